@@ -60,6 +60,8 @@ final class Conditions {
           owner.isEquivalentTo(System.class);
       case "random" -> owner.isEquivalentTo(Math.class) || owner.isEquivalentTo(StrictMath.class);
       case "randomUUID" -> owner.getName().equals("java.util.UUID");
+      case "getResource", "getResourceAsStream" ->
+          owner.isEquivalentTo(Class.class) || owner.isEquivalentTo(ClassLoader.class);
       case "getDefault", "of" -> owner.getName().equals("java.util.random.RandomGenerator");
       case "shuffle" -> owner.getName().equals("java.util.Collections") && arguments(access) == 1;
       case "<init>" ->
