@@ -28,7 +28,7 @@ class TidyTest {
   private static final Pattern SLEEP = Pattern.compile("\\bThread[.:]+sleep\\b");
   private static final Pattern DISABLED = Pattern.compile("@[D]isabled\\b");
   private static final Pattern MACHINE_PATH =
-      Pattern.compile("(?<![\\w.:/}$*-])/(w[o]rk|h[o]me|r[o]ot|t[m]p)(/|\\b)");
+      Pattern.compile("(?<![\\w./}$*-])/(w[o]rk|h[o]me|r[o]ot|t[m]p)(/|\\b)");
   private static final Pattern REGISTRY =
       Pattern.compile(
           "https?://[^/\\s\"]*(maven|npm|pypi|sonatype|artifactory|nexus|registry\\.|repo\\d?\\.)");
