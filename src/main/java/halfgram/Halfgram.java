@@ -1,10 +1,12 @@
 package halfgram;
 
-/** The program: hands over to the command line. */
+import halfgram.cli.Cli;
+
+/** The program: hands its arguments over to the command line. */
 public final class Halfgram {
   private Halfgram() {}
 
   public static void main(String[] args) {
-    System.out.println("Usage: java -jar halfgram.jar COMMAND");
+    System.exit(new Cli(System.out, System.err).run(args));
   }
 }

@@ -47,7 +47,8 @@ final class Features {
   private static final List<String> ORDER = Stream.concat(PURE.stream(), EDGES.stream()).toList();
 
   /** Where a number may be a double; measure has the one rounding back. */
-  private static final Set<String> PHYSICS = Set.of("measure", "technique", "prep.schedule");
+  private static final Set<String> PHYSICS =
+      Set.of("measure", "technique", "prep.netting", "prep.schedule");
 
   private Features() {}
 

@@ -1,0 +1,308 @@
+package halfgram.book;
+
+import halfgram.event.Buffer;
+import halfgram.ingredient.AccuracyClass;
+import halfgram.ingredient.Scale;
+import halfgram.kitchen.Kitchen;
+import halfgram.kitchen.Text;
+import halfgram.measure.Amount;
+import halfgram.measure.BusinessDay;
+import halfgram.measure.Dimension;
+import halfgram.measure.Mass;
+import halfgram.measure.Quantity;
+import halfgram.measure.Ratio;
+import halfgram.station.Container;
+import halfgram.station.Equipment;
+import halfgram.station.FillLimits;
+import halfgram.station.Person;
+import halfgram.station.Shift;
+import halfgram.station.Station;
+import java.math.BigDecimal;
+import java.time.DateTimeException;
+import java.time.DayOfWeek;
+import java.time.Duration;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.SortedSet;
+import java.util.TreeSet;
+
+/** Reads the kitchen itself: house rules, stations, people, machines, containers, scales. */
+final class KitchenReader {
+  private static final ZoneId UTC = ZoneId.of("UTC");
+  private final Reading reading;
+
+  KitchenReader(Reading reading) {
+    this.reading = reading;
+  }
+
+  Kitchen kitchen(Node node) {
+    Optional<Node> tolerances = node.object("tolerances");
+    Kitchen kitchen =
+        new Kitchen(
+            node.find("code", KitchenReader::kitchenCode, "accept.kitchen-code")
+                .orElseGet(
+                    () -> {
+                      if (!node.has("code")) {
+                        node.problem("code", "", "problem.missing", accept("accept.kitchen-code"));
+                      }
+                      return "?";
+                    }),
+            node.text("name"),
+            new BusinessDay(zone(node), node.findTime("dayStart").orElse(LocalTime.of(4, 0))),
+            node.findTime("opens").orElse(LocalTime.of(6, 0)),
+            node.findTime("closes").orElse(LocalTime.of(23, 0)),
+            node.find("currency", KitchenReader::currency, "accept.currency").orElse("EUR"),
+            node.findNumber("waterHardness", "0", "2000").orElse(BigDecimal.ZERO),
+            node.duration("lineCheck", Duration.ofMinutes(45)),
+            node.findNumber("holdingWeight", "0", "10000").orElse(BigDecimal.ONE),
+            tolerances.flatMap(t -> t.findPercent("dose", "0.01", "20")).orElse(Ratio.percent(1)),
+            tolerances.flatMap(t -> t.findPercent("base", "0.01", "20")).orElse(Ratio.percent(2)),
+            node.duration("lookAhead", Duration.ZERO));
+    tolerances.ifPresent(Node::done);
+    if (!kitchen.opens().isBefore(afterMidnight(kitchen))) {
+      node.problem("closes", kitchen.closes(), "problem.closes", kitchen.opens());
+    }
+    return kitchen;
+  }
+
+  /** Closing time for comparing with opening: past midnight counts as late. */
+  private static LocalTime afterMidnight(Kitchen kitchen) {
+    boolean nextDay = kitchen.closes().isBefore(kitchen.clock().dayStart());
+    return nextDay ? LocalTime.MAX : kitchen.closes();
+  }
+
+  private static halfgram.measure.Message accept(String key) {
+    return halfgram.measure.Message.of(key);
+  }
+
+  private static Optional<String> kitchenCode(String text) {
+    return text.matches("[A-Z0-9]{2,12}") ? Optional.of(text) : Optional.empty();
+  }
+
+  private static Optional<String> currency(String text) {
+    return text.matches("[A-Z]{3}") ? Optional.of(text) : Optional.empty();
+  }
+
+  private static ZoneId zone(Node node) {
+    return node.find("zone", KitchenReader::parseZone, "accept.zone")
+        .orElseGet(
+            () -> {
+              if (!node.has("zone")) {
+                node.problem("zone", "", "problem.missing", accept("accept.zone"));
+              }
+              return UTC;
+            });
+  }
+
+  private static Optional<ZoneId> parseZone(String text) {
+    try {
+      return Optional.of(ZoneId.of(text));
+    } catch (DateTimeException notAZone) {
+      return Optional.empty();
+    }
+  }
+
+  /** The buffer tiers of the kitchen, or the published ones. */
+  Buffer buffer(Node kitchen) {
+    if (!kitchen.has("buffer")) {
+      return Buffer.PUBLISHED;
+    }
+    List<Buffer.Tier> tiers = kitchen.list("buffer", KitchenReader::tier);
+    for (int i = 0; i < tiers.size(); i++) {
+      boolean last = i == tiers.size() - 1;
+      boolean rising =
+          i == 0
+              || tiers.get(i).to().isEmpty()
+              || tiers.get(i).to().getAsInt() > tiers.get(i - 1).to().orElse(Integer.MAX_VALUE);
+      if (!rising || tiers.get(i).to().isEmpty() != last) {
+        kitchen.problem("buffer[" + i + "].to", tiers.get(i).to(), "problem.tiers");
+      }
+    }
+    return new Buffer(tiers);
+  }
+
+  private static Buffer.Tier tier(Node node) {
+    OptionalInt to =
+        node.findInteger("to", 1, 1_000_000).map(OptionalInt::of).orElse(OptionalInt.empty());
+    return new Buffer.Tier(to, Ratio.percent(node.number("percent", "0", "100")));
+  }
+
+  Station station(Node node) {
+    return new Station(reading.declare(Reading.Kind.STATION, node), node.text("name"));
+  }
+
+  Person person(Node node) {
+    String code = reading.declare(Reading.Kind.PERSON, node);
+    List<String> stations = node.words("stations");
+    for (int i = 0; i < stations.size(); i++) {
+      reading.refer(Reading.Kind.STATION, node, "stations[" + i + "]", stations.get(i));
+    }
+    return new Person(
+        code, node.word("name"), Set.copyOf(stations), node.list("shifts", this::shift));
+  }
+
+  private Shift shift(Node node) {
+    return new Shift(weekdays(node, "days"), node.time("start"), node.time("end"));
+  }
+
+  static SortedSet<DayOfWeek> weekdays(Node node, String key) {
+    SortedSet<DayOfWeek> days = new TreeSet<>();
+    List<String> words = node.words(key);
+    if (words.isEmpty()) {
+      node.problem(key, "", "problem.missing", accept("accept.weekdays"));
+    }
+    for (int i = 0; i < words.size(); i++) {
+      Optional<DayOfWeek> day = weekday(words.get(i));
+      if (day.isEmpty()) {
+        node.problem(
+            key + "[" + i + "]", words.get(i), "problem.accepted", accept("accept.weekdays"));
+      }
+      day.ifPresent(known -> days.add(known));
+    }
+    return days;
+  }
+
+  static Optional<DayOfWeek> weekday(String word) {
+    for (DayOfWeek day : DayOfWeek.values()) {
+      if (day.name().substring(0, 3).toLowerCase(Locale.ROOT).equals(word)) {
+        return Optional.of(day);
+      }
+    }
+    return Optional.empty();
+  }
+
+  Equipment equipment(Node node) {
+    String code = reading.declare(Reading.Kind.EQUIPMENT, node);
+    return new Equipment(
+        code,
+        node.text("name"),
+        station(node, "station"),
+        node.findInteger("units", 1, 100).orElse(1),
+        limits(node));
+  }
+
+  Optional<String> station(Node node, String key) {
+    Optional<String> station = node.findCode(key);
+    station.ifPresent(code -> reading.refer(Reading.Kind.STATION, node, key, code));
+    return station;
+  }
+
+  static FillLimits limits(Node node) {
+    FillLimits limits =
+        new FillLimits(node.findMass("min"), node.findMass("max"), node.findMass("step"));
+    boolean backwards =
+        limits.min().isPresent()
+            && limits.max().isPresent()
+            && limits.min().get().compareTo(limits.max().get()) > 0;
+    if (backwards) {
+      node.problem("min", limits.min().get().grams(), "problem.min-max");
+    }
+    positive(node, "max", limits.max());
+    positive(node, "step", limits.step());
+    if (limits.step().isPresent()
+        && limits.max().isPresent()
+        && limits.step().get().compareTo(limits.max().get()) > 0) {
+      node.problem("step", limits.step().get().grams(), "problem.min-max");
+    }
+    return limits;
+  }
+
+  private static void positive(Node node, String key, Optional<Mass> mass) {
+    if (mass.isPresent() && mass.get().isZero()) {
+      node.problem(key, "0 g", "problem.accepted", accept("accept.mass"));
+    }
+  }
+
+  Container container(Node node) {
+    String code = reading.declare(Reading.Kind.CONTAINER, node);
+    Optional<Reference.Size> size =
+        node.findCode("reference")
+            .flatMap(
+                row -> {
+                  Reference.Size found = reading.reference.sizes().get(row);
+                  if (found == null) {
+                    node.problem(
+                        "reference",
+                        row,
+                        "problem.no-such",
+                        "gastronorm",
+                        Reading.near(reading.reference.sizes().keySet(), row));
+                  }
+                  return Optional.ofNullable(found);
+                });
+    Optional<Amount> volume =
+        node.findQuantity("volume")
+            .flatMap(typed -> volume(node, typed))
+            .or(() -> size.map(s -> new Amount(s.litres().movePointRight(3), Dimension.VOLUME)));
+    if (volume.isEmpty() && !node.has("volume")) {
+      node.problem("volume", "", "problem.missing", accept("accept.volume"));
+    }
+    return new Container(
+        code,
+        node.text("name"),
+        volume.orElse(new Amount(BigDecimal.ONE, Dimension.VOLUME)),
+        node.findMass("tare").orElse(Mass.ZERO),
+        node.findInteger("count", 0, 100_000),
+        inside(node)
+            .or(() -> size.map(s -> new Container.Inside(s.length(), s.width(), s.depth()))));
+  }
+
+  private static Optional<Amount> volume(Node node, Quantity typed) {
+    Optional<Amount> volume =
+        typed.canonical().filter(amount -> amount.dimension() == Dimension.VOLUME);
+    if (volume.isEmpty() || !volume.get().isPositive()) {
+      node.problem("volume", typed, "problem.accepted", accept("accept.volume"));
+      return Optional.empty();
+    }
+    return volume;
+  }
+
+  private static Optional<Container.Inside> inside(Node node) {
+    Optional<Node> inside = node.object("inside");
+    Optional<Container.Inside> read =
+        inside.map(
+            in ->
+                new Container.Inside(
+                    millimetres(in, "length"), millimetres(in, "width"), millimetres(in, "depth")));
+    inside.ifPresent(Node::done);
+    return read;
+  }
+
+  private static BigDecimal millimetres(Node node, String key) {
+    Optional<BigDecimal> length =
+        node.find(
+            key,
+            text ->
+                text.matches("\\d{1,4}(\\.\\d)? mm")
+                    ? Optional.of(new BigDecimal(text.substring(0, text.indexOf(' '))))
+                    : Optional.empty(),
+            "accept.millimetres");
+    if (!node.has(key)) {
+      node.problem(key, "", "problem.missing", accept("accept.millimetres"));
+    }
+    return length.filter(mm -> mm.signum() > 0).orElse(BigDecimal.ONE);
+  }
+
+  Scale scale(Node node) {
+    String code = reading.declare(Reading.Kind.SCALE, node);
+    Text name = node.text("name");
+    Mass step = node.mass("step");
+    Mass max = node.mass("max");
+    if (step.isZero() || max.compareTo(step) <= 0) {
+      node.problem("step", step.grams(), "problem.scale-step");
+      step = Mass.grams("1");
+    }
+    return new Scale(
+        code,
+        name,
+        step.grams().stripTrailingZeros(),
+        max,
+        node.choice("class", AccuracyClass.class, AccuracyClass.III),
+        station(node, "station"));
+  }
+}

@@ -1,0 +1,128 @@
+package halfgram.book;
+
+import halfgram.formula.ComponentRef;
+import halfgram.formula.Item;
+import halfgram.ingredient.Ingredient;
+import halfgram.kitchen.Text;
+import halfgram.measure.Amount;
+import halfgram.measure.Message;
+import halfgram.measure.Quantity;
+import halfgram.menu.Diet;
+import halfgram.menu.Dish;
+import halfgram.menu.PlateItem;
+import halfgram.menu.Variant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeSet;
+
+/** Reads diets and dishes. */
+final class MenuReader {
+  private final Reading reading;
+  private final Map<String, Ingredient> ingredients;
+  private final ComponentReader components;
+
+  MenuReader(Reading reading, Map<String, Ingredient> ingredients, ComponentReader components) {
+    this.reading = reading;
+    this.ingredients = ingredients;
+    this.components = components;
+  }
+
+  Diet diet(Node node) {
+    String code = reading.declare(Reading.Kind.DIET, node);
+    List<String> without = node.words("without");
+    for (int i = 0; i < without.size(); i++) {
+      if (!reading.reference.allergens().containsKey(without.get(i))) {
+        node.problem(
+            "without[" + i + "]",
+            without.get(i),
+            "problem.no-such",
+            "allergen",
+            String.join(", ", reading.reference.allergens().keySet()));
+      }
+    }
+    return new Diet(
+        code, node.text("name"), new TreeSet<>(without), new TreeSet<>(node.words("withoutTags")));
+  }
+
+  Dish dish(Node node) {
+    String code = reading.declare(Reading.Kind.DISH, node);
+    List<PlateItem> plate = node.some("plate", this::plateItem);
+    return new Dish(
+        code,
+        node.text("name"),
+        plate,
+        node.texts("finish"),
+        node.list("variants", variant -> variant(variant, plate)));
+  }
+
+  PlateItem plateItem(Node node) {
+    boolean isIngredient = node.has("ingredient");
+    if (isIngredient == node.has("component")) {
+      node.problem("ingredient", "", "problem.one-item");
+    }
+    Quantity typed = node.findQuantity("amount").orElse(Quantity.of("1 g"));
+    if (!node.has("amount")) {
+      node.problem("amount", "", "problem.missing", Message.of("accept.quantity"));
+    }
+    if (isIngredient) {
+      String code = node.code("ingredient");
+      reading.refer(Reading.Kind.INGREDIENT, node, "ingredient", code);
+      Optional<Amount> mass =
+          Optional.ofNullable(ingredients.get(code))
+              .flatMap(
+                  ingredient -> FormulaReader.mass(node, "amount", typed, Optional.of(ingredient)));
+      return new PlateItem(
+          new Item.OfIngredient(code, Optional.empty()), typed, mass.orElse(Amount.NO_MASS));
+    }
+    ComponentRef ref = components.component(node);
+    Amount amount = components.amount(node, "amount", ref, typed);
+    return new PlateItem(new Item.OfComponent(ref), typed, amount);
+  }
+
+  private Variant variant(Node node, List<PlateItem> plate) {
+    List<String> diets = node.words("diets");
+    for (int i = 0; i < diets.size(); i++) {
+      reading.refer(Reading.Kind.DIET, node, "diets[" + i + "]", diets.get(i));
+    }
+    List<PlateItem> changed = new ArrayList<>(plate);
+    node.list("replace", replace -> replace(replace, changed));
+    List<String> removed = node.words("remove");
+    for (int i = 0; i < removed.size(); i++) {
+      String code = removed.get(i);
+      if (!changed.removeIf(item -> item.item().code().equals(code))) {
+        node.problem("remove[" + i + "]", code, "problem.not-on-plate", codes(plate));
+      }
+    }
+    changed.addAll(node.list("add", this::plateItem));
+    return new Variant(
+        new TreeSet<>(diets),
+        node.findText("name").orElse(Text.of(String.join(", ", diets))),
+        changed);
+  }
+
+  private String replace(Node node, List<PlateItem> plate) {
+    String code = node.has("ingredient") ? node.code("ingredient") : node.code("component");
+    int at = -1;
+    for (int i = 0; i < plate.size(); i++) {
+      at = plate.get(i).item().code().equals(code) ? i : at;
+    }
+    Optional<Node> with = node.object("with");
+    Optional<PlateItem> item = with.map(this::plateItem);
+    with.ifPresent(Node::done);
+    if (with.isEmpty()) {
+      node.problem("with", "", "problem.missing", Message.of("accept.plate-item"));
+    }
+    if (at < 0) {
+      node.problem("component", code, "problem.not-on-plate", codes(plate));
+    } else if (item.isPresent()) {
+      plate.set(at, item.get());
+    }
+    return code;
+  }
+
+  private static String codes(List<PlateItem> plate) {
+    return String.join(", ", plate.stream().map(item -> item.item().code()).toList());
+  }
+}

@@ -1,0 +1,394 @@
+package halfgram.book;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.MissingNode;
+import halfgram.input.Problems;
+import halfgram.kitchen.Text;
+import halfgram.measure.Amount;
+import halfgram.measure.Dimension;
+import halfgram.measure.Mass;
+import halfgram.measure.Message;
+import halfgram.measure.Quantity;
+import halfgram.measure.Ratio;
+import halfgram.measure.Rounding;
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.LocalTime;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.function.Function;
+import java.util.regex.Pattern;
+
+/**
+ * One JSON object while it is read: every wrong value becomes a {@link halfgram.input.Problem} with
+ * its path and what would be accepted, and reading goes on with something harmless. Keys nobody
+ * asked for are problems too, unless they begin with {@code x-}.
+ */
+final class Node {
+  private static final Pattern CODE = Pattern.compile("[a-z0-9]+(-[a-z0-9]+)*");
+  private static final int LONGEST_CODE = 60;
+  private static final int LONGEST_TEXT = 2000;
+
+  private final JsonNode json;
+  private final String path;
+  private final Problems problems;
+  private final Set<String> asked = new LinkedHashSet<>();
+
+  Node(JsonNode json, String path, Problems problems) {
+    this.json = json;
+    this.path = path;
+    this.problems = problems;
+  }
+
+  String path() {
+    return path;
+  }
+
+  String path(String key) {
+    return path + "." + key;
+  }
+
+  void problem(String key, Object value, String message, Object... args) {
+    problems.add(path(key), value, message, args);
+  }
+
+  boolean has(String key) {
+    asked.add(key);
+    return json.has(key) && !json.get(key).isNull();
+  }
+
+  private JsonNode get(String key) {
+    asked.add(key);
+    JsonNode value = json.get(key);
+    return value == null || value.isNull() ? MissingNode.getInstance() : value;
+  }
+
+  private boolean isMissing(String key, String accepted) {
+    if (has(key)) {
+      return false;
+    }
+    problem(key, "", "problem.missing", Message.of(accepted));
+    return true;
+  }
+
+  private void wrong(String key, String accepted, Object... args) {
+    problem(key, shown(get(key)), "problem.accepted", Message.of(accepted, args));
+  }
+
+  private static String shown(JsonNode value) {
+    return value.isValueNode() ? value.asText() : value.toString();
+  }
+
+  /** A value of the caller's own kind: the parser answers empty when it is none. */
+  <T> Optional<T> find(String key, Function<String, Optional<T>> parser, String accepted) {
+    if (!has(key)) {
+      return Optional.empty();
+    }
+    JsonNode value = get(key);
+    Optional<T> parsed = value.isTextual() ? parser.apply(value.asText()) : Optional.empty();
+    if (parsed.isEmpty()) {
+      wrong(key, accepted);
+    }
+    return parsed;
+  }
+
+  private <T> T get(
+      String key, Function<String, Optional<T>> parser, String accepted, T otherwise) {
+    return isMissing(key, accepted) ? otherwise : find(key, parser, accepted).orElse(otherwise);
+  }
+
+  String code(String key) {
+    return get(key, Node::parseCode, "accept.code", "");
+  }
+
+  Optional<String> findCode(String key) {
+    return find(key, Node::parseCode, "accept.code");
+  }
+
+  private static Optional<String> parseCode(String text) {
+    return CODE.matcher(text).matches() && text.length() <= LONGEST_CODE
+        ? Optional.of(text)
+        : Optional.empty();
+  }
+
+  String word(String key) {
+    return get(key, Node::parseWord, "accept.text", "");
+  }
+
+  Optional<String> findWord(String key) {
+    return find(key, Node::parseWord, "accept.text");
+  }
+
+  private static Optional<String> parseWord(String text) {
+    return text.isBlank() || text.length() > LONGEST_TEXT
+        ? Optional.empty()
+        : Optional.of(text.strip());
+  }
+
+  /** A text in one or more languages. */
+  Text text(String key) {
+    return isMissing(key, "accept.text") ? Text.of("?") : findText(key).orElse(Text.of("?"));
+  }
+
+  Optional<Text> findText(String key) {
+    if (!has(key)) {
+      return Optional.empty();
+    }
+    JsonNode value = get(key);
+    if (value.isTextual()) {
+      return find(key, Node::parseWord, "accept.text").map(Text::of);
+    }
+    TreeMap<String, String> byLanguage = new TreeMap<>();
+    for (Map.Entry<String, JsonNode> entry : value.properties()) {
+      if (entry.getKey().matches("[a-z]{2}") && entry.getValue().isTextual()) {
+        byLanguage.put(entry.getKey(), entry.getValue().asText());
+      } else {
+        problem(key + "." + entry.getKey(), shown(entry.getValue()), "problem.language");
+      }
+    }
+    if (byLanguage.isEmpty()) {
+      wrong(key, "accept.text");
+      return Optional.empty();
+    }
+    return Optional.of(new Text(byLanguage));
+  }
+
+  List<Text> texts(String key) {
+    List<Text> texts = new ArrayList<>();
+    for (Node item : wrapped(key)) {
+      item.findText("item").ifPresent(texts::add);
+    }
+    return texts;
+  }
+
+  /** Plain strings of a list. */
+  List<String> words(String key) {
+    List<String> words = new ArrayList<>();
+    for (Node item : wrapped(key)) {
+      words.add(item.word("item"));
+    }
+    return words;
+  }
+
+  /**
+   * Each item of a list of values, as the one key of an object, so that its problems have a path.
+   */
+  private List<Node> wrapped(String key) {
+    List<Node> items = new ArrayList<>();
+    if (!has(key)) {
+      return items;
+    }
+    JsonNode list = get(key);
+    if (!list.isArray()) {
+      wrong(key, "accept.list");
+      return items;
+    }
+    for (int i = 0; i < list.size(); i++) {
+      var object =
+          com.fasterxml.jackson.databind.node.JsonNodeFactory.instance
+              .objectNode()
+              .set("item", list.get(i));
+      items.add(new Node(object, path(key) + "[" + i + "]", problems));
+    }
+    return items;
+  }
+
+  <E extends Enum<E>> E choice(String key, Class<E> type, E otherwise) {
+    if (!has(key)) {
+      return otherwise;
+    }
+    String word = get(key).asText();
+    for (E value : type.getEnumConstants()) {
+      if (value
+          .name()
+          .toLowerCase(Locale.ROOT)
+          .replace('_', '-')
+          .equals(word.toLowerCase(Locale.ROOT))) {
+        return value;
+      }
+    }
+    List<String> words = new ArrayList<>();
+    for (E value : type.getEnumConstants()) {
+      words.add(value.name().toLowerCase(Locale.ROOT).replace('_', '-'));
+    }
+    wrong(key, "accept.one-of", String.join(", ", words));
+    return otherwise;
+  }
+
+  boolean flag(String key) {
+    if (has(key) && !get(key).isBoolean()) {
+      wrong(key, "accept.flag");
+    }
+    return get(key).asBoolean(false);
+  }
+
+  /** A number between two, both included. */
+  Optional<BigDecimal> findNumber(String key, String least, String most) {
+    if (!has(key)) {
+      return Optional.empty();
+    }
+    JsonNode value = get(key);
+    BigDecimal number = value.isNumber() ? value.decimalValue() : new BigDecimal("-1E+30");
+    if (number.compareTo(new BigDecimal(least)) < 0 || number.compareTo(new BigDecimal(most)) > 0) {
+      wrong(key, "accept.number", least, most);
+      return Optional.empty();
+    }
+    return Optional.of(number);
+  }
+
+  BigDecimal number(String key, String least, String most) {
+    Message accepted = Message.of("accept.number", least, most);
+    if (!has(key)) {
+      problem(key, "", "problem.missing", accepted);
+      return BigDecimal.ONE;
+    }
+    return findNumber(key, least, most).orElse(BigDecimal.ONE);
+  }
+
+  int integer(String key, int least, int most) {
+    BigDecimal number = number(key, String.valueOf(least), String.valueOf(most));
+    return whole(key, number, least, most);
+  }
+
+  Optional<Integer> findInteger(String key, int least, int most) {
+    return findNumber(key, String.valueOf(least), String.valueOf(most))
+        .map(number -> whole(key, number, least, most));
+  }
+
+  private int whole(String key, BigDecimal number, int least, int most) {
+    if (number.stripTrailingZeros().scale() > 0) {
+      wrong(key, "accept.integer", least, most);
+      return Math.max(least, 1);
+    }
+    return number.intValue();
+  }
+
+  Optional<Ratio> findPercent(String key, String least, String most) {
+    return findNumber(key, least, most).map(Ratio::percent);
+  }
+
+  Ratio percent(String key, Ratio otherwise, String least, String most) {
+    return findPercent(key, least, most).orElse(otherwise);
+  }
+
+  Optional<Quantity> findQuantity(String key) {
+    return find(key, Quantity::parse, "accept.quantity");
+  }
+
+  /** A mass; an amount of another dimension is a problem. */
+  Optional<Mass> findMass(String key) {
+    Optional<Quantity> typed = find(key, Quantity::parse, "accept.mass");
+    if (typed.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<Amount> amount =
+        typed.get().canonical().filter(known -> known.dimension() == Dimension.MASS);
+    if (amount.isEmpty()) {
+      wrong(key, "accept.mass");
+      return Optional.empty();
+    }
+    return Optional.of(amount.get().mass(Rounding.TO_MICROGRAM));
+  }
+
+  Mass mass(String key) {
+    return isMissing(key, "accept.mass") ? Mass.grams("1") : findMass(key).orElse(Mass.grams("1"));
+  }
+
+  Duration duration(String key, Duration otherwise) {
+    return find(key, Durations::parse, "accept.duration").orElse(otherwise);
+  }
+
+  Optional<Duration> findDuration(String key) {
+    return find(key, Durations::parse, "accept.duration");
+  }
+
+  LocalTime time(String key) {
+    return get(key, Moments::time, "accept.time", LocalTime.NOON);
+  }
+
+  Optional<LocalTime> findTime(String key) {
+    return find(key, Moments::time, "accept.time");
+  }
+
+  LocalDate date(String key) {
+    return get(key, Moments::date, "accept.date", LocalDate.EPOCH);
+  }
+
+  Optional<LocalDate> findDate(String key) {
+    return find(key, Moments::date, "accept.date");
+  }
+
+  /** A moment on the kitchen's wall clock, "2026-12-05T15:20". */
+  LocalDateTime moment(String key) {
+    return get(key, Moments::moment, "accept.moment", LocalDate.EPOCH.atStartOfDay());
+  }
+
+  /** An object below; empty when it is absent. */
+  Optional<Node> object(String key) {
+    if (!has(key)) {
+      return Optional.empty();
+    }
+    if (!get(key).isObject()) {
+      wrong(key, "accept.object");
+      return Optional.empty();
+    }
+    return Optional.of(new Node(get(key), path(key), problems));
+  }
+
+  /** The object below by key, whatever the keys are. */
+  List<String> keys() {
+    List<String> keys = new ArrayList<>();
+    json.fieldNames().forEachRemaining(keys::add);
+    return keys;
+  }
+
+  /** Every object of a list, each read whole and then asked for keys nobody knows. */
+  <T> List<T> list(String key, Function<Node, T> reader) {
+    List<T> read = new ArrayList<>();
+    if (!has(key)) {
+      return read;
+    }
+    JsonNode list = get(key);
+    if (!list.isArray()) {
+      wrong(key, "accept.list");
+      return read;
+    }
+    for (int i = 0; i < list.size(); i++) {
+      String at = path(key) + "[" + i + "]";
+      if (list.get(i).isObject()) {
+        Node item = new Node(list.get(i), at, problems);
+        read.add(reader.apply(item));
+        item.done();
+      } else {
+        problems.add(at, shown(list.get(i)), "problem.accepted", Message.of("accept.object"));
+      }
+    }
+    return read;
+  }
+
+  /** As {@link #list}, and at least one. */
+  <T> List<T> some(String key, Function<Node, T> reader) {
+    List<T> read = list(key, reader);
+    if (read.isEmpty()) {
+      problem(key, "", "problem.missing", Message.of("accept.some"));
+    }
+    return read;
+  }
+
+  /** The object has been read: what was not asked for is not known. */
+  void done() {
+    for (String key : keys()) {
+      if (!asked.contains(key) && !key.startsWith("x-")) {
+        problem(key, shown(json.path(key)), "problem.unknown-key", String.join(", ", asked));
+      }
+    }
+  }
+}

@@ -1,0 +1,112 @@
+package halfgram.book;
+
+import halfgram.input.Problems;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+
+/**
+ * What all parts of a reading share: the problems, the reference rows, which codes there are of
+ * each kind, and the checks that can only be made once everything is read.
+ */
+final class Reading {
+
+  /** Kinds of things that have codes. */
+  enum Kind {
+    STATION,
+    PERSON,
+    EQUIPMENT,
+    CONTAINER,
+    SCALE,
+    INGREDIENT,
+    DIET,
+    FORMULA,
+    DISH,
+    SERVICE,
+    EVENT,
+    TUB
+  }
+
+  final Problems problems;
+  final Reference reference;
+  private final Map<Kind, Set<String>> codes = new HashMap<>();
+  private final List<Runnable> later = new ArrayList<>();
+
+  Reading(Problems problems, Reference reference) {
+    this.problems = problems;
+    this.reference = reference;
+  }
+
+  /** Reads an object's own code and notes it; a code used before is a problem. */
+  String declare(Kind kind, Node node) {
+    String code = node.code("code");
+    if (!code.isEmpty() && !codes(kind).add(code)) {
+      node.problem("code", code, "problem.duplicate", word(kind));
+    }
+    return code;
+  }
+
+  /** Checks at the end that what a code refers to is there. */
+  void refer(Kind kind, Node node, String key, String code) {
+    later(
+        () -> {
+          if (!code.isEmpty() && !codes(kind).contains(code)) {
+            node.problem(key, code, "problem.no-such", word(kind), near(codes(kind), code));
+          }
+        });
+  }
+
+  void later(Runnable check) {
+    later.add(check);
+  }
+
+  /** Makes the checks that had to wait. */
+  void finish() {
+    for (int i = 0; i < later.size(); i++) {
+      later.get(i).run();
+    }
+    later.clear();
+  }
+
+  private Set<String> codes(Kind kind) {
+    return codes.computeIfAbsent(kind, k -> new TreeSet<>());
+  }
+
+  static String word(Kind kind) {
+    return kind.name().toLowerCase(java.util.Locale.ROOT);
+  }
+
+  /** The known codes nearest to a wrong one, or all when they are few. */
+  static String near(Set<String> known, String wrong) {
+    List<String> nearest =
+        known.stream()
+            .sorted(
+                java.util.Comparator.comparingInt((String code) -> distance(code, wrong))
+                    .thenComparing(code -> code))
+            .limit(5)
+            .toList();
+    return nearest.isEmpty() ? "-" : String.join(", ", nearest);
+  }
+
+  /** Levenshtein distance. */
+  private static int distance(String a, String b) {
+    int[] row = new int[b.length() + 1];
+    for (int j = 0; j <= b.length(); j++) {
+      row[j] = j;
+    }
+    for (int i = 1; i <= a.length(); i++) {
+      int diagonal = row[0];
+      row[0] = i;
+      for (int j = 1; j <= b.length(); j++) {
+        int above = row[j];
+        int replace = diagonal + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1);
+        row[j] = Math.min(replace, Math.min(row[j], row[j - 1]) + 1);
+        diagonal = above;
+      }
+    }
+    return row[b.length()];
+  }
+}

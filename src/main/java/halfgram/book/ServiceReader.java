@@ -1,0 +1,119 @@
+package halfgram.book;
+
+import halfgram.event.Curve;
+import halfgram.event.RegularService;
+import halfgram.formula.ComponentRef;
+import halfgram.measure.Amount;
+import halfgram.measure.Exact;
+import halfgram.measure.Message;
+import halfgram.measure.Quantity;
+import halfgram.measure.Ratio;
+import halfgram.par.Par;
+import java.time.DayOfWeek;
+import java.time.LocalTime;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedSet;
+
+/** Reads regular services and their pars, and the curves that events use too. */
+final class ServiceReader {
+  private final Reading reading;
+  private final ComponentReader components;
+  private final LocalTime dayStart;
+  private final Map<String, SortedSet<DayOfWeek>> daysOf = new HashMap<>();
+
+  ServiceReader(Reading reading, ComponentReader components, LocalTime dayStart) {
+    this.reading = reading;
+    this.components = components;
+    this.dayStart = dayStart;
+  }
+
+  RegularService service(Node node) {
+    String code = reading.declare(Reading.Kind.SERVICE, node);
+    SortedSet<DayOfWeek> days = KitchenReader.weekdays(node, "days");
+    daysOf.put(code, days);
+    LocalTime start = node.time("start");
+    LocalTime end = node.time("end");
+    checkOrder(node, start, end);
+    Map<DayOfWeek, Integer> covers = new EnumMap<>(DayOfWeek.class);
+    node.object("covers")
+        .ifPresent(
+            of -> {
+              for (DayOfWeek day : DayOfWeek.values()) {
+                of.findInteger(word(day), 0, 20_000).ifPresent(n -> covers.put(day, n));
+              }
+              of.done();
+            });
+    return new RegularService(
+        code, node.text("name"), days, start, end, curve(node, start, end), covers);
+  }
+
+  private static String word(DayOfWeek day) {
+    return day.name().substring(0, 3).toLowerCase(java.util.Locale.ROOT);
+  }
+
+  /** A service must not end before it starts; times before the day start belong to the night. */
+  void checkOrder(Node node, LocalTime start, LocalTime end) {
+    if (minute(end) < minute(start)) {
+      node.problem("end", end, "problem.ends-before", start);
+    }
+  }
+
+  /** Minutes since the business day began. */
+  int minute(LocalTime time) {
+    int minutes = time.toSecondOfDay() / 60 - dayStart.toSecondOfDay() / 60;
+    return minutes < 0 ? minutes + 24 * 60 : minutes;
+  }
+
+  Curve curve(Node node, LocalTime start, LocalTime end) {
+    List<Curve.PickUp> pickUps =
+        node.list(
+            "curve",
+            pickUp ->
+                new Curve.PickUp(
+                    pickUp.time("at"), Ratio.percent(pickUp.number("share", "0", "100"))));
+    Ratio sum = Ratio.ZERO;
+    for (int i = 0; i < pickUps.size(); i++) {
+      LocalTime at = pickUps.get(i).at();
+      int earliest = i == 0 ? minute(start) : minute(pickUps.get(i - 1).at()) + 1;
+      if (minute(at) < earliest || minute(at) > minute(end)) {
+        node.problem("curve[" + i + "].at", at, "problem.pick-up", start, end);
+      }
+      sum = sum.plus(pickUps.get(i).share());
+    }
+    if (!pickUps.isEmpty() && sum.compareTo(Ratio.ONE) != 0) {
+      node.problem("curve", Exact.plain(sum.percent(), 6) + " %", "problem.curve");
+    }
+    return new Curve(pickUps);
+  }
+
+  Par par(Node node) {
+    String service = node.code("service");
+    reading.refer(Reading.Kind.SERVICE, node, "service", service);
+    ComponentRef ref = components.component(node);
+    Map<DayOfWeek, Amount> amounts = new EnumMap<>(DayOfWeek.class);
+    Optional<Node> byDay = node.object("amounts");
+    if (byDay.isEmpty()) {
+      node.problem("amounts", "", "problem.missing", Message.of("accept.par-amounts"));
+    }
+    byDay.ifPresent(
+        of -> {
+          for (DayOfWeek day : DayOfWeek.values()) {
+            Optional<Quantity> typed = of.findQuantity(word(day));
+            typed.ifPresent(
+                t -> {
+                  amounts.put(day, components.amount(of, word(day), ref, t));
+                  SortedSet<DayOfWeek> runs = daysOf.get(service);
+                  if (runs != null && !runs.contains(day)) {
+                    of.problem(word(day), t, "problem.par-day", service);
+                  }
+                });
+          }
+          of.done();
+        });
+    return new Par(service, ref, amounts);
+  }
+}

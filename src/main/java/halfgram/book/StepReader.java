@@ -1,0 +1,271 @@
+package halfgram.book;
+
+import halfgram.formula.Lag;
+import halfgram.formula.MachineUse;
+import halfgram.formula.Output;
+import halfgram.formula.Reason;
+import halfgram.formula.Residue;
+import halfgram.formula.Step;
+import halfgram.formula.Work;
+import halfgram.measure.Amount;
+import halfgram.measure.Dimension;
+import halfgram.measure.Mass;
+import halfgram.measure.Message;
+import halfgram.measure.Quantity;
+import halfgram.measure.Ratio;
+import halfgram.station.Container;
+import halfgram.station.Equipment;
+import halfgram.station.FillLimits;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+
+/** Reads the steps and outputs of a formula version. */
+final class StepReader {
+
+  /** Codes of the usual cautions. */
+  static final Set<String> CAUTIONS =
+      new TreeSet<>(
+          Set.of(
+              "allergen-contact",
+              "blade",
+              "boiling-pot",
+              "cryogen",
+              "herb-in-oil",
+              "hot-oil",
+              "raw-dairy",
+              "raw-egg",
+              "raw-fish",
+              "regulated-cure",
+              "strong-salt"));
+
+  private final Reading reading;
+  private final Map<String, Equipment> equipment;
+  private final Map<String, Container> containers;
+
+  StepReader(Reading reading, Map<String, Equipment> equipment, Map<String, Container> containers) {
+    this.reading = reading;
+    this.equipment = equipment;
+    this.containers = containers;
+  }
+
+  Step step(Node node) {
+    String station = node.code("station");
+    reading.refer(Reading.Kind.STATION, node, "station", station);
+    List<String> cautions = node.words("cautions");
+    for (int i = 0; i < cautions.size(); i++) {
+      if (!CAUTIONS.contains(cautions.get(i))) {
+        node.problem(
+            "cautions[" + i + "]",
+            cautions.get(i),
+            "problem.no-such",
+            "caution",
+            String.join(", ", CAUTIONS));
+      }
+    }
+    Optional<Step.Check> check =
+        node.has("check")
+            ? Optional.of(node.choice("check", Step.Check.class, Step.Check.TASTING))
+            : Optional.empty();
+    return new Step(
+        node.code("code"),
+        node.text("do"),
+        station,
+        node.findInteger("hands", 1, 20).orElse(1),
+        work(node, "handsOn"),
+        work(node, "unattended"),
+        node.list("equipment", this::machine),
+        node.percent("yield", Ratio.ONE, "0", "1000"),
+        residue(node),
+        node.percent("breakage", Ratio.ZERO, "0", "95"),
+        node.has("after") ? node.list("after", StepReader::lag) : List.of(UNTOLD),
+        check,
+        cautions);
+  }
+
+  /** Stands for "right after the step before", until the step before is known. */
+  private static final Lag UNTOLD = Lag.rightAfter("");
+
+  /** The steps with each untold lag made the step before; a lag names a step listed before. */
+  List<Step> inOrder(Node version, List<Step> steps) {
+    List<Step> ordered = new ArrayList<>();
+    Set<String> before = new TreeSet<>();
+    for (int i = 0; i < steps.size(); i++) {
+      Step step = steps.get(i);
+      List<Lag> after = new ArrayList<>();
+      for (int j = 0; j < step.after().size(); j++) {
+        Lag lag = step.after().get(j);
+        if (lag.step().isEmpty()) {
+          if (i > 0) {
+            after.add(Lag.rightAfter(steps.get(i - 1).code()));
+          }
+        } else if (before.contains(lag.step())) {
+          after.add(lag);
+        } else {
+          version.problem(
+              "steps[" + i + "].after[" + j + "].step",
+              lag.step(),
+              "problem.step-before",
+              before.isEmpty() ? "-" : String.join(", ", before));
+        }
+      }
+      before.add(step.code());
+      ordered.add(
+          new Step(
+              step.code(),
+              step.instruction(),
+              step.station(),
+              step.hands(),
+              step.handsOn(),
+              step.unattended(),
+              step.machines(),
+              step.yield(),
+              step.residue(),
+              step.breakage(),
+              after,
+              step.check(),
+              step.cautions()));
+    }
+    return ordered;
+  }
+
+  private static Work work(Node node, String key) {
+    Optional<Node> work = node.object(key);
+    Work read =
+        work.map(
+                w ->
+                    new Work(
+                        w.duration("fixed", Duration.ZERO),
+                        w.duration("perKg", Duration.ZERO),
+                        w.duration("perPiece", Duration.ZERO)))
+            .orElse(Work.NONE);
+    work.ifPresent(Node::done);
+    return read;
+  }
+
+  private static Residue residue(Node node) {
+    Optional<Node> residue = node.object("residue");
+    Residue read =
+        residue
+            .map(
+                r ->
+                    new Residue(
+                        r.findMass("fixed").orElse(Mass.ZERO),
+                        r.percent("percent", Ratio.ZERO, "0", "90")))
+            .orElse(Residue.NONE);
+    residue.ifPresent(Node::done);
+    return read;
+  }
+
+  private MachineUse machine(Node node) {
+    String code = node.code("use");
+    reading.refer(Reading.Kind.EQUIPMENT, node, "use", code);
+    FillLimits own = KitchenReader.limits(node);
+    Equipment machine = equipment.get(code);
+    return new MachineUse(
+        code,
+        machine == null ? own : own.orElse(machine.limits()),
+        node.duration("perFill", Duration.ZERO));
+  }
+
+  private static Lag lag(Node node) {
+    Duration min = node.duration("min", Duration.ZERO);
+    Optional<Duration> max = node.findDuration("max");
+    if (max.isPresent() && max.get().compareTo(min) < 0) {
+      node.problem("max", max.get(), "problem.lag-max", min);
+    }
+    return new Lag(node.code("step"), min, max, reason(node));
+  }
+
+  private static Reason reason(Node node) {
+    return new Reason(
+        node.choice("why", Reason.Kind.class, Reason.Kind.QUALITY),
+        node.findWord("source").orElse("-"));
+  }
+
+  Output output(Node node) {
+    String code = node.code("code");
+    Dimension unit =
+        node.find("unit", StepReader::unit, "accept.output-unit").orElse(Dimension.MASS);
+    Optional<Mass> pieceMass = node.findMass("pieceMass");
+    boolean pieces = unit == Dimension.COUNT;
+    if (pieces != pieceMass.isPresent() || pieceMass.filter(Mass::isZero).isPresent()) {
+      node.problem("pieceMass", "", "problem.piece-mass");
+      pieceMass = pieces ? Optional.of(Mass.grams("1")) : Optional.empty();
+    }
+    Optional<String> container = node.findCode("container");
+    container.ifPresent(name -> reading.refer(Reading.Kind.CONTAINER, node, "container", name));
+    return new Output(
+        code,
+        node.findText("name").orElse(halfgram.kitchen.Text.of(code)),
+        unit,
+        node.percent("share", Ratio.ONE, "0.001", "100"),
+        pieceMass,
+        rest(node),
+        hold(node),
+        container,
+        fill(node, unit, container),
+        node.choice("split", Output.Split.class, Output.Split.FULL));
+  }
+
+  private static Optional<Dimension> unit(String word) {
+    return switch (word) {
+      case "mass" -> Optional.of(Dimension.MASS);
+      case "piece" -> Optional.of(Dimension.COUNT);
+      default -> Optional.empty();
+    };
+  }
+
+  private static Output.Rest rest(Node node) {
+    Optional<Node> rest = node.object("rest");
+    Output.Rest read =
+        rest.map(r -> new Output.Rest(r.duration("min", Duration.ZERO), reason(r)))
+            .orElse(Output.Rest.NONE);
+    rest.ifPresent(Node::done);
+    return read;
+  }
+
+  private static Output.Hold hold(Node node) {
+    Optional<Node> hold = node.object("hold");
+    if (hold.isEmpty()) {
+      node.problem("hold", "", "problem.missing", Message.of("accept.hold"));
+      return new Output.Hold(Duration.ofDays(1), Reason.NONE, "");
+    }
+    Duration max = hold.get().duration("max", Duration.ZERO);
+    if (max.isZero()) {
+      hold.get().problem("max", "", "problem.missing", Message.of("accept.duration"));
+      max = Duration.ofDays(1);
+    }
+    Output.Hold read =
+        new Output.Hold(max, reason(hold.get()), hold.get().findWord("place").orElse(""));
+    hold.get().done();
+    return read;
+  }
+
+  /** What one full container holds: as given, or the container's volume by the output's density. */
+  private Optional<Amount> fill(Node node, Dimension unit, Optional<String> container) {
+    Optional<Ratio> density = node.findNumber("density", "0.01", "25").map(Ratio::new);
+    Optional<Quantity> typed = node.findQuantity("fill");
+    if (typed.isPresent()) {
+      Optional<Amount> fill =
+          typed.get().canonical().filter(a -> a.dimension() == unit && a.isPositive());
+      if (fill.isEmpty()) {
+        node.problem("fill", typed.get(), "problem.accepted", Message.of("accept.output-amount"));
+      }
+      return fill;
+    }
+    if (container.isEmpty()) {
+      return Optional.empty();
+    }
+    if (unit == Dimension.COUNT || density.isEmpty()) {
+      node.problem("fill", "", "problem.no-fill");
+      return Optional.empty();
+    }
+    return Optional.ofNullable(containers.get(container.get()))
+        .map(vessel -> Amount.grams(vessel.volume().number()).times(density.get()));
+  }
+}

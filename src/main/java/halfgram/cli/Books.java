@@ -1,0 +1,39 @@
+package halfgram.cli;
+
+import halfgram.book.BookReader;
+import halfgram.book.Reference;
+import halfgram.input.Problem;
+import halfgram.prep.KitchenBook;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.Optional;
+
+/** Reads a book for a command and says every problem with it, one a line: file, path, value. */
+final class Books {
+
+  /** A book, or the status to end with. */
+  record Opened(Optional<KitchenBook> book, int status) {}
+
+  private Books() {}
+
+  static Opened open(Cli cli, String file) {
+    Path path;
+    try {
+      path = Path.of(file);
+    } catch (InvalidPathException e) {
+      cli.error(file + ": " + cli.messages().say("unreadable.no-file"));
+      return new Opened(Optional.empty(), Exit.UNUSABLE);
+    }
+    BookReader.Outcome outcome = new BookReader(Reference.load()).read(path);
+    if (outcome.unreadable().isPresent()) {
+      cli.error(file + ": " + cli.messages().say(outcome.unreadable().get()));
+      return new Opened(Optional.empty(), Exit.UNUSABLE);
+    }
+    for (Problem problem : outcome.problems()) {
+      String value = problem.value().isEmpty() ? "" : " \"" + problem.value() + "\"";
+      cli.error(
+          file + ": " + problem.path() + value + ": " + cli.messages().say(problem.message()));
+    }
+    return new Opened(outcome.book(), outcome.book().isPresent() ? Exit.DONE : Exit.NO);
+  }
+}

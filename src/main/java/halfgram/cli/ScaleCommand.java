@@ -1,0 +1,218 @@
+package halfgram.cli;
+
+import halfgram.formula.ComponentRef;
+import halfgram.formula.Fills;
+import halfgram.formula.Formula;
+import halfgram.formula.FormulaVersion;
+import halfgram.formula.Line;
+import halfgram.formula.Output;
+import halfgram.formula.Scaled;
+import halfgram.formula.Scaling;
+import halfgram.ingredient.Ingredient;
+import halfgram.ingredient.Pack;
+import halfgram.measure.Amount;
+import halfgram.measure.Exact;
+import halfgram.measure.Quantity;
+import halfgram.measure.Ratio;
+import halfgram.prep.KitchenBook;
+import halfgram.words.Messages;
+import java.math.BigDecimal;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/** {@code scale}: one formula at a size, in the five ways there are. */
+final class ScaleCommand {
+  private static final Set<String> WAYS =
+      Set.of("--amount", "--pieces", "--covers", "--batches", "--have");
+  private static final String WAYS_SAID =
+      "--amount, --pieces, --covers with --each, --batches, --have";
+
+  private final Cli cli;
+
+  ScaleCommand(Cli cli) {
+    this.cli = cli;
+  }
+
+  int run(List<String> args) {
+    Arguments arguments =
+        new Arguments(
+            args,
+            Set.of(
+                "--book",
+                "--output",
+                "--amount",
+                "--pieces",
+                "--covers",
+                "--each",
+                "--batches",
+                "--have"),
+            Set.of());
+    String code = arguments.word("FORMULA");
+    String file = arguments.get("--book", "accept.book");
+    if (WAYS.stream().filter(arguments::has).count() != 1) {
+      arguments.problem("usage.one-size", WAYS_SAID);
+    }
+    if (arguments.has("--covers")) {
+      arguments.get("--each", "accept.quantity");
+    }
+    if (!arguments.problems().isEmpty()) {
+      return cli.usage(arguments.problems());
+    }
+    Books.Opened opened = Books.open(cli, file);
+    if (opened.book().isEmpty()) {
+      return opened.status();
+    }
+    return scale(opened.book().get(), code, arguments);
+  }
+
+  private int scale(KitchenBook book, String code, Arguments arguments) {
+    Optional<Formula> formula = book.formulary().find(code);
+    if (formula.isEmpty()) {
+      String known =
+          String.join(", ", book.formulary().list().stream().map(Formula::code).toList());
+      cli.error(cli.messages().say("usage.no-formula", code, known));
+      return Exit.NO;
+    }
+    FormulaVersion version = formula.get().current();
+    Optional<Scaled> scaled = scaled(book, version, arguments);
+    if (!arguments.problems().isEmpty()) {
+      return cli.usage(arguments.problems());
+    }
+    if (scaled.isEmpty()) {
+      return Exit.NO;
+    }
+    cli.out().print(text(book, Fills.fit(scaled.get(), item -> pack(book, item))));
+    return Exit.DONE;
+  }
+
+  private static Optional<halfgram.measure.Mass> pack(KitchenBook book, String item) {
+    return book.ingredient(item).packs().stream().map(Pack::mass).findFirst();
+  }
+
+  private Optional<Scaled> scaled(KitchenBook book, FormulaVersion version, Arguments arguments) {
+    Scaling scaling = book.formulary().scaling(version);
+    Optional<Integer> output = output(version, arguments);
+    if (output.isEmpty()) {
+      return Optional.empty();
+    }
+    Output made = version.outputs().get(output.get());
+    if (arguments.has("--batches")) {
+      Optional<BigDecimal> batches =
+          arguments.find("--batches", ScaleCommand::count, "accept.count");
+      Optional<Scaled> scaled = batches.flatMap(n -> scaling.byBatches(new Ratio(n)));
+      if (batches.isPresent() && scaled.isEmpty()) {
+        cli.error(cli.messages().say("usage.no-written", version.name()));
+      }
+      return scaled;
+    }
+    if (arguments.has("--have")) {
+      Optional<Scaled> scaled = scaling.byScarcest(onHand(book, arguments));
+      if (scaled.isEmpty() && arguments.problems().isEmpty()) {
+        String lines =
+            String.join(", ", version.lines().stream().map(l -> l.item().code()).toList());
+        cli.error(cli.messages().say("usage.none-on-hand", version.name(), lines));
+      }
+      return scaled;
+    }
+    if (arguments.has("--pieces")) {
+      return arguments
+          .find(
+              "--pieces",
+              text -> made.isPieces() ? count(text) : Optional.empty(),
+              "accept.piece-output")
+          .map(n -> scaling.byPieces(output.get(), n.longValue()));
+    }
+    if (arguments.has("--covers")) {
+      Optional<Amount> each =
+          arguments.find("--each", text -> amount(text, made), "accept.output-amount");
+      return arguments
+          .find("--covers", ScaleCommand::count, "accept.count")
+          .flatMap(n -> each.map(e -> scaling.byCovers(output.get(), n.longValue(), e)));
+    }
+    return arguments
+        .find("--amount", text -> amount(text, made), "accept.output-amount")
+        .map(amount -> scaling.byOutput(output.get(), amount));
+  }
+
+  private Optional<Integer> output(FormulaVersion version, Arguments arguments) {
+    Optional<String> code = arguments.find("--output");
+    List<String> codes = version.outputs().stream().map(Output::code).toList();
+    if (code.isPresent() && !codes.contains(code.get())) {
+      arguments.problem("usage.no-formula", code.get(), String.join(", ", codes));
+      return Optional.empty();
+    }
+    return Optional.of(version.outputIndex(code));
+  }
+
+  private static Optional<Amount> amount(String text, Output output) {
+    return Quantity.parse(text)
+        .flatMap(Quantity::canonical)
+        .filter(amount -> amount.dimension() == output.unit() && amount.isPositive());
+  }
+
+  private static Optional<BigDecimal> count(String text) {
+    return text.matches("\\d{1,7}(\\.\\d{1,3})?") && new BigDecimal(text).signum() > 0
+        ? Optional.of(new BigDecimal(text))
+        : Optional.empty();
+  }
+
+  private static Map<String, Amount> onHand(KitchenBook book, Arguments arguments) {
+    Map<String, Amount> onHand = new HashMap<>();
+    for (String have : arguments.all("--have")) {
+      int equals = have.indexOf('=');
+      String item = equals < 0 ? "" : have.substring(0, equals);
+      Optional<Quantity> typed = Quantity.parse(have.substring(equals + 1));
+      Ingredient ingredient = book.ingredients().get(item);
+      Optional<Amount> mass =
+          typed.flatMap(
+              quantity ->
+                  ingredient == null
+                      ? quantity
+                          .canonical()
+                          .filter(a -> a.dimension() == halfgram.measure.Dimension.MASS)
+                      : ingredient.findMass(quantity));
+      if (mass.isEmpty()) {
+        arguments.problem("usage.bad", "--have", have, halfgram.measure.Message.of("accept.have"));
+      }
+      mass.ifPresent(m -> onHand.put(item, m));
+    }
+    return onHand;
+  }
+
+  private String text(KitchenBook book, Fills fills) {
+    Messages messages = cli.messages();
+    Scaled scaled = fills.scaled();
+    StringBuilder text = new StringBuilder();
+    FormulaVersion version = scaled.version();
+    text.append(messages.say("scale.title", version.name(), version.number())).append('\n');
+    for (Line line : version.lines()) {
+      String name =
+          line.item()
+              .fold(
+                  ingredient -> messages.text(book.ingredient(ingredient.code()).name()),
+                  component ->
+                      messages.text(
+                          book.formulary().get(ComponentRef.of(component.ref().formula())).name()));
+      String number = Columns.aligned(scaled.setOut(line).number(), 2);
+      text.append(number).append(" g  ").append(name);
+      if (line.trim().compareTo(Ratio.ONE) != 0) {
+        text.append("  (")
+            .append(messages.say("scale.pull", Exact.plain(scaled.purchased(line).number(), 1)))
+            .append(')');
+      }
+      text.append('\n');
+    }
+    for (int i = 0; i < version.outputs().size(); i++) {
+      text.append(
+              messages.say("scale.gives", SheetText.amount(messages, scaled.output(i)))
+                  + " "
+                  + messages.text(version.outputs().get(i).name()))
+          .append('\n');
+    }
+    fills.raisedBy().forEach(why -> text.append(messages.say("scale.raised", why)).append('\n'));
+    return text.toString();
+  }
+}

@@ -1,0 +1,348 @@
+package halfgram.cli;
+
+import halfgram.formula.ComponentRef;
+import halfgram.formula.Formula;
+import halfgram.formula.Output;
+import halfgram.formula.Step;
+import halfgram.ingredient.Ingredient;
+import halfgram.ingredient.Weighing;
+import halfgram.kitchen.Text;
+import halfgram.measure.Amount;
+import halfgram.measure.Exact;
+import halfgram.measure.Message;
+import halfgram.prep.Components;
+import halfgram.prep.KitchenBook;
+import halfgram.prep.Make;
+import halfgram.prep.PrepSheet;
+import halfgram.prep.ServiceRun;
+import halfgram.prep.Stored;
+import halfgram.prep.Task;
+import halfgram.prep.WeighGroup;
+import halfgram.prep.WeighLine;
+import halfgram.station.Equipment;
+import halfgram.words.Messages;
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** One task as plain text: when, what for, cautions, the weigh list, what comes out of it. */
+final class TaskText {
+  private static final int INDENT = 13;
+
+  private final KitchenBook book;
+  private final Messages messages;
+  private final Map<String, Text> users = new HashMap<>();
+  private final Map<String, Text> outputs = new HashMap<>();
+  private final StringBuilder text = new StringBuilder();
+
+  TaskText(KitchenBook book, PrepSheet sheet, Messages messages) {
+    this.book = book;
+    this.messages = messages;
+    for (ServiceRun run : sheet.allServices()) {
+      users.put(run.id(), run.name());
+    }
+    for (Make make : sheet.makes()) {
+      users.put(make.id(), make.version().name());
+    }
+    for (Formula formula : book.formulary().list()) {
+      for (Output output : formula.current().outputs()) {
+        int index = formula.current().outputIndex(java.util.Optional.of(output.code()));
+        outputs.put(
+            formula.code() + ":" + output.code(), Components.name(formula.current(), index));
+      }
+    }
+  }
+
+  /** What a service or a make is called; a bath by its letter. */
+  String user(String id) {
+    Text name = users.get(id);
+    if (name != null) {
+      return messages.text(name);
+    }
+    return id.startsWith("bath/")
+        ? messages.say("sheet.bath-user", id.substring(id.lastIndexOf('/') + 1))
+        : id;
+  }
+
+  /** What is in a tub. */
+  String componentName(ComponentRef ref) {
+    String first = book.formulary().get(ComponentRef.of(ref.formula())).outputs().get(0).code();
+    String key = ref.formula() + ":" + ref.output().orElse(first);
+    return messages.text(outputs.getOrDefault(key, Text.of(ref.formula())));
+  }
+
+  String contains(Collection<String> allergens) {
+    List<String> names = new ArrayList<>();
+    for (String code : allergens) {
+      Text name = book.allergens().get(code);
+      names.add((name == null ? code : messages.text(name)).toUpperCase(java.util.Locale.ROOT));
+    }
+    return names.isEmpty() ? "" : messages.say("sheet.contains", String.join(", ", names));
+  }
+
+  String title(Task task) {
+    String what =
+        switch (task.kind()) {
+          case STEP -> task.step().code();
+          case TEST_PIECE -> messages.say("sheet.test-piece-name");
+          case FRESH_BATH -> messages.say("sheet.fresh-bath-name");
+        };
+    return messages.text(task.version().name()) + ", " + what;
+  }
+
+  String write(Task task, LocalDate day) {
+    text.setLength(0);
+    String times = time(task.start(), day) + "-" + time(task.handsOff(), day);
+    Set<String> serves = new LinkedHashSet<>();
+    task.serves().forEach(user -> serves.add(user(user)));
+    String head = times + "  " + title(task);
+    String late = task.late().isZero() ? "" : "  " + messages.say("sheet.late", task.late());
+    line(Columns.left(head, 52) + late);
+    detail(messages.say("sheet.for", String.join(", ", serves), time(task.make().readyBy(), day)));
+    if (task.kind() == Task.Kind.STEP) {
+      detail(messages.text(task.step().instruction()));
+    }
+    task.note().ifPresent(note -> detail(messages.say(note)));
+    if (!task.handsOff().equals(task.end())) {
+      Duration alone = Duration.between(task.handsOff(), task.end());
+      detail(messages.say("sheet.unattended", alone, time(task.end(), day)));
+    }
+    if (task.hands() > 1) {
+      detail(messages.say("sheet.hands", task.hands()));
+    }
+    String contains = contains(task.allergens());
+    if (!contains.isEmpty() && !task.weigh().isEmpty()) {
+      detail(contains);
+    }
+    task.cautions().forEach(caution -> detail(messages.say("caution." + caution)));
+    waits(task);
+    weigh(task);
+    if (task.kind() == Task.Kind.STEP) {
+      check(task.step());
+    }
+    task.stored().forEach(stored -> stored(task, stored));
+    line("");
+    return text.toString();
+  }
+
+  private void waits(Task task) {
+    for (Task.Link link : task.links()) {
+      boolean told = !link.min().isZero() || link.max().isPresent();
+      if (!told || task.kind() == Task.Kind.FRESH_BATH || isPart(task, link)) {
+        continue;
+      }
+      String after = link.task().substring(link.task().lastIndexOf('/') + 1);
+      detail(wait(link, after) + (link.reason().isSafety() ? messages.say("sheet.safety") : ""));
+    }
+  }
+
+  private String wait(Task.Link link, String after) {
+    if (link.max().isEmpty()) {
+      return messages.say("sheet.wait", link.min(), after);
+    }
+    return link.min().isZero()
+        ? messages.say("sheet.wait-max", link.max().get(), after)
+        : messages.say("sheet.wait-both", link.min(), link.max().get(), after);
+  }
+
+  private static boolean isPart(Task task, Task.Link link) {
+    return !link.task().startsWith(task.make().id() + "/");
+  }
+
+  private void weigh(Task task) {
+    if (task.fill().count() > 1) {
+      String machine =
+          String.join(
+              ", ",
+              task.machines().stream()
+                  .map(use -> book.equipment().get(use.equipment()))
+                  .filter(java.util.Objects::nonNull)
+                  .map(equipment -> messages.text(equipment.name()))
+                  .toList());
+      detail(
+          messages.say(
+              task.weigh().isEmpty() ? "sheet.fills" : "sheet.fills-each",
+              task.fill().count(),
+              SheetText.amount(messages, Amount.of(task.fill().each())),
+              machine));
+    }
+    for (WeighGroup group : task.weigh()) {
+      group.vessel().ifPresent(vessel -> detail(messages.say("sheet.into", vessel.name())));
+      group.lines().forEach(line -> weigh(task, line));
+    }
+  }
+
+  private void weigh(Task task, WeighLine line) {
+    Weighing weighing = line.weighing();
+    int decimals =
+        line.counted().isPresent()
+            ? 1
+            : weighing.scale().map(scale -> scale.step().scale()).orElse(2);
+    String number = Columns.aligned(weighing.shown().grams(), Math.max(0, decimals));
+    String scale = weighing.scale().map(s -> messages.text(s.name())).orElse("");
+    line(
+        " ".repeat(INDENT) + number + "g  " + Columns.left(messages.text(line.name()), 34) + scale);
+    notes(task, line)
+        .forEach(note -> line(" ".repeat(INDENT + 15) + Columns.wrap(note, INDENT + 15)));
+  }
+
+  private List<String> notes(Task task, WeighLine line) {
+    Weighing weighing = line.weighing();
+    List<String> notes = new ArrayList<>();
+    if (weighing.parts() > 1) {
+      notes.add(messages.say("sheet.parts", weighing.parts()));
+    }
+    line.counted().ifPresent(count -> notes.add(messages.say("sheet.counted", count)));
+    if (!line.lookAlikes().isEmpty()) {
+      String others = String.join(", ", line.lookAlikes().stream().map(messages::text).toList());
+      notes.add(messages.say("sheet.not", messages.say("sheet.not-word", others)));
+    }
+    if (!line.heldBack().isZero()) {
+      notes.add(messages.say("sheet.held-back", plain(line.heldBack().grams(), 2)));
+    }
+    line.atLeast()
+        .ifPresent(
+            from ->
+                notes.add(
+                    messages.say(
+                        "sheet.from-to",
+                        plain(from.grams(), 1),
+                        line.line().dose().stopWhen().orElse(""))));
+    line.weighing()
+        .dilution()
+        .ifPresent(
+            dilution ->
+                notes.add(
+                    messages.say(
+                        "sheet.dilution",
+                        dilution.oneIn(),
+                        plain(dilution.substance().grams(), 3),
+                        plain(dilution.carrier().grams(), 3),
+                        carrier(task, line),
+                        plain(dilution.take().grams(), 3))));
+    boolean weighed =
+        line.weighing().scale().isPresent()
+            || line.weighing().dilution().isPresent()
+            || line.counted().isPresent()
+            || line.weighing().target().isZero();
+    if (!weighed) {
+      notes.add(messages.say("sheet.exactly"));
+    }
+    if (line.line().trim().compareTo(halfgram.measure.Ratio.ONE) != 0) {
+      notes.add(messages.say("sheet.trim", plain(line.pulled().grams(), 0)));
+    }
+    line.tubs()
+        .forEach(
+            draw ->
+                notes.add(
+                    messages.say(
+                        "sheet.from-tub",
+                        draw.lot().code(),
+                        SheetText.amount(messages, draw.amount()))));
+    return notes;
+  }
+
+  private String carrier(Task task, WeighLine small) {
+    String code = small.carrier().orElse("");
+    return task.weigh().stream()
+        .flatMap(group -> group.lines().stream())
+        .filter(line -> line.line().code().equals(code))
+        .map(line -> messages.text(line.name()))
+        .findFirst()
+        .orElse(code);
+  }
+
+  private void check(Step step) {
+    step.check()
+        .ifPresent(
+            check ->
+                detail(
+                    messages.say(
+                        "sheet.check."
+                            + check.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'))));
+  }
+
+  private void stored(Task task, Stored stored) {
+    Output output = stored.output();
+    String needed =
+        stored.made().compareTo(stored.needed()) > 0 && stored.needed().isPositive()
+            ? messages.say("sheet.more-than-needed", SheetText.amount(messages, stored.needed()))
+            : "";
+    StringBuilder said =
+        new StringBuilder(
+            messages.say("sheet.gives", SheetText.amount(messages, stored.made()), needed));
+    if (task.version().outputs().size() > 1) {
+      said.append(' ').append(messages.text(output.name()));
+    }
+    stored
+        .container()
+        .filter(container -> !stored.fills().isEmpty())
+        .ifPresent(container -> said.append("; ").append(fills(stored, container.name())));
+    if (!output.rest().min().isZero()) {
+      said.append("; ").append(messages.say("sheet.rests", output.rest().min()));
+    }
+    String place =
+        output.hold().place().isEmpty() ? "" : messages.say("sheet.place", output.hold().place());
+    said.append("; ").append(messages.say("sheet.keeps", messages.moment(stored.useBy()), place));
+    if (output.hold().reason().isSafety()) {
+      said.append(messages.say("sheet.safety"));
+    }
+    detail(said.toString());
+    if (!stored.needed().isPositive()) {
+      return;
+    }
+    task.make().raisedBy().forEach(why -> detail(messages.say("sheet.raised", raised(why))));
+  }
+
+  /** A reason for raising with the machine or the ingredient by its name. */
+  private Message raised(Message why) {
+    String code = String.valueOf(why.args().get(0));
+    Equipment machine = book.equipment().get(code);
+    Ingredient ingredient = book.ingredients().get(code);
+    if (why.key().equals("raised.machine") && machine != null) {
+      return Message.of(why.key(), machine.name());
+    }
+    return ingredient != null ? Message.of(why.key(), ingredient.name()) : why;
+  }
+
+  private String fills(Stored stored, Text container) {
+    List<Amount> fills = stored.fills();
+    List<String> runs = new ArrayList<>();
+    int from = 0;
+    while (from < fills.size()) {
+      int to = from;
+      while (to < fills.size() && fills.get(to).compareTo(fills.get(from)) == 0) {
+        to++;
+      }
+      runs.add(
+          messages.say("sheet.stored", to - from, SheetText.amount(messages, fills.get(from))));
+      from = to;
+    }
+    return messages.say("sheet.stored-in", String.join(" + ", runs), container);
+  }
+
+  private String time(Instant instant, LocalDate day) {
+    LocalDate of = book.kitchen().clock().of(instant);
+    return of.equals(day) ? messages.time(instant) : messages.dayTime(instant);
+  }
+
+  private static String plain(BigDecimal number, int decimals) {
+    return Exact.plain(number, decimals);
+  }
+
+  private void detail(String said) {
+    line(" ".repeat(INDENT) + Columns.wrap(said, INDENT));
+  }
+
+  private void line(String line) {
+    text.append(line.stripTrailing()).append('\n');
+  }
+}

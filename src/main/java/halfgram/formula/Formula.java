@@ -1,0 +1,15 @@
+package halfgram.formula;
+
+import java.util.Comparator;
+import java.util.List;
+
+/** A preparation in ratios and all its versions; the highest number is the current one. */
+public record Formula(String code, List<FormulaVersion> versions) {
+  public Formula {
+    versions = versions.stream().sorted(Comparator.comparingInt(FormulaVersion::number)).toList();
+  }
+
+  public FormulaVersion current() {
+    return versions.get(versions.size() - 1);
+  }
+}

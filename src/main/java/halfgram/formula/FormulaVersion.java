@@ -1,0 +1,64 @@
+package halfgram.formula;
+
+import halfgram.kitchen.Text;
+import halfgram.measure.Amount;
+import halfgram.measure.Mass;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * One saved version of a formula.
+ *
+ * @param formula code of the formula
+ * @param written mass of the basis of the batch as written, when it says one
+ * @param evening whether it is made the evening before the business day it is needed
+ * @param most the most that one make may yield, of the first output
+ */
+public record FormulaVersion(
+    String formula,
+    Text name,
+    int number,
+    Optional<LocalDate> since,
+    String note,
+    Optional<Mass> written,
+    List<Line> lines,
+    List<Step> steps,
+    List<Output> outputs,
+    boolean evening,
+    Optional<Amount> most,
+    Optional<TechniqueUse> technique) {
+  public FormulaVersion {
+    lines = List.copyOf(lines);
+    steps = List.copyOf(steps);
+    outputs = List.copyOf(outputs);
+  }
+
+  /** Whether this is the very same saved version; told by identity, which is quick and enough. */
+  @SuppressWarnings("ReferenceEquality") // one version is one object in a formulary
+  public boolean isSame(FormulaVersion other) {
+    return this == other;
+  }
+
+  /** The position of an output by code; of the first when no code is given. */
+  public int outputIndex(Optional<String> code) {
+    if (code.isEmpty()) {
+      return 0;
+    }
+    for (int i = 0; i < outputs.size(); i++) {
+      if (outputs.get(i).code().equals(code.get())) {
+        return i;
+      }
+    }
+    throw new IllegalArgumentException(formula + " has no output " + code.get());
+  }
+
+  public int stepIndex(String code) {
+    for (int i = 0; i < steps.size(); i++) {
+      if (steps.get(i).code().equals(code)) {
+        return i;
+      }
+    }
+    throw new IllegalArgumentException(formula + " has no step " + code);
+  }
+}

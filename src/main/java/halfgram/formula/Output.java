@@ -1,0 +1,63 @@
+package halfgram.formula;
+
+import halfgram.kitchen.Text;
+import halfgram.measure.Amount;
+import halfgram.measure.Dimension;
+import halfgram.measure.Mass;
+import halfgram.measure.Ratio;
+import java.time.Duration;
+import java.util.Optional;
+
+/**
+ * What a formula yields; several outputs share the output mass.
+ *
+ * @param unit MASS, or COUNT for pieces
+ * @param share of the output mass
+ * @param pieceMass of one piece as it comes out; empty for a mass
+ * @param rest shortest stand after the last step
+ * @param hold longest stand from ready to use
+ * @param container what it is kept in
+ * @param fill mass or pieces of one full container
+ */
+public record Output(
+    String code,
+    Text name,
+    Dimension unit,
+    Ratio share,
+    Optional<Mass> pieceMass,
+    Rest rest,
+    Hold hold,
+    Optional<String> container,
+    Optional<Amount> fill,
+    Split split) {
+
+  /** Shortest stand before use. */
+  public record Rest(Duration min, Reason reason) {
+    public static final Rest NONE = new Rest(Duration.ZERO, Reason.NONE);
+  }
+
+  /** Longest stand and where. */
+  public record Hold(Duration max, Reason reason, String place) {}
+
+  /** How a make is shared out among containers. */
+  public enum Split {
+    FULL,
+    EQUAL
+  }
+
+  public boolean isPieces() {
+    return unit == Dimension.COUNT;
+  }
+
+  /** A mass of this in its own unit: pieces by their mass, not rounded. */
+  public Amount inUnit(Amount mass) {
+    return pieceMass
+        .map(piece -> new Amount(mass.over(Amount.of(piece)).number(), Dimension.COUNT))
+        .orElse(mass);
+  }
+
+  /** The amount as output mass: pieces by their mass. */
+  public Amount massOf(Amount amount) {
+    return pieceMass.map(mass -> Amount.of(mass).times(new Ratio(amount.number()))).orElse(amount);
+  }
+}

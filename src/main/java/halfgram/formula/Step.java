@@ -1,0 +1,45 @@
+package halfgram.formula;
+
+import halfgram.kitchen.Text;
+import halfgram.measure.Ratio;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * One step of a formula.
+ *
+ * @param instruction what to do
+ * @param station code of the station whose cook does it
+ * @param hands people it takes, each for the hands-on time
+ * @param yield mass out over mass in, after residue
+ * @param breakage share of the pieces lost
+ * @param after the steps it follows and the time between
+ * @param check what has to be said yes to before the batch goes on
+ * @param cautions codes of the usual cautions
+ */
+public record Step(
+    String code,
+    Text instruction,
+    String station,
+    int hands,
+    Work handsOn,
+    Work unattended,
+    List<MachineUse> machines,
+    Ratio yield,
+    Residue residue,
+    Ratio breakage,
+    List<Lag> after,
+    Optional<Check> check,
+    List<String> cautions) {
+  public Step {
+    machines = List.copyOf(machines);
+    after = List.copyOf(after);
+    cautions = List.copyOf(cautions);
+  }
+
+  /** What gates a batch. */
+  public enum Check {
+    TASTING,
+    TEST_PIECE
+  }
+}

@@ -1,0 +1,29 @@
+package halfgram.formula;
+
+import halfgram.measure.Mass;
+import java.time.Duration;
+
+/**
+ * How long something takes: a fixed part and a part for each kilogram and each piece; rounded up to
+ * whole minutes.
+ *
+ * <p>Example: 8 min + 1 min/kg for 4.692 kg takes 13 min (12.692 rounded up).
+ */
+public record Work(Duration fixed, Duration perKg, Duration perPiece) {
+  public static final Work NONE = new Work(Duration.ZERO, Duration.ZERO, Duration.ZERO);
+  private static final long MICROGRAMS_PER_KG = 1_000_000_000L;
+  private static final long MILLIS_PER_MINUTE = 60_000L;
+
+  public Duration of(Mass mass, long pieces) {
+    long millis = fixed.toMillis() + perPiece.toMillis() * pieces;
+    if (!perKg.isZero()) {
+      double kilograms = (double) mass.micrograms() / MICROGRAMS_PER_KG;
+      millis += (long) Math.ceil(perKg.toMillis() * kilograms);
+    }
+    return Duration.ofMinutes(Math.floorDiv(millis + MILLIS_PER_MINUTE - 1, MILLIS_PER_MINUTE));
+  }
+
+  public boolean isNone() {
+    return fixed.isZero() && perKg.isZero() && perPiece.isZero();
+  }
+}

@@ -1,0 +1,47 @@
+package halfgram.ingredient;
+
+import java.math.BigDecimal;
+
+/**
+ * Accuracy classes of scales. Least load and maintenance tolerance, both in displayed steps.
+ *
+ * <p>Sources: least load NIST Handbook 44 (2023) section 2.20, Table 8 (UR.3.1); class III
+ * tolerance its Table 6 (maintenance); classes I, II and IIII OIML R 76 Table 6, doubled for scales
+ * in service.
+ */
+public enum AccuracyClass {
+  I(100, 50_000, 200_000, Long.MAX_VALUE),
+  II(20, 5_000, 20_000, Long.MAX_VALUE),
+  III(20, 500, 2_000, 4_000),
+  IIII(10, 50, 200, Long.MAX_VALUE);
+
+  private static final BigDecimal FINE_STEP_OF_II = new BigDecimal("0.05");
+
+  private final int leastSteps;
+  private final long oneStepTo;
+  private final long twoStepsTo;
+  private final long threeStepsTo;
+
+  AccuracyClass(int leastSteps, long oneStepTo, long twoStepsTo, long threeStepsTo) {
+    this.leastSteps = leastSteps;
+    this.oneStepTo = oneStepTo;
+    this.twoStepsTo = twoStepsTo;
+    this.threeStepsTo = threeStepsTo;
+  }
+
+  /** The recommended least load, in steps, of a scale of this class showing steps of so many g. */
+  public int leastSteps(BigDecimal stepGrams) {
+    return this == II && stepGrams.compareTo(FINE_STEP_OF_II) > 0 ? 50 : leastSteps;
+  }
+
+  /** The error allowed in service at a load, both in steps. */
+  public int toleranceSteps(BigDecimal loadSteps) {
+    if (loadSteps.compareTo(BigDecimal.valueOf(oneStepTo)) <= 0) {
+      return 1;
+    }
+    if (loadSteps.compareTo(BigDecimal.valueOf(twoStepsTo)) <= 0) {
+      return 2;
+    }
+    return loadSteps.compareTo(BigDecimal.valueOf(threeStepsTo)) <= 0 ? 3 : 5;
+  }
+}

@@ -1,0 +1,48 @@
+package halfgram.ingredient;
+
+import halfgram.kitchen.Text;
+import halfgram.measure.Exact;
+import halfgram.measure.Mass;
+import halfgram.measure.Ratio;
+import halfgram.measure.Rounding;
+import java.math.BigDecimal;
+import java.util.Optional;
+
+/**
+ * A scale: its displayed step, its capacity (bowl included) and accuracy class.
+ *
+ * @param station where it stands; empty when it is shared
+ */
+public record Scale(
+    String code,
+    Text name,
+    BigDecimal step,
+    Mass max,
+    AccuracyClass accuracy,
+    Optional<String> station) {
+
+  /** The least load the class recommends, g. Class III, step 1 g: 20 g. */
+  public BigDecimal leastLoad() {
+    return step.multiply(BigDecimal.valueOf(accuracy.leastSteps(step)));
+  }
+
+  /** The error in service at a net load, relative to it. */
+  public Ratio relativeError(BigDecimal grams) {
+    BigDecimal steps = grams.divide(step, Exact.DIGITS);
+    BigDecimal error = step.multiply(BigDecimal.valueOf(accuracy.toleranceSteps(steps)));
+    return new Ratio(error.divide(grams, Exact.DIGITS));
+  }
+
+  /** Whether a net load weighs well enough here, with what already stands on the scale. */
+  public boolean weighs(BigDecimal grams, Mass onScale, Ratio tolerance) {
+    return grams.signum() > 0
+        && grams.compareTo(leastLoad()) >= 0
+        && grams.add(onScale.grams()).compareTo(max.grams()) <= 0
+        && relativeError(grams).compareTo(tolerance) <= 0;
+  }
+
+  /** What the display should read. */
+  public Mass shown(BigDecimal grams) {
+    return Mass.exactly(Rounding.toStep(grams, step));
+  }
+}

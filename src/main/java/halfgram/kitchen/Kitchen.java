@@ -1,0 +1,45 @@
+package halfgram.kitchen;
+
+import halfgram.measure.BusinessDay;
+import halfgram.measure.Ratio;
+import halfgram.measure.Window;
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.time.LocalTime;
+
+/**
+ * A kitchen and its house rules.
+ *
+ * @param code upper-case code, part of every address
+ * @param clock how it cuts time into business days
+ * @param opens from when hands-on work can be done
+ * @param closes until when hands-on work can be done
+ * @param currency ISO 4217 code of all its prices
+ * @param waterHardness of the tap water, ppm CaCO3
+ * @param lineCheck how long before a service everything that can be ready is ready
+ * @param holdingWeight set-up minutes that a kilogram (or a hundred pieces) standing one day is
+ *     worth saving; a preference
+ * @param doseTolerance relative error allowed when weighing a dose
+ * @param baseTolerance relative error allowed when weighing a basis line
+ * @param lookAhead how far ahead needs are gathered at least
+ */
+public record Kitchen(
+    String code,
+    Text name,
+    BusinessDay clock,
+    LocalTime opens,
+    LocalTime closes,
+    String currency,
+    BigDecimal waterHardness,
+    Duration lineCheck,
+    BigDecimal holdingWeight,
+    Ratio doseTolerance,
+    Ratio baseTolerance,
+    Duration lookAhead) {
+
+  /** The hours of a business day in which hands-on work can be done. */
+  public Window open(LocalDate day) {
+    return new Window(clock.at(day, opens), clock.at(day, closes));
+  }
+}

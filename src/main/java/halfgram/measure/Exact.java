@@ -1,0 +1,27 @@
+package halfgram.measure;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+
+/** The one number format of values in flight: 34 decimal digits (IEEE 754 decimal128). */
+public final class Exact {
+  public static final MathContext DIGITS = MathContext.DECIMAL128;
+  public static final BigDecimal HUNDRED = BigDecimal.valueOf(100);
+
+  private Exact() {}
+
+  /**
+   * The number as a person would write it: no exponent, no trailing zeros, at most so many decimals
+   * (half up).
+   *
+   * <p>Example: {@code plain(2.4500, 3)} is "2.45" and {@code plain(1E+3, 3)} is "1000".
+   */
+  public static String plain(BigDecimal number, int decimals) {
+    BigDecimal shown =
+        number.scale() > decimals
+            ? number.setScale(decimals, java.math.RoundingMode.HALF_UP)
+            : number;
+    BigDecimal stripped = shown.stripTrailingZeros();
+    return (stripped.scale() < 0 ? stripped.setScale(0) : stripped).toPlainString();
+  }
+}

@@ -1,0 +1,57 @@
+package halfgram.prep;
+
+import halfgram.event.Buffer;
+import halfgram.event.Event;
+import halfgram.event.RegularService;
+import halfgram.formula.Formulary;
+import halfgram.ingredient.Ingredient;
+import halfgram.ingredient.Scale;
+import halfgram.kitchen.Kitchen;
+import halfgram.kitchen.Text;
+import halfgram.lot.Lot;
+import halfgram.menu.Diet;
+import halfgram.menu.Dish;
+import halfgram.par.Par;
+import halfgram.station.Container;
+import halfgram.station.Equipment;
+import halfgram.station.Person;
+import halfgram.station.Station;
+import halfgram.technique.bath.CalciumSalt;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+
+/**
+ * Everything a plan is computed from, whole and consistent: whoever makes one has checked every
+ * reference.
+ *
+ * @param allergens names of the allergens by code
+ * @param salts calcium salts of the reference table by code
+ */
+public record KitchenBook(
+    Kitchen kitchen,
+    Buffer buffer,
+    SortedMap<String, Station> stations,
+    List<Person> people,
+    SortedMap<String, Equipment> equipment,
+    SortedMap<String, Container> containers,
+    List<Scale> scales,
+    SortedMap<String, Ingredient> ingredients,
+    Map<String, Text> allergens,
+    Map<String, CalciumSalt> salts,
+    SortedMap<String, Diet> diets,
+    Formulary formulary,
+    SortedMap<String, Dish> dishes,
+    SortedMap<String, RegularService> services,
+    List<Par> pars,
+    List<Event> events,
+    List<Lot> lots) {
+
+  public Ingredient ingredient(String code) {
+    Ingredient found = ingredients.get(code);
+    if (found == null) {
+      throw new IllegalArgumentException("no ingredient " + code);
+    }
+    return found;
+  }
+}

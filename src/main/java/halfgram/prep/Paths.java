@@ -1,0 +1,86 @@
+package halfgram.prep;
+
+import halfgram.formula.FormulaVersion;
+import halfgram.formula.Line;
+import halfgram.formula.Output;
+import halfgram.formula.Step;
+import halfgram.measure.Dimension;
+import halfgram.prep.netting.Draw;
+
+/**
+ * Where every number of a plan stands: the why path is its address, the same in the recorder, in
+ * the JSON and on a page. A why id is the plan's {@link PlanRequest#prefix} and such a path.
+ */
+public final class Paths {
+  private Paths() {}
+
+  public static String covers(ServiceRun run, String field) {
+    return "covers/" + run.id() + "/" + field;
+  }
+
+  public static String plates(ServiceRun run, ServiceRun.Plates plates) {
+    String course = plates.course().isEmpty() ? "" : plates.course() + "/";
+    return "plates/" + run.id() + "/" + course + dish(plates) + "/count";
+  }
+
+  /** What a service or a make needs of a component: {@code need/harvest-dinner/dill-oil/mass}. */
+  public static String need(String user, String component, Dimension unit) {
+    return "need/" + user + "/" + component + "/" + (unit == Dimension.COUNT ? "pieces" : "mass");
+  }
+
+  public static String make(Make make, String field) {
+    return "make/" + make.id() + "/" + field;
+  }
+
+  public static String store(Make make, Output output, String field) {
+    return "store/" + make.id() + "/" + output.code() + "/" + field;
+  }
+
+  public static String task(String id, String field) {
+    return "task/" + id + "/" + field;
+  }
+
+  public static String weigh(Make make, Step step, Line line, String field) {
+    return "weigh/" + make.id() + "/" + step.code() + "/" + line.code() + "/" + field;
+  }
+
+  public static String tub(Draw draw) {
+    return "tub/" + draw.lot().code() + "/" + draw.need().user() + "/used";
+  }
+
+  public static String pull(String ingredient) {
+    return "pull/" + ingredient + "/mass";
+  }
+
+  public static String run(Make make, String field) {
+    return "run/" + make.id() + "/" + field;
+  }
+
+  public static String bath(PrepSheet.BathSheet sheet, String label, String field) {
+    return "bath/" + sheet.day() + "/" + sheet.formula() + "/" + label + "/" + field;
+  }
+
+  /** By how much a make is short: of its start, or of holding for a user. */
+  static String shortBy(Make make, String what) {
+    return "short/" + make.id() + "/" + what;
+  }
+
+  public static String load(String station) {
+    return "load/" + station + "/hands-on";
+  }
+
+  public static String cost(ServiceRun.Plates plates) {
+    return "cost/" + dish(plates) + "/plate";
+  }
+
+  /** A dish, and the diets of its plate when it is not the dish as it is. */
+  private static String dish(ServiceRun.Plates plates) {
+    return plates.diets().isEmpty()
+        ? plates.dish().code()
+        : plates.dish().code() + "+" + String.join("+", plates.diets());
+  }
+
+  static String version(FormulaVersion version) {
+    return version.formula() + " v" + version.number();
+  }
+}

@@ -1,0 +1,85 @@
+package halfgram.prep;
+
+import halfgram.measure.Because;
+import halfgram.measure.Message;
+import halfgram.technique.bath.SphereBath;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The whole computation in order: services, what they use, makes down to the last component, tasks,
+ * what does not fit. A pure function of the book and the request.
+ */
+public final class Planning {
+  private Planning() {}
+
+  public static PrepSheet plan(KitchenBook book, PlanRequest request, Because because) {
+    LocalDate today = book.kitchen().clock().of(request.asOf());
+    LocalDate first = today.isBefore(request.from()) ? today : request.from();
+    LocalDate horizon = request.last().plusDays(lookAhead(book));
+    OpenHours hours = new OpenHours(book.kitchen(), first.minusDays(14), horizon.plusDays(1));
+    List<ServiceRun> services = new Demand(book, because).services(first, horizon, request.asOf());
+    Explosion explosion = Explosion.of(book, services, hours, because);
+    List<Task> tasks = TaskList.of(book, request, explosion, because);
+    PrepSheet sheet =
+        new PrepSheet(
+            request,
+            services,
+            explosion.makes(),
+            tasks,
+            explosion.draws(),
+            runs(explosion, tasks),
+            bathSheets(request, explosion),
+            Misfits.of(request, explosion.makes()),
+            warnings(explosion),
+            TaskList.pulls(tasks));
+    if (because.asked()) {
+      new SheetNotes(book, because).note(sheet);
+    }
+    return sheet;
+  }
+
+  /** Whole days: the longest lead of any formula, or what the kitchen asks for. */
+  private static long lookAhead(KitchenBook book) {
+    Duration lead = Lead.longest(book.formulary());
+    Duration wanted = book.kitchen().lookAhead();
+    Duration longer = lead.compareTo(wanted) > 0 ? lead : wanted;
+    return longer.plusDays(1).minusSeconds(1).toDays();
+  }
+
+  private static List<PrepSheet.BathSheet> bathSheets(PlanRequest request, Explosion explosion) {
+    return explosion.baths().stream()
+        .filter(day -> !day.day().isAfter(request.last()) && !day.day().isBefore(request.from()))
+        .map(day -> new PrepSheet.BathSheet(day.bath().formula(), day.day(), day.answer()))
+        .toList();
+  }
+
+  private static List<PrepSheet.BathRun> runs(Explosion explosion, List<Task> tasks) {
+    List<PrepSheet.BathRun> runs = new ArrayList<>();
+    for (Task task : tasks) {
+      if (task.kind() == Task.Kind.TEST_PIECE) {
+        Worked worked = java.util.Objects.requireNonNull(explosion.worked().get(task.version()));
+        runs.add(new PrepSheet.BathRun(task.make(), worked.bath.orElseThrow()));
+      }
+    }
+    return runs;
+  }
+
+  private static List<Message> warnings(Explosion explosion) {
+    List<Message> warnings = new ArrayList<>();
+    for (Make make : explosion.makes()) {
+      Worked worked = java.util.Objects.requireNonNull(explosion.worked().get(make.version()));
+      Optional<SphereBath> bath = worked.bath;
+      for (Message warning : bath.map(SphereBath::warnings).orElse(List.of())) {
+        Message of = Message.of("warn.of", make.version().name(), warning);
+        if (!warnings.contains(of)) {
+          warnings.add(of);
+        }
+      }
+    }
+    return warnings;
+  }
+}

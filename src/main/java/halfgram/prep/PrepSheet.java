@@ -1,0 +1,74 @@
+package halfgram.prep;
+
+import halfgram.measure.Amount;
+import halfgram.measure.Message;
+import halfgram.prep.netting.Draw;
+import halfgram.technique.bath.BathDay;
+import halfgram.technique.bath.SphereBath;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * The scaled, timed prep sheet of some days' work.
+ *
+ * @param allServices of the whole horizon, by their start
+ * @param makes every make the horizon needs, in the order they are ready
+ * @param tasks of the days shown, in the order of their start
+ * @param draws what tubs give and to whom
+ * @param runs runs of spheres of the days shown
+ * @param baths what happens to the baths, by day
+ * @param misfits what does not fit; empty: it fits by lags
+ * @param warnings worth a look, nothing is broken
+ * @param pulls ingredients to pull for the tasks, before trim, grams by code
+ */
+public record PrepSheet(
+    PlanRequest request,
+    List<ServiceRun> allServices,
+    List<Make> makes,
+    List<Task> tasks,
+    List<Draw> draws,
+    List<BathRun> runs,
+    List<BathSheet> baths,
+    List<Misfit> misfits,
+    List<Message> warnings,
+    SortedMap<String, Amount> pulls) {
+
+  /** One day of one bath formula. */
+  public record BathSheet(String formula, LocalDate day, BathDay.Answer answer) {}
+
+  /** The services of the days shown. */
+  public List<ServiceRun> services() {
+    return allServices.stream()
+        .filter(run -> !run.date().isBefore(request.from()) && !run.date().isAfter(request.last()))
+        .toList();
+  }
+
+  /** A make that sets in a bath. */
+  public record BathRun(Make make, SphereBath bath) {
+
+    /** Its numbers by name, with their units. */
+    public SortedMap<String, String> numbers() {
+      return bath.numbers(make.scaled().formed());
+    }
+  }
+
+  /** Hands-on time by station code, of the tasks shown. */
+  public SortedMap<String, Duration> loads(KitchenBook book) {
+    SortedMap<String, Duration> loads = new TreeMap<>();
+    book.stations().keySet().forEach(station -> loads.put(station, Duration.ZERO));
+    tasks.forEach(task -> loads.merge(task.station(), task.handsOn(), Duration::plus));
+    return loads;
+  }
+
+  public boolean fits() {
+    return misfits.isEmpty();
+  }
+
+  /** What this evening does for later days. */
+  public List<Task> tonight() {
+    return tasks.stream().filter(Task::tonight).toList();
+  }
+}

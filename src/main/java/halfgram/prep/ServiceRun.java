@@ -1,0 +1,67 @@
+package halfgram.prep;
+
+import halfgram.event.Curve;
+import halfgram.formula.FormulaVersion;
+import halfgram.kitchen.Text;
+import halfgram.measure.Amount;
+import halfgram.measure.Ratio;
+import halfgram.measure.Window;
+import halfgram.menu.Dish;
+import halfgram.menu.PlateItem;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.SortedSet;
+
+/**
+ * One service on one day and all it will use.
+ *
+ * @param id of the service: an event's code (and service code when it has several), or a regular
+ *     service's code and date
+ * @param event code of the event it belongs to
+ * @param covers counted guests; usual covers for a regular service, when known
+ * @param prepared covers made; empty for a regular service
+ */
+public record ServiceRun(
+    String id,
+    Text name,
+    LocalDate date,
+    Window window,
+    Optional<String> event,
+    OptionalInt covers,
+    OptionalInt prepared,
+    List<Plates> plates,
+    List<Use> uses) {
+
+  /**
+   * Plates of one dish in one course.
+   *
+   * @param course empty for a service without courses
+   * @param diets of these plates; empty for the dish as it is
+   * @param share of the guests the menu split gives it
+   * @param guests whose plates these are, buffer or spares included
+   */
+  public record Plates(
+      String course,
+      Dish dish,
+      SortedSet<String> diets,
+      Ratio share,
+      int guests,
+      int perCover,
+      int count,
+      List<PlateItem> items) {}
+
+  /**
+   * What the service uses of one component.
+   *
+   * @param window from first to last use; of no length for a course
+   * @param pickUps shares along the window
+   */
+  public record Use(
+      FormulaVersion version,
+      int output,
+      Amount amount,
+      Window window,
+      List<Curve.Dated> pickUps) {}
+}

@@ -1,0 +1,26 @@
+package halfgram.prep;
+
+import halfgram.formula.Output;
+import halfgram.measure.Amount;
+import halfgram.station.Container;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What a make puts away of one output.
+ *
+ * @param path why path of the amount made
+ * @param made what comes out
+ * @param needed what of it is asked for
+ * @param fills what goes into each container, in order; empty without a container
+ * @param useBy end of its hold
+ */
+public record Stored(
+    String path,
+    Output output,
+    Amount made,
+    Amount needed,
+    Optional<Container> container,
+    List<Amount> fills,
+    Instant useBy) {}

@@ -1,0 +1,83 @@
+package halfgram.prep;
+
+import halfgram.formula.Fills;
+import halfgram.formula.FormulaVersion;
+import halfgram.formula.MachineUse;
+import halfgram.formula.Reason;
+import halfgram.formula.Step;
+import halfgram.measure.Message;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedSet;
+
+/**
+ * One thing somebody does: everything a scheduler, a wall or a paper has to know of it.
+ *
+ * @param id stays the same when the day is planned again: the make and the step
+ * @param note what to do beyond the step's own words
+ * @param hands people at once
+ * @param start latest start by lags alone
+ * @param handsOff until when hands are on it
+ * @param end when what stands unattended is done too
+ * @param fill how it goes through its machine
+ * @param links what it waits for
+ * @param serves ids of the services and makes it is for
+ * @param firstUse when it is first used
+ * @param tonight whether it is done this evening for a later day
+ * @param late how long before the plan's moment it should have started; zero when in time
+ */
+public record Task(
+    String id,
+    Kind kind,
+    Make make,
+    Step step,
+    Optional<Message> note,
+    int hands,
+    Instant start,
+    Instant handsOff,
+    Instant end,
+    Fills.Fill fill,
+    List<MachineUse> machines,
+    List<WeighGroup> weigh,
+    List<Stored> stored,
+    List<String> cautions,
+    SortedSet<String> allergens,
+    List<Link> links,
+    List<String> serves,
+    Instant firstUse,
+    boolean tonight,
+    Duration late) {
+
+  /** What sort of work it is. */
+  public enum Kind {
+    /** A step of the formula. */
+    STEP,
+    /** One piece first, and time to put the base right. */
+    TEST_PIECE,
+    /** A fresh bath in the middle of a run, or at its start. */
+    FRESH_BATH
+  }
+
+  /**
+   * What has to be done before, and the time between.
+   *
+   * @param task id of the earlier task
+   * @param max empty: as long as you like
+   */
+  public record Link(String task, Duration min, Optional<Duration> max, Reason reason) {}
+
+  public FormulaVersion version() {
+    return make.version();
+  }
+
+  public String station() {
+    return step.station();
+  }
+
+  /** Person-minutes of hands-on work. */
+  public Duration handsOn() {
+    return Duration.between(start, handsOff).multipliedBy(hands);
+  }
+}

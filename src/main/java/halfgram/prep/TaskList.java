@@ -1,0 +1,359 @@
+package halfgram.prep;
+
+import halfgram.formula.AllergenTrace;
+import halfgram.formula.ComponentRef;
+import halfgram.formula.Fills;
+import halfgram.formula.FormulaVersion;
+import halfgram.formula.Lag;
+import halfgram.formula.Output;
+import halfgram.formula.Reason;
+import halfgram.formula.Step;
+import halfgram.measure.Amount;
+import halfgram.measure.Because;
+import halfgram.measure.Message;
+import halfgram.measure.Rounding;
+import halfgram.prep.netting.Draw;
+import halfgram.prep.netting.Need;
+import halfgram.station.Container;
+import halfgram.technique.bath.BathDay;
+import halfgram.technique.bath.SphereBath;
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
+
+/**
+ * The tasks of a plan: every step of every make, the test piece before a run of spheres, and every
+ * fresh bath.
+ */
+final class TaskList {
+  private final KitchenBook book;
+  private final PlanRequest request;
+  private final Explosion explosion;
+  private final Weighings weighings;
+  private final Because because;
+  private final AllergenTrace trace;
+  private final Map<String, List<Draw>> tubs = new HashMap<>();
+  private final Map<String, List<Make>> makers = new HashMap<>();
+
+  private TaskList(KitchenBook book, PlanRequest request, Explosion explosion, Because because) {
+    this.book = book;
+    this.request = request;
+    this.explosion = explosion;
+    this.because = because;
+    this.weighings = new Weighings(book, because);
+    this.trace = new AllergenTrace(book.formulary(), book::ingredient);
+    for (Draw draw : explosion.draws()) {
+      String key = tubKey(book, draw.need().user(), draw.lot().component());
+      tubs.computeIfAbsent(key, user -> new ArrayList<>()).add(draw);
+    }
+    for (Make make : explosion.makes()) {
+      for (Need need : make.needs()) {
+        String key = need.user() + "/" + make.version().formula();
+        makers.computeIfAbsent(key, user -> new ArrayList<>()).add(make);
+      }
+    }
+  }
+
+  /** The tasks done in the days of a plan, and those that are already late, by their start. */
+  static List<Task> of(
+      KitchenBook book, PlanRequest request, Explosion explosion, Because because) {
+    return new TaskList(book, request, explosion, because).list();
+  }
+
+  /** A user and an output, whichever version it was made by. */
+  static String tubKey(KitchenBook book, String user, ComponentRef ref) {
+    FormulaVersion current = book.formulary().get(ComponentRef.of(ref.formula()));
+    String output = ref.output().orElse(current.outputs().get(0).code());
+    return user + "/" + ref.formula() + ":" + output;
+  }
+
+  private List<Task> list() {
+    List<Task> tasks = new ArrayList<>();
+    for (Make make : explosion.makes()) {
+      for (int i = 0; i < make.timeline().steps().size(); i++) {
+        if (isShown(make.timeline().steps().get(i).start())) {
+          tasks.addAll(tasks(make, i));
+        }
+      }
+    }
+    tasks.addAll(freshBaths());
+    tasks.sort(Comparator.comparing(Task::start).thenComparing(Task::end).thenComparing(Task::id));
+    if (because.asked()) {
+      TaskNotes notes = new TaskNotes(book, because);
+      tasks.forEach(notes::note);
+    }
+    return tasks;
+  }
+
+  private boolean isShown(Instant start) {
+    LocalDate day = book.kitchen().clock().of(start);
+    return !day.isAfter(request.last()) && (!day.isBefore(request.from()) || isLate(start));
+  }
+
+  private boolean isLate(Instant start) {
+    return start.isBefore(request.asOf());
+  }
+
+  private List<Task> tasks(Make make, int index) {
+    Worked worked = java.util.Objects.requireNonNull(explosion.worked().get(make.version()));
+    Step step = make.version().steps().get(index);
+    Timeline.Span span = make.timeline().steps().get(index);
+    if (!worked.isBathStep(step)) {
+      return List.of(step(make, index, span.start(), Optional.empty(), links(make, index)));
+    }
+    SphereBath bath = worked.bath.orElseThrow();
+    Instant firstDrop = span.start().plus(bath.testPiece());
+    Task test = testPiece(make, step, span.start(), firstDrop, links(make, index));
+    long pieces = make.scaled().formed();
+    Message note =
+        Message.of(
+            "task.drop",
+            pieces,
+            bath.drops(pieces),
+            bath.perDrop(),
+            Duration.ofSeconds((long) bath.values().number("set")).toSeconds());
+    Task.Link afterTest = new Task.Link(test.id(), Duration.ZERO, Optional.empty(), Reason.NONE);
+    return List.of(test, step(make, index, firstDrop, Optional.of(note), List.of(afterTest)));
+  }
+
+  private Task step(
+      Make make, int index, Instant start, Optional<Message> note, List<Task.Link> links) {
+    Step step = make.version().steps().get(index);
+    Timeline.Span span = make.timeline().steps().get(index);
+    Fills.Fill fill = Fills.of(make.scaled(), index);
+    boolean last = index == make.version().steps().size() - 1;
+    return new Task(
+        make.id() + "/" + step.code(),
+        Task.Kind.STEP,
+        make,
+        step,
+        note,
+        step.hands(),
+        start,
+        span.handsOff(),
+        span.end(),
+        fill,
+        step.machines(),
+        weighings.of(make, step, fill, tubs),
+        last ? stored(make) : List.of(),
+        step.cautions(),
+        trace.of(make.version()).allergenCodes(),
+        links,
+        serves(make),
+        make.firstUse(),
+        isTonight(make, start),
+        late(start));
+  }
+
+  private Task testPiece(Make make, Step step, Instant start, Instant end, List<Task.Link> links) {
+    return new Task(
+        make.id() + "/" + step.code() + "/test-piece",
+        Task.Kind.TEST_PIECE,
+        make,
+        step,
+        Optional.of(Message.of("task.test-piece")),
+        1,
+        start,
+        end,
+        end,
+        new Fills.Fill(1, halfgram.measure.Mass.ZERO),
+        List.of(),
+        List.of(),
+        List.of(),
+        step.cautions(),
+        trace.of(make.version()).allergenCodes(),
+        links,
+        serves(make),
+        make.firstUse(),
+        isTonight(make, start),
+        late(start));
+  }
+
+  private List<Task> freshBaths() {
+    Map<String, Make> byId = new HashMap<>();
+    explosion.makes().forEach(make -> byId.put(make.id(), make));
+    List<Task> tasks = new ArrayList<>();
+    for (Baths.Day day : explosion.baths()) {
+      for (BathDay.Change change : day.answer().changes()) {
+        Make make = byId.get(change.run());
+        if (make != null && isShown(change.at())) {
+          tasks.add(freshBath(make, change));
+        }
+      }
+    }
+    return tasks;
+  }
+
+  private Task freshBath(Make make, BathDay.Change change) {
+    String code = make.version().technique().orElseThrow().step();
+    Step step = make.version().steps().get(make.version().stepIndex(code));
+    Worked worked = java.util.Objects.requireNonNull(explosion.worked().get(make.version()));
+    double minutes = worked.bath.orElseThrow().values().number("setUp");
+    Instant end = change.at().plusSeconds((long) StrictMath.ceil(minutes * 60));
+    String key = change.afterDrop() == 0 ? "task.fresh-bath-first" : "task.fresh-bath";
+    Task.Link during =
+        new Task.Link(
+            make.id() + "/" + code + "/test-piece",
+            Duration.ZERO,
+            Optional.empty(),
+            new Reason(Reason.Kind.QUALITY, change.rule().key()));
+    return new Task(
+        make.id() + "/" + code + "/bath-" + change.fresh(),
+        Task.Kind.FRESH_BATH,
+        make,
+        step,
+        Optional.of(
+            Message.of(
+                key,
+                change.fresh(),
+                change.old(),
+                change.afterDrop(),
+                change.pieces(),
+                Message.of(change.rule().key()))),
+        1,
+        change.at(),
+        end,
+        end,
+        new Fills.Fill(1, halfgram.measure.Mass.ZERO),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        new TreeSet<>(),
+        List.of(during),
+        serves(make),
+        make.firstUse(),
+        false,
+        late(change.at()));
+  }
+
+  private Duration late(Instant start) {
+    return isLate(start) ? Duration.between(start, request.asOf()) : Duration.ZERO;
+  }
+
+  private boolean isTonight(Make make, Instant start) {
+    LocalDate day = book.kitchen().clock().of(start);
+    boolean laterDay = book.kitchen().clock().of(make.firstUse()).isAfter(day);
+    if (!laterDay) {
+      return false;
+    }
+    Instant closes = book.kitchen().open(day).end();
+    Duration evening = Duration.between(start, closes);
+    return make.version().evening() || evening.compareTo(EVENING) <= 0;
+  }
+
+  /** What is done so late for another day is tonight's work. */
+  private static final Duration EVENING = Duration.ofHours(3);
+
+  private static List<String> serves(Make make) {
+    SortedSet<String> users = new TreeSet<>();
+    make.needs().forEach(need -> users.add(need.user()));
+    return List.copyOf(users);
+  }
+
+  /** Earlier steps of the same make, and the makes whose output goes in at this step. */
+  private List<Task.Link> links(Make make, int index) {
+    Step step = make.version().steps().get(index);
+    List<Task.Link> links = new ArrayList<>();
+    for (Lag lag : step.after()) {
+      links.add(new Task.Link(make.id() + "/" + lag.step(), lag.min(), lag.max(), lag.reason()));
+    }
+    make.version().lines().stream()
+        .filter(line -> line.step().equals(step.code()))
+        .forEach(
+            line ->
+                line.item()
+                    .component()
+                    .ifPresent(
+                        ref ->
+                            makers
+                                .getOrDefault(make.id() + "/" + ref.formula(), List.of())
+                                .forEach(part -> links.add(link(part)))));
+    return links;
+  }
+
+  private static Task.Link link(Make part) {
+    FormulaVersion version = part.version();
+    Step last = version.steps().get(version.steps().size() - 1);
+    Output output = version.outputs().get(0);
+    return new Task.Link(
+        part.id() + "/" + last.code(),
+        output.rest().min(),
+        Optional.of(output.rest().min().plus(output.hold().max())),
+        output.hold().reason());
+  }
+
+  private List<Stored> stored(Make make) {
+    List<Stored> stored = new ArrayList<>();
+    for (int i = 0; i < make.version().outputs().size(); i++) {
+      Output output = make.version().outputs().get(i);
+      Amount made = make.scaled().output(i);
+      stored.add(
+          new Stored(
+              Paths.store(make, output, "made"),
+              output,
+              made,
+              make.needed(i),
+              output.container().map(this::container),
+              fills(output, made),
+              make.useBy(i)));
+    }
+    return stored;
+  }
+
+  private Container container(String code) {
+    return java.util.Objects.requireNonNull(book.containers().get(code));
+  }
+
+  /** Full containers and a rest, or equal parts in the fewest containers. */
+  static List<Amount> fills(Output output, Amount made) {
+    if (output.fill().isEmpty() || !made.isPositive()) {
+      return List.of();
+    }
+    Amount full = output.fill().get();
+    BigDecimal needed = Rounding.UP_TO_WHOLE.round(made.over(full).number());
+    long count = needed.longValueExact();
+    List<Amount> fills = new ArrayList<>();
+    Amount left = made;
+    for (long i = 0; i < count; i++) {
+      Amount next =
+          switch (output.split()) {
+            case FULL -> full.atMost(left);
+            case EQUAL -> output.isPieces() ? even(made, count, i) : made.dividedBy(count);
+          };
+      fills.add(next);
+      left = left.minus(next);
+    }
+    return fills;
+  }
+
+  private static Amount even(Amount pieces, long count, long position) {
+    long all = pieces.pieces();
+    return Amount.pieces(all / count + (position < all % count ? 1 : 0));
+  }
+
+  /** Ingredients to pull for the tasks shown, before trim. */
+  static java.util.SortedMap<String, Amount> pulls(List<Task> tasks) {
+    java.util.SortedMap<String, Amount> pulls = new java.util.TreeMap<>();
+    for (Task task : tasks) {
+      for (WeighGroup group : task.weigh()) {
+        for (WeighLine line : group.lines()) {
+          line.line()
+              .item()
+              .ingredient()
+              .ifPresent(code -> pulls.merge(code, Amount.of(line.pulled()), Amount::plus));
+        }
+      }
+    }
+    return pulls;
+  }
+}

@@ -1,0 +1,145 @@
+package halfgram.prep;
+
+import halfgram.measure.Because;
+import halfgram.measure.Because.Input;
+import halfgram.measure.Message;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The derivations of a task's times, and of what it weighs besides the mass itself. */
+final class TaskNotes {
+  private final KitchenBook book;
+  private final Because because;
+
+  TaskNotes(KitchenBook book, Because because) {
+    this.book = book;
+    this.because = because;
+  }
+
+  void note(Task task) {
+    time(task, "start", Notes.time(book, task.start()));
+    time(task, "hands-off", Notes.time(book, task.handsOff()));
+    time(task, "end", Notes.time(book, task.end()));
+    time(task, "hands-on", Notes.minutes(task.handsOn()));
+    if (!task.late().isZero()) {
+      time(task, "late", Notes.minutes(task.late()));
+    }
+    task.weigh().forEach(group -> group.lines().forEach(line -> note(task, line)));
+    task.stored().forEach(stored -> note(task, stored));
+  }
+
+  private void time(Task task, String field, String value) {
+    because.note(
+        () ->
+            new Because.Note(
+                Paths.task(task.id(), field),
+                value,
+                Message.of("why.rule.task." + field),
+                inputs(task)));
+  }
+
+  private List<Input> inputs(Task task) {
+    List<Input> inputs = new ArrayList<>();
+    inputs.add(
+        Input.derived(
+            Message.of("why.ready-by"),
+            Notes.time(book, task.make().readyBy()),
+            Paths.make(task.make(), "ready-by")));
+    for (int i = task.make().timeline().steps().size() - 1; i >= 0; i--) {
+      Timeline.Span span = task.make().timeline().steps().get(i);
+      var step = task.version().steps().get(i);
+      inputs.add(
+          Input.plain(
+              Message.of("why.step", step.code()),
+              Notes.minutes(java.time.Duration.between(span.start(), span.handsOff()))
+                  + " + "
+                  + Notes.minutes(java.time.Duration.between(span.handsOff(), span.end()))));
+      for (var lag : step.after()) {
+        if (!lag.min().isZero()) {
+          inputs.add(
+              Input.entered(
+                  Message.of("why.lag", lag.step(), step.code()),
+                  Notes.minutes(lag.min()),
+                  Message.of("why.said-by", lag.reason().source())));
+        }
+      }
+      if (step.code().equals(task.step().code())) {
+        break;
+      }
+    }
+    var rest = task.version().outputs().get(0).rest();
+    if (!rest.min().isZero()) {
+      inputs.add(
+          Input.entered(
+              Message.of("why.rest"),
+              Notes.minutes(rest.min()),
+              Message.of("why.said-by", rest.reason().source())));
+    }
+    return inputs;
+  }
+
+  private void note(Task task, WeighLine line) {
+    Input mass =
+        Input.derived(Message.of("why.mass"), Notes.grams(line.weighing().target()), line.path());
+    weighed(task, line, "shown", Notes.grams(line.weighing().shown()), mass);
+    weighed(task, line, "held-back", Notes.grams(line.heldBack()), mass);
+    line.atLeast().ifPresent(from -> weighed(task, line, "at-least", Notes.grams(from), mass));
+    weighed(task, line, "pulled", Notes.grams(line.pulled()), mass);
+    line.weighing()
+        .dilution()
+        .ifPresent(
+            dilution -> {
+              weighed(task, line, "one-in", String.valueOf(dilution.oneIn()), mass);
+              weighed(task, line, "substance", Notes.grams(dilution.substance()), mass);
+              weighed(task, line, "carrier", Notes.grams(dilution.carrier()), mass);
+              weighed(task, line, "take", Notes.grams(dilution.take()), mass);
+            });
+  }
+
+  private void weighed(Task task, WeighLine line, String field, String value, Input mass) {
+    because.note(
+        () ->
+            new Because.Note(
+                Paths.weigh(task.make(), task.step(), line.line(), field),
+                value,
+                Message.of("why.rule.weigh." + field),
+                List.of(mass)));
+  }
+
+  private void note(Task task, Stored stored) {
+    Input made = Input.derived(Message.of("why.made"), Notes.amount(stored.made()), stored.path());
+    because.note(
+        () ->
+            new Because.Note(
+                Paths.store(task.make(), stored.output(), "needed"),
+                Notes.amount(stored.needed()),
+                Message.of("why.rule.needed"),
+                List.of(
+                    Input.derived(
+                        Message.of("why.wanted"),
+                        Notes.grams(task.make().wanted()),
+                        Paths.make(task.make(), "wanted")))));
+    because.note(
+        () ->
+            new Because.Note(
+                Paths.store(task.make(), stored.output(), "use-by"),
+                Notes.time(book, stored.useBy()),
+                Message.of("why.rule.use-by"),
+                List.of(
+                    Input.entered(
+                        Message.of("why.hold"),
+                        Notes.minutes(stored.output().hold().max()),
+                        Message.of("why.said-by", stored.output().hold().reason().source())))));
+    for (int i = 0; i < stored.fills().size(); i++) {
+      String fill = Notes.amount(stored.fills().get(i));
+      String field = "fill-" + (i + 1);
+      because.note(
+          () ->
+              new Because.Note(
+                  Paths.store(task.make(), stored.output(), field),
+                  fill,
+                  Message.of("why.rule.fill"),
+                  List.of(made)));
+    }
+  }
+}

@@ -1,0 +1,94 @@
+package halfgram.prep;
+
+import halfgram.event.Curve;
+import halfgram.formula.Output;
+import halfgram.measure.Amount;
+import halfgram.measure.Dimension;
+import halfgram.measure.Ratio;
+import halfgram.measure.Rounding;
+import halfgram.prep.netting.Need;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * When what a service uses must be ready.
+ *
+ * <p>Rules. What holds from the line check to its last use is ready by the line check. What holds
+ * only from its first use to its last is ready when first used. What holds shorter than that is
+ * made in waves: the fewest equal spans it holds for, each ready at its start and sized by the
+ * pick-up curve; pieces are rounded up so that after every wave enough have been made.
+ *
+ * <p>Example: 90 min of even service, hold 40 min, 100 pieces: three waves of 34, 33 and 33.
+ * Source: line check 45 min before service is common practice.
+ */
+final class Waves {
+  private Waves() {}
+
+  static List<Need> needs(ServiceRun run, ServiceRun.Use use, Duration lineCheck) {
+    Output output = use.version().outputs().get(use.output());
+    Duration hold = output.hold().max();
+    Instant check = run.window().start().minus(lineCheck);
+    Instant first = use.window().start();
+    Instant last = use.window().end();
+    if (!use.amount().isPositive()) {
+      return List.of();
+    }
+    if (Duration.between(check, last).compareTo(hold) <= 0) {
+      return List.of(need(run, use, use.amount(), check, last));
+    }
+    if (Duration.between(first, last).compareTo(hold) <= 0) {
+      return List.of(need(run, use, use.amount(), first, last));
+    }
+    return waves(run, use, boundaries(first, last, hold));
+  }
+
+  private static List<Instant> boundaries(Instant first, Instant last, Duration hold) {
+    long span = Duration.between(first, last).toSeconds();
+    long most = Math.max(60, hold.toSeconds());
+    for (long count = (span + most - 1) / most; ; count++) {
+      List<Instant> at = new ArrayList<>();
+      for (long i = 0; i < count; i++) {
+        at.add(first.plusSeconds(span * i / count).truncatedTo(ChronoUnit.MINUTES));
+      }
+      at.set(0, first);
+      at.add(last);
+      if (longest(at) <= most) {
+        return at;
+      }
+    }
+  }
+
+  private static long longest(List<Instant> at) {
+    long longest = 0;
+    for (int i = 1; i < at.size(); i++) {
+      longest = Math.max(longest, Duration.between(at.get(i - 1), at.get(i)).toSeconds());
+    }
+    return longest;
+  }
+
+  private static List<Need> waves(ServiceRun run, ServiceRun.Use use, List<Instant> at) {
+    List<Need> needs = new ArrayList<>();
+    Amount made = Amount.zero(use.amount().dimension());
+    for (int i = 0; i + 1 < at.size(); i++) {
+      Ratio taken = Curve.takenBefore(use.pickUps(), use.window(), at.get(i + 1));
+      Amount until = use.amount().times(taken);
+      if (until.dimension() == Dimension.COUNT) {
+        until = until.rounded(Rounding.UP_TO_WHOLE);
+      }
+      Amount wave = until.minus(made);
+      if (wave.isPositive()) {
+        needs.add(need(run, use, wave, at.get(i), at.get(i + 1)));
+        made = until;
+      }
+    }
+    return needs;
+  }
+
+  private static Need need(
+      ServiceRun run, ServiceRun.Use use, Amount amount, Instant readyBy, Instant lastUse) {
+    return new Need(run.id(), run.id(), run.event(), use.output(), amount, readyBy, lastUse);
+  }
+}

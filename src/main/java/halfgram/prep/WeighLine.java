@@ -1,0 +1,38 @@
+package halfgram.prep;
+
+import halfgram.formula.Line;
+import halfgram.ingredient.Weighing;
+import halfgram.kitchen.Text;
+import halfgram.measure.Mass;
+import halfgram.measure.Quantity;
+import halfgram.prep.netting.Draw;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * One weight to weigh, of one fill.
+ *
+ * @param path why path of the mass
+ * @param weighing the target, the display and the scale, or the dilution
+ * @param heldBack part of it kept aside, to taste
+ * @param atLeast for a from-to line, where to start looking
+ * @param carries what a dilution of another line brings of this one, already taken off
+ * @param carrier code of the line that carries a dilution of this one
+ * @param counted pieces or bunches to count out instead of weighing
+ * @param lookAlikes names of what it is easily taken for
+ * @param pulled before trim, for all fills together
+ * @param tubs from which tubs, for a component on hand
+ */
+public record WeighLine(
+    String path,
+    Line line,
+    Text name,
+    Weighing weighing,
+    Mass heldBack,
+    Optional<Mass> atLeast,
+    Mass carries,
+    Optional<String> carrier,
+    Optional<Quantity> counted,
+    List<Text> lookAlikes,
+    Mass pulled,
+    List<Draw> tubs) {}

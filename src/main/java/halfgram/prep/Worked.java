@@ -1,0 +1,150 @@
+package halfgram.prep;
+
+import halfgram.formula.Fills;
+import halfgram.formula.FormulaVersion;
+import halfgram.formula.Formulary;
+import halfgram.formula.Line;
+import halfgram.formula.MachineUse;
+import halfgram.formula.MassBalance;
+import halfgram.formula.Scaled;
+import halfgram.formula.Scaling;
+import halfgram.formula.Step;
+import halfgram.measure.Amount;
+import halfgram.measure.Mass;
+import halfgram.measure.Rounding;
+import halfgram.prep.netting.LotSizing;
+import halfgram.technique.bath.SphereBath;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** What planning has to know of a formula version, worked out once for all its makes. */
+final class Worked {
+
+  /** A line that calls for a component. */
+  record Part(Line line, int step, FormulaVersion version, int output, String word) {}
+
+  final FormulaVersion version;
+  final String word;
+  final MassBalance balance;
+  final Scaling scaling;
+  final List<Part> parts = new ArrayList<>();
+  final List<String> outputCodes;
+  final boolean mayRaise;
+  final LotSizing.Economy economy;
+  final Optional<SphereBath> bath;
+  private final List<Timeline.Length> fixed;
+  private final boolean varies;
+
+  Worked(FormulaVersion version, Formulary formulary, Optional<SphereBath> bath) {
+    this.version = version;
+    this.word = Components.word(formulary, version);
+    this.balance = formulary.balance(version);
+    this.scaling = formulary.scaling(version);
+    this.outputCodes = version.outputs().stream().map(output -> output.code()).toList();
+    this.mayRaise = Fills.mayRaise(version);
+    this.bath = bath;
+    for (Line line : version.lines()) {
+      line.item()
+          .component()
+          .ifPresent(
+              ref -> {
+                FormulaVersion part = formulary.get(ref);
+                int output = part.outputIndex(ref.output());
+                String partWord = Components.word(formulary, part, output);
+                parts.add(new Part(line, version.stepIndex(line.step()), part, output, partWord));
+              });
+    }
+    this.economy = economy();
+    this.varies = bath.isPresent() || version.steps().stream().anyMatch(step -> varies(step));
+    this.fixed =
+        version.steps().stream()
+            .map(
+                step ->
+                    new Timeline.Length(
+                        step.handsOn().of(Mass.ZERO, 0), step.unattended().of(Mass.ZERO, 0)))
+            .toList();
+  }
+
+  private static boolean varies(Step step) {
+    return !step.handsOn().perKg().isZero()
+        || !step.handsOn().perPiece().isZero()
+        || !step.unattended().perKg().isZero()
+        || !step.unattended().perPiece().isZero()
+        || step.machines().stream().anyMatch(use -> !use.perFill().isZero());
+  }
+
+  boolean isSingle() {
+    return version.outputs().size() == 1;
+  }
+
+  /** Set-up minutes and machine fills, as lot sizing counts them. */
+  private LotSizing.Economy economy() {
+    Duration setUp = Duration.ZERO;
+    Duration perFill = Duration.ZERO;
+    Optional<Amount> fill = Optional.empty();
+    for (int i = 0; i < version.steps().size(); i++) {
+      Step step = version.steps().get(i);
+      setUp = setUp.plus(step.handsOn().fixed().multipliedBy(step.hands()));
+      for (MachineUse use : step.machines()) {
+        Optional<Mass> max = balance.holds(i) ? use.limits().max() : Optional.empty();
+        if (max.isPresent()) {
+          perFill = use.perFill().compareTo(perFill) > 0 ? use.perFill() : perFill;
+          Amount basis = balance.basisForInto(i, Amount.of(max.get()));
+          Amount gives = gives(new Scaled(version, balance, basis));
+          fill = Optional.of(fill.map(gives::atMost).orElse(gives));
+        }
+      }
+    }
+    return LotSizing.Economy.of(setUp, perFill, fill, version.most());
+  }
+
+  private Amount gives(Scaled scaled) {
+    return isSingle() ? scaled.output(0) : scaled.outputMass();
+  }
+
+  /** How long the steps of a make of this size take. */
+  List<Timeline.Length> lengths(Scaled scaled) {
+    if (!varies) {
+      return fixed;
+    }
+    long pieces = scaled.formed();
+    List<Timeline.Length> lengths = new ArrayList<>();
+    for (int i = 0; i < version.steps().size(); i++) {
+      lengths.add(length(scaled, i, pieces));
+    }
+    return lengths;
+  }
+
+  private Timeline.Length length(Scaled scaled, int index, long pieces) {
+    Step step = version.steps().get(index);
+    Mass mass = scaled.balance().into(index, scaled.basis()).mass(Rounding.TO_MICROGRAM);
+    Duration unattended = step.unattended().of(mass, pieces);
+    if (isBathStep(step)) {
+      SphereBath sphere = bath.orElseThrow();
+      return new Timeline.Length(sphere.testPiece().plus(sphere.run(pieces)), unattended);
+    }
+    Duration handsOn = step.handsOn().of(mass, pieces);
+    Duration perFill =
+        step.machines().stream()
+            .map(MachineUse::perFill)
+            .max(Duration::compareTo)
+            .orElse(Duration.ZERO);
+    if (!perFill.isZero()) {
+      handsOn = handsOn.plus(perFill.multipliedBy(Fills.of(scaled, index).count() - 1L));
+    }
+    return new Timeline.Length(handsOn, unattended);
+  }
+
+  /** Whether this is the step at which the pieces go into the bath. */
+  boolean isBathStep(Step step) {
+    return bath.isPresent()
+        && version.technique().filter(use -> use.step().equals(step.code())).isPresent();
+  }
+
+  /** The fixed length of the last step, for telling early when a need's make would be ready. */
+  Timeline.Length lastFixed() {
+    return fixed.get(fixed.size() - 1);
+  }
+}

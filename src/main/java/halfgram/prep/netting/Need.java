@@ -1,0 +1,40 @@
+package halfgram.prep.netting;
+
+import halfgram.measure.Amount;
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.Optional;
+
+/**
+ * Something needed of one output of a formula.
+ *
+ * @param user what needs it: a service, or a make further up
+ * @param service the service it is for in the end; the earliest when it is for several
+ * @param event the event it is for in the end, when it is for one only: tubs reserved for that
+ *     event may be used
+ * @param output position of the output
+ * @param amount in the output's unit
+ * @param readyBy latest moment at which it must be ready
+ * @param lastUse moment until which it must hold
+ */
+public record Need(
+    String user,
+    String service,
+    Optional<String> event,
+    int output,
+    Amount amount,
+    Instant readyBy,
+    Instant lastUse) {
+
+  /** The order in which needs are met; complete, so that input order never matters. */
+  public static final Comparator<Need> ORDER =
+      Comparator.comparing(Need::readyBy)
+          .thenComparing(Need::lastUse)
+          .thenComparing(Need::user)
+          .thenComparingInt(Need::output)
+          .thenComparing(Need::amount);
+
+  public Need with(Amount other) {
+    return new Need(user, service, event, output, other, readyBy, lastUse);
+  }
+}

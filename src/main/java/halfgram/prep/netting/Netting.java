@@ -1,0 +1,109 @@
+package halfgram.prep.netting;
+
+import halfgram.lot.Lot;
+import halfgram.lot.Reservation;
+import halfgram.measure.Amount;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Needs against tubs: in the order of the needs, each takes first what is reserved for its event,
+ * then what is free, first expired first. A tub serves a need when it is made in time and holds to
+ * the last use.
+ *
+ * <p>Law: drawn + still needed = needed, for every need; no tub gives more than is left of it.
+ */
+public final class Netting {
+
+  /** What tubs cover and what they do not. */
+  public record Netted(List<Draw> draws, List<Need> open) {}
+
+  private static final Comparator<Lot> FIRST_EXPIRED =
+      Comparator.comparing(Lot::useBy).thenComparing(Lot::made).thenComparing(Lot::code);
+
+  private Netting() {}
+
+  /**
+   * Sets tubs against needs.
+   *
+   * @param needs in {@link Need#ORDER}
+   * @param lots of the same formula
+   * @param outputs codes of the formula's outputs, by position
+   */
+  public static Netted net(List<Need> needs, List<Lot> lots, List<String> outputs) {
+    if (lots.isEmpty()) {
+      return new Netted(List.of(), needs);
+    }
+    List<Shelf> shelves = lots.stream().sorted(FIRST_EXPIRED).map(Shelf::new).toList();
+    List<Draw> draws = new ArrayList<>();
+    List<Need> open = new ArrayList<>();
+    for (Need need : needs) {
+      Amount left = need.amount();
+      for (Shelf shelf : shelves) {
+        left = left.minus(shelf.take(need, outputs, left, Shelf.Part.RESERVED, draws));
+      }
+      for (Shelf shelf : shelves) {
+        left = left.minus(shelf.take(need, outputs, left, Shelf.Part.FREE, draws));
+      }
+      if (left.isPositive()) {
+        open.add(need.with(left));
+      }
+    }
+    return new Netted(draws, open);
+  }
+
+  /** A tub while needs draw on it. */
+  private static final class Shelf {
+    enum Part {
+      RESERVED,
+      FREE
+    }
+
+    private final Lot lot;
+    private final Map<String, Amount> reserved = new HashMap<>();
+    private Amount free;
+
+    private Shelf(Lot lot) {
+      this.lot = lot;
+      this.free = lot.left();
+      for (Reservation reservation : lot.reserved()) {
+        Amount kept = reservation.amount().atMost(free);
+        reserved.merge(reservation.event(), kept, Amount::plus);
+        free = free.minus(kept);
+      }
+    }
+
+    private Amount take(
+        Need need, List<String> outputs, Amount wanted, Part part, List<Draw> draws) {
+      Amount none = Amount.zero(wanted.dimension());
+      if (!wanted.isPositive() || !serves(need, outputs)) {
+        return none;
+      }
+      Amount there =
+          part == Part.FREE
+              ? free
+              : need.event().map(event -> reserved.getOrDefault(event, none)).orElse(none);
+      Amount taken = there.atMost(wanted);
+      if (!taken.isPositive()) {
+        return none;
+      }
+      if (part == Part.FREE) {
+        free = free.minus(taken);
+      } else {
+        reserved.put(need.event().orElseThrow(), there.minus(taken));
+      }
+      draws.add(new Draw(lot, need, taken));
+      return taken;
+    }
+
+    private boolean serves(Need need, List<String> outputs) {
+      String output = lot.component().output().orElse(outputs.get(0));
+      return outputs.get(need.output()).equals(output)
+          && !lot.made().isAfter(need.readyBy())
+          && !lot.useBy().isBefore(need.lastUse());
+    }
+  }
+}

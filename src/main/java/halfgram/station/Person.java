@@ -1,0 +1,24 @@
+package halfgram.station;
+
+import java.time.DayOfWeek;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Set;
+
+/** Somebody who cooks: the stations they can work and their weekly shifts. */
+public record Person(String code, String name, Set<String> stations, List<Shift> shifts) {
+  public Person {
+    stations = Set.copyOf(stations);
+    shifts = List.copyOf(shifts);
+  }
+
+  /** How long this person is on shift on a business day. */
+  public Duration on(LocalDate day) {
+    DayOfWeek weekday = day.getDayOfWeek();
+    return shifts.stream()
+        .filter(shift -> shift.days().contains(weekday))
+        .map(Shift::length)
+        .reduce(Duration.ZERO, Duration::plus);
+  }
+}

@@ -1,0 +1,204 @@
+package halfgram.technique.bath;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
+
+/**
+ * The baths of one kind through a day: which drop goes into which, when each is renewed and why,
+ * how many have to be mixed, spares included.
+ *
+ * <p>Rules. Runs begin in the order of their start. A run's drops go to its baths in turn; a bath
+ * that stands free and is still good serves the next run, one in use by another run does not.
+ * Before each drop every {@link Renewal} is asked whether the bath would fail by the end of it; the
+ * first that would, wins.
+ *
+ * <p>Example: a bath that lasts 150 pieces and a run of 14 drops of 15: the bath is changed after
+ * drop 10, so two baths and the spare have to be mixed.
+ */
+public final class BathDay {
+
+  /**
+   * A run of pieces.
+   *
+   * @param start when its first bath is in use: the test piece goes in
+   * @param firstDrop when the drops begin
+   * @param allergens of the pieces
+   */
+  public record Run(
+      String id,
+      SphereBath bath,
+      long pieces,
+      Instant start,
+      Instant firstDrop,
+      SortedSet<String> allergens) {}
+
+  /** A bath as used: from its first piece in to its last out. */
+  public record Use(
+      String label, Instant from, Instant to, long pieces, double lostMl, double calciumMg) {}
+
+  /**
+   * A fresh bath in the middle of the day.
+   *
+   * @param afterDrop drops of this run done before; 0 when the run starts with the fresh one
+   */
+  public record Change(
+      String run,
+      long afterDrop,
+      long pieces,
+      Instant at,
+      String old,
+      String fresh,
+      Renewal rule) {}
+
+  /** The day's answer; uses in the order they begin. */
+  public record Answer(List<Use> uses, List<Change> changes, int spares) {}
+
+  private final List<Vessel> all = new ArrayList<>();
+  private final List<Change> changes = new ArrayList<>();
+
+  private BathDay() {}
+
+  public static Answer of(List<Run> runs) {
+    BathDay day = new BathDay();
+    int spares = 0;
+    for (Run run : runs.stream().sorted(BY_START).toList()) {
+      day.drop(run);
+      spares = Math.max(spares, run.bath().spares());
+    }
+    return new Answer(day.all.stream().map(Vessel::use).toList(), day.changes, spares);
+  }
+
+  private static final Comparator<Run> BY_START =
+      Comparator.comparing(Run::start).thenComparing(Run::id);
+
+  private void drop(Run run) {
+    SphereBath bath = run.bath();
+    int turns = (int) bath.values().number("baths");
+    List<Vessel> taken = new ArrayList<>();
+    long left = run.pieces();
+    for (long drop = 0; left > 0; drop++) {
+      long pieces = Math.min(left, bath.perDrop());
+      Instant at = run.firstDrop().plus(bath.interval().multipliedBy(drop));
+      int slot = (int) (drop % turns);
+      if (taken.size() <= slot) {
+        taken.add(first(run, drop, pieces, at, taken));
+      }
+      Vessel vessel = taken.get(slot);
+      Optional<Renewal> trips = vessel.trips(run, pieces, at);
+      if (trips.isPresent()) {
+        vessel = renew(run, drop, run.pieces() - left, at, vessel, trips.get());
+        taken.set(slot, vessel);
+      }
+      vessel.take(run, pieces, at);
+      left -= pieces;
+    }
+  }
+
+  /** A bath to begin with: one that stands free and would not trip, else a fresh one. */
+  private Vessel first(Run run, long drop, long pieces, Instant at, List<Vessel> taken) {
+    Instant from = drop == 0 ? run.start() : at;
+    List<Vessel> free =
+        all.stream()
+            .filter(vessel -> !vessel.retired && !taken.contains(vessel))
+            .filter(vessel -> !vessel.to.isAfter(run.start()))
+            .toList();
+    for (Vessel vessel : free) {
+      if (vessel.trips(run, pieces, at).isEmpty()) {
+        return vessel;
+      }
+    }
+    if (free.isEmpty()) {
+      return open(from);
+    }
+    Vessel worn = free.get(0);
+    return renew(run, drop, 0, from, worn, worn.trips(run, pieces, at).orElseThrow());
+  }
+
+  private Vessel renew(Run run, long drop, long done, Instant at, Vessel worn, Renewal rule) {
+    Vessel fresh = open(at);
+    // Another run may still use a bath that only carries what these pieces must not.
+    worn.retired = rule != Renewal.CONTACT;
+    changes.add(new Change(run.id(), drop, done, at, worn.label, fresh.label, rule));
+    return fresh;
+  }
+
+  private Vessel open(Instant at) {
+    Vessel vessel = new Vessel(label(all.size()), at);
+    all.add(vessel);
+    return vessel;
+  }
+
+  /** A to Z, then A2 and on. */
+  public static String label(int index) {
+    String letter = String.valueOf((char) ('A' + index % 26));
+    return index < 26 ? letter : letter + (index / 26 + 1);
+  }
+
+  /** One bath while it is in use. */
+  private static final class Vessel {
+    private final String label;
+    private final Instant from;
+    private Instant to;
+    private boolean retired;
+    private long pieces;
+    private double lostMl;
+    private double calciumMg;
+    private Optional<Instant> milkSince = Optional.empty();
+    private final SortedSet<String> carries = new TreeSet<>();
+
+    private Vessel(String label, Instant from) {
+      this.label = label;
+      this.from = from;
+      this.to = from;
+    }
+
+    private Optional<Renewal> trips(Run run, long more, Instant at) {
+      if (pieces == 0) {
+        return Optional.empty();
+      }
+      SphereBath bath = run.bath();
+      Instant out = at.plus(bath.cycle());
+      for (Renewal rule : Renewal.values()) {
+        boolean trips =
+            switch (rule) {
+              case CONTACT -> !run.allergens().containsAll(carries);
+              case FOOD_SAFETY -> milkSince.filter(s -> over(s, bath.milkHours(), out)).isPresent();
+              case HOURS -> over(from, bath.hours(), out);
+              case LEVEL -> lostMl + more * bath.lossPerPiece() > bath.usable();
+              case COUNT -> pieces + more > bath.mostPieces();
+              case CALCIUM -> calciumMg + more * bath.calciumPerPiece() > bath.calciumLimit();
+            };
+        if (trips) {
+          return Optional.of(rule);
+        }
+      }
+      return Optional.empty();
+    }
+
+    private static boolean over(Instant since, Duration limit, Instant at) {
+      return at.isAfter(since.plus(limit));
+    }
+
+    private void take(Run run, long more, Instant at) {
+      SphereBath bath = run.bath();
+      pieces += more;
+      lostMl += more * bath.lossPerPiece();
+      calciumMg += more * bath.calciumPerPiece();
+      carries.addAll(run.allergens());
+      if (bath.facts().milk() && milkSince.isEmpty()) {
+        milkSince = Optional.of(at);
+      }
+      to = at.plus(bath.cycle());
+    }
+
+    private Use use() {
+      return new Use(label, from, to, pieces, lostMl, calciumMg);
+    }
+  }
+}

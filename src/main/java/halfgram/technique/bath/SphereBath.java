@@ -1,0 +1,319 @@
+package halfgram.technique.bath;
+
+import halfgram.measure.Exact;
+import halfgram.measure.Message;
+import halfgram.measure.Standing;
+import halfgram.technique.Input;
+import halfgram.technique.Values;
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * The working numbers of one kind of piece in one kind of bath.
+ *
+ * <p>Rules. Pieces of one drop must not touch, so a pan takes a grid of them; and the first piece
+ * must not sit much longer than the last, so a drop takes no more than a hand can place in the
+ * spread. One drop after another: load, lift and rinse keep the hands busy, setting does not. Each
+ * piece takes its skin and a film from the bath; a burst one leaves its calcium.
+ *
+ * <p>Sources: skin by geometry; film, handling, set times, strength and renewal thresholds common
+ * practice; what is a guess is marked unverified in {@link #INPUTS}.
+ */
+public final class SphereBath {
+  public static final String NAME = "sphere-bath";
+
+  private static final String PRACTICE = "common practice";
+  private static final String GUESS = "a guess to be measured here";
+
+  public static final List<Input> INPUTS =
+      List.of(
+          common("set", "s", 10, 1800, 150),
+          guess("skin", "mm", 0.05, 5, 0.5),
+          common("film", "mL", 0, 10, 1.25),
+          guess("density", "g/mL", 0.5, 2, 1.0),
+          guess("gap", "mm", 0, 100, 8),
+          guess("dropSeconds", "s", 0.2, 60, 4),
+          guess("spread", "s", 5, 600, 60),
+          common("handling", "min", 0.2, 30, 2),
+          guess("setUp", "min", 0, 30, 3),
+          guess("adjust", "min", 0, 120, 10),
+          guess("people", "1", 1, 6, 1),
+          guess("baths", "1", 1, 6, 1),
+          guess("cover", "mm", 0, 200, 10),
+          guess("mostPieces", "pieces", 1, 100_000, 100_000),
+          common("calciumShare", "%", 1, 100, 10),
+          common("hours", "h", 0.5, 48, 8),
+          common("milkHours", "h", 0.5, 4, 4),
+          guess("spares", "1", 0, 10, 1));
+
+  private static Input common(String name, String unit, double least, double most, double usual) {
+    return new Input(name, unit, least, most, usual, Standing.COMMON_PRACTICE, PRACTICE);
+  }
+
+  private static Input guess(String name, String unit, double least, double most, double usual) {
+    return new Input(name, unit, least, most, usual, Standing.UNVERIFIED, GUESS);
+  }
+
+  /**
+   * What the kitchen and the formulas say.
+   *
+   * @param pieceGrams of base in one piece
+   * @param breakage share of pieces that burst
+   * @param bathGrams one bath
+   * @param lengthMm and widthMm: inside of the pan
+   * @param alginateShare of the bath's water
+   * @param saltShare of the base that is calcium salt
+   * @param calciumFraction of that salt
+   * @param naturalCalcium of the base's foods, mass share; total, partly bound, counted as if free
+   * @param milk whether the base carries milk
+   * @param hardnessPpm of the site's water, CaCO3
+   * @param sequestered whether the bath binds at least that hardness
+   * @param restHours the bath stands before use
+   */
+  public record Facts(
+      double pieceGrams,
+      double breakage,
+      double bathGrams,
+      double lengthMm,
+      double widthMm,
+      double alginateShare,
+      double saltShare,
+      double calciumFraction,
+      double naturalCalcium,
+      boolean milk,
+      double hardnessPpm,
+      boolean sequestered,
+      double restHours) {}
+
+  private final Values values;
+  private final Facts facts;
+  private final Piece piece;
+
+  public SphereBath(Values values, Facts facts) {
+    this.values = values;
+    this.facts = facts;
+    this.piece = new Piece(facts.pieceGrams() / values.number("density"), values.number("skin"));
+  }
+
+  public Values values() {
+    return values;
+  }
+
+  public Facts facts() {
+    return facts;
+  }
+
+  public Piece piece() {
+    return piece;
+  }
+
+  /** Pieces that lie in the pan without touching. */
+  public int grid() {
+    double gap = values.number("gap");
+    double cell = piece.diameter() + gap;
+    double along = StrictMath.floor((facts.lengthMm() + gap) / cell);
+    double across = StrictMath.floor((facts.widthMm() + gap) / cell);
+    return (int) (along * across);
+  }
+
+  /** Pieces a hand places before the first has set too long. */
+  public int byHand() {
+    return (int) StrictMath.floor(values.number("spread") / values.number("dropSeconds"));
+  }
+
+  public int perDrop() {
+    return Math.max(1, Math.min(grid(), byHand()));
+  }
+
+  public long drops(long pieces) {
+    return (pieces + perDrop() - 1) / perDrop();
+  }
+
+  /** From one drop to the next, when hands and baths take turns. */
+  public Duration interval() {
+    double handling = values.number("handling") * 60;
+    double cycle = handling + values.number("set");
+    return seconds(Math.max(cycle / values.number("baths"), handling / values.number("people")));
+  }
+
+  /** From the first piece of a drop to its pieces in the rinse. */
+  public Duration cycle() {
+    return seconds(values.number("handling") * 60 + values.number("set"));
+  }
+
+  /** A whole run: baths set up, every drop, the last one lifted; up to the minute. */
+  public Duration run(long pieces) {
+    if (pieces == 0) {
+      return Duration.ZERO;
+    }
+    long changes = (pieces + lasts() - 1) / lasts();
+    Duration dropping = interval().multipliedBy(drops(pieces) - 1).plus(cycle());
+    Duration settingUp = seconds(values.number("setUp") * 60).multipliedBy(changes);
+    return upToMinute(dropping.plus(settingUp));
+  }
+
+  /** The test piece: one cycle and the time to put the base right. */
+  public Duration testPiece() {
+    return upToMinute(cycle().plus(seconds(values.number("adjust") * 60)));
+  }
+
+  public int people() {
+    return (int) values.number("people");
+  }
+
+  /** What one piece takes from the bath, mL: skin and film. */
+  public double lossPerPiece() {
+    return piece.skinVolume() + values.number("film");
+  }
+
+  /** Level of a full bath, mm; a bath weighs as water does. */
+  public double fullLevel() {
+    return facts.bathGrams() * 1000 / (facts.lengthMm() * facts.widthMm());
+  }
+
+  /** The level below which pieces are not covered, mm. */
+  public double leastLevel() {
+    return piece.diameter() + values.number("cover");
+  }
+
+  /** mL that may go before the level is too low. */
+  public double usable() {
+    double above = fullLevel() - leastLevel();
+    return Math.max(0, above * facts.lengthMm() * facts.widthMm() / 1000);
+  }
+
+  /** mg of calcium that a piece leaves in the bath on average: its share of burst ones. */
+  public double calciumPerPiece() {
+    double share = facts.saltShare() * facts.calciumFraction() + facts.naturalCalcium();
+    return facts.breakage() * facts.pieceGrams() * share * 1000;
+  }
+
+  /** mg of calcium after which a bath is renewed: a share of what its alginate can bind. */
+  public double calciumLimit() {
+    double alginate = facts.bathGrams() * facts.alginateShare();
+    return alginate * Hardness.bindingCapacity() * values.number("calciumShare") / 100;
+  }
+
+  public long mostPieces() {
+    return (long) values.number("mostPieces");
+  }
+
+  /** Pieces a fresh bath lasts by count, level and calcium; hours and milk are the day's. */
+  public long lasts() {
+    double byLevel = StrictMath.floor(usable() / lossPerPiece());
+    double byCalcium =
+        calciumPerPiece() > 0
+            ? StrictMath.floor(calciumLimit() / calciumPerPiece())
+            : Double.MAX_VALUE;
+    double fewest = Math.min(Math.min(byLevel, byCalcium), (double) mostPieces());
+    return Math.max(perDrop(), (long) fewest);
+  }
+
+  public Duration hours() {
+    return seconds(values.number("hours") * 3600);
+  }
+
+  public Duration milkHours() {
+    return seconds(values.number("milkHours") * 3600);
+  }
+
+  /** What a run comes to, by name, with units. */
+  public SortedMap<String, String> numbers(long pieces) {
+    SortedMap<String, String> numbers = new TreeMap<>();
+    numbers.put("pieces", String.valueOf(pieces));
+    numbers.put("per-drop", String.valueOf(perDrop()));
+    numbers.put("drops", String.valueOf(drops(pieces)));
+    numbers.put("interval", interval().toSeconds() + " s");
+    numbers.put("lasts", lasts() + " pieces");
+    numbers.put("loss-per-piece", shown(lossPerPiece(), "mL"));
+    numbers.put("skin-per-piece", shown(piece.skinVolume(), "mL"));
+    numbers.put("diameter", shown(piece.diameter(), "mm"));
+    numbers.put("full-level", shown(fullLevel(), "mm"));
+    numbers.put("least-level", shown(leastLevel(), "mm"));
+    return numbers;
+  }
+
+  /** A physical number for reading: three decimals at most, and its unit. */
+  public static String shown(double number, String unit) {
+    return Exact.plain(BigDecimal.valueOf(number), 3) + " " + unit;
+  }
+
+  public int spares() {
+    return (int) values.number("spares");
+  }
+
+  /** What a cook with experience would remark on. */
+  public List<Message> warnings() {
+    List<Message> warnings = new ArrayList<>();
+    double alginate = facts.alginateShare() * 100;
+    if (alginate < 0.4 || alginate > 1) {
+      warnings.add(Message.of("warn.bath.strength", number(alginate)));
+    }
+    double set = values.number("set");
+    UsualSet usual = UsualSet.of(piece.volume());
+    if (set < usual.from || set > usual.to) {
+      warnings.add(
+          Message.of("warn.bath.set", number(set), number(piece.volume()), usual.from, usual.to));
+    }
+    if (facts.restHours() < 12) {
+      warnings.add(Message.of("warn.bath.rest", number(facts.restHours())));
+    }
+    if (facts.hardnessPpm() > Hardness.HARD_FROM) {
+      warnings.add(Message.of("warn.bath.very-hard", number(facts.hardnessPpm())));
+    } else if (facts.hardnessPpm() > Hardness.SOFT_TO && !facts.sequestered()) {
+      warnings.add(Message.of("warn.bath.hard", number(facts.hardnessPpm())));
+    }
+    if (facts.milk() && facts.saltShare() >= 0.015) {
+      warnings.add(Message.of("warn.bath.bitter", number(facts.saltShare() * 100)));
+    }
+    if (grid() < 1) {
+      warnings.add(Message.of("warn.bath.pan-too-small", number(piece.diameter())));
+    }
+    if (usable() < lossPerPiece() * perDrop()) {
+      warnings.add(Message.of("warn.bath.too-shallow", number(fullLevel()), number(leastLevel())));
+    }
+    return warnings;
+  }
+
+  /** Usual set times by drop size; common practice, counted from the last piece in. */
+  private enum UsualSet {
+    CAVIAR(1, 30, 60),
+    SPOON(20, 120, 180),
+    LARGE(Double.MAX_VALUE, 240, 300);
+
+    private final double below;
+    private final int from;
+    private final int to;
+
+    UsualSet(double below, int from, int to) {
+      this.below = below;
+      this.from = from;
+      this.to = to;
+    }
+
+    static UsualSet of(double volume) {
+      for (UsualSet usual : values()) {
+        if (volume < usual.below) {
+          return usual;
+        }
+      }
+      return LARGE;
+    }
+  }
+
+  private static String number(double number) {
+    return Exact.plain(BigDecimal.valueOf(number), 2);
+  }
+
+  private static Duration seconds(double seconds) {
+    return Duration.ofMillis((long) StrictMath.ceil(seconds * 1000));
+  }
+
+  private static Duration upToMinute(Duration duration) {
+    return Duration.ofMinutes((duration.toMillis() + 59_999) / 60_000);
+  }
+}
