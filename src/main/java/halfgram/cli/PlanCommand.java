@@ -43,7 +43,7 @@ final class PlanCommand {
     PlanRequest request = request(book, date.orElseThrow(), days.orElse(1), asOf);
     PrepSheet sheet = Planning.plan(book, request, Because.NOT_ASKED);
     if (arguments.has("--json")) {
-      cli.out().println(new SheetJson(book, sheet).write());
+      cli.out().println(new SheetJson(book, sheet, cli.messages()).write());
     } else {
       cli.out().print(new SheetText(book, sheet, cli.messages()).write());
     }

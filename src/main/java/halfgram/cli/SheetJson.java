@@ -1,12 +1,193 @@
 package halfgram.cli;
 
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.formula.FormulaVersion;
+import halfgram.formula.Output;
+import halfgram.prep.Components;
 import halfgram.prep.KitchenBook;
+import halfgram.prep.Make;
+import halfgram.prep.Misfit;
+import halfgram.prep.Paths;
+import halfgram.prep.Plated;
 import halfgram.prep.PrepSheet;
+import halfgram.prep.ServiceRun;
+import halfgram.prep.netting.Draw;
+import halfgram.technique.bath.BathDay;
+import halfgram.words.Messages;
+import java.math.BigDecimal;
+import java.util.LinkedHashMap;
+import java.util.Map;
 
+/**
+ * A prep sheet as JSON. Every number is an object {"id", "value", "unit"} or {"id", "at"} whose id
+ * can be asked why; codes of things have keys of their own, never "id".
+ */
 final class SheetJson {
-  SheetJson(KitchenBook book, PrepSheet sheet) {}
+  private final KitchenBook book;
+  private final PrepSheet sheet;
+  private final Messages messages;
+  private final Json json;
+
+  SheetJson(KitchenBook book, PrepSheet sheet, Messages messages) {
+    this.book = book;
+    this.sheet = sheet;
+    this.messages = messages.at(book.kitchen().clock().zone());
+    this.json = new Json(sheet.request().prefix(), book.kitchen().clock().zone());
+  }
 
   String write() {
-    return "{}";
+    ObjectNode root = json.object();
+    root.put("kitchen", book.kitchen().code());
+    root.put("from", sheet.request().from().toString());
+    root.put("through", sheet.request().last().toString());
+    root.put("asOf", json.time(sheet.request().asOf()));
+    root.put("fits", sheet.fits());
+    sheet.misfits().forEach(misfit -> misfit(root.withArray("misfits").addObject(), misfit));
+    ArrayNode warnings = root.putArray("warnings");
+    sheet.warnings().forEach(warning -> warnings.add(messages.say(warning)));
+    ArrayNode services = root.putArray("services");
+    sheet.services().forEach(run -> service(services.addObject(), run));
+    ArrayNode makes = root.putArray("makes");
+    sheet.makes().forEach(make -> make(makes.addObject(), make));
+    ArrayNode tasks = root.putArray("tasks");
+    TaskJson taskJson = new TaskJson(json, messages);
+    sheet.tasks().forEach(task -> taskJson.write(tasks.addObject(), task));
+    ArrayNode tonight = root.putArray("tonight");
+    sheet.tonight().forEach(task -> tonight.add(task.id()));
+    ArrayNode tubs = root.putArray("tubs");
+    sheet.draws().forEach(draw -> tub(tubs.addObject(), draw));
+    ArrayNode runs = root.putArray("runs");
+    sheet.runs().forEach(run -> run(runs.addObject(), run));
+    ArrayNode baths = root.putArray("baths");
+    sheet.baths().forEach(bath -> bath(baths, bath));
+    ArrayNode pulls = root.putArray("pulls");
+    sheet
+        .pulls()
+        .forEach(
+            (code, mass) -> {
+              ObjectNode pull = pulls.addObject().put("ingredient", code);
+              pull.set("mass", json.amount(Paths.pull(code), mass));
+            });
+    ArrayNode loads = root.putArray("loads");
+    sheet
+        .loads(book)
+        .forEach(
+            (station, load) -> {
+              ObjectNode node = loads.addObject().put("station", station);
+              node.set("handsOn", json.minutes(Paths.load(station), load));
+            });
+    return json.text(root);
+  }
+
+  private void misfit(ObjectNode node, Misfit misfit) {
+    node.put("what", messages.say(misfit.what()));
+    node.put("safety", misfit.safety());
+    node.set("shortBy", json.minutes(misfit.path(), misfit.shortBy()));
+    ArrayNode chain = node.putArray("chain");
+    misfit.chain().forEach(step -> chain.add(messages.say(step)));
+  }
+
+  private void service(ObjectNode node, ServiceRun run) {
+    node.put("service", run.id());
+    node.put("name", messages.text(run.name()));
+    node.put("date", run.date().toString());
+    node.put("start", json.time(run.window().start()));
+    node.put("end", json.time(run.window().end()));
+    run.covers()
+        .ifPresent(covers -> node.set("covers", json.count(Paths.covers(run, "counted"), covers)));
+    run.prepared()
+        .ifPresent(
+            covers -> node.set("prepared", json.count(Paths.covers(run, "prepared"), covers)));
+    ArrayNode plates = node.putArray("plates");
+    for (ServiceRun.Plates of : run.plates()) {
+      ObjectNode plate = plates.addObject();
+      plate.put("course", of.course());
+      plate.put("dish", of.dish().code());
+      json.words(plate, "diets", of.diets());
+      plate.set("count", json.count(Paths.plates(run, of), of.count()));
+      json.words(plate, "contains", Plated.allergens(book, of.items()));
+      var cost = Plated.cost(book, of.items());
+      plate.set("cost", json.number(Paths.cost(of), cost.number(), book.kitchen().currency()));
+      plate.put("costComplete", cost.complete());
+    }
+    needs(node.putArray("needs"), run);
+  }
+
+  private void needs(ArrayNode needs, ServiceRun run) {
+    Map<String, ServiceRun.Use> sums = new LinkedHashMap<>();
+    for (ServiceRun.Use use : run.uses()) {
+      sums.merge(
+          Components.word(book.formulary(), use.version(), use.output()),
+          use,
+          (a, b) ->
+              new ServiceRun.Use(
+                  a.version(), a.output(), a.amount().plus(b.amount()), a.window(), a.pickUps()));
+    }
+    sums.forEach(
+        (word, use) -> {
+          ObjectNode need = needs.addObject().put("component", word);
+          String path = Paths.need(run.id(), word, use.amount().dimension());
+          need.set("amount", json.amount(path, use.amount()));
+        });
+  }
+
+  private void make(ObjectNode node, Make make) {
+    FormulaVersion version = make.version();
+    node.put("make", make.id());
+    node.put("formula", version.formula());
+    node.put("version", String.valueOf(version.number()));
+    node.set("wanted", json.amount(Paths.make(make, "wanted"), make.wanted()));
+    node.set("basis", json.amount(Paths.make(make, "basis"), make.scaled().basis()));
+    node.set("readyBy", json.at(Paths.make(make, "ready-by"), make.readyBy()));
+    ArrayNode serves = node.putArray("serves");
+    make.needs().stream().map(need -> need.user()).distinct().forEach(serves::add);
+    ArrayNode raised = node.putArray("raisedBy");
+    make.raisedBy().forEach(why -> raised.add(messages.say(why)));
+    ArrayNode gives = node.putArray("gives");
+    for (int i = 0; i < version.outputs().size(); i++) {
+      Output output = version.outputs().get(i);
+      ObjectNode given = gives.addObject().put("output", output.code());
+      given.set("made", json.amount(Paths.store(make, output, "made"), make.scaled().output(i)));
+    }
+  }
+
+  private void tub(ObjectNode node, Draw draw) {
+    node.put("tub", draw.lot().code());
+    node.put("component", draw.lot().component().formula());
+    node.put("user", draw.need().user());
+    node.put("useBy", json.time(draw.lot().useBy()));
+    node.set("used", json.amount(Paths.tub(draw), draw.amount()));
+  }
+
+  private void run(ObjectNode node, PrepSheet.BathRun run) {
+    node.put("make", run.make().id());
+    run.numbers()
+        .forEach(
+            (field, value) -> {
+              String[] parts = value.split(" ", 2);
+              node.set(
+                  field,
+                  json.number(
+                      Paths.run(run.make(), field),
+                      new BigDecimal(parts[0]),
+                      parts.length > 1 ? parts[1] : "1"));
+            });
+  }
+
+  private void bath(ArrayNode baths, PrepSheet.BathSheet sheet) {
+    for (BathDay.Use use : sheet.answer().uses()) {
+      ObjectNode node = baths.addObject();
+      node.put("formula", sheet.formula());
+      node.put("day", sheet.day().toString());
+      node.put("bath", use.label());
+      node.set("pieces", json.count(Paths.bath(sheet, use.label(), "pieces"), use.pieces()));
+      node.set("from", json.at(Paths.bath(sheet, use.label(), "from"), use.from()));
+      node.set("to", json.at(Paths.bath(sheet, use.label(), "to"), use.to()));
+      node.set(
+          "taken",
+          json.number(
+              Paths.bath(sheet, use.label(), "taken"), BigDecimal.valueOf(use.lostMl()), "mL"));
+    }
   }
 }

@@ -21,6 +21,9 @@ final class TaskNotes {
     time(task, "hands-off", Notes.time(book, task.handsOff()));
     time(task, "end", Notes.time(book, task.end()));
     time(task, "hands-on", Notes.minutes(task.handsOn()));
+    step(task, "hands", String.valueOf(task.hands()));
+    step(task, "fills", String.valueOf(task.fill().count()));
+    step(task, "fill-mass", Notes.grams(task.fill().each()));
     if (!task.late().isZero()) {
       time(task, "late", Notes.minutes(task.late()));
     }
@@ -36,6 +39,20 @@ final class TaskNotes {
                 value,
                 Message.of("why.rule.task." + field),
                 inputs(task)));
+  }
+
+  private void step(Task task, String field, String value) {
+    because.note(
+        () ->
+            new Because.Note(
+                Paths.task(task.id(), field),
+                value,
+                Message.of("why.rule.task." + field),
+                List.of(
+                    Input.derived(
+                        Message.of("why.basis"),
+                        Notes.grams(task.make().scaled().basis()),
+                        Paths.make(task.make(), "basis")))));
   }
 
   private List<Input> inputs(Task task) {
@@ -84,6 +101,8 @@ final class TaskNotes {
     weighed(task, line, "shown", Notes.grams(line.weighing().shown()), mass);
     weighed(task, line, "held-back", Notes.grams(line.heldBack()), mass);
     line.atLeast().ifPresent(from -> weighed(task, line, "at-least", Notes.grams(from), mass));
+    weighed(task, line, "parts", String.valueOf(line.weighing().parts()), mass);
+    line.counted().ifPresent(count -> weighed(task, line, "counted", count.toString(), mass));
     weighed(task, line, "pulled", Notes.grams(line.pulled()), mass);
     line.weighing()
         .dilution()

@@ -1,0 +1,141 @@
+package halfgram.cli;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.ingredient.Weighing;
+import halfgram.prep.Paths;
+import halfgram.prep.Stored;
+import halfgram.prep.Task;
+import halfgram.prep.WeighGroup;
+import halfgram.prep.WeighLine;
+import halfgram.words.Messages;
+import java.time.Duration;
+import java.util.Locale;
+
+/** One task as JSON, with everything a scheduler or a wall needs. */
+final class TaskJson {
+  private final Json json;
+  private final Messages messages;
+
+  TaskJson(Json json, Messages messages) {
+    this.json = json;
+    this.messages = messages;
+  }
+
+  void write(ObjectNode node, Task task) {
+    node.put("task", task.id());
+    node.put("kind", word(task.kind()));
+    node.put("make", task.make().id());
+    node.put("formula", task.version().formula());
+    node.put("step", task.step().code());
+    node.put("station", task.station());
+    node.put("instruction", messages.text(task.step().instruction()));
+    task.note().ifPresent(note -> node.put("note", messages.say(note)));
+    node.set("start", json.at(Paths.task(task.id(), "start"), task.start()));
+    node.set("handsOff", json.at(Paths.task(task.id(), "hands-off"), task.handsOff()));
+    node.set("end", json.at(Paths.task(task.id(), "end"), task.end()));
+    node.set("handsOn", json.minutes(Paths.task(task.id(), "hands-on"), task.handsOn()));
+    node.set("hands", json.count(Paths.task(task.id(), "hands"), task.hands()));
+    if (!task.late().isZero()) {
+      node.set("late", json.minutes(Paths.task(task.id(), "late"), task.late()));
+    }
+    node.put("tonight", task.tonight());
+    json.words(node, "serves", task.serves());
+    json.words(node, "contains", task.allergens());
+    json.words(node, "cautions", task.cautions());
+    task.step().check().ifPresent(check -> node.put("check", word(check)));
+    node.set("fills", json.count(Paths.task(task.id(), "fills"), task.fill().count()));
+    node.set("fillMass", json.mass(Paths.task(task.id(), "fill-mass"), task.fill().each()));
+    ArrayNode machines = node.putArray("machines");
+    task.machines().forEach(use -> machines.add(use.equipment()));
+    ArrayNode weigh = node.putArray("weigh");
+    task.weigh().forEach(group -> group(weigh.addObject(), task, group));
+    ArrayNode stored = node.putArray("stored");
+    task.stored().forEach(put -> stored(stored.addObject(), task, put));
+    ArrayNode links = node.putArray("links");
+    task.links().forEach(link -> link(links.addObject(), link));
+  }
+
+  private void group(ObjectNode node, Task task, WeighGroup group) {
+    group.vessel().ifPresent(vessel -> node.put("vessel", vessel.code()));
+    ArrayNode lines = node.putArray("lines");
+    group.lines().forEach(line -> line(lines.addObject(), task, line));
+  }
+
+  private void line(ObjectNode node, Task task, WeighLine line) {
+    Weighing weighing = line.weighing();
+    node.put("line", line.line().code());
+    node.put("item", line.line().item().code());
+    node.put("name", messages.text(line.name()));
+    node.set("mass", json.mass(line.path(), weighing.target()));
+    node.set("shown", json.mass(path(task, line, "shown"), weighing.shown()));
+    weighing.scale().ifPresent(scale -> node.put("scale", scale.code()));
+    node.set("parts", json.count(path(task, line, "parts"), weighing.parts()));
+    node.set("heldBack", json.mass(path(task, line, "held-back"), line.heldBack()));
+    line.atLeast()
+        .ifPresent(from -> node.set("atLeast", json.mass(path(task, line, "at-least"), from)));
+    line.line().dose().stopWhen().ifPresent(sign -> node.put("stopWhen", sign));
+    line.counted()
+        .ifPresent(
+            count ->
+                node.set(
+                    "counted",
+                    json.number(path(task, line, "counted"), count.number(), count.unit())));
+    node.set("pulled", json.mass(path(task, line, "pulled"), line.pulled()));
+    weighing
+        .dilution()
+        .ifPresent(dilution -> dilution(node.putObject("dilution"), task, line, dilution));
+    ArrayNode others = node.putArray("lookAlikes");
+    line.lookAlikes().forEach(other -> others.add(messages.text(other)));
+    ArrayNode tubs = node.putArray("tubs");
+    line.tubs()
+        .forEach(
+            draw -> {
+              ObjectNode tub = tubs.addObject().put("tub", draw.lot().code());
+              tub.set("used", json.amount(Paths.tub(draw), draw.amount()));
+            });
+  }
+
+  private void dilution(ObjectNode node, Task task, WeighLine line, Weighing.Dilution dilution) {
+    line.carrier().ifPresent(carrier -> node.put("carrierLine", carrier));
+    node.set("oneIn", json.count(path(task, line, "one-in"), dilution.oneIn()));
+    node.set("substance", json.mass(path(task, line, "substance"), dilution.substance()));
+    node.set("carrier", json.mass(path(task, line, "carrier"), dilution.carrier()));
+    node.set("take", json.mass(path(task, line, "take"), dilution.take()));
+  }
+
+  private static String path(Task task, WeighLine line, String field) {
+    return Paths.weigh(task.make(), task.step(), line.line(), field);
+  }
+
+  private void stored(ObjectNode node, Task task, Stored stored) {
+    node.put("output", stored.output().code());
+    node.set("made", json.amount(stored.path(), stored.made()));
+    node.set(
+        "needed",
+        json.amount(Paths.store(task.make(), stored.output(), "needed"), stored.needed()));
+    stored.container().ifPresent(container -> node.put("container", container.code()));
+    ArrayNode fills = node.putArray("fills");
+    for (int i = 0; i < stored.fills().size(); i++) {
+      String path = Paths.store(task.make(), stored.output(), "fill-" + (i + 1));
+      fills.add(json.amount(path, stored.fills().get(i)));
+    }
+    node.set("useBy", json.at(Paths.store(task.make(), stored.output(), "use-by"), stored.useBy()));
+    node.put("place", stored.output().hold().place());
+    node.put("why", word(stored.output().hold().reason().kind()));
+    node.put("source", stored.output().hold().reason().source());
+    node.put("rest", stored.output().rest().min().toString());
+  }
+
+  private static void link(ObjectNode node, Task.Link link) {
+    node.put("task", link.task());
+    node.put("min", link.min().toString());
+    link.max().map(Duration::toString).ifPresent(max -> node.put("max", max));
+    node.put("why", word(link.reason().kind()));
+    node.put("source", link.reason().source());
+  }
+
+  private static String word(Enum<?> value) {
+    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+}
