@@ -4,6 +4,7 @@ import halfgram.measure.Amount;
 import halfgram.measure.Exact;
 import halfgram.measure.Ratio;
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -41,10 +42,17 @@ public final class MassBalance {
   private final Straight output;
   private final Ratio kept;
 
+  /** One over the slope of the output, so that many makes need no division. */
+  private final BigDecimal inverse;
+
   private MassBalance(List<Straight> into, Straight output, Ratio kept) {
     this.into = into;
     this.output = output;
     this.kept = kept;
+    this.inverse =
+        output.slope().signum() > 0
+            ? BigDecimal.ONE.divide(output.slope(), new MathContext(50))
+            : BigDecimal.ZERO;
   }
 
   public static MassBalance of(FormulaVersion version) {
@@ -97,7 +105,10 @@ public final class MassBalance {
 
   /** The basis that gives this output mass; never negative. */
   public Amount basisFor(Amount outputMass) {
-    return Amount.grams(output.solve(outputMass.number()).max(BigDecimal.ZERO));
+    BigDecimal above = outputMass.number().subtract(output.offset());
+    return above.signum() > 0
+        ? Amount.grams(above.multiply(inverse, Exact.DIGITS))
+        : Amount.NO_MASS;
   }
 
   /** The output mass that this basis gives; never negative. */

@@ -14,12 +14,12 @@ public record Scaled(FormulaVersion version, MassBalance balance, Amount basis) 
 
   /** What of a line is weighed out. */
   public Amount setOut(Line line) {
-    return basis.times(line.dose().setOut());
+    return basis.timesExactly(line.dose().setOut());
   }
 
   /** What of a line the mix relies on. */
   public Amount counted(Line line) {
-    return basis.times(line.dose().counted());
+    return basis.timesExactly(line.dose().counted());
   }
 
   /** What of a line is pulled or bought, before trim. */

@@ -1,6 +1,7 @@
 package halfgram.formula;
 
-import halfgram.measure.Mass;
+import halfgram.measure.Amount;
+import halfgram.measure.Exact;
 import java.time.Duration;
 
 /**
@@ -11,13 +12,12 @@ import java.time.Duration;
  */
 public record Work(Duration fixed, Duration perKg, Duration perPiece) {
   public static final Work NONE = new Work(Duration.ZERO, Duration.ZERO, Duration.ZERO);
-  private static final long MICROGRAMS_PER_KG = 1_000_000_000L;
   private static final long MILLIS_PER_MINUTE = 60_000L;
 
-  public Duration of(Mass mass, long pieces) {
+  public Duration of(Amount mass, long pieces) {
     long millis = fixed.toMillis() + perPiece.toMillis() * pieces;
     if (!perKg.isZero()) {
-      double kilograms = (double) mass.micrograms() / MICROGRAMS_PER_KG;
+      double kilograms = Exact.approximately(mass.number()) / 1000;
       millis += (long) Math.ceil(perKg.toMillis() * kilograms);
     }
     return Duration.ofMinutes(Math.floorDiv(millis + MILLIS_PER_MINUTE - 1, MILLIS_PER_MINUTE));

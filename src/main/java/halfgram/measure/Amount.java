@@ -1,6 +1,7 @@
 package halfgram.measure;
 
 import java.math.BigDecimal;
+import java.util.List;
 
 /**
  * How much of something, in flight: grams, millilitres or pieces with 34 digits. Amounts of
@@ -43,11 +44,31 @@ public record Amount(BigDecimal number, Dimension dimension) implements Comparab
     return new Amount(number.multiply(ratio.number(), Exact.DIGITS), dimension);
   }
 
+  /**
+   * As {@link #times}, keeping every digit: for a product that is summed and rounded once after.
+   */
+  public Amount timesExactly(Ratio ratio) {
+    return new Amount(number.multiply(ratio.number()), dimension);
+  }
+
+  /** The sum of amounts, at least one, rounded to 34 digits once. */
+  public static Amount sum(List<Amount> amounts) {
+    Amount first = amounts.get(0);
+    BigDecimal sum = first.number;
+    for (int i = 1; i < amounts.size(); i++) {
+      sum = sum.add(first.same(amounts.get(i)).number);
+    }
+    return new Amount(sum.round(Exact.DIGITS), first.dimension);
+  }
+
   public Amount times(long factor) {
     return new Amount(number.multiply(BigDecimal.valueOf(factor), Exact.DIGITS), dimension);
   }
 
   public Amount dividedBy(Ratio ratio) {
+    if (ratio.isOne()) {
+      return this;
+    }
     return new Amount(number.divide(ratio.number(), Exact.DIGITS), dimension);
   }
 

@@ -8,7 +8,27 @@ public final class Exact {
   public static final MathContext DIGITS = MathContext.DECIMAL128;
   public static final BigDecimal HUNDRED = BigDecimal.valueOf(100);
 
+  /** Powers of ten as doubles, for {@link #approximately}. */
+  private static final double[] TENTHS = new double[64];
+
+  static {
+    for (int i = 0; i < TENTHS.length; i++) {
+      TENTHS[i] = Double.parseDouble("1e-" + i);
+    }
+  }
+
   private Exact() {}
+
+  /**
+   * The number as a double, to a few units in the last place: for physics and for weighing costs,
+   * never back into a mass. Much quicker than {@link BigDecimal#doubleValue}.
+   */
+  public static double approximately(BigDecimal number) {
+    int scale = number.scale();
+    return scale >= 0 && scale < TENTHS.length
+        ? number.unscaledValue().doubleValue() * TENTHS[scale]
+        : number.doubleValue();
+  }
 
   /**
    * The number as a person would write it: no exponent, no trailing zeros, at most so many decimals

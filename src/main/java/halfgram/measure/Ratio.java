@@ -44,6 +44,10 @@ public record Ratio(BigDecimal number) implements Comparable<Ratio> {
     return number.movePointRight(2);
   }
 
+  public boolean isOne() {
+    return number.compareTo(BigDecimal.ONE) == 0;
+  }
+
   public boolean isZero() {
     return number.signum() == 0;
   }

@@ -5,7 +5,7 @@ import halfgram.formula.Formulary;
 import halfgram.formula.Lag;
 import halfgram.formula.Output;
 import halfgram.formula.Step;
-import halfgram.measure.Mass;
+import halfgram.measure.Amount;
 import java.time.Duration;
 import java.util.IdentityHashMap;
 
@@ -34,7 +34,9 @@ final class Lead {
     }
     Duration own = version.evening() ? Duration.ofDays(1) : Duration.ZERO;
     for (Step step : version.steps()) {
-      own = own.plus(step.handsOn().of(Mass.ZERO, 0)).plus(step.unattended().of(Mass.ZERO, 0));
+      own =
+          own.plus(step.handsOn().of(Amount.NO_MASS, 0))
+              .plus(step.unattended().of(Amount.NO_MASS, 0));
       own = own.plus(step.after().stream().map(Lag::min).max(Duration::compareTo).orElse(ZERO));
     }
     own =

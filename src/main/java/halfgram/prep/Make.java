@@ -19,7 +19,7 @@ import java.util.Optional;
  * @param needs what it serves
  * @param readyBy when the first of them must be ready
  * @param scaled its size, raised to machines and packs
- * @param wanted what was asked of it before raising, as output mass
+ * @param asked its size before raising
  * @param raisedBy why it was raised
  */
 public record Make(
@@ -30,9 +30,14 @@ public record Make(
     List<Need> needs,
     Instant readyBy,
     Scaled scaled,
-    Amount wanted,
+    Scaled asked,
     List<Message> raisedBy,
     Timeline timeline) {
+
+  /** What was asked of it before raising, as output mass. */
+  public Amount wanted() {
+    return asked.outputMass();
+  }
 
   /** What is needed of one output. */
   public Amount needed(int output) {

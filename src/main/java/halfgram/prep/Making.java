@@ -70,19 +70,34 @@ final class Making {
       if (served.isEmpty()) {
         continue;
       }
-      Amount sum = served.get(0).amount();
-      for (int i = 1; i < served.size(); i++) {
-        sum = sum.plus(served.get(i).amount());
-      }
+      Amount sum = sum(served);
       long parts = parts(worked, sum);
       for (long part = 0; part < parts; part++) {
         Make make = make(worked, ids, served, worked.scaling.byOutput(0, share(sum, parts, part)));
         makes.add(make);
-        Amount over = parts == 1 ? make.scaled().output(0).minus(sum) : sum.minus(sum);
-        leftover = leftover.with(over, make);
+        leftover = leftover(worked, make, sum, parts);
       }
     }
     return makes;
+  }
+
+  private static Amount sum(List<Need> needs) {
+    if (needs.size() == 1) {
+      return needs.get(0).amount();
+    }
+    List<Amount> amounts = new ArrayList<>(needs.size());
+    for (Need need : needs) {
+      amounts.add(need.amount());
+    }
+    return Amount.sum(amounts);
+  }
+
+  /** What a make gives over; only one that was raised, or gives whole pieces, gives any. */
+  private static Leftover leftover(Worked worked, Make make, Amount sum, long parts) {
+    boolean exact = !worked.mayRaise && !worked.version.outputs().get(0).isPieces();
+    return exact || parts > 1
+        ? Leftover.NONE
+        : Leftover.of(make.scaled().output(0).minus(sum), make);
   }
 
   /** Into how many equal makes a sum is split that exceeds the most of one. */
@@ -95,7 +110,10 @@ final class Making {
   }
 
   private static Amount share(Amount sum, long parts, long part) {
-    if (parts == 1 || sum.dimension() == halfgram.measure.Dimension.MASS) {
+    if (parts == 1) {
+      return sum;
+    }
+    if (sum.dimension() == halfgram.measure.Dimension.MASS) {
       return sum.dividedBy(parts);
     }
     long pieces = sum.pieces();
@@ -197,7 +215,7 @@ final class Making {
         served,
         first.readyBy(),
         scaled,
-        wanted.outputMass(),
+        wanted,
         raisedBy,
         timeline);
   }
@@ -267,7 +285,7 @@ final class Making {
     /**
      * What the latest make leaves; what an earlier one still left is given up, never counted twice.
      */
-    private Leftover with(Amount over, Make make) {
+    private static Leftover of(Amount over, Make make) {
       return over.isPositive() ? new Leftover(over, make.timeline().ready(), make.useBy(0)) : NONE;
     }
   }

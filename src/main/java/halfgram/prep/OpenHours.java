@@ -19,6 +19,7 @@ public final class OpenHours {
   private final LocalDate first;
   private final long firstSecond;
   private final List<Window> days = new ArrayList<>();
+  private final List<Long> starts = new ArrayList<>();
 
   /**
    * @param first and last business day of the horizon
@@ -29,6 +30,7 @@ public final class OpenHours {
     this.firstSecond = kitchen.clock().start(first).getEpochSecond();
     for (LocalDate day = first; !day.isAfter(last); day = day.plusDays(1)) {
       days.add(kitchen.open(day));
+      starts.add(kitchen.clock().start(day).getEpochSecond());
     }
   }
 
@@ -63,8 +65,13 @@ public final class OpenHours {
   private int index(Instant moment) {
     long second = moment.getEpochSecond();
     int index = (int) Math.floorDiv(second - firstSecond + SECONDS_PER_DAY / 2, SECONDS_PER_DAY);
-    LocalDate day = first.plusDays(index);
-    return second < kitchen.clock().start(day).getEpochSecond() ? index - 1 : index;
+    return second < start(index) ? index - 1 : index;
+  }
+
+  private long start(int index) {
+    return index >= 0 && index < starts.size()
+        ? starts.get(index)
+        : kitchen.clock().start(first.plusDays(index)).getEpochSecond();
   }
 
   private Window open(int index) {

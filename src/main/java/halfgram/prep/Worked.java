@@ -11,7 +11,6 @@ import halfgram.formula.Scaling;
 import halfgram.formula.Step;
 import halfgram.measure.Amount;
 import halfgram.measure.Mass;
-import halfgram.measure.Rounding;
 import halfgram.prep.netting.LotSizing;
 import halfgram.technique.bath.SphereBath;
 import java.time.Duration;
@@ -63,7 +62,8 @@ final class Worked {
             .map(
                 step ->
                     new Timeline.Length(
-                        step.handsOn().of(Mass.ZERO, 0), step.unattended().of(Mass.ZERO, 0)))
+                        step.handsOn().of(Amount.NO_MASS, 0),
+                        step.unattended().of(Amount.NO_MASS, 0)))
             .toList();
   }
 
@@ -119,7 +119,7 @@ final class Worked {
 
   private Timeline.Length length(Scaled scaled, int index, long pieces) {
     Step step = version.steps().get(index);
-    Mass mass = scaled.balance().into(index, scaled.basis()).mass(Rounding.TO_MICROGRAM);
+    Amount mass = scaled.balance().into(index, scaled.basis());
     Duration unattended = step.unattended().of(mass, pieces);
     if (isBathStep(step)) {
       SphereBath sphere = bath.orElseThrow();

@@ -2,6 +2,7 @@ package halfgram.prep.netting;
 
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
+import halfgram.measure.Exact;
 import java.time.Duration;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -53,7 +54,8 @@ public final class LotSizing {
 
   /** An amount in the units of lot sizing: kilograms, or hundreds of pieces. */
   public static double units(Amount amount) {
-    return amount.number().doubleValue() / (amount.dimension() == Dimension.COUNT ? 100 : 1000);
+    return Exact.approximately(amount.number())
+        / (amount.dimension() == Dimension.COUNT ? 100 : 1000);
   }
 
   /** Needs in the order of their time, and what making costs. */

@@ -27,12 +27,16 @@ public record Need(
     Instant lastUse) {
 
   /** The order in which needs are met; complete, so that input order never matters. */
-  public static final Comparator<Need> ORDER =
-      Comparator.comparing(Need::readyBy)
-          .thenComparing(Need::lastUse)
-          .thenComparing(Need::user)
-          .thenComparingInt(Need::output)
-          .thenComparing(Need::amount);
+  public static final Comparator<Need> ORDER = Need::inOrder;
+
+  /** Written out, because sorting needs is a good part of a large plan. */
+  private static int inOrder(Need a, Need b) {
+    int order = a.readyBy.compareTo(b.readyBy);
+    order = order != 0 ? order : a.lastUse.compareTo(b.lastUse);
+    order = order != 0 ? order : a.user.compareTo(b.user);
+    order = order != 0 ? order : Integer.compare(a.output, b.output);
+    return order != 0 ? order : a.amount.compareTo(b.amount);
+  }
 
   public Need with(Amount other) {
     return new Need(user, service, event, output, other, readyBy, lastUse);
