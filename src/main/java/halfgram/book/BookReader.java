@@ -2,10 +2,7 @@ package halfgram.book;
 
 import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.core.StreamReadFeature;
-import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.input.Problem;
 import halfgram.input.Problems;
@@ -30,13 +27,6 @@ public final class BookReader {
       return new Outcome(Optional.empty(), List.of(), Optional.of(Message.of(key, args)));
     }
   }
-
-  private static final JsonMapper MAPPER =
-      JsonMapper.builder()
-          .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
-          .enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS)
-          .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
-          .build();
 
   private final Reference reference;
   private final Upgrade upgrade;
@@ -68,7 +58,7 @@ public final class BookReader {
   public Outcome read(byte[] bytes) {
     JsonNode json;
     try {
-      json = MAPPER.readTree(bytes);
+      json = JsonTree.parse(bytes);
     } catch (JsonProcessingException e) {
       JsonLocation at = e.getLocation() == null ? JsonLocation.NA : e.getLocation();
       return Outcome.unreadable(

@@ -166,9 +166,10 @@ public final class Formulary {
       List<FormulaVersion> made = parts(version);
       parts.put(version, made);
       for (FormulaVersion part : made) {
-        if (users.merge(part, 1, Integer::sum) == 1 && !parts.containsKey(part)) {
+        if (users.putIfAbsent(part, 0) == null) {
           open.add(part);
         }
+        users.merge(part, 1, Integer::sum);
       }
     }
   }

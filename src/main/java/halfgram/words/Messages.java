@@ -127,7 +127,7 @@ public final class Messages {
     }
     return minutes % 60 == 0
         ? minutes / 60 + " h"
-        : String.format(Locale.ROOT, "%d h %02d min", minutes / 60, minutes % 60);
+        : minutes / 60 + " h " + (minutes % 60 < 10 ? "0" : "") + minutes % 60 + " min";
   }
 
   public String time(Instant instant) {
