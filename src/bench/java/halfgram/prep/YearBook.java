@@ -194,7 +194,8 @@ final class YearBook {
             new Output.Hold(
                 Duration.ofDays(1 + random.nextInt(3)),
                 new Reason(Reason.Kind.QUALITY, "bench"),
-                "walk-in"),
+                "walk-in",
+                Optional.empty()),
             Optional.empty(),
             Optional.empty(),
             Output.Split.FULL);

@@ -13,6 +13,7 @@ import halfgram.measure.Mass;
 import halfgram.measure.Message;
 import halfgram.measure.Quantity;
 import halfgram.measure.Ratio;
+import halfgram.measure.Temperature;
 import halfgram.station.Container;
 import halfgram.station.Equipment;
 import halfgram.station.FillLimits;
@@ -233,7 +234,7 @@ final class StepReader {
     Optional<Node> hold = node.object("hold");
     if (hold.isEmpty()) {
       node.problem("hold", "", "problem.missing", Message.of("accept.hold"));
-      return new Output.Hold(Duration.ofDays(1), Reason.NONE, "");
+      return new Output.Hold(Duration.ofDays(1), Reason.NONE, "", Optional.empty());
     }
     Duration max = hold.get().duration("max", Duration.ZERO);
     if (max.isZero()) {
@@ -241,7 +242,11 @@ final class StepReader {
       max = Duration.ofDays(1);
     }
     Output.Hold read =
-        new Output.Hold(max, reason(hold.get()), hold.get().findWord("place").orElse(""));
+        new Output.Hold(
+            max,
+            reason(hold.get()),
+            hold.get().findWord("place").orElse(""),
+            hold.get().find("at", Temperature::parse, "accept.temperature"));
     hold.get().done();
     return read;
   }

@@ -35,6 +35,7 @@ final class TaskJson {
     node.set("handsOff", json.at(Paths.task(task.id(), "hands-off"), task.handsOff()));
     node.set("end", json.at(Paths.task(task.id(), "end"), task.end()));
     node.set("handsOn", json.minutes(Paths.task(task.id(), "hands-on"), task.handsOn()));
+    node.set("unattended", json.minutes(Paths.task(task.id(), "unattended"), task.unattended()));
     node.set("hands", json.count(Paths.task(task.id(), "hands"), task.hands()));
     if (!task.late().isZero()) {
       node.set("late", json.minutes(Paths.task(task.id(), "late"), task.late()));
@@ -122,6 +123,7 @@ final class TaskJson {
     }
     node.set("useBy", json.at(Paths.store(task.make(), stored.output(), "use-by"), stored.useBy()));
     node.put("place", stored.output().hold().place());
+    stored.output().hold().at().ifPresent(at -> node.put("at", at.toString()));
     node.put("why", word(stored.output().hold().reason().kind()));
     node.put("source", stored.output().hold().reason().source());
     node.put("rest", stored.output().rest().min().toString());

@@ -291,6 +291,7 @@ final class TaskText {
     }
     String place =
         output.hold().place().isEmpty() ? "" : messages.say("sheet.place", output.hold().place());
+    place += output.hold().at().map(at -> messages.say("sheet.place", at)).orElse("");
     said.append("; ").append(messages.say("sheet.keeps", messages.moment(stored.useBy()), place));
     if (output.hold().reason().isSafety()) {
       said.append(messages.say("sheet.safety"));

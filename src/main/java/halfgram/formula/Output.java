@@ -5,6 +5,7 @@ import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import halfgram.measure.Mass;
 import halfgram.measure.Ratio;
+import halfgram.measure.Temperature;
 import java.time.Duration;
 import java.util.Optional;
 
@@ -36,8 +37,8 @@ public record Output(
     public static final Rest NONE = new Rest(Duration.ZERO, Reason.NONE);
   }
 
-  /** Longest stand and where. */
-  public record Hold(Duration max, Reason reason, String place) {}
+  /** Longest stand, where, and at what temperature. */
+  public record Hold(Duration max, Reason reason, String place, Optional<Temperature> at) {}
 
   /** How a make is shared out among containers. */
   public enum Split {

@@ -7,6 +7,7 @@ import halfgram.prep.netting.Need;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,14 +23,16 @@ import java.util.Optional;
 final class Misfits {
   private final PlanRequest request;
   private final Map<String, Make> byId = new HashMap<>();
+  private final Map<String, ServiceRun> services = new HashMap<>();
   private final List<Misfit> found = new ArrayList<>();
 
   private Misfits(PlanRequest request) {
     this.request = request;
   }
 
-  static List<Misfit> of(PlanRequest request, List<Make> makes) {
+  static List<Misfit> of(PlanRequest request, List<ServiceRun> services, List<Make> makes) {
     Misfits misfits = new Misfits(request);
+    services.forEach(run -> misfits.services.put(run.id(), run));
     makes.forEach(make -> misfits.byId.put(make.id(), make));
     Map<String, Boolean> lateParts = new HashMap<>();
     for (Make make : makes) {
@@ -43,6 +46,7 @@ final class Misfits {
       }
       misfits.tooOld(make);
     }
+    misfits.found.sort(Comparator.comparing(Misfit::shortBy).reversed());
     return misfits.found;
   }
 
@@ -54,12 +58,16 @@ final class Misfits {
     Duration shortBy = Duration.between(make.timeline().start(), request.asOf());
     List<Message> chain = new ArrayList<>();
     Optional<Make> next = Optional.of(make);
-    String service = make.service();
+    Make last = make;
     while (next.isPresent()) {
-      Make at = next.get();
-      chain.addAll(steps(at));
-      service = at.needs().get(0).user();
-      next = Optional.ofNullable(byId.get(service));
+      last = next.get();
+      chain.addAll(steps(last));
+      next = Optional.ofNullable(byId.get(last.needs().get(0).user()));
+    }
+    ServiceRun service = services.get(last.needs().get(0).user());
+    if (service != null) {
+      chain.add(
+          Message.of("misfit.service", service.name(), service.window().start(), last.readyBy()));
     }
     found.add(
         new Misfit(
@@ -68,11 +76,18 @@ final class Misfits {
                 "misfit.late",
                 make.version().name(),
                 make.timeline().start(),
-                make.service(),
+                name(make.service()),
                 shortBy),
             shortBy,
             false,
             chain));
+  }
+
+  /** What a service is called; a make or a bath by its id. */
+  private Object name(String user) {
+    ServiceRun run = services.get(user);
+    Make make = byId.get(user);
+    return run != null ? run.name() : make != null ? make.version().name() : user;
   }
 
   private List<Message> steps(Make make) {
@@ -114,7 +129,7 @@ final class Misfits {
                 Message.of(
                     reason.isSafety() ? "misfit.hold-safety" : "misfit.hold",
                     make.version().name(),
-                    need.user(),
+                    name(need.user()),
                     output.hold().max(),
                     over,
                     reason.source()),

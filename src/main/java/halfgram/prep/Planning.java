@@ -33,7 +33,7 @@ public final class Planning {
             explosion.draws(),
             runs(explosion, tasks),
             bathSheets(request, explosion),
-            Misfits.of(request, explosion.makes()),
+            Misfits.of(request, services, explosion.makes()),
             warnings(explosion),
             TaskList.pulls(tasks));
     if (because.asked()) {

@@ -76,6 +76,11 @@ public record Task(
     return step.station();
   }
 
+  /** How long it stands alone afterwards. */
+  public Duration unattended() {
+    return Duration.between(handsOff, end);
+  }
+
   /** Person-minutes of hands-on work. */
   public Duration handsOn() {
     return Duration.between(start, handsOff).multipliedBy(hands);

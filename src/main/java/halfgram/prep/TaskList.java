@@ -120,7 +120,8 @@ final class TaskList {
             pieces,
             bath.drops(pieces),
             bath.perDrop(),
-            Duration.ofSeconds((long) bath.values().number("set")).toSeconds());
+            (long) bath.values().number("set"),
+            bath.rinses());
     Task.Link afterTest = new Task.Link(test.id(), Duration.ZERO, Optional.empty(), Reason.NONE);
     return List.of(test, step(make, index, firstDrop, Optional.of(note), List.of(afterTest)));
   }

@@ -21,6 +21,7 @@ final class TaskNotes {
     time(task, "hands-off", Notes.time(book, task.handsOff()));
     time(task, "end", Notes.time(book, task.end()));
     time(task, "hands-on", Notes.minutes(task.handsOn()));
+    time(task, "unattended", Notes.minutes(task.unattended()));
     step(task, "hands", String.valueOf(task.hands()));
     step(task, "fills", String.valueOf(task.fill().count()));
     step(task, "fill-mass", Notes.grams(task.fill().each()));

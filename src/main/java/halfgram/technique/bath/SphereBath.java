@@ -48,6 +48,7 @@ public final class SphereBath {
           common("calciumShare", "%", 1, 100, 10),
           common("hours", "h", 0.5, 48, 8),
           common("milkHours", "h", 0.5, 4, 4),
+          common("rinses", "1", 0, 4, 1),
           guess("spares", "1", 0, 10, 1));
 
   private static Input common(String name, String unit, double least, double most, double usual) {
@@ -240,6 +241,11 @@ public final class SphereBath {
   /** A physical number for reading: three decimals at most, and its unit. */
   public static String shown(double number, String unit) {
     return Exact.plain(BigDecimal.valueOf(number), 3) + " " + unit;
+  }
+
+  /** Baths of clean water to rinse in. */
+  public int rinses() {
+    return (int) values.number("rinses");
   }
 
   public int spares() {
