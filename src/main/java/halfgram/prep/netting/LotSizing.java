@@ -29,6 +29,9 @@ import java.util.Optional;
 public final class LotSizing {
   private static final double SECONDS_PER_DAY = 86_400;
 
+  /** What adding up in binary may be off by: 0.9 + 3.6 + 2.8 kg is 7.3 kg, and fits one make. */
+  private static final double SLACK = 1e-9;
+
   /**
    * What making one formula costs.
    *
@@ -105,9 +108,8 @@ public final class LotSizing {
     }
 
     private double fills(double sum) {
-      return sum <= economy.fill()
-          ? 0
-          : economy.perFill() * (StrictMath.ceil(sum / economy.fill()) - 1);
+      double fills = StrictMath.ceil(sum / economy.fill() - SLACK);
+      return fills <= 1 ? 0 : economy.perFill() * (fills - 1);
     }
   }
 
@@ -135,7 +137,7 @@ public final class LotSizing {
         oldest = Math.max(oldest, q.oldest[j]);
         boolean tooOld = q.made[j] < oldest;
         boolean never = q.standing(i, j) - q.standing(i, i) > q.setUp[i];
-        if (tooOld || never || sum > q.economy.most()) {
+        if (tooOld || never || sum > q.economy.most() * (1 + SLACK)) {
           break;
         }
         double days = (since + sum * (q.ready[i] - q.made[j])) / SECONDS_PER_DAY;
