@@ -71,6 +71,7 @@ final class TaskJson {
     node.set("mass", json.mass(line.path(), weighing.target()));
     node.set("shown", json.mass(path(task, line, "shown"), weighing.shown()));
     weighing.scale().ifPresent(scale -> node.put("scale", scale.code()));
+    node.put("apart", line.apart());
     node.set("parts", json.count(path(task, line, "parts"), weighing.parts()));
     node.set("heldBack", json.mass(path(task, line, "held-back"), line.heldBack()));
     line.atLeast()

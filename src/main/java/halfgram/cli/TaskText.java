@@ -200,6 +200,9 @@ final class TaskText {
     if (weighing.parts() > 1) {
       notes.add(messages.say("sheet.parts", weighing.parts()));
     }
+    if (line.apart()) {
+      notes.add(messages.say("sheet.apart"));
+    }
     line.counted().ifPresent(count -> notes.add(messages.say("sheet.counted", count)));
     if (!line.lookAlikes().isEmpty()) {
       String others = String.join(", ", line.lookAlikes().stream().map(messages::text).toList());

@@ -14,6 +14,7 @@ import java.util.Optional;
  *
  * @param path why path of the mass
  * @param weighing the target, the display and the scale, or the dilution
+ * @param apart weighed in a cup of its own, because the scale does not carry the vessel
  * @param heldBack part of it kept aside, to taste
  * @param atLeast for a from-to line, where to start looking
  * @param carries what a dilution of another line brings of this one, already taken off
@@ -28,6 +29,7 @@ public record WeighLine(
     Line line,
     Text name,
     Weighing weighing,
+    boolean apart,
     Mass heldBack,
     Optional<Mass> atLeast,
     Mass carries,

@@ -31,8 +31,11 @@ import java.util.Optional;
  *
  * <p>Rules. A mass comes to rest here, to the microgram, and is shown to the scale's step. A basis
  * line may be off by the base tolerance, others by the dose tolerance, unless the line says. The
- * vessel and what is in it already count in the scale's capacity. What a dilution brings along of
- * its carrier is taken off the carrier's own line.
+ * vessel and what is in it already count in the scale's capacity; what no scale weighs well enough
+ * under them is weighed apart and tipped in. What a dilution brings along of its carrier is taken
+ * off the carrier's own line; without a line that can carry it there is no dilution.
+ *
+ * <p>Example: 4.4 g into a jug of 875 g of water: the 0.01 g scale carries 500 g, so apart.
  */
 final class Weighings {
   private final KitchenBook book;
@@ -68,12 +71,18 @@ final class Weighings {
       for (Line line : lines.subList(from, to)) {
         Mass carries = carried.getOrDefault(line.code(), Mass.ZERO);
         Mass target = target(make, line, fill).minus(carries);
-        Weighing weighing =
-            counted(make, line, fill).isPresent()
+        boolean counted = counted(make, line, fill).isPresent();
+        Weighing inPlace =
+            counted
                 ? Weighing.unweighed(target)
                 : small.getOrDefault(line.code(), weigh(target, onScale, line, scales, current));
+        Weighing weighing =
+            counted || inPlace.scale().isPresent() || small.containsKey(line.code())
+                ? inPlace
+                : apart(target, line, scales, current);
+        boolean apart = inPlace.scale().isEmpty() && weighing.scale().isPresent();
         Optional<String> carrier = Optional.ofNullable(carriers.get(line.code()));
-        weighed.add(line(make, step, fill, line, weighing, carries, carrier, tubs));
+        weighed.add(line(make, step, fill, line, weighing, apart, carries, carrier, tubs));
         current = weighing.scale();
         onScale = onScale.plus(target);
       }
@@ -94,6 +103,12 @@ final class Weighings {
   private Weighing weigh(
       Mass target, Mass onScale, Line line, List<Scale> scales, Optional<Scale> current) {
     return Weighing.of(target, onScale, tolerance(line), scales, current);
+  }
+
+  /** In a cup of its own, tared away; a dose that nothing can carry is not diluted. */
+  private Weighing apart(Mass target, Line line, List<Scale> scales, Optional<Scale> current) {
+    Weighing alone = weigh(target, Mass.ZERO, line, scales, current);
+    return alone.dilution().isEmpty() ? alone : Weighing.unweighed(target);
   }
 
   private Ratio tolerance(Line line) {
@@ -178,6 +193,7 @@ final class Weighings {
       Fills.Fill fill,
       Line line,
       Weighing weighing,
+      boolean apart,
       Mass carries,
       Optional<String> carrier,
       Map<String, List<Draw>> tubs) {
@@ -196,6 +212,7 @@ final class Weighings {
         line,
         name(line),
         weighing,
+        apart,
         weighing.scale().map(scale -> scale.shown(heldBack.grams())).orElse(heldBack),
         atLeast,
         carries,
