@@ -21,7 +21,15 @@ class BufferTest {
   /** Source: the same textbook's tiers: 10 % to 100 guests, 5 % to 1,000, 3 % above. */
   @ParameterizedTest
   @CsvSource({
-    "10,11", "50,55", "60,66", "90,99", "200,210", "400,420", "1000,1050", "2000,2060", "5000,5150"
+    "10,11",
+    "50,55",
+    "60,66",
+    "90,99",
+    "200,210",
+    "400,420",
+    "1000,1050",
+    "2000,2060",
+    "5000,5150"
   })
   void tierAddsItsPublishedShare(int guests, int made) {
     assertThat(Buffer.PUBLISHED.prepared(guests)).isEqualTo(made);

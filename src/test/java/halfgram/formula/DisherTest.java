@@ -16,8 +16,19 @@ class DisherTest {
   /** Source: public disher charts, agreeing with the definition (946.352946 mL over the number). */
   @ParameterizedTest
   @CsvSource({
-    "6,157.73", "8,118.29", "10,94.64", "12,78.86", "16,59.15", "20,47.32", "24,39.43",
-    "30,31.55", "40,23.66", "50,18.93", "60,15.77", "70,13.52", "100,9.46"
+    "6,157.73",
+    "8,118.29",
+    "10,94.64",
+    "12,78.86",
+    "16,59.15",
+    "20,47.32",
+    "24,39.43",
+    "30,31.55",
+    "40,23.66",
+    "50,18.93",
+    "60,15.77",
+    "70,13.52",
+    "100,9.46"
   })
   void scoopIsAQuartOverItsNumber(int number, double millilitres) {
     assertThat(volume("1 #" + number)).isCloseTo(millilitres, within(0.005));

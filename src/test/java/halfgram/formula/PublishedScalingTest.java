@@ -80,8 +80,8 @@ class PublishedScalingTest {
         .isCloseTo(1.77606, within(0.000005));
     assertThat(weighed(wanted, "water").doubleValue() / weighed(old, "water").doubleValue())
         .isCloseTo(1.77606, within(0.000005));
-    Scaled factored = old.times(new Ratio(new BigDecimal("11500")).dividedBy(new Ratio(
-        new BigDecimal("6475"))));
+    Scaled factored =
+        old.times(new Ratio(new BigDecimal("11500")).dividedBy(new Ratio(new BigDecimal("6475"))));
     assertNear(weighed(factored, "salt"), weighed(wanted, "salt").doubleValue(), 1e-9);
   }
 
@@ -101,8 +101,16 @@ class PublishedScalingTest {
 
   /** Source: published recipes, 1.5 g in 225 g of juice and 275 g of water; and 2 g in 500 g. */
   @ParameterizedTest
-  @CsvSource({"500,1.5,0.300", "500,2,0.400", "250,2,0.800", "500,2.5,0.500", "300,3,1.000",
-    "400,5.6,1.400", "800,5,0.625", "250,10,4.000"})
+  @CsvSource({
+    "500,1.5,0.300",
+    "500,2,0.400",
+    "250,2,0.800",
+    "500,2.5,0.500",
+    "300,3,1.000",
+    "400,5.6,1.400",
+    "800,5,0.625",
+    "250,10,4.000"
+  })
   void publishedDoseIsItsPercentOfTheBase(String base, String dose, double percent) {
     PublishedFormula formula =
         new PublishedFormula().base("base", "100").dose("dose", String.valueOf(percent));
@@ -124,8 +132,7 @@ class PublishedScalingTest {
   /** Source: oil powder at 60 to 40, published three times; 100 g of oil take 66.7 g. */
   @Test
   void scarcestIngredientSizesTheOilPowder() {
-    Scaling scaling =
-        new PublishedFormula().base("oil", "60").base("maltodextrin", "40").scaling();
+    Scaling scaling = new PublishedFormula().base("oil", "60").base("maltodextrin", "40").scaling();
     Scaled scaled =
         scaling
             .byScarcest(Map.of("oil", mass("100 g"), "maltodextrin", mass("500 g")))
@@ -151,11 +158,7 @@ class PublishedScalingTest {
   void trueMassFractionOfTheBrineIsAnotherNumber() {
     PublishedFormula formula =
         new PublishedFormula().base("meat", "49.625").base("water", "49.625").base("salt", "0.75");
-    Scaled scaled =
-        formula
-            .scaling()
-            .byScarcest(Map.of("meat", mass("1000 g")))
-            .orElseThrow();
+    Scaled scaled = formula.scaling().byScarcest(Map.of("meat", mass("1000 g"))).orElseThrow();
     assertNear(weighed(scaled, "salt"), 15.11, 0.005);
     assertNear(weighed(scaled, "water"), 1000, 1e-9);
   }
@@ -198,8 +201,7 @@ class PublishedScalingTest {
   void edibleIsPurchasedTimesYield(String purchased, String yield, String edible) {
     PublishedFormula formula =
         new PublishedFormula().trimmed("item", yield, Line.Weighed.PURCHASED);
-    Scaled scaled =
-        formula.scaling().byScarcest(Map.of("item", mass(purchased))).orElseThrow();
+    Scaled scaled = formula.scaling().byScarcest(Map.of("item", mass(purchased))).orElseThrow();
     assertThat(bought(scaled, "item")).isEqualByComparingTo(mass(purchased).number());
     assertThat(scaled.outputMass().number()).isEqualByComparingTo(mass(edible).number());
   }

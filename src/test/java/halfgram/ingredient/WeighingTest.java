@@ -28,8 +28,16 @@ class WeighingTest {
   /** Source: NIST Handbook 44 (2023) section 2.20, Table 8; OIML R 76 Table 3 agrees. */
   @ParameterizedTest
   @CsvSource({
-    "III,1,20", "III,0.1,2", "III,5,100", "II,0.1,5", "II,0.01,0.2", "II,0.05,1", "II,1,50",
-    "I,0.001,0.1", "I,0.01,1", "IIII,5,50"
+    "III,1,20",
+    "III,0.1,2",
+    "III,5,100",
+    "II,0.1,5",
+    "II,0.01,0.2",
+    "II,0.05,1",
+    "II,1,50",
+    "I,0.001,0.1",
+    "I,0.01,1",
+    "IIII,5,50"
   })
   void leastLoadIsThePublishedOneOfItsClass(AccuracyClass accuracy, String step, String least) {
     assertThat(scale("x", step, "10000", accuracy).leastLoad()).isEqualByComparingTo(least);
@@ -45,8 +53,19 @@ class WeighingTest {
   /** Source: OIML R 76 Table 6, doubled for scales in service. */
   @ParameterizedTest
   @CsvSource({
-    "II,5000,1", "II,5001,2", "II,20000,2", "II,20001,3", "II,100000,3", "I,50000,1", "I,50001,2",
-    "I,200000,2", "I,200001,3", "IIII,50,1", "IIII,51,2", "IIII,200,2", "IIII,201,3"
+    "II,5000,1",
+    "II,5001,2",
+    "II,20000,2",
+    "II,20001,3",
+    "II,100000,3",
+    "I,50000,1",
+    "I,50001,2",
+    "I,200000,2",
+    "I,200001,3",
+    "IIII,50,1",
+    "IIII,51,2",
+    "IIII,200,2",
+    "IIII,201,3"
   })
   void otherClassesMayBeOffByTwiceTheVerificationError(
       AccuracyClass accuracy, int load, int steps) {
@@ -93,7 +112,13 @@ class WeighingTest {
   /** Common practice: a fine scale is a queue, so the coarsest scale inside the tolerance. */
   @ParameterizedTest
   @CsvSource({
-    "250,bench", "100,bench", "99.9,middle", "37,middle", "10,middle", "9.99,fine", "1,fine"
+    "250,bench",
+    "100,bench",
+    "99.9,middle",
+    "37,middle",
+    "10,middle",
+    "9.99,fine",
+    "1,fine"
   })
   void coarsestScaleInsideTheToleranceIsChosen(String grams, String scale) {
     Weighing weighing = weigh(grams, "0", Ratio.percent(1), HOUSE);
@@ -108,8 +133,7 @@ class WeighingTest {
     List<Scale> scales = List.of(MIDDLE, other);
     Mass dose = Mass.grams("37");
     for (Scale used : scales) {
-      Weighing weighing =
-          Weighing.of(dose, Mass.ZERO, Ratio.percent(1), scales, Optional.of(used));
+      Weighing weighing = Weighing.of(dose, Mass.ZERO, Ratio.percent(1), scales, Optional.of(used));
       assertThat(weighing.scale()).contains(used);
     }
   }
@@ -209,7 +233,8 @@ class WeighingTest {
       String step = steps[random.nextInt(steps.length)];
       AccuracyClass[] classes = AccuracyClass.values();
       AccuracyClass accuracy = classes[random.nextInt(classes.length)];
-      BigDecimal max = new BigDecimal(step).multiply(BigDecimal.valueOf(1000L + random.nextInt(20_000)));
+      BigDecimal max =
+          new BigDecimal(step).multiply(BigDecimal.valueOf(1000L + random.nextInt(20_000)));
       scales.add(scale("s" + i, step, max.toPlainString(), accuracy));
     }
     return scales;
@@ -219,7 +244,8 @@ class WeighingTest {
     double grams = dose.grams().doubleValue();
     double step = scale.step().doubleValue();
     boolean enough = grams >= least(scale.accuracy(), step) * step - 1e-12;
-    boolean carries = grams + bowl.grams().doubleValue() <= scale.max().grams().doubleValue() + 1e-9;
+    boolean carries =
+        grams + bowl.grams().doubleValue() <= scale.max().grams().doubleValue() + 1e-9;
     return enough && carries && error(scale, grams) <= tolerance + 1e-12;
   }
 

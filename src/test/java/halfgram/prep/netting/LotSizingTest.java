@@ -137,7 +137,8 @@ class LotSizingTest {
         at += random.nextInt((int) DAY);
         made.ready[i] = at;
         // Closed hours only ever pull a make earlier, and never past the one before.
-        made.made[i] = Math.max(lastMade, at - (random.nextInt(4) == 0 ? random.nextInt(30_000) : 0));
+        made.made[i] =
+            Math.max(lastMade, at - (random.nextInt(4) == 0 ? random.nextInt(30_000) : 0));
         lastMade = made.made[i];
         long life = random.nextInt(4) == 0 ? 30 * DAY : random.nextInt((int) (3 * DAY));
         made.oldest[i] = at + random.nextInt(9000) - life;
@@ -195,7 +196,8 @@ class LotSizingTest {
       if (end - first > 1 && (!holds || sum > most + 1e-6)) {
         return UNLIMITED;
       }
-      double furtherFills = Double.isInfinite(fill) ? 0 : Math.max(0, Math.ceil(sum / fill - 1e-6) - 1);
+      double furtherFills =
+          Double.isInfinite(fill) ? 0 : Math.max(0, Math.ceil(sum / fill - 1e-6) - 1);
       return setUp[first] + perFill * furtherFills + standing;
     }
 
@@ -203,7 +205,8 @@ class LotSizingTest {
     public String toString() {
       List<String> needs = new ArrayList<>();
       for (int i = 0; i < ready.length; i++) {
-        needs.add(Arrays.toString(new double[] {ready[i], made[i], oldest[i], amount[i], setUp[i]}));
+        needs.add(
+            Arrays.toString(new double[] {ready[i], made[i], oldest[i], amount[i], setUp[i]}));
       }
       return needs + " per fill " + perFill + " of " + fill + " most " + most + " hold " + holding;
     }

@@ -91,8 +91,12 @@ class SphereBathTest {
   /** Common practice, no published limit was found: to 60 ppm nothing, above 120 other water. */
   @ParameterizedTest
   @CsvSource({
-    "60,false,false,false", "61,false,true,false", "120,false,true,false", "120,true,false,false",
-    "121,false,false,true", "121,true,false,true"
+    "60,false,false,false",
+    "61,false,true,false",
+    "120,false,true,false",
+    "120,true,false,false",
+    "121,false,false,true",
+    "121,true,false,true"
   })
   void hardWaterIsWarnedOf(double ppm, boolean citrate, boolean hard, boolean veryHard) {
     Scene scene = new Scene().water(ppm, citrate);
@@ -170,13 +174,11 @@ class SphereBathTest {
   void bathWithMilkGoesOutAfterFourHours() {
     SphereBath bath = new Scene().milk(true).bath();
     BathDay.Answer answer =
-        BathDay.of(
-            List.of(run("a", bath, 15, NOON, "milk"), run("b", bath, 15, later(5), "milk")));
+        BathDay.of(List.of(run("a", bath, 15, NOON, "milk"), run("b", bath, 15, later(5), "milk")));
     assertThat(rules(answer)).containsExactly(Renewal.FOOD_SAFETY);
     assertThat(
             BathDay.of(
-                    List.of(
-                        run("a", bath, 15, NOON, "milk"), run("b", bath, 15, later(3), "milk")))
+                    List.of(run("a", bath, 15, NOON, "milk"), run("b", bath, 15, later(3), "milk")))
                 .changes())
         .isEmpty();
   }
@@ -286,7 +288,12 @@ class SphereBathTest {
   private static BathDay.Run run(
       String id, SphereBath bath, long pieces, Instant start, String... allergens) {
     return new BathDay.Run(
-        id, bath, pieces, start, start.plus(HOUR.dividedBy(4)), new TreeSet<>(Arrays.asList(allergens)));
+        id,
+        bath,
+        pieces,
+        start,
+        start.plus(HOUR.dividedBy(4)),
+        new TreeSet<>(Arrays.asList(allergens)));
   }
 
   /** A usual spoon in a GN 1/1 pan of 6 kg at 0.5 %, 2 % lactate in the base, no breakage. */
@@ -352,8 +359,19 @@ class SphereBathTest {
       return new SphereBath(
           new Values(SphereBath.INPUTS, inputs),
           new SphereBath.Facts(
-              pieceGrams, breakage, bathGrams, 505, 300, alginate, salt, 0.13, 0, milk, ppm,
-              citrate, rest));
+              pieceGrams,
+              breakage,
+              bathGrams,
+              505,
+              300,
+              alginate,
+              salt,
+              0.13,
+              0,
+              milk,
+              ppm,
+              citrate,
+              rest));
     }
 
     private boolean warns(String key) {
