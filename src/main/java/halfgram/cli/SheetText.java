@@ -47,16 +47,16 @@ final class SheetText {
   String write() {
     head();
     misfits();
-    services();
+    warnings();
+    heading(messages.say("sheet.services"), "");
+    text.append(new ServiceText(book, sheet, messages, tasks).write());
     LocalDate day = sheet.request().from();
     for (int i = 0; i < sheet.request().days(); i++) {
       day(day.plusDays(i));
     }
     tonight();
-    tubs();
-    baths();
-    pulls();
-    warnings();
+    text.append(new StockText(book, sheet, messages, tasks).write());
+    line("");
     line(messages.say("sheet.defer"));
     return text.toString();
   }
@@ -98,120 +98,6 @@ final class SheetText {
     }
   }
 
-  private void services() {
-    heading(messages.say("sheet.services"), "");
-    for (ServiceRun run : sheet.services()) {
-      String when = sheet.request().days() == 1 ? "" : messages.shortDate(run.date()) + " ";
-      line(
-          when
-              + messages.time(run.window().start())
-              + "-"
-              + messages.time(run.window().end())
-              + "  "
-              + Columns.left(messages.text(run.name()), 30)
-              + covers(run));
-      for (ServiceRun.Plates plates : run.plates()) {
-        boolean own = plates.diets().isEmpty() || !isAsItIs(plates);
-        if (own) {
-          plates(run, plates);
-        }
-      }
-    }
-  }
-
-  private String covers(ServiceRun run) {
-    if (run.prepared().isPresent()) {
-      boolean isFinal =
-          book.events().stream()
-              .filter(event -> run.event().filter(event.code()::equals).isPresent())
-              .anyMatch(event -> event.covers().finalNumber().isPresent());
-      return messages.say(
-          isFinal ? "sheet.covers-final" : "sheet.covers",
-          run.covers().orElse(0),
-          run.prepared().getAsInt());
-    }
-    return run.covers().isPresent()
-        ? messages.say("sheet.usual", run.covers().getAsInt())
-        : messages.say("sheet.pars");
-  }
-
-  private void plates(ServiceRun run, ServiceRun.Plates plates) {
-    String diets =
-        plates.diets().isEmpty()
-            ? ""
-            : String.join(" + ", names(plates.diets())).toUpperCase(Locale.ROOT) + ": ";
-    Text name =
-        plates.diets().isEmpty()
-            ? plates.dish().name()
-            : plates
-                .dish()
-                .findVariant(plates.diets())
-                .map(v -> v.name())
-                .orElse(plates.dish().name());
-    List<ServiceRun.Plates> same = plates.diets().isEmpty() ? asItIs(run, plates) : List.of();
-    int all = plates.count() + same.stream().mapToInt(ServiceRun.Plates::count).sum();
-    line("   " + fire(run, plates) + Columns.right(all + " x ", 8) + diets + messages.text(name));
-    if (!same.isEmpty()) {
-      String who =
-          String.join(
-              ", ",
-              same.stream()
-                  .map(of -> of.count() + " " + String.join(" + ", names(of.diets())))
-                  .toList());
-      line(" ".repeat(17) + Columns.wrap(messages.say("sheet.as-it-is", who), 17));
-    }
-    String contains = tasks.contains(Plated.allergens(book, plates.items()));
-    Money cost = Plated.cost(book, plates.items());
-    String price =
-        messages.say(
-            cost.complete() ? "sheet.cost" : "sheet.cost-least",
-            book.kitchen().currency(),
-            Rounding.TO_CENT.round(cost.number()).toPlainString());
-    line(" ".repeat(17) + Columns.wrap((contains.isEmpty() ? "" : contains + "; ") + price, 17));
-    if (plates.diets().isEmpty() && !plates.dish().finish().isEmpty()) {
-      String finish =
-          String.join("; ", plates.dish().finish().stream().map(messages::text).toList());
-      line(" ".repeat(17) + Columns.wrap(messages.say("sheet.finish", finish), 17));
-    }
-  }
-
-  /** Plates for a diet that are the dish as it is. */
-  private static boolean isAsItIs(ServiceRun.Plates plates) {
-    return plates.dish().findVariant(plates.diets()).isEmpty();
-  }
-
-  private static List<ServiceRun.Plates> asItIs(ServiceRun run, ServiceRun.Plates plates) {
-    return run.plates().stream()
-        .filter(other -> other.course().equals(plates.course()))
-        .filter(other -> other.dish().code().equals(plates.dish().code()))
-        .filter(other -> !other.diets().isEmpty() && isAsItIs(other))
-        .toList();
-  }
-
-  private List<String> names(Collection<String> diets) {
-    return diets.stream()
-        .map(code -> book.diets().get(code))
-        .filter(java.util.Objects::nonNull)
-        .map(diet -> messages.text(diet.name()))
-        .toList();
-  }
-
-  private String fire(ServiceRun run, ServiceRun.Plates plates) {
-    for (var event : book.events()) {
-      if (run.event().filter(event.code()::equals).isEmpty()) {
-        continue;
-      }
-      for (var service : event.services()) {
-        for (Course course : service.courses()) {
-          if (course.code().equals(plates.course())) {
-            return course.at() + " ";
-          }
-        }
-      }
-    }
-    return " ".repeat(6);
-  }
-
   private void day(LocalDate day) {
     for (Station station : book.stations().values()) {
       List<Task> work =
@@ -224,7 +110,7 @@ final class SheetText {
         continue;
       }
       String date = sheet.request().days() == 1 ? "" : ", " + messages.shortDate(day);
-      heading(messages.text(station.name()) + date, people(station, day, work));
+      heading(messages.text(station.name()) + date, people(station, day));
       work.forEach(task -> text.append(tasks.write(task, day)));
     }
   }
@@ -235,14 +121,19 @@ final class SheetText {
     return day.isBefore(sheet.request().from()) ? sheet.request().from() : day;
   }
 
-  private String people(Station station, LocalDate day, List<Task> work) {
+  private String people(Station station, LocalDate day) {
     List<String> names =
         book.people().stream()
             .filter(person -> person.stations().contains(station.code()))
             .filter(person -> !person.on(day).isZero())
             .map(Person::name)
             .toList();
-    Duration handsOn = work.stream().map(Task::handsOn).reduce(Duration.ZERO, Duration::plus);
+    Duration handsOn =
+        sheet.tasks().stream()
+            .filter(task -> task.station().equals(station.code()))
+            .filter(task -> shownDay(task).equals(day))
+            .map(Task::handsOn)
+            .reduce(Duration.ZERO, Duration::plus);
     String who = names.isEmpty() ? messages.say("sheet.nobody") : String.join(", ", names);
     return messages.say("sheet.station-people", who, handsOn);
   }
@@ -257,75 +148,24 @@ final class SheetText {
     }
   }
 
-  private void tubs() {
-    if (sheet.draws().isEmpty()) {
-      return;
-    }
-    heading(messages.say("sheet.tubs"), "");
-    for (Draw draw : sheet.draws()) {
-      LocalDate day = book.kitchen().clock().of(draw.need().readyBy());
-      if (day.isAfter(sheet.request().last())) {
-        continue;
-      }
-      line(
-          Columns.left(draw.lot().code(), 16)
-              + Columns.right(amount(messages, draw.amount()), 11)
-              + "  "
-              + Columns.left(tasks.componentName(draw.lot().component()), 28)
-              + Columns.left(messages.say("sheet.by", messages.moment(draw.lot().useBy())), 22)
-              + tasks.user(draw.need().user()));
-    }
-  }
-
-  private void baths() {
-    for (PrepSheet.BathSheet bath : sheet.baths()) {
-      heading(
-          messages.say("sheet.baths") + ", " + messages.shortDate(bath.day()),
-          messages.say("sheet.bath-spares", bath.answer().spares()));
-      for (BathDay.Use use : bath.answer().uses()) {
-        line(
-            messages.say(
-                "sheet.bath",
-                use.label(),
-                use.pieces(),
-                messages.time(use.from()),
-                messages.time(use.to()),
-                Exact.plain(BigDecimal.valueOf(use.lostMl()), 0)));
-      }
-    }
-  }
-
-  private void pulls() {
-    if (sheet.pulls().isEmpty()) {
-      return;
-    }
-    heading(messages.say("sheet.pulls"), "");
-    sheet.pulls().entrySet().stream()
-        .map(pull -> Map.entry(name(pull.getKey()), pull.getValue()))
-        .sorted(Map.Entry.comparingByKey())
-        .forEach(
-            pull -> line(Columns.aligned(pull.getValue().number(), 1) + "g  " + pull.getKey()));
-  }
-
-  private String name(String ingredient) {
-    return messages.text(book.ingredient(ingredient).name());
-  }
-
   private void warnings() {
     if (sheet.warnings().isEmpty()) {
-      line("");
       return;
     }
     heading(messages.say("sheet.warnings"), "");
     sheet.warnings().forEach(warning -> line("- " + Columns.wrap(messages.say(warning), 2)));
-    line("");
   }
 
   private void heading(String left, String right) {
-    line("");
+    text.append(underlined(left, right));
+  }
+
+  /** A heading over a rule, with something at its right end. */
+  static String underlined(String left, String right) {
     String upper = left.toUpperCase(Locale.ROOT);
-    line(Columns.left(upper, Math.max(upper.length() + 2, Columns.WIDTH - right.length())) + right);
-    line("-".repeat(Columns.WIDTH));
+    int width = Math.max(upper.length() + 2, Columns.WIDTH - right.length());
+    String line = (Columns.left(upper, width) + right).stripTrailing();
+    return "\n" + line + "\n" + "-".repeat(Columns.WIDTH) + "\n";
   }
 
   private void line(String line) {

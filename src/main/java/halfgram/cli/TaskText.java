@@ -5,10 +5,8 @@ import halfgram.formula.Formula;
 import halfgram.formula.Output;
 import halfgram.formula.Step;
 import halfgram.ingredient.Ingredient;
-import halfgram.ingredient.Weighing;
 import halfgram.kitchen.Text;
 import halfgram.measure.Amount;
-import halfgram.measure.Exact;
 import halfgram.measure.Message;
 import halfgram.prep.Components;
 import halfgram.prep.KitchenBook;
@@ -17,11 +15,8 @@ import halfgram.prep.PrepSheet;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Stored;
 import halfgram.prep.Task;
-import halfgram.prep.WeighGroup;
-import halfgram.prep.WeighLine;
 import halfgram.station.Equipment;
 import halfgram.words.Messages;
-import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -40,12 +35,14 @@ final class TaskText {
   private final KitchenBook book;
   private final Messages messages;
   private final Map<String, Text> users = new HashMap<>();
+  private final WeighText weighs;
   private final Map<String, Text> outputs = new HashMap<>();
   private final StringBuilder text = new StringBuilder();
 
   TaskText(KitchenBook book, PrepSheet sheet, Messages messages) {
     this.book = book;
     this.messages = messages;
+    this.weighs = new WeighText(messages, INDENT);
     for (ServiceRun run : sheet.allServices()) {
       users.put(run.id(), run.name());
     }
@@ -119,7 +116,7 @@ final class TaskText {
       detail(messages.say("sheet.hands", task.hands()));
     }
     String contains = contains(task.allergens());
-    if (!contains.isEmpty() && !task.weigh().isEmpty()) {
+    if (!contains.isEmpty()) {
       detail(contains);
     }
     task.cautions().forEach(caution -> detail(messages.say("caution." + caution)));
@@ -174,93 +171,7 @@ final class TaskText {
               SheetText.amount(messages, Amount.of(task.fill().each())),
               machine));
     }
-    for (WeighGroup group : task.weigh()) {
-      group.vessel().ifPresent(vessel -> detail(messages.say("sheet.into", vessel.name())));
-      group.lines().forEach(line -> weigh(task, line));
-    }
-  }
-
-  private void weigh(Task task, WeighLine line) {
-    Weighing weighing = line.weighing();
-    int decimals =
-        line.counted().isPresent()
-            ? 1
-            : weighing.scale().map(scale -> scale.step().scale()).orElse(2);
-    String number = Columns.aligned(weighing.shown().grams(), Math.max(0, decimals));
-    String scale = weighing.scale().map(s -> messages.text(s.name())).orElse("");
-    line(
-        " ".repeat(INDENT) + number + "g  " + Columns.left(messages.text(line.name()), 34) + scale);
-    notes(task, line)
-        .forEach(note -> line(" ".repeat(INDENT + 15) + Columns.wrap(note, INDENT + 15)));
-  }
-
-  private List<String> notes(Task task, WeighLine line) {
-    Weighing weighing = line.weighing();
-    List<String> notes = new ArrayList<>();
-    if (weighing.parts() > 1) {
-      notes.add(messages.say("sheet.parts", weighing.parts()));
-    }
-    if (line.apart()) {
-      notes.add(messages.say("sheet.apart"));
-    }
-    line.counted().ifPresent(count -> notes.add(messages.say("sheet.counted", count)));
-    if (!line.lookAlikes().isEmpty()) {
-      String others = String.join(", ", line.lookAlikes().stream().map(messages::text).toList());
-      notes.add(messages.say("sheet.not", messages.say("sheet.not-word", others)));
-    }
-    if (!line.heldBack().isZero()) {
-      notes.add(messages.say("sheet.held-back", plain(line.heldBack().grams(), 2)));
-    }
-    line.atLeast()
-        .ifPresent(
-            from ->
-                notes.add(
-                    messages.say(
-                        "sheet.from-to",
-                        plain(from.grams(), 1),
-                        line.line().dose().stopWhen().orElse(""))));
-    line.weighing()
-        .dilution()
-        .ifPresent(
-            dilution ->
-                notes.add(
-                    messages.say(
-                        "sheet.dilution",
-                        dilution.oneIn(),
-                        plain(dilution.substance().grams(), 3),
-                        plain(dilution.carrier().grams(), 3),
-                        carrier(task, line),
-                        plain(dilution.take().grams(), 3))));
-    boolean weighed =
-        line.weighing().scale().isPresent()
-            || line.weighing().dilution().isPresent()
-            || line.counted().isPresent()
-            || line.weighing().target().isZero();
-    if (!weighed) {
-      notes.add(messages.say("sheet.exactly"));
-    }
-    if (line.line().trim().compareTo(halfgram.measure.Ratio.ONE) != 0) {
-      notes.add(messages.say("sheet.trim", plain(line.pulled().grams(), 0)));
-    }
-    line.tubs()
-        .forEach(
-            draw ->
-                notes.add(
-                    messages.say(
-                        "sheet.from-tub",
-                        draw.lot().code(),
-                        SheetText.amount(messages, draw.amount()))));
-    return notes;
-  }
-
-  private String carrier(Task task, WeighLine small) {
-    String code = small.carrier().orElse("");
-    return task.weigh().stream()
-        .flatMap(group -> group.lines().stream())
-        .filter(line -> line.line().code().equals(code))
-        .map(line -> messages.text(line.name()))
-        .findFirst()
-        .orElse(code);
+    text.append(weighs.write(task));
   }
 
   private void check(Step step) {
@@ -336,10 +247,6 @@ final class TaskText {
   private String time(Instant instant, LocalDate day) {
     LocalDate of = book.kitchen().clock().of(instant);
     return of.equals(day) ? messages.time(instant) : messages.dayTime(instant);
-  }
-
-  private static String plain(BigDecimal number, int decimals) {
-    return Exact.plain(number, decimals);
   }
 
   private void detail(String said) {

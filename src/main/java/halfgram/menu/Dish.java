@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedSet;
+import java.util.function.Predicate;
 
 /**
  * A dish: what lies on a plate, its variants, and what is done only at the pass.
@@ -19,15 +20,21 @@ public record Dish(
     variants = List.copyOf(variants);
   }
 
-  /** The variant that serves all these diets; of several the one made for the fewest. */
-  public Optional<Variant> findVariant(SortedSet<String> diets) {
+  /**
+   * The variant that these diets get: one made for just them, else none when the dish as it is suits
+   * them, else the one made for them and the fewest others.
+   *
+   * @param suits whether a plate is free of all that the diets forbid
+   */
+  public Optional<Variant> findVariant(
+      SortedSet<String> diets, Predicate<List<PlateItem>> suits) {
+    Optional<Variant> own =
+        variants.stream().filter(variant -> variant.diets().equals(diets)).findFirst();
+    if (diets.isEmpty() || own.isPresent() || suits.test(plate)) {
+      return own;
+    }
     return variants.stream()
         .filter(variant -> variant.diets().containsAll(diets))
         .min(Comparator.comparingInt(variant -> variant.diets().size()));
-  }
-
-  /** The plate for these diets: a variant where there is one, else the dish as it is. */
-  public List<PlateItem> plateFor(SortedSet<String> diets) {
-    return diets.isEmpty() ? plate : findVariant(diets).map(Variant::plate).orElse(plate);
   }
 }

@@ -10,6 +10,7 @@ import halfgram.event.Event;
 import halfgram.event.RegularService;
 import halfgram.event.Service;
 import halfgram.event.Share;
+import halfgram.formula.AllergenTrace;
 import halfgram.formula.ComponentRef;
 import halfgram.formula.FormulaVersion;
 import halfgram.measure.Amount;
@@ -47,9 +48,11 @@ public final class Demand {
   private final BusinessDay clock;
 
   private final DemandNotes notes;
+  private final AllergenTrace trace;
 
   public Demand(KitchenBook book, Because because) {
     this.book = book;
+    this.trace = new AllergenTrace(book.formulary(), book::ingredient);
     this.notes = new DemandNotes(book, because);
     this.clock = book.kitchen().clock();
   }
@@ -135,7 +138,7 @@ public final class Demand {
     return plates;
   }
 
-  private static Plates plates(
+  private Plates plates(
       String course, Dish dish, SortedSet<String> diets, Share share, int guests) {
     int served =
         (int)
@@ -147,11 +150,11 @@ public final class Demand {
         course,
         dish,
         diets,
+        dish.findVariant(diets, plate -> Plated.suits(book, trace, plate, diets)),
         share.share(),
         guests,
         share.perCover(),
-        served * share.perCover(),
-        dish.plateFor(diets));
+        served * share.perCover());
   }
 
   private ServiceRun run(RegularService service, LocalDate day) {

@@ -1,5 +1,6 @@
 package halfgram.prep;
 
+import halfgram.lot.Lot;
 import halfgram.measure.Amount;
 import halfgram.measure.Message;
 import halfgram.prep.netting.Draw;
@@ -7,7 +8,10 @@ import halfgram.technique.bath.BathDay;
 import halfgram.technique.bath.SphereBath;
 import java.time.Duration;
 import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
@@ -44,6 +48,17 @@ public record PrepSheet(
     return allServices.stream()
         .filter(run -> !run.date().isBefore(request.from()) && !run.date().isAfter(request.last()))
         .toList();
+  }
+
+  /** What nothing in the whole horizon takes from a tub, first expired first. */
+  public Map<Lot, Amount> leftTubs(KitchenBook book) {
+    Map<Lot, Amount> left = new LinkedHashMap<>();
+    book.lots().stream()
+        .sorted(Comparator.comparing(Lot::useBy).thenComparing(Lot::code))
+        .forEach(lot -> left.put(lot, lot.left()));
+    draws.forEach(draw -> left.computeIfPresent(draw.lot(), (l, was) -> was.minus(draw.amount())));
+    left.values().removeIf(amount -> !amount.isPositive());
+    return left;
   }
 
   /** A make that sets in a bath. */

@@ -8,6 +8,7 @@ import halfgram.measure.Ratio;
 import halfgram.measure.Window;
 import halfgram.menu.Dish;
 import halfgram.menu.PlateItem;
+import halfgram.menu.Variant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -39,6 +40,7 @@ public record ServiceRun(
    *
    * @param course empty for a service without courses
    * @param diets of these plates; empty for the dish as it is
+   * @param variant of the dish that these diets get; empty for the dish as it is
    * @param share of the guests the menu split gives it
    * @param guests whose plates these are, buffer or spares included
    */
@@ -46,11 +48,17 @@ public record ServiceRun(
       String course,
       Dish dish,
       SortedSet<String> diets,
+      Optional<Variant> variant,
       Ratio share,
       int guests,
       int perCover,
-      int count,
-      List<PlateItem> items) {}
+      int count) {
+
+    /** What lies on each. */
+    public List<PlateItem> items() {
+      return variant.map(Variant::plate).orElse(dish.plate());
+    }
+  }
 
   /**
    * What the service uses of one component.

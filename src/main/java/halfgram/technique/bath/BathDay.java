@@ -4,8 +4,10 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
 
@@ -38,9 +40,15 @@ public final class BathDay {
       Instant firstDrop,
       SortedSet<String> allergens) {}
 
-  /** A bath as used: from its first piece in to its last out. */
+  /** A bath as used by some runs: from its first piece in to its last out. */
   public record Use(
-      String label, Instant from, Instant to, long pieces, double lostMl, double calciumMg) {}
+      String label,
+      Instant from,
+      Instant to,
+      List<String> runs,
+      long pieces,
+      double lostMl,
+      double calciumMg) {}
 
   /**
    * A fresh bath in the middle of the day.
@@ -150,6 +158,7 @@ public final class BathDay {
     private double lostMl;
     private double calciumMg;
     private Optional<Instant> milkSince = Optional.empty();
+    private final Set<String> runs = new LinkedHashSet<>();
     private final SortedSet<String> carries = new TreeSet<>();
 
     private Vessel(String label, Instant from) {
@@ -188,6 +197,7 @@ public final class BathDay {
     private void take(Run run, long more, Instant at) {
       SphereBath bath = run.bath();
       pieces += more;
+      runs.add(run.id());
       lostMl += more * bath.lossPerPiece();
       calciumMg += more * bath.calciumPerPiece();
       carries.addAll(run.allergens());
@@ -198,7 +208,7 @@ public final class BathDay {
     }
 
     private Use use() {
-      return new Use(label, from, to, pieces, lostMl, calciumMg);
+      return new Use(label, from, to, List.copyOf(runs), pieces, lostMl, calciumMg);
     }
   }
 }
