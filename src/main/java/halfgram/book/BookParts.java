@@ -13,7 +13,6 @@ import halfgram.kitchen.Kitchen;
 import halfgram.kitchen.Text;
 import halfgram.lot.Lot;
 import halfgram.measure.BusinessDay;
-import halfgram.measure.Message;
 import halfgram.measure.Ratio;
 import halfgram.menu.Diet;
 import halfgram.menu.Dish;
@@ -49,10 +48,7 @@ final class BookParts {
     root.has("format");
     root.has("version");
     KitchenReader kitchens = new KitchenReader(reading);
-    Optional<Node> kitchenNode = root.object("kitchen");
-    if (kitchenNode.isEmpty()) {
-      root.problem("kitchen", "", "problem.missing", Message.of("accept.object"));
-    }
+    Optional<Node> kitchenNode = root.need("kitchen", "accept.object");
     Kitchen kitchen = kitchenNode.map(kitchens::kitchen).orElse(NOWHERE);
     Buffer buffer = kitchenNode.map(kitchens::buffer).orElse(Buffer.PUBLISHED);
     kitchenNode.ifPresent(Node::done);

@@ -9,6 +9,7 @@ import halfgram.input.Problems;
 import halfgram.measure.Message;
 import halfgram.prep.KitchenBook;
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -72,7 +73,7 @@ public final class BookReader {
     if (!"halfgram-book".equals(object.path("format").asText())) {
       return Outcome.unreadable("unreadable.format", object.path("format").asText());
     }
-    int version = object.path("version").asInt(0);
+    int version = version(object.path("version"));
     if (version < 1 || version > upgrade.current()) {
       return Outcome.unreadable(
           "unreadable.version", object.path("version").asText(), upgrade.current());
@@ -82,6 +83,14 @@ public final class BookReader {
     return problems.isEmpty()
         ? new Outcome(Optional.of(book), List.of(), Optional.empty())
         : new Outcome(Optional.empty(), problems.list(), Optional.empty());
+  }
+
+  /** A whole version number; 0 for anything else. */
+  private static int version(JsonNode said) {
+    return Numbers.between(said, BigDecimal.ONE, BigDecimal.valueOf(Integer.MAX_VALUE))
+        .filter(Numbers::isWhole)
+        .map(BigDecimal::intValue)
+        .orElse(0);
   }
 
   private static String firstLine(String message) {

@@ -55,28 +55,26 @@ final class EventReader {
   }
 
   private static Covers covers(Node node) {
-    Optional<Node> covers = node.object("covers");
+    Optional<Node> covers = node.need("covers", "accept.covers");
     if (covers.isEmpty()) {
-      node.problem("covers", "", "problem.missing", Message.of("accept.covers"));
-      return new Covers(1, OptionalInt.empty());
+      return new Covers(MOST_COVERS, OptionalInt.empty());
     }
     Node of = covers.get();
     Optional<Integer> finalNumber = of.findInteger("final", 0, MOST_COVERS);
+    Optional<Integer> expected = of.findInteger("expected", 0, MOST_COVERS);
+    if (!of.has("expected") && !of.has("final")) {
+      of.problem("expected", "", "problem.missing", Message.of("accept.covers"));
+    }
     Covers read =
         new Covers(
-            of.has("expected") || finalNumber.isEmpty()
-                ? of.integer("expected", 0, MOST_COVERS)
-                : finalNumber.get(),
+            expected.or(() -> finalNumber).orElse(MOST_COVERS),
             finalNumber.map(OptionalInt::of).orElse(OptionalInt.empty()));
     of.done();
     return read;
   }
 
   private DietCount diet(Node node) {
-    List<String> diets = node.words("diets");
-    if (diets.isEmpty()) {
-      node.problem("diets", "", "problem.missing", Message.of("accept.diets"));
-    }
+    List<String> diets = node.someWords("diets", "accept.diets");
     for (int i = 0; i < diets.size(); i++) {
       reading.refer(Reading.Kind.DIET, node, "diets[" + i + "]", diets.get(i));
     }

@@ -74,6 +74,7 @@ final class FormulaReader {
   /** Checks what could not be while formulas were still being read: that components are there. */
   void check(Formulary formulary) {
     componentLines.forEach(check -> check.accept(formulary));
+    techniques.check(formulary);
   }
 
   private FormulaVersion version(Node node, String code, Text name) {
@@ -122,14 +123,16 @@ final class FormulaReader {
   }
 
   private static Optional<Amount> most(Node node, List<Output> outputs) {
-    Optional<Amount> most = node.findQuantity("most").flatMap(Quantity::canonical);
+    Optional<Quantity> typed = node.findQuantity("most");
+    Optional<Amount> most = typed.flatMap(Quantity::canonical);
     boolean fits =
         most.isEmpty()
             || (!outputs.isEmpty()
                 && most.get().dimension() == outputs.get(0).unit()
                 && most.get().isPositive());
-    if (!fits || (node.has("most") && most.isEmpty())) {
-      node.problem("most", "", "problem.accepted", Message.of("accept.output-amount"));
+    boolean household = typed.isPresent() && most.isEmpty();
+    if (!fits || household) {
+      node.refuse("most", "problem.accepted", Message.of("accept.output-amount"));
       return Optional.empty();
     }
     return most;
@@ -222,7 +225,7 @@ final class FormulaReader {
   private Item item(Node node, Optional<String> cut) {
     boolean isIngredient = node.has("ingredient");
     if (isIngredient == node.has("component")) {
-      node.problem("ingredient", "", "problem.one-item");
+      node.problem("", "", "problem.one-item");
       return new Item.OfIngredient("", cut);
     }
     if (isIngredient) {
@@ -260,7 +263,7 @@ final class FormulaReader {
             .filter(node::has)
             .count();
     if (ways != 1) {
-      node.problem("percent", "", "problem.one-dose");
+      node.problem("", "", "problem.one-dose");
       node.has("to");
       node.has("measured");
       node.has("stopWhen");

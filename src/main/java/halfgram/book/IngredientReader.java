@@ -70,7 +70,7 @@ final class IngredientReader {
   private SortedSet<String> allergens(Node node) {
     List<String> codes = node.words("contains");
     for (int i = 0; i < codes.size(); i++) {
-      if (!reading.reference.allergens().containsKey(codes.get(i))) {
+      if (!codes.get(i).isEmpty() && !reading.reference.allergens().containsKey(codes.get(i))) {
         node.problem(
             "contains[" + i + "]",
             codes.get(i),
@@ -84,10 +84,6 @@ final class IngredientReader {
 
   private static Pack pack(Node node) {
     Mass mass = node.mass("mass");
-    if (mass.isZero()) {
-      node.problem("mass", "0 g", "problem.accepted", halfgram.measure.Message.of("accept.mass"));
-      mass = Mass.grams("1");
-    }
     Optional<BigDecimal> price = node.find("price", IngredientReader::price, "accept.price");
     return new Pack(mass, price.map(Money::of).orElse(Money.UNKNOWN));
   }

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.core.JsonParseException;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
@@ -21,20 +22,32 @@ final class JsonTree {
       JsonFactory.builder().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION).build();
   private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
+  /** Where the parser speaks of its own classes and settings. */
+  private static final String INNER_NAMES = ", from `[^`]*`| as `java[^`]*`";
+
   private JsonTree() {}
 
   static JsonNode parse(byte[] bytes) throws IOException {
     try (JsonParser parser = FACTORY.createParser(bytes)) {
-      JsonToken first = parser.nextToken();
-      if (first == null) {
-        throw new JsonParseException(parser, "nothing in it");
+      try {
+        return whole(parser);
+      } catch (StreamConstraintsException | NumberFormatException e) {
+        String why = String.valueOf(e.getMessage()).replaceAll(INNER_NAMES, "");
+        throw new JsonParseException(parser, "too deep or too large: " + why);
       }
-      JsonNode root = value(parser, first);
-      if (parser.nextToken() != null) {
-        throw new JsonParseException(parser, "more than one value");
-      }
-      return root;
     }
+  }
+
+  private static JsonNode whole(JsonParser parser) throws IOException {
+    JsonToken first = parser.nextToken();
+    if (first == null) {
+      throw new JsonParseException(parser, "nothing in it");
+    }
+    JsonNode root = value(parser, first);
+    if (parser.nextToken() != null) {
+      throw new JsonParseException(parser, "more than one value");
+    }
+    return root;
   }
 
   private static JsonNode value(JsonParser parser, JsonToken token) throws IOException {

@@ -113,6 +113,10 @@ final class KitchenReader {
       return Buffer.PUBLISHED;
     }
     List<Buffer.Tier> tiers = kitchen.list("buffer", KitchenReader::tier);
+    if (tiers.isEmpty()) {
+      kitchen.refuse("buffer", "problem.tiers");
+      return Buffer.PUBLISHED;
+    }
     for (int i = 0; i < tiers.size(); i++) {
       boolean last = i == tiers.size() - 1;
       boolean rising =
@@ -120,7 +124,8 @@ final class KitchenReader {
               || tiers.get(i).to().isEmpty()
               || tiers.get(i).to().getAsInt() > tiers.get(i - 1).to().orElse(Integer.MAX_VALUE);
       if (!rising || tiers.get(i).to().isEmpty() != last) {
-        kitchen.problem("buffer[" + i + "].to", tiers.get(i).to(), "problem.tiers");
+        String to = tiers.get(i).to().isEmpty() ? "" : "" + tiers.get(i).to().getAsInt();
+        kitchen.problem("buffer[" + i + "].to", to, "problem.tiers");
       }
     }
     return new Buffer(tiers);
@@ -152,13 +157,10 @@ final class KitchenReader {
 
   static SortedSet<DayOfWeek> weekdays(Node node, String key) {
     SortedSet<DayOfWeek> days = new TreeSet<>();
-    List<String> words = node.words(key);
-    if (words.isEmpty()) {
-      node.problem(key, "", "problem.missing", accept("accept.weekdays"));
-    }
+    List<String> words = node.someWords(key, "accept.weekdays");
     for (int i = 0; i < words.size(); i++) {
       Optional<DayOfWeek> day = weekday(words.get(i));
-      if (day.isEmpty()) {
+      if (day.isEmpty() && !words.get(i).isEmpty()) {
         node.problem(
             key + "[" + i + "]", words.get(i), "problem.accepted", accept("accept.weekdays"));
       }
@@ -200,21 +202,21 @@ final class KitchenReader {
             && limits.max().isPresent()
             && limits.min().get().compareTo(limits.max().get()) > 0;
     if (backwards) {
-      node.problem("min", limits.min().get().grams(), "problem.min-max");
+      node.refuse("min", "problem.min-max");
     }
     positive(node, "max", limits.max());
     positive(node, "step", limits.step());
     if (limits.step().isPresent()
         && limits.max().isPresent()
         && limits.step().get().compareTo(limits.max().get()) > 0) {
-      node.problem("step", limits.step().get().grams(), "problem.min-max");
+      node.refuse("step", "problem.min-max");
     }
     return limits;
   }
 
   private static void positive(Node node, String key, Optional<Mass> mass) {
     if (mass.isPresent() && mass.get().isZero()) {
-      node.problem(key, "0 g", "problem.accepted", accept("accept.mass"));
+      node.refuse(key, "problem.accepted", accept("accept.mass"));
     }
   }
 
@@ -278,14 +280,14 @@ final class KitchenReader {
         node.find(
             key,
             text ->
-                text.matches("\\d{1,4}(\\.\\d)? mm")
+                text.matches("(?=.*[1-9])\\d{1,4}(\\.\\d)? mm")
                     ? Optional.of(new BigDecimal(text.substring(0, text.indexOf(' '))))
                     : Optional.empty(),
             "accept.millimetres");
     if (!node.has(key)) {
       node.problem(key, "", "problem.missing", accept("accept.millimetres"));
     }
-    return length.filter(mm -> mm.signum() > 0).orElse(BigDecimal.ONE);
+    return length.orElse(BigDecimal.ONE);
   }
 
   Scale scale(Node node) {
@@ -294,7 +296,7 @@ final class KitchenReader {
     Mass step = node.mass("step");
     Mass max = node.mass("max");
     if (step.isZero() || max.compareTo(step) <= 0) {
-      node.problem("step", step.grams(), "problem.scale-step");
+      node.refuse("step", "problem.scale-step");
       step = Mass.grams("1");
     }
     return new Scale(
@@ -302,7 +304,7 @@ final class KitchenReader {
         name,
         step.grams().stripTrailingZeros(),
         max,
-        node.choice("class", AccuracyClass.class, AccuracyClass.III),
+        node.choice("class", AccuracyClass.class, word -> word, AccuracyClass.III),
         station(node, "station"));
   }
 }

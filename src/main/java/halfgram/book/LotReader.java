@@ -5,6 +5,8 @@ import halfgram.lot.Lot;
 import halfgram.lot.Reservation;
 import halfgram.measure.Amount;
 import halfgram.measure.BusinessDay;
+import halfgram.measure.Dimension;
+import halfgram.measure.Exact;
 import halfgram.measure.Message;
 import halfgram.measure.Quantity;
 import java.time.Instant;
@@ -41,7 +43,7 @@ final class LotReader {
             .map(Reservation::amount)
             .reduce(Amount.zero(left.dimension()), Amount::plus);
     if (kept.compareTo(left) > 0) {
-      node.problem("reserved", kept.number().toPlainString(), "problem.reserved-over");
+      node.problem("reserved", said(kept), "problem.reserved-over", said(left));
     }
     return new Lot(
         code,
@@ -52,6 +54,11 @@ final class LotReader {
         node.findWord("place").orElse(""),
         container,
         reserved);
+  }
+
+  private static String said(Amount amount) {
+    String unit = amount.dimension() == Dimension.COUNT ? " piece" : " g";
+    return Exact.plain(amount.number(), 6) + unit;
   }
 
   private Reservation reservation(Node node, ComponentRef ref) {

@@ -33,7 +33,7 @@ final class MenuReader {
     String code = reading.declare(Reading.Kind.DIET, node);
     List<String> without = node.words("without");
     for (int i = 0; i < without.size(); i++) {
-      if (!reading.reference.allergens().containsKey(without.get(i))) {
+      if (!without.get(i).isEmpty() && !reading.reference.allergens().containsKey(without.get(i))) {
         node.problem(
             "without[" + i + "]",
             without.get(i),
@@ -60,7 +60,7 @@ final class MenuReader {
   PlateItem plateItem(Node node) {
     boolean isIngredient = node.has("ingredient");
     if (isIngredient == node.has("component")) {
-      node.problem("ingredient", "", "problem.one-item");
+      node.problem("", "", "problem.one-item");
     }
     Quantity typed = node.findQuantity("amount").orElse(Quantity.of("1 g"));
     if (!node.has("amount")) {
@@ -108,12 +108,9 @@ final class MenuReader {
     for (int i = 0; i < plate.size(); i++) {
       at = plate.get(i).item().code().equals(code) ? i : at;
     }
-    Optional<Node> with = node.object("with");
+    Optional<Node> with = node.need("with", "accept.plate-item");
     Optional<PlateItem> item = with.map(this::plateItem);
     with.ifPresent(Node::done);
-    if (with.isEmpty()) {
-      node.problem("with", "", "problem.missing", Message.of("accept.plate-item"));
-    }
     if (at < 0) {
       node.problem("component", code, "problem.not-on-plate", codes(plate));
     } else if (item.isPresent()) {

@@ -1,6 +1,7 @@
 package halfgram.book;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.MissingNode;
 import halfgram.input.Problems;
 import halfgram.kitchen.Text;
@@ -25,7 +26,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
-import java.util.regex.Pattern;
+import java.util.function.UnaryOperator;
 
 /**
  * One JSON object while it is read: every wrong value becomes a {@link halfgram.input.Problem} with
@@ -33,10 +34,6 @@ import java.util.regex.Pattern;
  * asked for are problems too, unless they begin with {@code x-}.
  */
 final class Node {
-  private static final Pattern CODE = Pattern.compile("[a-z0-9]+(-[a-z0-9]+)*");
-  private static final int LONGEST_CODE = 60;
-  private static final int LONGEST_TEXT = 2000;
-
   private final JsonNode json;
   private final String path;
   private final Problems problems;
@@ -52,12 +49,18 @@ final class Node {
     return path;
   }
 
+  /** Where a key stands; the object itself when the key is empty. */
   String path(String key) {
-    return path + "." + key;
+    return key.isEmpty() ? path : path + "." + key;
   }
 
   void problem(String key, Object value, String message, Object... args) {
     problems.add(path(key), value, message, args);
+  }
+
+  /** A problem with the value of a key as it stands in the file. */
+  void refuse(String key, String message, Object... args) {
+    problem(key, has(key) ? shown(get(key)) : "", message, args);
   }
 
   boolean has(String key) {
@@ -80,7 +83,7 @@ final class Node {
   }
 
   private void wrong(String key, String accepted, Object... args) {
-    problem(key, shown(get(key)), "problem.accepted", Message.of(accepted, args));
+    refuse(key, "problem.accepted", Message.of(accepted, args));
   }
 
   private static String shown(JsonNode value) {
@@ -106,31 +109,19 @@ final class Node {
   }
 
   String code(String key) {
-    return get(key, Node::parseCode, "accept.code", "");
+    return get(key, Wording::code, "accept.code", "");
   }
 
   Optional<String> findCode(String key) {
-    return find(key, Node::parseCode, "accept.code");
-  }
-
-  private static Optional<String> parseCode(String text) {
-    return CODE.matcher(text).matches() && text.length() <= LONGEST_CODE
-        ? Optional.of(text)
-        : Optional.empty();
+    return find(key, Wording::code, "accept.code");
   }
 
   String word(String key) {
-    return get(key, Node::parseWord, "accept.text", "");
+    return get(key, Wording::text, "accept.text", "");
   }
 
   Optional<String> findWord(String key) {
-    return find(key, Node::parseWord, "accept.text");
-  }
-
-  private static Optional<String> parseWord(String text) {
-    return text.isBlank() || text.length() > LONGEST_TEXT
-        ? Optional.empty()
-        : Optional.of(text.strip());
+    return find(key, Wording::text, "accept.text");
   }
 
   /** A text in one or more languages. */
@@ -144,43 +135,54 @@ final class Node {
     }
     JsonNode value = get(key);
     if (value.isTextual()) {
-      return find(key, Node::parseWord, "accept.text").map(Text::of);
+      return find(key, Wording::text, "accept.text").map(Text::of);
     }
     TreeMap<String, String> byLanguage = new TreeMap<>();
     for (Map.Entry<String, JsonNode> entry : value.properties()) {
-      if (entry.getKey().matches("[a-z]{2}") && entry.getValue().isTextual()) {
-        byLanguage.put(entry.getKey(), entry.getValue().asText());
+      Optional<String> said =
+          entry.getValue().isTextual() ? Wording.text(entry.getValue().asText()) : Optional.empty();
+      if (entry.getKey().matches("[a-z]{2}") && said.isPresent()) {
+        byLanguage.put(entry.getKey(), said.get());
       } else {
         problem(key + "." + entry.getKey(), shown(entry.getValue()), "problem.language");
       }
     }
-    if (byLanguage.isEmpty()) {
-      wrong(key, "accept.text");
-      return Optional.empty();
+    if (!byLanguage.isEmpty()) {
+      return Optional.of(new Text(byLanguage));
     }
-    return Optional.of(new Text(byLanguage));
+    if (!value.isObject() || value.isEmpty()) {
+      wrong(key, "accept.text");
+    }
+    return Optional.empty();
   }
 
   List<Text> texts(String key) {
     List<Text> texts = new ArrayList<>();
     for (Node item : wrapped(key)) {
-      item.findText("item").ifPresent(texts::add);
+      item.findText("").ifPresent(texts::add);
     }
     return texts;
   }
 
-  /** Plain strings of a list. */
-  List<String> words(String key) {
-    List<String> words = new ArrayList<>();
-    for (Node item : wrapped(key)) {
-      words.add(item.word("item"));
+  /** Plain strings of a list, at least one. */
+  List<String> someWords(String key, String accepted) {
+    List<String> words = words(key);
+    if (!has(key) || (get(key).isArray() && words.isEmpty())) {
+      problem(key, "", "problem.missing", Message.of(accepted));
     }
     return words;
   }
 
-  /**
-   * Each item of a list of values, as the one key of an object, so that its problems have a path.
-   */
+  /** Plain strings of a list, each in its place; a problem leaves an empty one. */
+  List<String> words(String key) {
+    List<String> words = new ArrayList<>();
+    for (Node item : wrapped(key)) {
+      words.add(item.word(""));
+    }
+    return words;
+  }
+
+  /** Each item of a list of values, as the nameless key of an object, so that it has a path. */
   private List<Node> wrapped(String key) {
     List<Node> items = new ArrayList<>();
     if (!has(key)) {
@@ -192,35 +194,32 @@ final class Node {
       return items;
     }
     for (int i = 0; i < list.size(); i++) {
-      var object =
-          com.fasterxml.jackson.databind.node.JsonNodeFactory.instance
-              .objectNode()
-              .set("item", list.get(i));
+      JsonNode object = JsonNodeFactory.instance.objectNode().set("", list.get(i));
       items.add(new Node(object, path(key) + "[" + i + "]", problems));
     }
     return items;
   }
 
+  /** One of an enum's words, in lower case with hyphens. */
   <E extends Enum<E>> E choice(String key, Class<E> type, E otherwise) {
+    return choice(key, type, name -> name.toLowerCase(Locale.ROOT).replace('_', '-'), otherwise);
+  }
+
+  /** One of an enum's words, spelled from its names. */
+  <E extends Enum<E>> E choice(
+      String key, Class<E> type, UnaryOperator<String> spelled, E otherwise) {
     if (!has(key)) {
       return otherwise;
     }
-    String word = get(key).asText();
-    for (E value : type.getEnumConstants()) {
-      if (value
-          .name()
-          .toLowerCase(Locale.ROOT)
-          .replace('_', '-')
-          .equals(word.toLowerCase(Locale.ROOT))) {
-        return value;
-      }
-    }
     List<String> words = new ArrayList<>();
     for (E value : type.getEnumConstants()) {
-      words.add(value.name().toLowerCase(Locale.ROOT).replace('_', '-'));
+      words.add(spelled.apply(value.name()));
     }
-    wrong(key, "accept.one-of", String.join(", ", words));
-    return otherwise;
+    int at = words.indexOf(get(key).asText());
+    if (at < 0) {
+      wrong(key, "accept.one-of", String.join(", ", words));
+    }
+    return at < 0 ? otherwise : type.getEnumConstants()[at];
   }
 
   boolean flag(String key) {
@@ -235,20 +234,17 @@ final class Node {
     if (!has(key)) {
       return Optional.empty();
     }
-    JsonNode value = get(key);
-    BigDecimal number = value.isNumber() ? value.decimalValue() : new BigDecimal("-1E+30");
-    if (number.compareTo(new BigDecimal(least)) < 0 || number.compareTo(new BigDecimal(most)) > 0) {
+    Optional<BigDecimal> number =
+        Numbers.between(get(key), new BigDecimal(least), new BigDecimal(most));
+    if (number.isEmpty()) {
       wrong(key, "accept.number", least, most);
-      return Optional.empty();
     }
-    return Optional.of(number);
+    return number;
   }
 
   BigDecimal number(String key, String least, String most) {
-    Message accepted = Message.of("accept.number", least, most);
     if (!has(key)) {
-      problem(key, "", "problem.missing", accepted);
-      return BigDecimal.ONE;
+      problem(key, "", "problem.missing", Message.of("accept.number", least, most));
     }
     return findNumber(key, least, most).orElse(BigDecimal.ONE);
   }
@@ -264,7 +260,7 @@ final class Node {
   }
 
   private int whole(String key, BigDecimal number, int least, int most) {
-    if (number.stripTrailingZeros().scale() > 0) {
+    if (!Numbers.isWhole(number)) {
       wrong(key, "accept.integer", least, most);
       return Math.max(least, 1);
     }
@@ -298,8 +294,13 @@ final class Node {
     return Optional.of(amount.get().mass(Rounding.TO_MICROGRAM));
   }
 
+  /** A mass above zero, required. */
   Mass mass(String key) {
-    return isMissing(key, "accept.mass") ? Mass.grams("1") : findMass(key).orElse(Mass.grams("1"));
+    Optional<Mass> mass = isMissing(key, "accept.mass") ? Optional.empty() : findMass(key);
+    if (mass.filter(Mass::isZero).isPresent()) {
+      wrong(key, "accept.mass");
+    }
+    return mass.filter(some -> !some.isZero()).orElse(Mass.grams("1"));
   }
 
   Duration duration(String key, Duration otherwise) {
@@ -343,11 +344,9 @@ final class Node {
     return Optional.of(new Node(get(key), path(key), problems));
   }
 
-  /** The object below by key, whatever the keys are. */
-  List<String> keys() {
-    List<String> keys = new ArrayList<>();
-    json.fieldNames().forEachRemaining(keys::add);
-    return keys;
+  /** An object below, required. */
+  Optional<Node> need(String key, String accepted) {
+    return isMissing(key, accepted) ? Optional.empty() : object(key);
   }
 
   /** Every object of a list, each read whole and then asked for keys nobody knows. */
@@ -377,7 +376,7 @@ final class Node {
   /** As {@link #list}, and at least one. */
   <T> List<T> some(String key, Function<Node, T> reader) {
     List<T> read = list(key, reader);
-    if (read.isEmpty()) {
+    if (!has(key) || (get(key).isArray() && get(key).isEmpty())) {
       problem(key, "", "problem.missing", Message.of("accept.some"));
     }
     return read;
@@ -385,7 +384,7 @@ final class Node {
 
   /** The object has been read: what was not asked for is not known. */
   void done() {
-    for (String key : keys()) {
+    for (String key : (Iterable<String>) json::fieldNames) {
       if (!asked.contains(key) && !key.startsWith("x-")) {
         problem(key, shown(json.path(key)), "problem.unknown-key", String.join(", ", asked));
       }

@@ -5,7 +5,6 @@ import halfgram.event.RegularService;
 import halfgram.formula.ComponentRef;
 import halfgram.measure.Amount;
 import halfgram.measure.Exact;
-import halfgram.measure.Message;
 import halfgram.measure.Quantity;
 import halfgram.measure.Ratio;
 import halfgram.par.Par;
@@ -95,10 +94,7 @@ final class ServiceReader {
     reading.refer(Reading.Kind.SERVICE, node, "service", service);
     ComponentRef ref = components.component(node);
     Map<DayOfWeek, Amount> amounts = new EnumMap<>(DayOfWeek.class);
-    Optional<Node> byDay = node.object("amounts");
-    if (byDay.isEmpty()) {
-      node.problem("amounts", "", "problem.missing", Message.of("accept.par-amounts"));
-    }
+    Optional<Node> byDay = node.need("amounts", "accept.par-amounts");
     byDay.ifPresent(
         of -> {
           for (DayOfWeek day : DayOfWeek.values()) {

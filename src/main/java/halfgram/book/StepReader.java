@@ -59,7 +59,7 @@ final class StepReader {
     reading.refer(Reading.Kind.STATION, node, "station", station);
     List<String> cautions = node.words("cautions");
     for (int i = 0; i < cautions.size(); i++) {
-      if (!CAUTIONS.contains(cautions.get(i))) {
+      if (!cautions.get(i).isEmpty() && !CAUTIONS.contains(cautions.get(i))) {
         node.problem(
             "cautions[" + i + "]",
             cautions.get(i),
@@ -177,7 +177,7 @@ final class StepReader {
     Duration min = node.duration("min", Duration.ZERO);
     Optional<Duration> max = node.findDuration("max");
     if (max.isPresent() && max.get().compareTo(min) < 0) {
-      node.problem("max", max.get(), "problem.lag-max", min);
+      node.refuse("max", "problem.lag-max", min);
     }
     return new Lag(node.code("step"), min, max, reason(node));
   }
@@ -194,10 +194,11 @@ final class StepReader {
         node.find("unit", StepReader::unit, "accept.output-unit").orElse(Dimension.MASS);
     Optional<Mass> pieceMass = node.findMass("pieceMass");
     boolean pieces = unit == Dimension.COUNT;
-    if (pieces != pieceMass.isPresent() || pieceMass.filter(Mass::isZero).isPresent()) {
-      node.problem("pieceMass", "", "problem.piece-mass");
-      pieceMass = pieces ? Optional.of(Mass.grams("1")) : Optional.empty();
+    if (pieces != node.has("pieceMass") || pieceMass.filter(Mass::isZero).isPresent()) {
+      node.refuse("pieceMass", "problem.piece-mass");
+      pieceMass = Optional.empty();
     }
+    pieceMass = pieces ? pieceMass.or(() -> Optional.of(Mass.grams("1"))) : Optional.empty();
     Optional<String> container = node.findCode("container");
     container.ifPresent(name -> reading.refer(Reading.Kind.CONTAINER, node, "container", name));
     return new Output(
@@ -231,15 +232,14 @@ final class StepReader {
   }
 
   private static Output.Hold hold(Node node) {
-    Optional<Node> hold = node.object("hold");
+    Optional<Node> hold = node.need("hold", "accept.hold");
     if (hold.isEmpty()) {
-      node.problem("hold", "", "problem.missing", Message.of("accept.hold"));
       return new Output.Hold(Duration.ofDays(1), Reason.NONE, "", Optional.empty());
     }
-    Duration max = hold.get().duration("max", Duration.ZERO);
-    if (max.isZero()) {
-      hold.get().problem("max", "", "problem.missing", Message.of("accept.duration"));
-      max = Duration.ofDays(1);
+    Duration max = hold.get().duration("max", Duration.ofDays(1));
+    if (!hold.get().has("max") || max.isZero()) {
+      String what = hold.get().has("max") ? "problem.accepted" : "problem.missing";
+      hold.get().refuse("max", what, Message.of("accept.some-duration"));
     }
     Output.Hold read =
         new Output.Hold(
@@ -263,7 +263,7 @@ final class StepReader {
       }
       return fill;
     }
-    if (container.isEmpty()) {
+    if (container.isEmpty() || node.has("fill")) {
       return Optional.empty();
     }
     if (unit == Dimension.COUNT || density.isEmpty()) {

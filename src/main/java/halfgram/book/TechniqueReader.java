@@ -1,5 +1,8 @@
 package halfgram.book;
 
+import halfgram.formula.ComponentRef;
+import halfgram.formula.FormulaVersion;
+import halfgram.formula.Formulary;
 import halfgram.formula.Output;
 import halfgram.formula.TechniqueUse;
 import halfgram.measure.Message;
@@ -7,6 +10,7 @@ import halfgram.station.Container;
 import halfgram.technique.Input;
 import halfgram.technique.bath.SphereBath;
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -14,11 +18,13 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Consumer;
 
 /** Reads what technique a formula uses and with which inputs. */
 final class TechniqueReader {
   private final Reading reading;
   private final Map<String, Container> containers;
+  private final List<Consumer<Formulary>> baths = new ArrayList<>();
 
   TechniqueReader(Reading reading, Map<String, Container> containers) {
     this.reading = reading;
@@ -36,13 +42,18 @@ final class TechniqueReader {
     return use;
   }
 
+  /** Checks what could not be while formulas were still being read: that the baths are baths. */
+  void check(Formulary formulary) {
+    baths.forEach(bath -> bath.accept(formulary));
+  }
+
   private TechniqueUse use(Node node, Set<String> steps) {
     String name = node.word("name");
-    if (!name.equals(SphereBath.NAME)) {
+    if (!name.isEmpty() && !name.equals(SphereBath.NAME)) {
       node.problem("name", name, "problem.no-such", "technique", SphereBath.NAME);
     }
     String step = node.code("step");
-    if (!steps.contains(step)) {
+    if (!step.isEmpty() && !steps.contains(step)) {
       node.problem(
           "step", step, "problem.no-such", "step", String.join(", ", new TreeSet<>(steps)));
     }
@@ -58,8 +69,24 @@ final class TechniqueReader {
     reading.refer(Reading.Kind.INGREDIENT, node, "alginate", alginate);
     Optional<String> salt = node.findCode("salt");
     salt.ifPresent(code -> reading.refer(Reading.Kind.INGREDIENT, node, "salt", code));
+    baths.add(formulary -> check(formulary, node, bath, alginate));
     return new TechniqueUse(
         name, step, bath, pan, alginate, salt, saltKind(node, salt), inputs(node));
+  }
+
+  private static void check(Formulary formulary, Node node, String code, String alginate) {
+    Optional<FormulaVersion> bath = formulary.find(ComponentRef.of(code));
+    if (bath.isEmpty()) {
+      return;
+    }
+    Output filled = bath.get().outputs().get(0);
+    if (filled.fill().isEmpty() || filled.isPieces()) {
+      node.problem("bath", code, "problem.bath-fill");
+    }
+    List<String> items = bath.get().lines().stream().map(line -> line.item().code()).toList();
+    if (!alginate.isEmpty() && !items.contains(alginate)) {
+      node.problem("alginate", alginate, "problem.no-such", "line", String.join(", ", items));
+    }
   }
 
   private Optional<String> saltKind(Node node, Optional<String> salt) {

@@ -6,10 +6,8 @@ import halfgram.event.Service;
 import halfgram.event.Share;
 import halfgram.formula.AllergenTrace;
 import halfgram.formula.AllergenTrace.Carried;
-import halfgram.formula.ComponentRef;
-import halfgram.formula.Formula;
-import halfgram.formula.FormulaVersion;
-import halfgram.formula.TechniqueUse;
+import halfgram.formula.Item;
+import halfgram.formula.Line;
 import halfgram.input.Problems;
 import halfgram.menu.Diet;
 import halfgram.menu.Dish;
@@ -17,11 +15,11 @@ import halfgram.menu.PlateItem;
 import halfgram.prep.KitchenBook;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
- * What can only be checked on the whole book: that no formula is made of itself, that baths have
- * what they need, and that every plate served to a diet is free of what the diet forbids.
+ * What can only be checked on the whole book: that no formula is made of itself, and that every
+ * plate served to a diet is free of what the diet forbids.
  */
 final class WholeBook {
   private final Problems problems;
@@ -35,43 +33,32 @@ final class WholeBook {
     if (!cycle.isEmpty()) {
       problems.add("$.formulas", String.join(" > ", cycle), "problem.cycle");
     }
-    baths(book);
-    if (problems.isEmpty()) {
+    if (cycle.isEmpty() && isTraceable(book)) {
       diets(book);
     }
   }
 
-  private void baths(KitchenBook book) {
-    for (Formula formula : book.formulary().list()) {
-      for (FormulaVersion version : formula.versions()) {
-        Optional<TechniqueUse> use = version.technique();
-        if (use.isPresent()) {
-          bath(book, use.get(), "$.formulas[code=" + formula.code() + "].technique");
-        }
-      }
-    }
-  }
-
-  private void bath(KitchenBook book, TechniqueUse use, String path) {
-    Optional<FormulaVersion> bath = book.formulary().find(ComponentRef.of(use.bath()));
-    if (bath.isEmpty()) {
-      return;
-    }
-    boolean filled =
-        bath.get().outputs().get(0).fill().isPresent() && !bath.get().outputs().get(0).isPieces();
-    if (!filled) {
-      problems.add(path + ".bath", use.bath(), "problem.bath-fill");
-    }
-    boolean alginate =
-        bath.get().lines().stream().anyMatch(l -> l.item().code().equals(use.alginate()));
-    if (!alginate) {
-      problems.add(
-          path + ".alginate",
-          use.alginate(),
-          "problem.no-such",
-          "line",
-          String.join(", ", bath.get().lines().stream().map(l -> l.item().code()).toList()));
-    }
+  /** Whether everything that a formula or a plate is made of is there. */
+  private static boolean isTraceable(KitchenBook book) {
+    Stream<Item> lines =
+        book.formulary().list().stream()
+            .flatMap(formula -> formula.versions().stream())
+            .flatMap(version -> version.lines().stream())
+            .map(Line::item);
+    Stream<Item> plates =
+        book.dishes().values().stream()
+            .flatMap(
+                dish ->
+                    Stream.concat(
+                        dish.plate().stream(),
+                        dish.variants().stream().flatMap(variant -> variant.plate().stream())))
+            .map(PlateItem::item);
+    return Stream.concat(lines, plates)
+        .allMatch(
+            item ->
+                item.<Boolean>fold(
+                    ingredient -> book.ingredients().containsKey(ingredient.code()),
+                    component -> book.formulary().find(component.ref()).isPresent()));
   }
 
   private void diets(KitchenBook book) {

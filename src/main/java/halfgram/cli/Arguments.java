@@ -35,7 +35,8 @@ final class Arguments {
         problems.add(
             Message.of(
                 "usage.unknown-option", arg, known.isEmpty() ? "-" : String.join(", ", known)));
-      } else if (i + 1 == args.size()) {
+      } else if (i + 1 == args.size() || args.get(i + 1).startsWith("--")) {
+        options.putIfAbsent(arg, new ArrayList<>());
         problems.add(Message.of("usage.no-value", arg));
       } else {
         options.computeIfAbsent(arg, option -> new ArrayList<>()).add(args.get(++i));

@@ -20,7 +20,11 @@ final class CheckCommand {
 
   int run(List<String> args) {
     Arguments arguments = new Arguments(args, Set.of(), Set.of("--schema"));
-    if (arguments.has("--schema") && arguments.problems().isEmpty()) {
+    if (arguments.has("--schema")) {
+      arguments.noMoreWords(0);
+      if (!arguments.problems().isEmpty()) {
+        return cli.usage(arguments.problems());
+      }
       cli.out().print(schema());
       return Exit.DONE;
     }

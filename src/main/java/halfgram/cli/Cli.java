@@ -7,9 +7,12 @@ import java.nio.charset.StandardCharsets;
 import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /** Finds the command and runs it; what goes wrong is said on the error stream, one a line. */
 public final class Cli {
+  private static final Pattern CONTROLS = Pattern.compile("\\p{Cntrl}+");
+
   private final PrintStream out;
   private final PrintStream err;
   private final Messages messages = new Messages("en", ZoneOffset.UTC);
@@ -54,13 +57,13 @@ public final class Cli {
 
   /** Says what was wrong with the call, then how to call. */
   int usage(List<Message> problems) {
-    problems.forEach(problem -> err.println(messages.say(problem)));
+    problems.forEach(problem -> error(messages.say(problem)));
     err.println(messages.say("usage"));
     return Exit.UNUSABLE;
   }
 
-  /** Says one thing on the error stream. */
-  void error(String line) {
-    err.println(line);
+  /** Says one thing on the error stream, on one line whatever was typed into it. */
+  void error(String said) {
+    err.println(CONTROLS.matcher(said).replaceAll(" "));
   }
 }

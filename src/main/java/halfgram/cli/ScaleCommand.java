@@ -55,8 +55,9 @@ final class ScaleCommand {
     if (WAYS.stream().filter(arguments::has).count() != 1) {
       arguments.problem("usage.one-size", WAYS_SAID);
     }
-    if (arguments.has("--covers")) {
-      arguments.get("--each", "accept.quantity");
+    if (arguments.has("--covers") || arguments.has("--each")) {
+      arguments.get("--covers", "accept.whole");
+      arguments.get("--each", "accept.output-amount");
     }
     if (!arguments.problems().isEmpty()) {
       return cli.usage(arguments.problems());
@@ -109,39 +110,52 @@ final class ScaleCommand {
       return scaled;
     }
     if (arguments.has("--have")) {
-      Optional<Scaled> scaled = scaling.byScarcest(onHand(book, arguments));
-      if (scaled.isEmpty() && arguments.problems().isEmpty()) {
-        String lines =
-            String.join(", ", version.lines().stream().map(l -> l.item().code()).toList());
-        cli.error(cli.messages().say("usage.none-on-hand", version.name(), lines));
-      }
-      return scaled;
+      Map<String, Amount> onHand = onHand(book, arguments);
+      return areLines(version, onHand.keySet()) ? scaling.byScarcest(onHand) : Optional.empty();
     }
     if (arguments.has("--pieces")) {
       return arguments
           .find(
               "--pieces",
-              text -> made.isPieces() ? count(text) : Optional.empty(),
+              text -> made.isPieces() ? whole(text) : Optional.empty(),
               "accept.piece-output")
-          .map(n -> scaling.byPieces(output.get(), n.longValue()));
+          .map(n -> scaling.byPieces(output.get(), n));
     }
     if (arguments.has("--covers")) {
       Optional<Amount> each =
           arguments.find("--each", text -> amount(text, made), "accept.output-amount");
       return arguments
-          .find("--covers", ScaleCommand::count, "accept.count")
-          .flatMap(n -> each.map(e -> scaling.byCovers(output.get(), n.longValue(), e)));
+          .find("--covers", ScaleCommand::whole, "accept.whole")
+          .flatMap(n -> each.map(e -> scaling.byCovers(output.get(), n, e)));
     }
     return arguments
         .find("--amount", text -> amount(text, made), "accept.output-amount")
         .map(amount -> scaling.byOutput(output.get(), amount));
   }
 
+  /** Whether all these are weighed for a formula; what is not is said. */
+  private boolean areLines(FormulaVersion version, Set<String> items) {
+    List<String> lines =
+        version.lines().stream()
+            .filter(line -> !line.dose().setOut().isZero())
+            .map(line -> line.item().code())
+            .distinct()
+            .toList();
+    String known = String.join(", ", lines);
+    items.stream()
+        .filter(item -> !lines.contains(item))
+        .sorted()
+        .forEach(
+            item -> cli.error(cli.messages().say("usage.not-a-line", item, version.name(), known)));
+    return lines.containsAll(items);
+  }
+
   private Optional<Integer> output(FormulaVersion version, Arguments arguments) {
     Optional<String> code = arguments.find("--output");
     List<String> codes = version.outputs().stream().map(Output::code).toList();
     if (code.isPresent() && !codes.contains(code.get())) {
-      arguments.problem("usage.no-formula", code.get(), String.join(", ", codes));
+      String known = String.join(", ", codes);
+      cli.error(cli.messages().say("usage.no-output", code.get(), version.name(), known));
       return Optional.empty();
     }
     return Optional.of(version.outputIndex(code));
@@ -159,12 +173,17 @@ final class ScaleCommand {
         : Optional.empty();
   }
 
+  private static Optional<Long> whole(String text) {
+    return count(text).filter(n -> !text.contains(".")).map(BigDecimal::longValueExact);
+  }
+
   private static Map<String, Amount> onHand(KitchenBook book, Arguments arguments) {
     Map<String, Amount> onHand = new HashMap<>();
     for (String have : arguments.all("--have")) {
-      int equals = have.indexOf('=');
-      String item = equals < 0 ? "" : have.substring(0, equals);
-      Optional<Quantity> typed = Quantity.parse(have.substring(equals + 1));
+      int equals = Math.max(0, have.indexOf('='));
+      String item = have.substring(0, equals);
+      Optional<Quantity> typed =
+          item.isEmpty() ? Optional.empty() : Quantity.parse(have.substring(equals + 1));
       Ingredient ingredient = book.ingredients().get(item);
       Optional<Amount> mass =
           typed.flatMap(

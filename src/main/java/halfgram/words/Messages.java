@@ -19,6 +19,8 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.Properties;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * The sentences of one language, and how their places are filled: a time in the kitchen's zone, a
@@ -34,6 +36,9 @@ public final class Messages {
       DateTimeFormatter.ofPattern("EEE HH:mm", Locale.ENGLISH);
   private static final DateTimeFormatter MOMENT =
       DateTimeFormatter.ofPattern("EEE d MMM HH:mm", Locale.ENGLISH);
+
+  /** Other braces are the sentence's own: some show a piece of JSON. */
+  private static final Pattern PLACE = Pattern.compile("\\{(\\d)\\}");
 
   private final Properties sentences = new Properties();
   private final String language;
@@ -67,15 +72,13 @@ public final class Messages {
     if (sentence == null) {
       throw new IllegalStateException("no sentence for " + message.key());
     }
-    StringBuilder said = new StringBuilder();
-    int at = 0;
-    for (int open = sentence.indexOf('{'); open >= 0; open = sentence.indexOf('{', at)) {
-      int close = sentence.indexOf('}', open);
-      int place = Integer.parseInt(sentence.substring(open + 1, close));
-      said.append(sentence, at, open).append(shown(message.args().get(place)));
-      at = close + 1;
-    }
-    return said.append(sentence.substring(at)).toString();
+    return PLACE
+        .matcher(sentence)
+        .replaceAll(
+            place -> {
+              Object arg = message.args().get(Integer.parseInt(place.group(1)));
+              return Matcher.quoteReplacement(shown(arg));
+            });
   }
 
   public boolean has(String key) {
