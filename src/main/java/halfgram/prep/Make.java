@@ -88,8 +88,14 @@ public record Make(
     return served().stream().map(Need::lastUse).max(Instant::compareTo).orElse(readyBy);
   }
 
+  /** The moment from which an output, rested, may be used. */
+  public Instant readyAt(int output) {
+    Timeline.Span last = timeline.steps().get(timeline.steps().size() - 1);
+    return last.end().plus(version.outputs().get(output).rest().min());
+  }
+
   /** The moment after which an output is past its hold. */
   public Instant useBy(int output) {
-    return timeline.ready().plus(version.outputs().get(output).hold().max());
+    return readyAt(output).plus(version.outputs().get(output).hold().max());
   }
 }

@@ -83,10 +83,7 @@ final class Making {
    * what other outputs leave, joins the make before it as long as it holds, and else waits its turn.
    */
   private List<List<Need>> groups(Worked worked, List<Need> open) {
-    List<Instant> made =
-        open.stream()
-            .map(need -> made(worked, need, worked.version.outputs().get(need.output())))
-            .toList();
+    List<Instant> made = open.stream().map(need -> made(worked, need)).toList();
     List<Joint.Increment> increments = Joint.increments(open, worked.jointParts, made);
     int[] asking =
         IntStream.range(0, open.size())
@@ -129,19 +126,24 @@ final class Making {
   }
 
   /** When something made for this need alone would be ready. */
-  private Instant made(Worked worked, Need need, Output output) {
-    Duration rest = output.rest().min();
-    Instant end = need.readyBy().minus(rest);
-    if (worked.version.evening()) {
-      Instant evening = hours.eveningBefore(need.readyBy());
-      end = evening.isBefore(end) ? evening : end;
-    }
+  private Instant made(Worked worked, Need need) {
+    Instant end = deadline(worked, need);
     Timeline.Length last = worked.lastFixed();
     if (!last.handsOn().isZero()) {
       Instant start = end.minus(last.whole());
       end = hours.latestStart(start, last.handsOn()).plus(last.whole());
     }
-    return end.plus(rest);
+    return end.plus(worked.version.outputs().get(need.output()).rest().min());
+  }
+
+  /** The latest end of the last step with which a need is met: rested, and made in its evening. */
+  private Instant deadline(Worked worked, Need need) {
+    Instant end = need.readyBy().minus(worked.version.outputs().get(need.output()).rest().min());
+    if (!worked.version.evening()) {
+      return end;
+    }
+    Instant evening = hours.eveningBefore(need.readyBy());
+    return evening.isBefore(end) ? evening : end;
   }
 
   private Make make(Worked worked, Ids ids, List<Need> served) {
@@ -155,12 +157,15 @@ final class Making {
     }
     Need first = served.get(0);
     Duration rest = Duration.ZERO;
+    Instant deadline = Instant.MAX;
     for (Need need : served) {
       Duration own = worked.version.outputs().get(need.output()).rest().min();
       rest = own.compareTo(rest) > 0 ? own : rest;
+      Instant end = deadline(worked, need);
+      deadline = end.isBefore(deadline) ? end : deadline;
     }
     Timeline timeline =
-        Timeline.latest(worked.version, worked.lengths(scaled), first.readyBy(), rest, hours);
+        Timeline.latest(worked.version, worked.lengths(scaled), deadline, rest, hours);
     return new Make(
         ids.next(first.service()),
         worked.version,

@@ -86,7 +86,7 @@ final class Surplus {
       Make from = makes.get(make);
       return output == need.output()
           && counts(amount)
-          && !from.timeline().ready().isAfter(need.readyBy())
+          && !from.readyAt(output).isAfter(need.readyBy())
           && !from.useBy(output).isBefore(need.lastUse());
     }
   }

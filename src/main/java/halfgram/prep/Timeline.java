@@ -12,7 +12,7 @@ import java.util.List;
 /**
  * The latest times of one make's steps, by lags alone.
  *
- * <p>Rules. The last step ends when the output, rested, must be ready. A step ends its shortest lag
+ * <p>Rules. The last step ends early enough for the output to rest. A step ends its shortest lag
  * before each step that follows it; a step starts at most its longest lag after what it follows.
  * Hands-on work lies within opening hours; what stands unattended does not care. All of these only
  * ever pull a step earlier, so repeating them until nothing moves gives the latest times there are.
@@ -20,7 +20,7 @@ import java.util.List;
  * {@link Misfits} tells.
  *
  * @param steps in the order of the formula
- * @param ready when the output may be used
+ * @param ready when all outputs asked for may be used
  */
 public record Timeline(List<Span> steps, Instant ready) {
 
@@ -35,23 +35,19 @@ public record Timeline(List<Span> steps, Instant ready) {
   }
 
   /**
-   * The latest times with which the output is ready in time.
+   * The latest times with which the last step ends by a deadline.
    *
    * @param lengths of the steps
-   * @param rest of the output
+   * @param deadline when the output, rested, is still in time
+   * @param rest the longest of the outputs asked for
    */
   public static Timeline latest(
       FormulaVersion version,
       List<Length> lengths,
-      Instant readyBy,
+      Instant deadline,
       Duration rest,
       OpenHours hours) {
     List<Step> steps = version.steps();
-    Instant deadline = readyBy.minus(rest);
-    if (version.evening()) {
-      Instant evening = hours.eveningBefore(readyBy);
-      deadline = evening.isBefore(deadline) ? evening : deadline;
-    }
     Instant[] start = new Instant[steps.size()];
     Instant[] cap = new Instant[steps.size()];
     Arrays.fill(cap, Instant.MAX);
