@@ -234,7 +234,7 @@ final class TaskList {
         List.of(),
         List.of(),
         new TreeSet<>(),
-        List.of(during),
+        change.afterDrop() == 0 ? List.of() : List.of(during),
         serves(make),
         make.firstUse(),
         false,
@@ -282,8 +282,17 @@ final class TaskList {
                         ref ->
                             makers
                                 .getOrDefault(tubKey(book, make.id(), ref), List.of())
+                                .stream()
+                                .filter(part -> isFor(part, make, index))
                                 .forEach(part -> addLink(links, link(part, ref)))));
     return links;
+  }
+
+  /** Whether a part goes in at this step, and not at another that takes the same. */
+  private static boolean isFor(Make part, Make user, int step) {
+    Instant at = user.timeline().steps().get(step).start();
+    return part.served().stream()
+        .anyMatch(need -> need.user().equals(user.id()) && need.readyBy().equals(at));
   }
 
   private static void addLink(List<Task.Link> links, Task.Link link) {
