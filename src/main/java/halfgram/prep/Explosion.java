@@ -123,8 +123,8 @@ record Explosion(
 
     /**
      * A tub is offered to the version it was made by when that is planned, else to the current; a
-     * tub of no stated version counts as the current one's. What another version calls otherwise
-     * or counts in another unit is not the same thing.
+     * tub of no stated version counts as the current one's. What another version calls otherwise or
+     * counts in another unit is not the same thing.
      */
     private List<Lot> lotsFor(
         FormulaVersion version, List<FormulaVersion> order, Map<String, List<Lot>> lots) {
@@ -138,7 +138,8 @@ record Explosion(
               lot -> {
                 FormulaVersion made = book.formulary().get(lot.component());
                 boolean own = made.isSame(version);
-                boolean replaced = current.isSame(version) && order.stream().noneMatch(made::isSame);
+                boolean replaced =
+                    current.isSame(version) && order.stream().noneMatch(made::isSame);
                 return own || (replaced && isAlike(lot, made, version));
               })
           .toList();

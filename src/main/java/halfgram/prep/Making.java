@@ -52,8 +52,7 @@ final class Making {
     if (netted.open().isEmpty()) {
       return new Result(netted.draws(), List.of());
     }
-    return new Result(
-        netted.draws(), makes(worked, netted.open()));
+    return new Result(netted.draws(), makes(worked, netted.open()));
   }
 
   /**
@@ -80,7 +79,8 @@ final class Making {
 
   /**
    * Which needs are made together. A need that by its amount asks for no more mix, being covered by
-   * what other outputs leave, joins the make before it as long as it holds, and else waits its turn.
+   * what other outputs leave, joins the make before it as long as it holds, and else waits its
+   * turn.
    */
   private List<List<Need>> groups(Worked worked, List<Need> open) {
     List<Instant> made = open.stream().map(need -> made(worked, need)).toList();

@@ -124,8 +124,7 @@ final class Misfits {
     for (int i = 0; i < make.version().steps().size(); i++) {
       Step step = make.version().steps().get(i);
       for (Lag lag : step.after()) {
-        Timeline.Span before =
-            make.timeline().steps().get(make.version().stepIndex(lag.step()));
+        Timeline.Span before = make.timeline().steps().get(make.version().stepIndex(lag.step()));
         Instant start = make.timeline().steps().get(i).start();
         Duration apart = Duration.between(before.end(), start);
         if (lag.max().isPresent() && apart.compareTo(lag.max().get()) > 0) {

@@ -73,6 +73,8 @@ public final class OpenHours {
   }
 
   private Window open(int index) {
-    return index >= 0 && index < days.size() ? days.get(index) : kitchen.open(first.plusDays(index));
+    return index >= 0 && index < days.size()
+        ? days.get(index)
+        : kitchen.open(first.plusDays(index));
   }
 }

@@ -280,9 +280,7 @@ final class TaskList {
                     .component()
                     .ifPresent(
                         ref ->
-                            makers
-                                .getOrDefault(tubKey(book, make.id(), ref), List.of())
-                                .stream()
+                            makers.getOrDefault(tubKey(book, make.id(), ref), List.of()).stream()
                                 .filter(part -> isFor(part, make, index))
                                 .forEach(part -> addLink(links, link(part, ref)))));
     return links;

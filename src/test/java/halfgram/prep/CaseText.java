@@ -89,10 +89,12 @@ final class CaseText {
         "ready",
         at(make.timeline().ready()));
     make.needs()
-        .forEach(need -> line("  for", need.user() + ":", amount(need.amount()), at(need.readyBy())));
+        .forEach(
+            need -> line("  for", need.user() + ":", amount(need.amount()), at(need.readyBy())));
     make.given()
         .forEach(
-            need -> line("  over for", need.user() + ":", amount(need.amount()), at(need.readyBy())));
+            need ->
+                line("  over for", need.user() + ":", amount(need.amount()), at(need.readyBy())));
   }
 
   private static String gives(Make make) {
@@ -108,8 +110,7 @@ final class CaseText {
   private void task(Task task) {
     String kind = task.kind() == Task.Kind.STEP ? "" : " " + task.kind().name();
     Fills.Fill fill = task.fill();
-    String fills =
-        fill.count() > 1 ? ", " + fill.count() + " fills of " + grams(fill.each()) : "";
+    String fills = fill.count() > 1 ? ", " + fill.count() + " fills of " + grams(fill.each()) : "";
     String alone = task.end().equals(task.handsOff()) ? "" : ", alone to " + at(task.end());
     String late = task.late().isZero() ? "" : ", LATE " + task.late().toMinutes() + " min";
     String tonight = task.tonight() ? ", tonight" : "";
@@ -137,15 +138,23 @@ final class CaseText {
         .scale()
         .ifPresent(
             scale ->
-                text.append(", ").append(scale.code()).append(" reads ")
+                text.append(", ")
+                    .append(scale.code())
+                    .append(" reads ")
                     .append(grams(weighing.shown())));
     weighing
         .dilution()
         .ifPresent(
             mix ->
-                text.append(", 1 in ").append(mix.oneIn()).append(": ")
-                    .append(grams(mix.substance())).append(" + ").append(grams(mix.carrier()))
-                    .append(" ").append(weigh.carrier().orElse("?")).append(", take ")
+                text.append(", 1 in ")
+                    .append(mix.oneIn())
+                    .append(": ")
+                    .append(grams(mix.substance()))
+                    .append(" + ")
+                    .append(grams(mix.carrier()))
+                    .append(" ")
+                    .append(weigh.carrier().orElse("?"))
+                    .append(", take ")
                     .append(grams(mix.take())));
     weigh.counted().ifPresent(count -> text.append(", count ").append(count));
     weigh.atLeast().ifPresent(least -> text.append(", from ").append(grams(least)));

@@ -62,7 +62,6 @@ record Fraction(BigInteger top, BigInteger bottom) implements Comparable<Fractio
 
   @Override
   public String toString() {
-    return new BigDecimal(top).divide(new BigDecimal(bottom), java.math.MathContext.DECIMAL64)
-        + "";
+    return new BigDecimal(top).divide(new BigDecimal(bottom), java.math.MathContext.DECIMAL64) + "";
   }
 }

@@ -219,7 +219,8 @@ class LawsTest {
       ServiceRun many = grown.sheet().allServices().get(i);
       assertThat(many.id()).isEqualTo(few.id());
       for (int p = 0; p < few.plates().size(); p++) {
-        assertThat(many.plates().get(p).count()).isGreaterThanOrEqualTo(few.plates().get(p).count());
+        assertThat(many.plates().get(p).count())
+            .isGreaterThanOrEqualTo(few.plates().get(p).count());
       }
       for (int u = 0; u < few.uses().size(); u++) {
         assertThat(many.uses().get(u).amount()).isGreaterThanOrEqualTo(few.uses().get(u).amount());

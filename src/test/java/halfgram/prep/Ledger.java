@@ -15,7 +15,9 @@ import java.util.TreeMap;
  * are asked for. Baths are counted by their own technique and left aside.
  */
 record Ledger(
-    SortedMap<String, Amount> used, SortedMap<String, Amount> drawn, SortedMap<String, Amount> net) {
+    SortedMap<String, Amount> used,
+    SortedMap<String, Amount> drawn,
+    SortedMap<String, Amount> net) {
 
   static Ledger of(KitchenBook book, PrepSheet sheet) {
     Ledger ledger = new Ledger(new TreeMap<>(), new TreeMap<>(), new TreeMap<>());

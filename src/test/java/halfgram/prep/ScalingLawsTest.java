@@ -46,7 +46,8 @@ class ScalingLawsTest {
           Amount each = chance.wanted();
           long covers = chance.whole;
           assertNear(
-              scaling.byCovers(0, covers * 6, each), scaling.byCovers(0, covers * 2, each.times(3)));
+              scaling.byCovers(0, covers * 6, each),
+              scaling.byCovers(0, covers * 2, each.times(3)));
           assertNear(
               scaling.byCovers(0, covers * 6, each), scaling.byOutput(0, each.times(covers * 6)));
         });
@@ -138,7 +139,8 @@ class ScalingLawsTest {
       out =
           in[i].signum() == 0
               ? BigDecimal.ZERO
-              : in[i].subtract(step.residue().fixed().grams())
+              : in[i]
+                  .subtract(step.residue().fixed().grams())
                   .multiply(step.residue().share().rest().number())
                   .multiply(step.yield().number());
       lost = lost.add(in[i].subtract(out));

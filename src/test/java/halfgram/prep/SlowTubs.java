@@ -54,8 +54,7 @@ final class SlowTubs {
             .thenComparing(Want::user)
             .thenComparing(Want::amount));
     List<Lot> tubs = new ArrayList<>(tubs(version, output));
-    tubs.sort(
-        Comparator.comparing(Lot::useBy).thenComparing(Lot::made).thenComparing(Lot::code));
+    tubs.sort(Comparator.comparing(Lot::useBy).thenComparing(Lot::made).thenComparing(Lot::code));
     SortedMap<String, Fraction> there = new TreeMap<>();
     for (Lot tub : tubs) {
       Fraction free = Fraction.of(tub.left().number());
@@ -113,8 +112,7 @@ final class SlowTubs {
                 .filter(ref -> version.outputIndex(ref.output()) == output)
                 .isPresent();
         if (part) {
-          Instant at =
-              make.timeline().steps().get(make.version().stepIndex(line.step())).start();
+          Instant at = make.timeline().steps().get(make.version().stepIndex(line.step())).start();
           wants.add(new Want(make.id(), make.event(), amount(make, line, version, output), at, at));
         }
       }

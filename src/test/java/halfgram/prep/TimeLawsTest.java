@@ -132,8 +132,7 @@ class TimeLawsTest {
           assertThat(Duration.between(end, start))
               .as(make.id() + " shortest lag before " + step.code())
               .isGreaterThanOrEqualTo(lag.min());
-          boolean broken =
-              lag.max().filter(max -> start.isAfter(end.plus(max))).isPresent();
+          boolean broken = lag.max().filter(max -> start.isAfter(end.plus(max))).isPresent();
           String path = "short/" + make.id() + "/" + step.code() + "/" + lag.step();
           assertThat(misfits.contains(path)).as(path).isEqualTo(broken);
         }

@@ -44,8 +44,7 @@ final class RandomFormulas {
     formula.put("code", "f" + index).put("name", "Formula " + index);
     ArrayNode versions = formula.putArray("versions");
     boolean two = traits.contains(Trait.VERSIONS) && chance.oneIn(4);
-    int outputs =
-        traits.contains(Trait.SEVERAL_OUTPUTS) && chance.oneIn(4) ? chance.from(2, 3) : 1;
+    int outputs = traits.contains(Trait.SEVERAL_OUTPUTS) && chance.oneIn(4) ? chance.from(2, 3) : 1;
     boolean pieces = traits.contains(Trait.PIECES) && chance.oneIn(4);
     for (int v = 1; v <= (two ? 2 : 1); v++) {
       version(versions.addObject().put("version", v), index, outputs, pieces);

@@ -101,8 +101,7 @@ public final class BathDay {
   }
 
   /** A bath to begin with: one that stands free and would not trip, else a fresh one. */
-  private Vessel first(
-      Run run, long drop, long done, long pieces, Instant at, List<Vessel> taken) {
+  private Vessel first(Run run, long drop, long done, long pieces, Instant at, List<Vessel> taken) {
     Instant from = drop == 0 ? run.start() : at;
     List<Vessel> free =
         all.stream()
