@@ -24,7 +24,7 @@ import org.junit.jupiter.api.Test;
 
 /** Laws of time that hold for every book, tried on random ones: lags, holds, waves, open hours. */
 class TimeLawsTest {
-  private static final int SHORT = 250;
+  private static final int SHORT = 200;
   private static final int LONG = 5000;
 
   @Test

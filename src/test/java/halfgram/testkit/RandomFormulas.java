@@ -201,7 +201,8 @@ final class RandomFormulas {
                 """
                 {list: [
                  {code: 'bath', name: 'Bath', versions: [{version: 1,
-                  lines: [{ingredient: 'water', basis: 100}, {ingredient: 'alginate', percent: 0.5}],
+                  lines: [{ingredient: 'water', basis: 100},
+                    {ingredient: 'alginate', percent: 0.5}],
                   steps: [{code: 'shear', do: 'Shear it', station: 'cold',
                     handsOn: {fixed: '8 min', perKg: '1 min'}, residue: {percent: 0.5}}],
                   outputs: [{code: 'bath', rest: {min: '2 h'}, hold: {max: '2 d'},
@@ -240,10 +241,8 @@ final class RandomFormulas {
 
   private String reference(ObjectNode item, JsonNode formula, boolean piecesToo) {
     JsonNode versions = formula.get("versions");
-    JsonNode version = versions.get(versions.size() - 1);
-    if (versions.size() > 1 && chance.oneIn(2)) {
-      version = versions.get(0);
-    }
+    boolean old = versions.size() > 1 && chance.oneIn(2);
+    JsonNode version = versions.get(old ? 0 : versions.size() - 1);
     JsonNode outputs = version.get("outputs");
     int index = chance.from(0, outputs.size() - 1);
     boolean pieces = outputs.get(index).path("unit").asText("mass").equals("piece");
@@ -251,7 +250,7 @@ final class RandomFormulas {
       return "";
     }
     item.put("component", formula.get("code").asText());
-    if (version != versions.get(versions.size() - 1)) {
+    if (old) {
       item.put("version", version.get("version").asInt());
     }
     if (index > 0) {
