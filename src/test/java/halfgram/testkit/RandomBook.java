@@ -237,11 +237,11 @@ public final class RandomBook {
       int left = chance.from(1, 60) * (unit.equals("g") ? 25 : 1);
       tub.put("left", left + " " + unit);
       boolean shortLived = traits.contains(Trait.SHORT_LIVED_TUBS);
-      LocalDateTime made = day.minusDays(3).atTime(10, 0);
+      LocalDateTime made = day.minusDays(shortLived ? 3 : 40).atTime(10, 0);
       tub.put("made", (shortLived ? made.plusHours(chance.from(0, 110)) : made).toString());
       tub.put(
           "useBy",
-          (shortLived ? made.plusHours(chance.from(110, 200)) : made.plusDays(60)).toString());
+          (shortLived ? made.plusHours(chance.from(110, 200)) : made.plusDays(100)).toString());
       if (traits.contains(Trait.RESERVATIONS) && chance.oneIn(2)) {
         ArrayNode reserved = tub.putArray("reserved");
         reserved
