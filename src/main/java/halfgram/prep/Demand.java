@@ -210,6 +210,13 @@ public final class Demand {
       }
     }
 
+    /** By component and moment, whatever the order of dishes and pars. */
+    private static final Comparator<Use> ORDER =
+        Comparator.comparing((Use use) -> use.version().formula())
+            .thenComparing(use -> use.version().number())
+            .thenComparing(Use::output)
+            .thenComparing(use -> use.window().start());
+
     private final Map<Key, Use> byKey = new LinkedHashMap<>();
 
     private void add(PlateItem item, Amount amount, Window window, List<Curve.Dated> pickUps) {
@@ -237,6 +244,7 @@ public final class Demand {
                           use.window(),
                           use.pickUps())
                       : use)
+          .sorted(ORDER)
           .toList();
     }
   }

@@ -3,6 +3,7 @@ package halfgram.prep;
 import halfgram.formula.AllergenTrace;
 import halfgram.formula.ComponentRef;
 import halfgram.formula.FormulaVersion;
+import halfgram.formula.Output;
 import halfgram.lot.Lot;
 import halfgram.measure.Because;
 import halfgram.prep.netting.Draw;
@@ -13,6 +14,7 @@ import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * From what services use to every make, down to the last component.
@@ -119,27 +121,37 @@ record Explosion(
       return byFormula;
     }
 
-    /** A tub is offered to the version it was made by when that is planned, else to the current. */
+    /**
+     * A tub is offered to the version it was made by when that is planned, else to the current; a
+     * tub of no stated version counts as the current one's. What another version calls otherwise or
+     * counts in another unit is not the same thing.
+     */
     private List<Lot> lotsFor(
         FormulaVersion version, List<FormulaVersion> order, Map<String, List<Lot>> lots) {
       List<Lot> ofFormula = lots.getOrDefault(version.formula(), List.of());
       if (ofFormula.isEmpty()) {
         return ofFormula;
       }
-      boolean current =
-          book.formulary().find(version.formula()).orElseThrow().current().isSame(version);
-      List<Integer> planned =
-          order.stream()
-              .filter(other -> other.formula().equals(version.formula()))
-              .map(FormulaVersion::number)
-              .toList();
+      FormulaVersion current = book.formulary().find(version.formula()).orElseThrow().current();
       return ofFormula.stream()
           .filter(
               lot -> {
-                int made = lot.component().version().orElse(version.number());
-                return made == version.number() || (current && !planned.contains(made));
+                FormulaVersion made = book.formulary().get(lot.component());
+                boolean own = made.isSame(version);
+                boolean replaced =
+                    current.isSame(version) && order.stream().noneMatch(made::isSame);
+                return own || (replaced && isAlike(lot, made, version));
               })
           .toList();
+    }
+
+    private static boolean isAlike(Lot lot, FormulaVersion made, FormulaVersion version) {
+      Output output = made.outputs().get(made.outputIndex(lot.component().output()));
+      Optional<String> named = lot.component().output();
+      boolean first = version.outputs().get(0).code().equals(output.code());
+      return (named.isPresent() || first)
+          && version.outputs().stream()
+              .anyMatch(o -> o.code().equals(output.code()) && o.unit() == output.unit());
     }
   }
 }

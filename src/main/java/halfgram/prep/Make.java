@@ -6,6 +6,7 @@ import halfgram.measure.Amount;
 import halfgram.measure.Message;
 import halfgram.prep.netting.Need;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -16,7 +17,8 @@ import java.util.Optional;
  *     dill-oil/harvest-dinner/1}
  * @param service the service it is first for
  * @param event the event it is for when it is for one only
- * @param needs what it serves
+ * @param needs what it is sized for
+ * @param given later needs that what it gives over serves
  * @param readyBy when the first of them must be ready
  * @param scaled its size, raised to machines and packs
  * @param asked its size before raising
@@ -28,6 +30,7 @@ public record Make(
     String service,
     Optional<String> event,
     List<Need> needs,
+    List<Need> given,
     Instant readyBy,
     Scaled scaled,
     Scaled asked,
@@ -39,7 +42,36 @@ public record Make(
     return asked.outputMass();
   }
 
-  /** What is needed of one output. */
+  /** Everything it serves. */
+  public List<Need> served() {
+    if (given.isEmpty()) {
+      return needs;
+    }
+    List<Need> served = new ArrayList<>(needs);
+    served.addAll(given);
+    return served;
+  }
+
+  /** This make, giving to one more need what it has over. */
+  Make giving(Need need) {
+    List<Need> more = new ArrayList<>(given);
+    more.add(need);
+    Optional<String> only = need.event().equals(event) ? event : Optional.empty();
+    return new Make(
+        id,
+        version,
+        service,
+        only,
+        needs,
+        List.copyOf(more),
+        readyBy,
+        scaled,
+        asked,
+        raisedBy,
+        timeline);
+  }
+
+  /** What is asked of one output. */
   public Amount needed(int output) {
     Amount sum = Amount.zero(version.outputs().get(output).unit());
     for (Need need : needs) {
@@ -49,15 +81,21 @@ public record Make(
   }
 
   public Instant firstUse() {
-    return needs.stream().map(Need::readyBy).min(Instant::compareTo).orElse(readyBy);
+    return served().stream().map(Need::readyBy).min(Instant::compareTo).orElse(readyBy);
   }
 
   public Instant lastUse() {
-    return needs.stream().map(Need::lastUse).max(Instant::compareTo).orElse(readyBy);
+    return served().stream().map(Need::lastUse).max(Instant::compareTo).orElse(readyBy);
+  }
+
+  /** The moment from which an output, rested, may be used. */
+  public Instant readyAt(int output) {
+    Timeline.Span last = timeline.steps().get(timeline.steps().size() - 1);
+    return last.end().plus(version.outputs().get(output).rest().min());
   }
 
   /** The moment after which an output is past its hold. */
   public Instant useBy(int output) {
-    return timeline.ready().plus(version.outputs().get(output).hold().max());
+    return readyAt(output).plus(version.outputs().get(output).hold().max());
   }
 }

@@ -22,6 +22,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * From the needs of one formula to its makes.
@@ -51,147 +52,102 @@ final class Making {
     if (netted.open().isEmpty()) {
       return new Result(netted.draws(), List.of());
     }
-    return new Result(
-        netted.draws(),
-        worked.isSingle() ? single(worked, netted.open()) : joint(worked, netted.open()));
+    return new Result(netted.draws(), makes(worked, netted.open()));
   }
 
-  private List<Make> single(Worked worked, List<Need> open) {
-    LotSizing.Question question = question(worked, open.size());
-    for (int i = 0; i < open.size(); i++) {
-      put(question, i, worked, open.get(i), open.get(i).amount(), open.get(i).lastUse());
-    }
-    LotSizing.Answer answer = LotSizing.solve(question);
-    Ids ids = new Ids(worked.word);
+  /**
+   * The makes of what is open. Lot sizing groups the needs; each group takes first what earlier
+   * makes gave over, and what remains of it is made, in several makes when it exceeds the most.
+   */
+  private List<Make> makes(Worked worked, List<Need> open) {
     List<Make> makes = new ArrayList<>();
-    Leftover leftover = Leftover.NONE;
-    for (LotSizing.Run run : answer.runs()) {
-      List<Need> served = leftover.serve(open.subList(run.first(), run.last() + 1));
-      if (served.isEmpty()) {
-        continue;
-      }
-      Amount sum = sum(served);
-      long parts = parts(worked, sum);
-      for (long part = 0; part < parts; part++) {
-        Make make = make(worked, ids, served, worked.scaling.byOutput(0, share(sum, parts, part)));
-        makes.add(make);
-        leftover = leftover(worked, make, sum, parts);
+    Surplus surplus = new Surplus(makes);
+    Ids ids = new Ids(worked.word);
+    for (List<Need> group : groups(worked, open)) {
+      List<Need> rest = surplus.serve(group);
+      if (!rest.isEmpty()) {
+        for (List<Need> part : new Split(worked).parts(rest)) {
+          makes.add(make(worked, ids, part));
+          if (worked.mayGiveOver()) {
+            surplus.add();
+          }
+        }
       }
     }
     return makes;
   }
 
-  private static Amount sum(List<Need> needs) {
-    if (needs.size() == 1) {
-      return needs.get(0).amount();
+  /**
+   * Which needs are made together. A need that by its amount asks for no more mix, being covered by
+   * what other outputs leave, joins the make before it as long as it holds, and else waits its
+   * turn.
+   */
+  private List<List<Need>> groups(Worked worked, List<Need> open) {
+    List<Instant> made = open.stream().map(need -> made(worked, need)).toList();
+    List<Joint.Increment> increments = Joint.increments(open, worked.jointParts, made);
+    int[] asking =
+        IntStream.range(0, open.size())
+            .filter(i -> increments.get(i).outputMass().isPositive())
+            .toArray();
+    LotSizing.Question question =
+        new LotSizing.Question(
+            asking.length, worked.economy, book.kitchen().holdingWeight().doubleValue());
+    for (int i = 0; i < asking.length; i++) {
+      Joint.Increment increment = increments.get(asking[i]);
+      question.put(
+          i,
+          open.get(asking[i]).readyBy().getEpochSecond(),
+          made.get(asking[i]).getEpochSecond(),
+          increment.oldest().getEpochSecond(),
+          LotSizing.units(
+              worked.isSingle() ? open.get(asking[i]).amount() : increment.outputMass()),
+          worked.economy.setUp());
     }
-    List<Amount> amounts = new ArrayList<>(needs.size());
-    for (Need need : needs) {
-      amounts.add(need.amount());
-    }
-    return Amount.sum(amounts);
-  }
-
-  /** What a make gives over; only one that was raised, or gives whole pieces, gives any. */
-  private static Leftover leftover(Worked worked, Make make, Amount sum, long parts) {
-    boolean exact = !worked.mayRaise && !worked.version.outputs().get(0).isPieces();
-    return exact || parts > 1
-        ? Leftover.NONE
-        : Leftover.of(make.scaled().output(0).minus(sum), make);
-  }
-
-  /** Into how many equal makes a sum is split that exceeds the most of one. */
-  private static long parts(Worked worked, Amount sum) {
-    return worked
-        .version
-        .most()
-        .map(most -> Rounding.UP_TO_WHOLE.round(sum.over(most).number()).longValueExact())
-        .orElse(1L);
-  }
-
-  private static Amount share(Amount sum, long parts, long part) {
-    if (parts == 1) {
-      return sum;
-    }
-    if (sum.dimension() == halfgram.measure.Dimension.MASS) {
-      return sum.dividedBy(parts);
-    }
-    long pieces = sum.pieces();
-    return Amount.pieces(pieces / parts + (part < pieces % parts ? 1 : 0));
-  }
-
-  private List<Make> joint(Worked worked, List<Need> open) {
-    List<Joint.Part> parts =
-        worked.version.outputs().stream()
-            .map(output -> new Joint.Part(output.share(), output.hold().max()))
-            .toList();
-    List<Need> asMass = open.stream().map(need -> need.with(mass(worked, need))).toList();
-    List<Joint.Increment> increments = Joint.increments(asMass, parts);
-    LotSizing.Question question = question(worked, open.size());
-    for (int i = 0; i < open.size(); i++) {
-      Joint.Increment increment = increments.get(i);
-      put(question, i, worked, open.get(i), increment.outputMass(), increment.lastUse());
-    }
-    LotSizing.Answer answer = LotSizing.solve(question);
-    Ids ids = new Ids(worked.word);
-    List<Make> makes = new ArrayList<>();
-    for (LotSizing.Run run : answer.runs()) {
-      Amount mass = Amount.NO_MASS;
-      for (int i = run.first(); i <= run.last(); i++) {
-        mass = mass.plus(increments.get(i).outputMass());
+    List<List<Need>> groups = new ArrayList<>();
+    for (LotSizing.Run run : LotSizing.solve(question).runs()) {
+      int first = asking[run.first()];
+      int end = run.last() + 1 < asking.length ? asking[run.last() + 1] : open.size();
+      List<Need> together = new ArrayList<>();
+      List<List<Need>> alone = new ArrayList<>();
+      for (int i = first; i < end; i++) {
+        Need need = open.get(i);
+        Duration hold = worked.version.outputs().get(need.output()).hold().max();
+        boolean asks = increments.get(i).outputMass().isPositive();
+        if (asks || !made.get(first).plus(hold).isBefore(need.lastUse())) {
+          together.add(need);
+        } else {
+          alone.add(List.of(need));
+        }
       }
-      if (mass.isPositive()) {
-        Scaled scaled = new Scaled(worked.version, worked.balance, worked.balance.basisFor(mass));
-        makes.add(make(worked, ids, open.subList(run.first(), run.last() + 1), scaled));
-      }
+      groups.add(together);
+      groups.addAll(alone);
     }
-    return makes;
-  }
-
-  private static Amount mass(Worked worked, Need need) {
-    Output output = worked.version.outputs().get(need.output());
-    return output.massOf(output.isPieces() ? worked.scaling.toForm(need.amount()) : need.amount());
-  }
-
-  private LotSizing.Question question(Worked worked, int needs) {
-    return new LotSizing.Question(
-        needs, worked.economy, book.kitchen().holdingWeight().doubleValue());
-  }
-
-  private void put(
-      LotSizing.Question question,
-      int position,
-      Worked worked,
-      Need need,
-      Amount amount,
-      Instant lastUse) {
-    Output output = worked.version.outputs().get(need.output());
-    question.put(
-        position,
-        need.readyBy().getEpochSecond(),
-        made(worked, need, output).getEpochSecond(),
-        lastUse.getEpochSecond() - output.hold().max().toSeconds(),
-        LotSizing.units(amount),
-        worked.economy.setUp());
+    return groups;
   }
 
   /** When something made for this need alone would be ready. */
-  private Instant made(Worked worked, Need need, Output output) {
-    Duration rest = output.rest().min();
-    Instant end = need.readyBy().minus(rest);
-    if (worked.version.evening()) {
-      Instant evening = hours.eveningBefore(need.readyBy());
-      end = evening.isBefore(end) ? evening : end;
-    }
+  private Instant made(Worked worked, Need need) {
+    Instant end = deadline(worked, need);
     Timeline.Length last = worked.lastFixed();
     if (!last.handsOn().isZero()) {
       Instant start = end.minus(last.whole());
       end = hours.latestStart(start, last.handsOn()).plus(last.whole());
     }
-    return end.plus(rest);
+    return end.plus(worked.version.outputs().get(need.output()).rest().min());
   }
 
-  private Make make(Worked worked, Ids ids, List<Need> served, Scaled wanted) {
+  /** The latest end of the last step with which a need is met: rested, and made in its evening. */
+  private Instant deadline(Worked worked, Need need) {
+    Instant end = need.readyBy().minus(worked.version.outputs().get(need.output()).rest().min());
+    if (!worked.version.evening()) {
+      return end;
+    }
+    Instant evening = hours.eveningBefore(need.readyBy());
+    return evening.isBefore(end) ? evening : end;
+  }
+
+  private Make make(Worked worked, Ids ids, List<Need> served) {
+    Scaled wanted = worked.sized(served);
     Scaled scaled = wanted;
     List<Message> raisedBy = List.of();
     if (worked.mayRaise) {
@@ -201,18 +157,22 @@ final class Making {
     }
     Need first = served.get(0);
     Duration rest = Duration.ZERO;
+    Instant deadline = Instant.MAX;
     for (Need need : served) {
       Duration own = worked.version.outputs().get(need.output()).rest().min();
       rest = own.compareTo(rest) > 0 ? own : rest;
+      Instant end = deadline(worked, need);
+      deadline = end.isBefore(deadline) ? end : deadline;
     }
     Timeline timeline =
-        Timeline.latest(worked.version, worked.lengths(scaled), first.readyBy(), rest, hours);
+        Timeline.latest(worked.version, worked.lengths(scaled), deadline, rest, hours);
     return new Make(
         ids.next(first.service()),
         worked.version,
         first.service(),
         oneEvent(served),
         served,
+        List.of(),
         first.readyBy(),
         scaled,
         wanted,
@@ -257,36 +217,6 @@ final class Making {
 
     private String next(String service) {
       return word + "/" + service + "/" + made.merge(service, 1, Integer::sum);
-    }
-  }
-
-  /** What makes gave over and until when it holds. */
-  private record Leftover(Amount amount, Instant ready, Instant holds) {
-    private static final Leftover NONE = new Leftover(Amount.NO_MASS, Instant.MIN, Instant.MIN);
-
-    /** The needs that remain once the leftover is used. */
-    private List<Need> serve(List<Need> needs) {
-      if (!amount.isPositive()) {
-        return needs;
-      }
-      List<Need> remain = new ArrayList<>();
-      Amount left = amount;
-      for (Need need : needs) {
-        boolean serves = !ready.isAfter(need.readyBy()) && !holds.isBefore(need.lastUse());
-        Amount taken = serves ? left.atMost(need.amount()) : Amount.zero(left.dimension());
-        left = left.minus(taken);
-        if (need.amount().compareTo(taken) > 0) {
-          remain.add(need.with(need.amount().minus(taken)));
-        }
-      }
-      return remain;
-    }
-
-    /**
-     * What the latest make leaves; what an earlier one still left is given up, never counted twice.
-     */
-    private static Leftover of(Amount over, Make make) {
-      return over.isPositive() ? new Leftover(over, make.timeline().ready(), make.useBy(0)) : NONE;
     }
   }
 }

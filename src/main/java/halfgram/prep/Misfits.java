@@ -1,7 +1,9 @@
 package halfgram.prep;
 
+import halfgram.formula.Lag;
 import halfgram.formula.Output;
 import halfgram.formula.Reason;
+import halfgram.formula.Step;
 import halfgram.measure.Message;
 import halfgram.prep.netting.Need;
 import java.time.Duration;
@@ -18,7 +20,8 @@ import java.util.Optional;
  *
  * <p>Rules. A make whose first step should have started before the plan's moment is too late; it is
  * told of once, at the deepest make of a chain. A need used later than its make holds is too old: a
- * quality hold is for the chef to taste, a safety hold is not.
+ * quality hold is for the chef to taste, a safety hold is not. Two steps further apart than their
+ * longest lag are told of in the same way.
  */
 final class Misfits {
   private final PlanRequest request;
@@ -37,13 +40,14 @@ final class Misfits {
     Map<String, Boolean> lateParts = new HashMap<>();
     for (Make make : makes) {
       if (misfits.isLate(make)) {
-        make.needs().forEach(need -> lateParts.put(need.user(), true));
+        make.served().forEach(need -> lateParts.put(need.user(), true));
       }
     }
     for (Make make : makes) {
       if (misfits.isLate(make) && !lateParts.containsKey(make.id())) {
         misfits.tooLate(make);
       }
+      misfits.tooFarApart(make);
       misfits.tooOld(make);
     }
     misfits.found.sort(Comparator.comparing(Misfit::shortBy).reversed());
@@ -116,8 +120,36 @@ final class Misfits {
     return steps;
   }
 
+  private void tooFarApart(Make make) {
+    for (int i = 0; i < make.version().steps().size(); i++) {
+      Step step = make.version().steps().get(i);
+      for (Lag lag : step.after()) {
+        Timeline.Span before = make.timeline().steps().get(make.version().stepIndex(lag.step()));
+        Instant start = make.timeline().steps().get(i).start();
+        Duration apart = Duration.between(before.end(), start);
+        if (lag.max().isPresent() && apart.compareTo(lag.max().get()) > 0) {
+          Duration over = apart.minus(lag.max().get());
+          found.add(
+              new Misfit(
+                  Paths.shortBy(make, step.code() + "/" + lag.step()),
+                  Message.of(
+                      lag.reason().isSafety() ? "misfit.lag-safety" : "misfit.lag",
+                      make.version().name(),
+                      step.code(),
+                      lag.max().get(),
+                      lag.step(),
+                      over,
+                      lag.reason().source()),
+                  over,
+                  lag.reason().isSafety(),
+                  steps(make)));
+        }
+      }
+    }
+  }
+
   private void tooOld(Make make) {
-    for (Need need : make.needs()) {
+    for (Need need : make.served()) {
       Output output = make.version().outputs().get(need.output());
       Instant useBy = make.useBy(need.output());
       if (need.lastUse().isAfter(useBy)) {

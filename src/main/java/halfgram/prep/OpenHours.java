@@ -39,7 +39,7 @@ public final class OpenHours {
    * opening hours; work longer than a day's hours starts when the kitchen opens.
    */
   public Instant latestStart(Instant wanted, Duration length) {
-    for (int index = index(wanted); index >= 0; index--) {
+    for (int index = index(wanted); ; index--) {
       Window open = open(index);
       Instant latest = open.end().minus(length);
       if (latest.isBefore(open.start())) {
@@ -50,13 +50,11 @@ public final class OpenHours {
         return start;
       }
     }
-    return wanted;
   }
 
   /** When the kitchen closed the evening before the business day of a moment. */
   public Instant eveningBefore(Instant moment) {
-    int index = index(moment) - 1;
-    return index >= 0 ? open(index).end() : moment;
+    return open(index(moment) - 1).end();
   }
 
   /**
@@ -75,6 +73,8 @@ public final class OpenHours {
   }
 
   private Window open(int index) {
-    return index < days.size() ? days.get(index) : kitchen.open(first.plusDays(index));
+    return index >= 0 && index < days.size()
+        ? days.get(index)
+        : kitchen.open(first.plusDays(index));
   }
 }

@@ -56,9 +56,13 @@ final class TaskList {
       tubs.computeIfAbsent(key, user -> new ArrayList<>()).add(draw);
     }
     for (Make make : explosion.makes()) {
-      for (Need need : make.needs()) {
-        String key = need.user() + "/" + make.version().formula();
-        makers.computeIfAbsent(key, user -> new ArrayList<>()).add(make);
+      for (Need need : make.served()) {
+        Output output = make.version().outputs().get(need.output());
+        String key = need.user() + "/" + make.version().formula() + ":" + output.code();
+        List<Make> made = makers.computeIfAbsent(key, user -> new ArrayList<>());
+        if (made.stream().noneMatch(other -> other.id().equals(make.id()))) {
+          made.add(make);
+        }
       }
     }
   }
@@ -71,8 +75,8 @@ final class TaskList {
 
   /** A user and an output, whichever version it was made by. */
   static String tubKey(KitchenBook book, String user, ComponentRef ref) {
-    FormulaVersion current = book.formulary().get(ComponentRef.of(ref.formula()));
-    String output = ref.output().orElse(current.outputs().get(0).code());
+    FormulaVersion version = book.formulary().get(ref);
+    String output = ref.output().orElse(version.outputs().get(0).code());
     return user + "/" + ref.formula() + ":" + output;
   }
 
@@ -230,7 +234,7 @@ final class TaskList {
         List.of(),
         List.of(),
         new TreeSet<>(),
-        List.of(during),
+        change.afterDrop() == 0 ? List.of() : List.of(during),
         serves(make),
         make.firstUse(),
         false,
@@ -257,7 +261,7 @@ final class TaskList {
 
   private static List<String> serves(Make make) {
     SortedSet<String> users = new TreeSet<>();
-    make.needs().forEach(need -> users.add(need.user()));
+    make.served().forEach(need -> users.add(need.user()));
     return List.copyOf(users);
   }
 
@@ -276,16 +280,29 @@ final class TaskList {
                     .component()
                     .ifPresent(
                         ref ->
-                            makers
-                                .getOrDefault(make.id() + "/" + ref.formula(), List.of())
-                                .forEach(part -> links.add(link(part)))));
+                            makers.getOrDefault(tubKey(book, make.id(), ref), List.of()).stream()
+                                .filter(part -> isFor(part, make, index))
+                                .forEach(part -> addLink(links, link(part, ref)))));
     return links;
   }
 
-  private static Task.Link link(Make part) {
+  /** Whether a part goes in at this step, and not at another that takes the same. */
+  private static boolean isFor(Make part, Make user, int step) {
+    Instant at = user.timeline().steps().get(step).start();
+    return part.served().stream()
+        .anyMatch(need -> need.user().equals(user.id()) && need.readyBy().equals(at));
+  }
+
+  private static void addLink(List<Task.Link> links, Task.Link link) {
+    if (!links.contains(link)) {
+      links.add(link);
+    }
+  }
+
+  private static Task.Link link(Make part, ComponentRef ref) {
     FormulaVersion version = part.version();
     Step last = version.steps().get(version.steps().size() - 1);
-    Output output = version.outputs().get(0);
+    Output output = version.outputs().get(version.outputIndex(ref.output()));
     return new Task.Link(
         part.id() + "/" + last.code(),
         output.rest().min(),

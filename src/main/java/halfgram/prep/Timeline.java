@@ -12,13 +12,15 @@ import java.util.List;
 /**
  * The latest times of one make's steps, by lags alone.
  *
- * <p>Rules. The last step ends when the output, rested, must be ready. A step ends its shortest lag
+ * <p>Rules. The last step ends early enough for the output to rest. A step ends its shortest lag
  * before each step that follows it; a step starts at most its longest lag after what it follows.
  * Hands-on work lies within opening hours; what stands unattended does not care. All of these only
  * ever pull a step earlier, so repeating them until nothing moves gives the latest times there are.
+ * Where nothing settles, because opening hours never allow a longest lag, the lag gives way and
+ * {@link Misfits} tells.
  *
  * @param steps in the order of the formula
- * @param ready when the output may be used
+ * @param ready when all outputs asked for may be used
  */
 public record Timeline(List<Span> steps, Instant ready) {
 
@@ -33,39 +35,30 @@ public record Timeline(List<Span> steps, Instant ready) {
   }
 
   /**
-   * The latest times with which the output is ready in time.
+   * The latest times with which the last step ends by a deadline.
    *
    * @param lengths of the steps
-   * @param rest of the output
+   * @param deadline when the output, rested, is still in time
+   * @param rest the longest of the outputs asked for
    */
   public static Timeline latest(
       FormulaVersion version,
       List<Length> lengths,
-      Instant readyBy,
+      Instant deadline,
       Duration rest,
       OpenHours hours) {
     List<Step> steps = version.steps();
     Instant[] start = new Instant[steps.size()];
     Instant[] cap = new Instant[steps.size()];
     Arrays.fill(cap, Instant.MAX);
-    Instant deadline = readyBy.minus(rest);
-    if (version.evening()) {
-      Instant evening = hours.eveningBefore(readyBy);
-      deadline = evening.isBefore(deadline) ? evening : deadline;
-    }
-    boolean capped = true;
-    for (int pass = 0; capped && pass <= steps.size() + 1; pass++) {
-      for (int k = steps.size() - 1; k >= 0; k--) {
-        Instant end = k == steps.size() - 1 ? deadline : latestEnd(steps, k, start);
-        Length length = lengths.get(k);
-        Instant latest = end.minus(length.whole());
-        latest = cap[k].isBefore(latest) ? cap[k] : latest;
-        if (!length.handsOn().isZero()) {
-          latest = hours.latestStart(latest, length.handsOn());
-        }
-        start[k] = latest;
+    place(steps, lengths, deadline, hours, start, cap);
+    for (int pass = 0; cap(steps, lengths, start, cap); pass++) {
+      if (pass > PASSES * steps.size()) {
+        Arrays.fill(cap, Instant.MAX);
+        place(steps, lengths, deadline, hours, start, cap);
+        break;
       }
-      capped = cap(steps, lengths, start, cap);
+      place(steps, lengths, deadline, hours, start, cap);
     }
     List<Span> spans = new ArrayList<>(steps.size());
     for (int k = 0; k < steps.size(); k++) {
@@ -73,6 +66,29 @@ public record Timeline(List<Span> steps, Instant ready) {
       spans.add(new Span(start[k], handsOff, handsOff.plus(lengths.get(k).unattended())));
     }
     return new Timeline(spans, spans.get(spans.size() - 1).end().plus(rest));
+  }
+
+  /** More rounds than a chain of longest lags takes to settle over closed hours. */
+  private static final int PASSES = 4;
+
+  /** The latest starts under these caps. */
+  private static void place(
+      List<Step> steps,
+      List<Length> lengths,
+      Instant deadline,
+      OpenHours hours,
+      Instant[] start,
+      Instant[] cap) {
+    for (int k = steps.size() - 1; k >= 0; k--) {
+      Instant end = k == steps.size() - 1 ? deadline : latestEnd(steps, k, start);
+      Length length = lengths.get(k);
+      Instant latest = end.minus(length.whole());
+      latest = cap[k].isBefore(latest) ? cap[k] : latest;
+      if (!length.handsOn().isZero()) {
+        latest = hours.latestStart(latest, length.handsOn());
+      }
+      start[k] = latest;
+    }
   }
 
   /** The latest end of a step that something follows. */

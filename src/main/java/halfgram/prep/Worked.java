@@ -6,13 +6,17 @@ import halfgram.formula.Formulary;
 import halfgram.formula.Line;
 import halfgram.formula.MachineUse;
 import halfgram.formula.MassBalance;
+import halfgram.formula.Output;
 import halfgram.formula.Scaled;
-import halfgram.formula.Scaling;
 import halfgram.formula.Step;
 import halfgram.measure.Amount;
 import halfgram.measure.Mass;
+import halfgram.measure.Ratio;
+import halfgram.prep.netting.Joint;
 import halfgram.prep.netting.LotSizing;
+import halfgram.prep.netting.Need;
 import halfgram.technique.bath.SphereBath;
+import java.math.BigDecimal;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -27,9 +31,9 @@ final class Worked {
   final FormulaVersion version;
   final String word;
   final MassBalance balance;
-  final Scaling scaling;
   final List<Part> parts = new ArrayList<>();
   final List<String> outputCodes;
+  final List<Joint.Part> jointParts;
   final boolean mayRaise;
   final LotSizing.Economy economy;
   final Optional<SphereBath> bath;
@@ -40,8 +44,8 @@ final class Worked {
     this.version = version;
     this.word = Components.word(formulary, version);
     this.balance = formulary.balance(version);
-    this.scaling = formulary.scaling(version);
     this.outputCodes = version.outputs().stream().map(output -> output.code()).toList();
+    this.jointParts = version.outputs().stream().map(this::jointPart).toList();
     this.mayRaise = Fills.mayRaise(version);
     this.bath = bath;
     for (Line line : version.lines()) {
@@ -97,11 +101,63 @@ final class Worked {
         }
       }
     }
-    return LotSizing.Economy.of(setUp, perFill, fill, version.most());
+    Optional<Amount> most =
+        isSingle() ? version.most() : version.most().map(jointParts.get(0)::mixFor);
+    return LotSizing.Economy.of(setUp, perFill, fill, most);
   }
 
   private Amount gives(Scaled scaled) {
     return isSingle() ? scaled.output(0) : scaled.outputMass();
+  }
+
+  private Joint.Part jointPart(Output output) {
+    return new Joint.Part(
+        output.share(),
+        output.hold().max(),
+        new Ratio(output.pieceMass().map(Mass::grams).orElse(BigDecimal.ONE)),
+        output.isPieces() ? balance.piecesKept() : Ratio.ONE,
+        output.isPieces());
+  }
+
+  /** The size that gives all these needs; outputs of one mix come out together. */
+  Scaled sized(List<Need> needs) {
+    return new Scaled(version, balance, balance.basisFor(mixFor(needs)));
+  }
+
+  private Amount mixFor(List<Need> needs) {
+    Amount mix = Amount.NO_MASS;
+    if (isSingle()) {
+      return jointParts.get(0).mixFor(sum(needs));
+    }
+    for (int i = 0; i < jointParts.size(); i++) {
+      Amount sum = Amount.zero(version.outputs().get(i).unit());
+      for (Need need : needs) {
+        sum = need.output() == i ? sum.plus(need.amount()) : sum;
+      }
+      mix = mix.atLeast(jointParts.get(i).mixFor(sum));
+    }
+    return mix;
+  }
+
+  private static Amount sum(List<Need> needs) {
+    return needs.size() == 1
+        ? needs.get(0).amount()
+        : Amount.sum(needs.stream().map(Need::amount).toList());
+  }
+
+  /** Whether a make may give more than is asked: raised, whole pieces, or outputs of one mix. */
+  boolean mayGiveOver() {
+    return mayRaise || !isSingle() || version.outputs().get(0).isPieces();
+  }
+
+  /** What the needs come to in the first output, in which the most of one make is given. */
+  Amount asFirst(List<Need> needs) {
+    Joint.Part first = jointParts.get(0);
+    if (isSingle()) {
+      return sum(needs);
+    }
+    Ratio formed = new Ratio(mixFor(needs).number()).times(first.share()).dividedBy(first.grams());
+    return new Amount(formed.times(first.kept()).number(), version.outputs().get(0).unit());
   }
 
   /** How long the steps of a make of this size take. */

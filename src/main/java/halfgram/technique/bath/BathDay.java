@@ -95,7 +95,7 @@ public final class BathDay {
       Instant at = run.firstDrop().plus(bath.interval().multipliedBy(drop));
       int slot = (int) (drop % turns);
       if (taken.size() <= slot) {
-        taken.add(first(run, drop, pieces, at, taken));
+        taken.add(first(run, drop, run.pieces() - left, pieces, at, taken));
       }
       Vessel vessel = taken.get(slot);
       Optional<Renewal> trips = vessel.trips(run, pieces, at);
@@ -109,7 +109,7 @@ public final class BathDay {
   }
 
   /** A bath to begin with: one that stands free and would not trip, else a fresh one. */
-  private Vessel first(Run run, long drop, long pieces, Instant at, List<Vessel> taken) {
+  private Vessel first(Run run, long drop, long done, long pieces, Instant at, List<Vessel> taken) {
     Instant from = drop == 0 ? run.start() : at;
     List<Vessel> free =
         all.stream()
@@ -125,7 +125,7 @@ public final class BathDay {
       return open(from);
     }
     Vessel worn = free.get(0);
-    return renew(run, drop, 0, from, worn, worn.trips(run, pieces, at).orElseThrow());
+    return renew(run, drop, done, from, worn, worn.trips(run, pieces, at).orElseThrow());
   }
 
   private Vessel renew(Run run, long drop, long done, Instant at, Vessel worn, Renewal rule) {
