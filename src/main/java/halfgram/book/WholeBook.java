@@ -5,14 +5,14 @@ import halfgram.event.Event;
 import halfgram.event.Service;
 import halfgram.event.Share;
 import halfgram.formula.AllergenTrace;
-import halfgram.formula.AllergenTrace.Carried;
 import halfgram.formula.Item;
 import halfgram.formula.Line;
 import halfgram.input.Problems;
-import halfgram.menu.Diet;
 import halfgram.menu.Dish;
 import halfgram.menu.PlateItem;
+import halfgram.menu.Variant;
 import halfgram.prep.KitchenBook;
+import halfgram.prep.Plated;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
@@ -89,16 +89,14 @@ final class WholeBook {
 
   private void plate(
       KitchenBook book, AllergenTrace trace, String path, Dish dish, DietCount count) {
-    for (PlateItem item : dish.plateFor(count.diets())) {
-      Carried carried = trace.of(item.item());
-      for (String code : count.diets()) {
-        Diet diet = book.diets().get(code);
-        if (diet != null) {
-          diet.findBreach(carried)
-              .ifPresent(
-                  breach -> problems.add(path, dish.code(), "problem.diet", diet.name(), breach));
-        }
-      }
-    }
+    List<PlateItem> plate =
+        dish.findVariant(count.diets(), any -> Plated.suits(book, trace, any, count.diets()))
+            .map(Variant::plate)
+            .orElse(dish.plate());
+    Plated.findBreach(book, trace, plate, count.diets())
+        .ifPresent(
+            breach ->
+                problems.add(
+                    path, dish.code(), "problem.diet", breach.diet().name(), breach.way()));
   }
 }

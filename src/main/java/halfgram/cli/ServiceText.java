@@ -6,6 +6,7 @@ import halfgram.event.Service;
 import halfgram.kitchen.Text;
 import halfgram.measure.Money;
 import halfgram.measure.Rounding;
+import halfgram.measure.Unit;
 import halfgram.menu.PlateItem;
 import halfgram.menu.Variant;
 import halfgram.prep.Components;
@@ -39,8 +40,7 @@ final class ServiceText {
   String write() {
     for (ServiceRun run : sheet.services()) {
       String when = sheet.request().days() == 1 ? "" : messages.shortDate(run.date()) + " ";
-      String hours =
-          messages.time(run.window().start()) + "-" + messages.time(run.window().end());
+      String hours = messages.time(run.window().start()) + "-" + messages.time(run.window().end());
       line(when + hours + "  " + Columns.left(messages.text(run.name()), 30) + covers(run));
       if (run.plates().isEmpty()) {
         pars(run);
@@ -120,7 +120,9 @@ final class ServiceText {
             .fold(
                 ingredient -> book.ingredient(ingredient.code()).name(),
                 component -> Components.name(book.formulary(), component.ref()));
-    return item.typed() + " " + messages.text(name);
+    boolean pieces = item.typed().unit().equals(Unit.PIECE.symbol());
+    String much = pieces ? item.typed().number().toPlainString() : item.typed().toString();
+    return much + " " + messages.text(name);
   }
 
   private String cost(ServiceRun.Plates plates) {

@@ -1,31 +1,21 @@
 package halfgram.cli;
 
-import halfgram.event.Course;
-import halfgram.kitchen.Text;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import halfgram.measure.Exact;
 import halfgram.measure.Message;
-import halfgram.measure.Money;
-import halfgram.measure.Rounding;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.Misfit;
-import halfgram.prep.Plated;
 import halfgram.prep.PrepSheet;
-import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
-import halfgram.prep.netting.Draw;
 import halfgram.station.Person;
 import halfgram.station.Station;
-import halfgram.technique.bath.BathDay;
 import halfgram.words.Messages;
 import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.LocalDate;
-import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 
 /**
  * A prep sheet as plain text to pin up: services, then each day's work by station, then the rest.

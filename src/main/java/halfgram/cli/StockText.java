@@ -123,8 +123,7 @@ final class StockText {
     sheet.pulls().entrySet().stream()
         .map(
             pull ->
-                Map.entry(
-                    messages.text(book.ingredient(pull.getKey()).name()), pull.getValue()))
+                Map.entry(messages.text(book.ingredient(pull.getKey()).name()), pull.getValue()))
         .sorted(Map.Entry.comparingByKey())
         .forEach(
             pull -> {

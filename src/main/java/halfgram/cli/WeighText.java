@@ -31,9 +31,7 @@ final class WeighText {
   String write(Task task) {
     text.setLength(0);
     for (WeighGroup group : task.weigh()) {
-      group
-          .vessel()
-          .ifPresent(vessel -> line(indent, messages.say("sheet.into", vessel.name())));
+      group.vessel().ifPresent(vessel -> line(indent, messages.say("sheet.into", vessel.name())));
       group.lines().forEach(line -> write(task, line));
     }
     return text.toString();
@@ -100,13 +98,10 @@ final class WeighText {
     }
     if (task.fill().count() > 1 && line.counted().isEmpty()) {
       Amount all = Amount.of(weighing.target()).times(task.fill().count());
-      notes.add(
-          messages.say(
-              "sheet.in-all", task.fill().count(), SheetText.amount(messages, all)));
+      notes.add(messages.say("sheet.in-all", task.fill().count(), SheetText.amount(messages, all)));
     }
     if (line.line().trim().compareTo(Ratio.ONE) != 0) {
-      notes.add(
-          messages.say("sheet.trim", SheetText.amount(messages, Amount.of(line.pulled()))));
+      notes.add(messages.say("sheet.trim", SheetText.amount(messages, Amount.of(line.pulled()))));
     }
     line.tubs()
         .forEach(

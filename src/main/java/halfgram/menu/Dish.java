@@ -21,13 +21,12 @@ public record Dish(
   }
 
   /**
-   * The variant that these diets get: one made for just them, else none when the dish as it is suits
-   * them, else the one made for them and the fewest others.
+   * The variant that these diets get: one made for just them, else none when the dish as it is
+   * suits them, else the one made for them and the fewest others.
    *
    * @param suits whether a plate is free of all that the diets forbid
    */
-  public Optional<Variant> findVariant(
-      SortedSet<String> diets, Predicate<List<PlateItem>> suits) {
+  public Optional<Variant> findVariant(SortedSet<String> diets, Predicate<List<PlateItem>> suits) {
     Optional<Variant> own =
         variants.stream().filter(variant -> variant.diets().equals(diets)).findFirst();
     if (diets.isEmpty() || own.isPresent() || suits.test(plate)) {
