@@ -74,7 +74,7 @@ public class ExplosionBench {
     }
     Map<String, BigDecimal> covered = new HashMap<>();
     for (Make make : explosion.makes()) {
-      for (Need need : make.needs()) {
+      for (Need need : make.served()) {
         add(covered, make.version().formula(), need.amount());
       }
       for (Line line : make.version().lines()) {
