@@ -182,6 +182,7 @@ final class YearBook {
             Ratio.ZERO,
             List.of(),
             Optional.empty(),
+            false,
             List.of());
     Output output =
         new Output(
@@ -191,11 +192,10 @@ final class YearBook {
             Ratio.ONE,
             Optional.empty(),
             Output.Rest.NONE,
-            new Output.Hold(
+            Output.Hold.of(
                 Duration.ofDays(1 + random.nextInt(3)),
                 new Reason(Reason.Kind.QUALITY, "bench"),
-                "walk-in",
-                Optional.empty()),
+                "walk-in"),
             Optional.empty(),
             Optional.empty(),
             Output.Split.FULL);

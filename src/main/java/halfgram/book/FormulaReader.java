@@ -94,6 +94,7 @@ final class FormulaReader {
     carriers(node, lines, lineCodes);
     List<Output> outputs = node.some("outputs", steps::output);
     checkOutputs(node, outputs);
+    checkHolds(node, outputs, codes);
     checkBasis(node, lines);
     FormulaVersion version =
         new FormulaVersion(
@@ -150,6 +151,20 @@ final class FormulaReader {
     }
     if (sum.compareTo(Ratio.ONE) > 0) {
       node.problem("outputs", Exact.plain(sum.percent(), 6) + " %", "problem.shares-over");
+    }
+  }
+
+  private static void checkHolds(Node node, List<Output> outputs, Set<String> steps) {
+    for (int i = 0; i < outputs.size(); i++) {
+      Optional<String> from = outputs.get(i).hold().from();
+      if (from.isPresent() && !steps.contains(from.get())) {
+        node.problem(
+            "outputs[" + i + "].hold.from",
+            from.get(),
+            "problem.no-such",
+            "step",
+            String.join(", ", new java.util.TreeSet<>(steps)));
+      }
     }
   }
 

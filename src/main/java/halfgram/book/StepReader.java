@@ -22,6 +22,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeSet;
 
@@ -85,6 +86,7 @@ final class StepReader {
         node.percent("breakage", Ratio.ZERO, "0", "95"),
         node.has("after") ? node.list("after", StepReader::lag) : List.of(UNTOLD),
         check,
+        node.flag("renewsDate"),
         cautions);
   }
 
@@ -129,6 +131,7 @@ final class StepReader {
               step.breakage(),
               after,
               step.check(),
+              step.renewsDate(),
               step.cautions()));
     }
     return ordered;
@@ -234,16 +237,20 @@ final class StepReader {
   private static Output.Hold hold(Node node) {
     Optional<Node> hold = node.need("hold", "accept.hold");
     if (hold.isEmpty()) {
-      return new Output.Hold(Duration.ofDays(1), Reason.NONE, "", Optional.empty());
+      return Output.Hold.of(Duration.ofDays(1), Reason.NONE, "");
     }
+    Optional<Integer> days = hold.get().findInteger("days", 1, 400);
+    boolean spanned = hold.get().has("max");
     Duration max = hold.get().duration("max", Duration.ofDays(1));
-    if (!hold.get().has("max") || max.isZero()) {
-      String what = hold.get().has("max") ? "problem.accepted" : "problem.missing";
-      hold.get().refuse("max", what, Message.of("accept.some-duration"));
+    if (spanned == days.isPresent() || (spanned && max.isZero())) {
+      String what = spanned ? "problem.accepted" : "problem.missing";
+      hold.get().refuse("max", what, Message.of("accept.hold-span"));
     }
     Output.Hold read =
         new Output.Hold(
-            max,
+            days.map(d -> Duration.ofDays(d - 1L)).orElse(max),
+            days.map(OptionalInt::of).orElse(OptionalInt.empty()),
+            hold.get().findCode("from"),
             reason(hold.get()),
             hold.get().findWord("place").orElse(""),
             hold.get().find("at", Temperature::parse, "accept.temperature"));

@@ -2,12 +2,17 @@ package halfgram.formula;
 
 import halfgram.kitchen.Text;
 import halfgram.measure.Amount;
+import halfgram.measure.BusinessDay;
 import halfgram.measure.Dimension;
 import halfgram.measure.Mass;
 import halfgram.measure.Ratio;
 import halfgram.measure.Temperature;
 import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalTime;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
  * What a formula yields; several outputs share the output mass.
@@ -37,8 +42,37 @@ public record Output(
     public static final Rest NONE = new Rest(Duration.ZERO, Reason.NONE);
   }
 
-  /** Longest stand, where, and at what temperature. */
-  public record Hold(Duration max, Reason reason, String place, Optional<Temperature> at) {}
+  /**
+   * Longest stand, where, and at what temperature.
+   *
+   * @param max the span that is held to; with days, the shortest that those days can be
+   * @param days the last of them ends it, the day its clock starts being day 1
+   * @param from the step at whose end its clock starts; empty: when it is ready
+   */
+  public record Hold(
+      Duration max,
+      OptionalInt days,
+      Optional<String> from,
+      Reason reason,
+      String place,
+      Optional<Temperature> at) {
+    private static final LocalTime LAST_MINUTE = LocalTime.of(23, 59);
+
+    /** A span from ready on. */
+    public static Hold of(Duration max, Reason reason, String place) {
+      return new Hold(
+          max, OptionalInt.empty(), Optional.empty(), reason, place, Optional.empty());
+    }
+
+    /** The end of a hold whose clock started at a moment. */
+    public Instant end(Instant start, BusinessDay clock) {
+      if (days.isEmpty()) {
+        return start.plus(max);
+      }
+      LocalDate last = clock.of(start).plusDays(days.getAsInt() - 1L);
+      return clock.at(last, LAST_MINUTE);
+    }
+  }
 
   /** How a make is shared out among containers. */
   public enum Split {

@@ -147,6 +147,6 @@ final class Baths {
   }
 
   private Need need(Day day, String service, String user, Instant from, Instant to) {
-    return new Need(user, service, Optional.empty(), 0, fill(day.bath()), from, to);
+    return new Need(user, service, Optional.empty(), 0, fill(day.bath()), from, to, to);
   }
 }

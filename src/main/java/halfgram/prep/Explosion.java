@@ -32,6 +32,11 @@ record Explosion(
     List<Baths.Day> baths,
     IdentityHashMap<FormulaVersion, Worked> worked) {
 
+  /** What was worked out of a make's formula. */
+  Worked workedOf(Make make) {
+    return java.util.Objects.requireNonNull(worked.get(make.version()));
+  }
+
   static Explosion of(
       KitchenBook book, List<ServiceRun> services, OpenHours hours, Because because) {
     return new Run(book, hours, because).explode(services);

@@ -23,6 +23,7 @@ import java.util.Optional;
  * @param scaled its size, raised to machines and packs
  * @param asked its size before raising
  * @param raisedBy why it was raised
+ * @param useBys the end of the hold of each output
  */
 public record Make(
     String id,
@@ -35,7 +36,8 @@ public record Make(
     Scaled scaled,
     Scaled asked,
     List<Message> raisedBy,
-    Timeline timeline) {
+    Timeline timeline,
+    List<Instant> useBys) {
 
   /** What was asked of it before raising, as output mass. */
   public Amount wanted() {
@@ -68,7 +70,8 @@ public record Make(
         scaled,
         asked,
         raisedBy,
-        timeline);
+        timeline,
+        useBys);
   }
 
   /** What is asked of one output. */
@@ -88,6 +91,11 @@ public record Make(
     return served().stream().map(Need::lastUse).max(Instant::compareTo).orElse(readyBy);
   }
 
+  /** When the last of what is made of it is eaten. */
+  public Instant eaten() {
+    return served().stream().map(Need::eaten).max(Instant::compareTo).orElse(readyBy);
+  }
+
   /** The moment from which an output, rested, may be used. */
   public Instant readyAt(int output) {
     Timeline.Span last = timeline.steps().get(timeline.steps().size() - 1);
@@ -96,6 +104,6 @@ public record Make(
 
   /** The moment after which an output is past its hold. */
   public Instant useBy(int output) {
-    return readyAt(output).plus(version.outputs().get(output).hold().max());
+    return useBys.get(output);
   }
 }

@@ -111,7 +111,7 @@ final class Making {
       List<List<Need>> alone = new ArrayList<>();
       for (int i = first; i < end; i++) {
         Need need = open.get(i);
-        Duration hold = worked.version.outputs().get(need.output()).hold().max();
+        Duration hold = worked.jointParts.get(need.output()).hold();
         boolean asks = increments.get(i).outputMass().isPositive();
         if (asks || !made.get(first).plus(hold).isBefore(need.lastUse())) {
           together.add(need);
@@ -177,7 +177,18 @@ final class Making {
         scaled,
         wanted,
         raisedBy,
-        timeline);
+        timeline,
+        useBys(worked, scaled, timeline));
+  }
+
+  /** The end of each output's hold, by its own clock. */
+  private List<Instant> useBys(Worked worked, Scaled scaled, Timeline timeline) {
+    List<Instant> ends = new ArrayList<>(worked.version.outputs().size());
+    for (Output output : worked.version.outputs()) {
+      Instant start = worked.holdStart(output, scaled, timeline);
+      ends.add(output.hold().end(start, book.kitchen().clock()));
+    }
+    return ends;
   }
 
   private Optional<Mass> pack(String ingredient) {
@@ -200,10 +211,22 @@ final class Making {
     Output output = of.outputs().get(part.output());
     Amount mass = make.scaled().setOut(part.line());
     Amount amount = output.isPieces() ? output.inUnit(mass).rounded(Rounding.UP_TO_WHOLE) : mass;
+    if (!amount.isPositive()) {
+      return List.of();
+    }
     Instant at = make.timeline().steps().get(part.step()).start();
-    return amount.isPositive()
-        ? List.of(new Need(make.id(), make.service(), make.event(), part.output(), amount, at, at))
-        : List.of();
+    Instant eaten = part.renewed() ? at : make.eaten();
+    Instant lastUse = output.hold().reason().isSafety() ? eaten : at;
+    return List.of(
+        new Need(
+            make.id(),
+            make.service(),
+            make.event(),
+            part.output(),
+            amount,
+            at,
+            lastUse,
+            eaten));
   }
 
   /** Names makes: the component, the service each is first for, and which of several. */

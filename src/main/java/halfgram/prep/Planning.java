@@ -35,11 +35,17 @@ public final class Planning {
             bathSheets(request, explosion),
             Misfits.of(request, services, explosion.makes()),
             warnings(explosion),
-            TaskList.pulls(tasks));
+            TaskList.pulls(tasks, shown(request, services)));
     if (because.asked()) {
       new SheetNotes(book, because).note(sheet);
     }
     return sheet;
+  }
+
+  private static List<ServiceRun> shown(PlanRequest request, List<ServiceRun> services) {
+    return services.stream()
+        .filter(run -> !run.date().isBefore(request.from()) && !run.date().isAfter(request.last()))
+        .toList();
   }
 
   /** Whole days: the longest lead of any formula, or what the kitchen asks for. */
@@ -61,7 +67,7 @@ public final class Planning {
     List<PrepSheet.BathRun> runs = new ArrayList<>();
     for (Task task : tasks) {
       if (task.kind() == Task.Kind.TEST_PIECE) {
-        Worked worked = java.util.Objects.requireNonNull(explosion.worked().get(task.version()));
+        Worked worked = explosion.workedOf(task.make());
         runs.add(new PrepSheet.BathRun(task.make(), worked.bath.orElseThrow()));
       }
     }
@@ -71,7 +77,7 @@ public final class Planning {
   private static List<Message> warnings(Explosion explosion) {
     List<Message> warnings = new ArrayList<>();
     for (Make make : explosion.makes()) {
-      Worked worked = java.util.Objects.requireNonNull(explosion.worked().get(make.version()));
+      Worked worked = explosion.workedOf(make);
       Optional<SphereBath> bath = worked.bath;
       for (Message warning : bath.map(SphereBath::warnings).orElse(List.of())) {
         Message of = Message.of("warn.of", make.version().name(), warning);

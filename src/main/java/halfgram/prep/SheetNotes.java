@@ -84,6 +84,20 @@ final class SheetNotes {
         }
       }
     }
+    for (ServiceRun run : sheet.services()) {
+      for (ServiceRun.Plates plates : run.plates()) {
+        for (PlateItem item : plates.items()) {
+          if (item.item().ingredient().filter(code::equals).isPresent()) {
+            inputs.add(
+                Input.derived(
+                    Message.of("why.plates-of", plates.dish().name()),
+                    String.valueOf(plates.count()),
+                    Paths.plates(run, plates)));
+            inputs.add(Input.plain(Message.of("why.per-plate"), item.typed().toString()));
+          }
+        }
+      }
+    }
     return new Because.Note(
         Paths.pull(code), Notes.grams(mass), Message.of("why.rule.pull"), inputs);
   }

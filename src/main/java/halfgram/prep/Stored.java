@@ -14,7 +14,8 @@ import java.util.Optional;
  * @param made what comes out
  * @param needed what of it is asked for
  * @param fills what goes into each container, in order; empty without a container
- * @param useBy end of its hold
+ * @param useBy end of its hold, or of what in it ends before
+ * @param useByOf code of the tub, or the make, whose date that is
  */
 public record Stored(
     String path,
@@ -23,4 +24,5 @@ public record Stored(
     Amount needed,
     Optional<Container> container,
     List<Amount> fills,
-    Instant useBy) {}
+    Instant useBy,
+    Optional<String> useByOf) {}

@@ -12,6 +12,7 @@ import halfgram.measure.Amount;
 import halfgram.measure.Because;
 import halfgram.measure.Message;
 import halfgram.measure.Rounding;
+import halfgram.menu.PlateItem;
 import halfgram.prep.netting.Draw;
 import halfgram.prep.netting.Need;
 import halfgram.station.Container;
@@ -24,10 +25,14 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.SortedMap;
 import java.util.SortedSet;
+import java.util.TreeMap;
 import java.util.TreeSet;
 
 /**
@@ -41,6 +46,7 @@ final class TaskList {
   private final Weighings weighings;
   private final Because because;
   private final AllergenTrace trace;
+  private final UseBys useBys;
   private final Map<String, List<Draw>> tubs = new HashMap<>();
   private final Map<String, List<Make>> makers = new HashMap<>();
 
@@ -49,6 +55,7 @@ final class TaskList {
     this.request = request;
     this.explosion = explosion;
     this.because = because;
+    this.useBys = new UseBys(explosion);
     this.weighings = new Weighings(book, because);
     this.trace = new AllergenTrace(book.formulary(), book::ingredient);
     for (Draw draw : explosion.draws()) {
@@ -108,7 +115,7 @@ final class TaskList {
   }
 
   private List<Task> tasks(Make make, int index) {
-    Worked worked = java.util.Objects.requireNonNull(explosion.worked().get(make.version()));
+    Worked worked = explosion.workedOf(make);
     Step step = make.version().steps().get(index);
     Timeline.Span span = make.timeline().steps().get(index);
     if (!worked.isBathStep(step)) {
@@ -151,12 +158,30 @@ final class TaskList {
         weighings.of(make, step, fill, tubs),
         last ? stored(make) : List.of(),
         step.cautions(),
-        trace.of(make.version()).allergenCodes(),
+        allergens(make, index),
         links,
         serves(make),
         make.firstUse(),
         isTonight(make, start),
         late(start));
+  }
+
+  /** Allergens of what is in the vessel by then: lines of this step and of those it follows. */
+  private SortedSet<String> allergens(Make make, int index) {
+    List<Step> steps = make.version().steps();
+    Set<String> upstream = new HashSet<>(Set.of(steps.get(index).code()));
+    boolean last = index == steps.size() - 1;
+    for (int i = index; i >= 0; i--) {
+      if (last || upstream.contains(steps.get(i).code())) {
+        upstream.add(steps.get(i).code());
+        steps.get(i).after().forEach(lag -> upstream.add(lag.step()));
+      }
+    }
+    SortedSet<String> codes = new TreeSet<>();
+    make.version().lines().stream()
+        .filter(line -> upstream.contains(line.step()))
+        .forEach(line -> codes.addAll(trace.of(line.item()).allergenCodes()));
+    return codes;
   }
 
   private Task testPiece(Make make, Step step, Instant start, Instant end, List<Task.Link> links) {
@@ -201,7 +226,7 @@ final class TaskList {
   private Task freshBath(Make make, BathDay.Change change) {
     String code = make.version().technique().orElseThrow().step();
     Step step = make.version().steps().get(make.version().stepIndex(code));
-    Worked worked = java.util.Objects.requireNonNull(explosion.worked().get(make.version()));
+    Worked worked = explosion.workedOf(make);
     double minutes = worked.bath.orElseThrow().values().number("setUp");
     Instant end = change.at().plusSeconds((long) StrictMath.ceil(minutes * 60));
     String key = change.afterDrop() == 0 ? "task.fresh-bath-first" : "task.fresh-bath";
@@ -323,7 +348,8 @@ final class TaskList {
               make.needed(i),
               output.container().map(this::container),
               fills(output, made),
-              make.useBy(i)));
+              useBys.of(make, i).useBy(),
+              useBys.of(make, i).because()));
     }
     return stored;
   }
@@ -359,9 +385,20 @@ final class TaskList {
     return Amount.pieces(all / count + (position < all % count ? 1 : 0));
   }
 
-  /** Ingredients to pull for the tasks shown, before trim. */
-  static java.util.SortedMap<String, Amount> pulls(List<Task> tasks) {
-    java.util.SortedMap<String, Amount> pulls = new java.util.TreeMap<>();
+  /** Ingredients to pull for the tasks and plates shown, before trim. */
+  static SortedMap<String, Amount> pulls(List<Task> tasks, List<ServiceRun> services) {
+    SortedMap<String, Amount> pulls = new TreeMap<>();
+    for (ServiceRun service : services) {
+      for (ServiceRun.Plates plates : service.plates()) {
+        for (PlateItem item : plates.items()) {
+          item.item()
+              .ingredient()
+              .ifPresent(
+                  code ->
+                      pulls.merge(code, item.amount().times(plates.count()), Amount::plus));
+        }
+      }
+    }
     for (Task task : tasks) {
       for (WeighGroup group : task.weigh()) {
         for (WeighLine line : group.lines()) {

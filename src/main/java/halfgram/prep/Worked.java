@@ -3,6 +3,7 @@ package halfgram.prep;
 import halfgram.formula.Fills;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Formulary;
+import halfgram.formula.Lag;
 import halfgram.formula.Line;
 import halfgram.formula.MachineUse;
 import halfgram.formula.MassBalance;
@@ -18,6 +19,7 @@ import halfgram.prep.netting.Need;
 import halfgram.technique.bath.SphereBath;
 import java.math.BigDecimal;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -26,7 +28,8 @@ import java.util.Optional;
 final class Worked {
 
   /** A line that calls for a component. */
-  record Part(Line line, int step, FormulaVersion version, int output, String word) {}
+  record Part(
+      Line line, int step, FormulaVersion version, int output, String word, boolean renewed) {}
 
   final FormulaVersion version;
   final String word;
@@ -56,7 +59,8 @@ final class Worked {
                 FormulaVersion part = formulary.get(ref);
                 int output = part.outputIndex(ref.output());
                 String partWord = Components.word(formulary, part, output);
-                parts.add(new Part(line, version.stepIndex(line.step()), part, output, partWord));
+                int step = version.stepIndex(line.step());
+                parts.add(new Part(line, step, part, output, partWord, renewedFrom(step)));
               });
     }
     this.economy = economy();
@@ -113,10 +117,50 @@ final class Worked {
   private Joint.Part jointPart(Output output) {
     return new Joint.Part(
         output.share(),
-        output.hold().max(),
+        sureHold(output),
         new Ratio(output.pieceMass().map(Mass::grams).orElse(BigDecimal.ONE)),
         output.isPieces() ? balance.piecesKept() : Ratio.ONE,
         output.isPieces());
+  }
+
+  /** Whether what goes in at a step is cooked through at it or after it, so that its date is done. */
+  private boolean renewedFrom(int step) {
+    return version.steps().stream().skip(step).anyMatch(Step::renewsDate);
+  }
+
+  /** The hold an output has at least from ready on, by a clock that may have started before. */
+  private Duration sureHold(Output output) {
+    Duration hold = output.hold().max();
+    if (output.hold().from().isEmpty()) {
+      return hold;
+    }
+    Duration before = output.rest().min();
+    int from = version.stepIndex(output.hold().from().get());
+    for (int i = from + 1; i < version.steps().size(); i++) {
+      Step step = version.steps().get(i);
+      before =
+          before
+              .plus(step.handsOn().of(Amount.NO_MASS, 0))
+              .plus(step.unattended().of(Amount.NO_MASS, 0));
+      for (Lag lag : step.after()) {
+        before = before.plus(lag.min());
+      }
+    }
+    return hold.compareTo(before) > 0 ? hold.minus(before) : Duration.ZERO;
+  }
+
+  /** When an output's hold begins: where the book says, with the first pieces out, or when ready. */
+  Instant holdStart(Output output, Scaled scaled, Timeline timeline) {
+    if (output.hold().from().isPresent()) {
+      return timeline.steps().get(version.stepIndex(output.hold().from().get())).end();
+    }
+    if (bath.isPresent() && output.isPieces() && scaled.formed() > 0) {
+      int step = version.stepIndex(version.technique().orElseThrow().step());
+      Instant start = timeline.steps().get(step).start();
+      return start.plus(bath.get().testPiece()).plus(bath.get().cycle());
+    }
+    Timeline.Span last = timeline.steps().get(timeline.steps().size() - 1);
+    return last.end().plus(output.rest().min());
   }
 
   /** The size that gives all these needs; outputs of one mix come out together. */

@@ -84,6 +84,7 @@ final class PublishedFormula {
             Ratio.ZERO,
             List.of(),
             Optional.empty(),
+            false,
             List.of());
     Output output =
         new Output(
@@ -93,7 +94,7 @@ final class PublishedFormula {
             Ratio.ONE,
             piece,
             Output.Rest.NONE,
-            new Output.Hold(Duration.ofDays(1), Reason.NONE, "", Optional.empty()),
+            Output.Hold.of(Duration.ofDays(1), Reason.NONE, ""),
             Optional.empty(),
             Optional.empty(),
             Output.Split.FULL);

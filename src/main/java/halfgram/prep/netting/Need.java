@@ -15,7 +15,9 @@ import java.util.Optional;
  * @param output position of the output
  * @param amount in the output's unit
  * @param readyBy latest moment at which it must be ready
- * @param lastUse moment until which it must hold
+ * @param lastUse moment until which it must hold: its last use; for what holds for safety's sake, when
+ *     the last of what it went into is eaten
+ * @param eaten when the last of what it went into is eaten, or cooked through
  */
 public record Need(
     String user,
@@ -24,7 +26,8 @@ public record Need(
     int output,
     Amount amount,
     Instant readyBy,
-    Instant lastUse) {
+    Instant lastUse,
+    Instant eaten) {
 
   /** The order in which needs are met; complete, so that input order never matters. */
   public static final Comparator<Need> ORDER = Need::inOrder;
@@ -39,6 +42,6 @@ public record Need(
   }
 
   public Need with(Amount other) {
-    return new Need(user, service, event, output, other, readyBy, lastUse);
+    return new Need(user, service, event, output, other, readyBy, lastUse, eaten);
   }
 }

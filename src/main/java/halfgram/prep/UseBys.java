@@ -1,0 +1,100 @@
+package halfgram.prep;
+
+import halfgram.lot.Lot;
+import halfgram.prep.netting.Draw;
+import halfgram.prep.netting.Need;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Until when what is made may be used. Nothing outlives what it is made of: the end of its own hold,
+ * or before that the use-by of anything in it that keeps only for safety's sake, through all
+ * components, unless a step cooks it through and the formula says that dates count anew from there.
+ *
+ * <p>Source: date marking of combined foods (US model Food Code 3-501.17: the earliest-prepared
+ * ingredient's date).
+ */
+final class UseBys {
+
+  /**
+   * A use-by.
+   *
+   * @param because code of the tub, or the make, whose date it is; empty when its own hold ends first
+   */
+  record Date(Instant useBy, Optional<String> because) {
+    private Date earlier(Date other) {
+      return other.useBy.isBefore(useBy) ? other : this;
+    }
+  }
+
+  private record Key(String make, int output) {}
+
+  private final Map<String, List<Draw>> tubs = new HashMap<>();
+  private final Map<String, List<Key>> parts = new HashMap<>();
+  private final Map<String, Make> byId = new HashMap<>();
+  private final Map<Key, Date> known = new HashMap<>();
+  private final Map<String, Worked> worked = new HashMap<>();
+
+  UseBys(Explosion explosion) {
+    for (Draw draw : explosion.draws()) {
+      tubs.computeIfAbsent(draw.need().user(), user -> new ArrayList<>()).add(draw);
+    }
+    for (Make make : explosion.makes()) {
+      byId.put(make.id(), make);
+      worked.put(make.id(), explosion.workedOf(make));
+      for (Need need : make.served()) {
+        parts
+            .computeIfAbsent(need.user(), user -> new ArrayList<>())
+            .add(new Key(make.id(), need.output()));
+      }
+    }
+  }
+
+  /** The date of one output of a make. */
+  Date of(Make make, int output) {
+    Key key = new Key(make.id(), output);
+    Date before = known.get(key);
+    if (before != null) {
+      return before;
+    }
+    Date date = new Date(make.useBy(output), Optional.empty());
+    for (Worked.Part part : worked(make).parts) {
+      if (!part.renewed()) {
+        date = date.earlier(of(make, part, date));
+      }
+    }
+    known.put(key, date);
+    return date;
+  }
+
+  /** The earliest date of what goes in at one line, or the date so far. */
+  private Date of(Make make, Worked.Part part, Date sofar) {
+    Date date = sofar;
+    boolean safety = part.version().outputs().get(part.output()).hold().reason().isSafety();
+    for (Draw draw : tubs.getOrDefault(make.id(), List.of())) {
+      Lot lot = draw.lot();
+      if (safety && lot.component().formula().equals(part.version().formula())) {
+        date = date.earlier(new Date(lot.useBy(), Optional.of(lot.code())));
+      }
+    }
+    for (Key key : parts.getOrDefault(make.id(), List.of())) {
+      Make of = byId.get(key.make());
+      if (of != null && of.version().isSame(part.version())) {
+        Date inherited = of(of, key.output());
+        if (safety || inherited.because().isPresent()) {
+          String because = inherited.because().orElse(of.id());
+          date = date.earlier(new Date(inherited.useBy(), Optional.of(because)));
+        }
+      }
+    }
+    return date;
+  }
+
+  private Worked worked(Make make) {
+    return java.util.Objects.requireNonNull(worked.get(make.id()));
+  }
+}
