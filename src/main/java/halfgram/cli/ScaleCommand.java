@@ -12,6 +12,7 @@ import halfgram.ingredient.Ingredient;
 import halfgram.ingredient.Pack;
 import halfgram.measure.Amount;
 import halfgram.measure.Exact;
+import halfgram.measure.Message;
 import halfgram.measure.Quantity;
 import halfgram.measure.Ratio;
 import halfgram.prep.KitchenBook;
@@ -85,7 +86,14 @@ final class ScaleCommand {
     if (scaled.isEmpty()) {
       return Exit.NO;
     }
-    cli.out().print(text(book, Fills.fit(scaled.get(), item -> pack(book, item))));
+    Fills fills = Fills.fit(scaled.get(), item -> pack(book, item));
+    // What is on hand cannot be raised: it is said what else would have been done.
+    boolean asItIs = arguments.has("--have");
+    cli.out()
+        .print(
+            asItIs
+                ? text(book, scaled.get(), fills.raisedBy(), "scale.on-hand")
+                : text(book, fills.scaled(), fills.raisedBy(), "scale.raised"));
     return Exit.DONE;
   }
 
@@ -194,16 +202,15 @@ final class ScaleCommand {
                           .filter(a -> a.dimension() == halfgram.measure.Dimension.MASS)
                       : ingredient.findMass(quantity));
       if (mass.isEmpty()) {
-        arguments.problem("usage.bad", "--have", have, halfgram.measure.Message.of("accept.have"));
+        arguments.problem("usage.bad", "--have", have, Message.of("accept.have"));
       }
       mass.ifPresent(m -> onHand.put(item, m));
     }
     return onHand;
   }
 
-  private String text(KitchenBook book, Fills fills) {
+  private String text(KitchenBook book, Scaled scaled, List<Message> raisedBy, String raised) {
     Messages messages = cli.messages();
-    Scaled scaled = fills.scaled();
     StringBuilder text = new StringBuilder();
     FormulaVersion version = scaled.version();
     text.append(messages.say("scale.title", version.name(), version.number())).append('\n');
@@ -231,7 +238,7 @@ final class ScaleCommand {
                   + messages.text(version.outputs().get(i).name()))
           .append('\n');
     }
-    fills.raisedBy().forEach(why -> text.append(messages.say("scale.raised", why)).append('\n'));
+    raisedBy.forEach(why -> text.append(messages.say(raised, why)).append('\n'));
     return text.toString();
   }
 }

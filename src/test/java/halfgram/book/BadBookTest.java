@@ -1,0 +1,251 @@
+package halfgram.book;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import halfgram.input.Problem;
+import halfgram.words.Messages;
+import java.time.ZoneOffset;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** What is wrong with a book is said with its path, what stands there and what would be right. */
+class BadBookTest {
+  private static final BookReader READER = new BookReader(Reference.load());
+  private static final Messages MESSAGES = new Messages("en", ZoneOffset.UTC);
+  private static final String OIL = "formulas/dill-oil/versions/0";
+  private static final String BASE = "formulas/yoghurt-base/versions/1";
+  private static final String STOCK = "formulas/pea-stock/versions/0";
+
+  private final DemoBook book = DemoBook.fresh();
+
+  @Test
+  void aCycleIsNamedRoundItsLoop() {
+    book.set(
+        "formulas/blanched-dill/versions/0/lines/0", "{'component': 'dill-oil', 'basis': 100}");
+    assertOnly("$.formulas", "blanched-dill > dill-oil > blanched-dill", "is made of itself");
+  }
+
+  @Test
+  void aComponentWithoutYieldIsRefused() {
+    book.set(OIL + "/steps/drip/yield", "0");
+    assertOnly(OIL + "/steps", "0 g", "dill-oil yields nothing", "accepted: yields above 0");
+  }
+
+  @Test
+  void aVolumeOfWhatHasNoDensityIsRefused() {
+    book.set(STOCK + "/lines/3", "{'ingredient': 'juniper', 'amount': '2 tbsp'}");
+    assertOnly(STOCK + "/lines/3/amount", "2 tbsp", "juniper has no density", "a mass", "density");
+  }
+
+  @Test
+  void aBasisThatIsNot100IsRefusedWithItsSum() {
+    book.set(BASE + "/lines/3/basis", "68.5");
+    assertOnly(BASE + "/lines", "99.5 %", "basis lines", "add up to 100 %");
+  }
+
+  @Test
+  void negativeCoversAreRefusedWithTheRange() {
+    book.set("events/harvest-dinner/covers/final", "-3");
+    assertOnly("events/harvest-dinner/covers/final", "-3", "a number from 0 to 20000");
+  }
+
+  @Test
+  void absurdCoversAreRefusedWithTheRange() {
+    book.set("events/harvest-dinner/covers", "{'expected': 1000000}");
+    assertOnly("events/harvest-dinner/covers/expected", "1000000", "a number from 0 to 20000");
+  }
+
+  @Test
+  void twoTubsOfOneCodeAreRefused() {
+    book.set("tubs/1/code", "'t-1204-a1'");
+    assertOnly("tubs/1/code", "t-1204-a1", "used twice", "each tub", "a code of its own");
+  }
+
+  @Test
+  void anUnknownKeyIsRefusedWithTheKnownOnes() {
+    book.set("kitchen/colour", "'red'");
+    assertOnly("kitchen/colour", "red", "not known here", "dayStart", "waterHardness", "x-");
+  }
+
+  @Test
+  void aMissingKeyIsAskedForByWhatItTakes() {
+    book.remove("kitchen/zone");
+    assertOnly("kitchen/zone", "", "is missing", "a time zone such as \"Europe/Copenhagen\"");
+  }
+
+  @Test
+  void aMissingTextIsAskedForWithABracedExample() {
+    book.remove("kitchen/name");
+    assertOnly("kitchen/name", "", "is missing", "{\"en\": \"dill\"}");
+  }
+
+  @Test
+  void aWrongReferenceGetsNearCodesSuggested() {
+    book.set(STOCK + "/lines/1/ingredient", "'leak'").remove(STOCK + "/lines/1/cut");
+    assertOnly(STOCK + "/lines/1/ingredient", "leak", "no such ingredient", "accepted: leek, ");
+  }
+
+  @Test
+  void aDietServedWhatItMustNotEatIsNamedWithTheWayItCameIn() {
+    book.remove("dishes/trout-plate/variants/0");
+    assertOnly(
+        "events/harvest-dinner/diets/0",
+        "trout-plate",
+        "served to dairy-free guests",
+        "contains milk: yoghurt-spheres > yoghurt-base > sheep-yoghurt",
+        "accepted: a variant");
+  }
+
+  @Test
+  void outputSharesOverEverythingAreRefusedWithTheirSum() {
+    book.set(STOCK + "/outputs/stock/share", "80");
+    assertOnly(STOCK + "/outputs", "101 %", "add up to at most 100 %");
+  }
+
+  @Test
+  void aCurveThatDoesNotAddUpIsRefusedWithItsSum() {
+    book.set("services/lunch/curve/0/share", "39");
+    assertOnly("services/lunch/curve", "99 %", "must add up to 100 %");
+  }
+
+  @Test
+  void aMenuSplitThatServesTooFewIsRefusedWithItsSum() {
+    String main = "events/harvest-dinner/services/dinner/courses/main/dishes";
+    book.set(main + "/0/share", "50");
+    assertOnly(main, "95 %", "fewer than everybody", "at least 100 %");
+  }
+
+  @Test
+  void aLagToALaterStepIsRefusedWithTheStepsBefore() {
+    book.set(OIL + "/steps/drip/after/0/step", "'decant'");
+    assertOnly(OIL + "/steps/drip/after/0/step", "decant", "step listed before", "accepted: blend");
+  }
+
+  @Test
+  void aLagThatEndsBeforeItBeginsShowsTheTypedDuration() {
+    book.set(OIL + "/steps/drip/after/0/min", "'90 min'");
+    assertOnly(OIL + "/steps/drip/after/0/max", "1 h", "shorter than", "1 h 30 min");
+  }
+
+  @Test
+  void aReservationOverWhatIsLeftIsRefusedWithWhatIsLeft() {
+    book.set("tubs/t-1203-oil-1/reserved/0/amount", "'421 g'");
+    assertOnly("tubs/t-1203-oil-1/reserved", "421 g", "more is reserved", "at most 420 g");
+  }
+
+  @Test
+  void aHouseholdWordWithoutMassIsRefused() {
+    book.set(STOCK + "/lines/3", "{'ingredient': 'juniper', 'amount': '3 sprig'}");
+    assertOnly(STOCK + "/lines/3/amount", "3 sprig", "a \"sprig\" of juniper has no mass", "units");
+  }
+
+  @Test
+  void anUnknownCutIsRefusedWithTheKnownOnes() {
+    book.set("formulas/blanched-dill/versions/0/lines/0/cut", "'picked-fin'");
+    assertOnly(
+        "formulas/blanched-dill/versions/0/lines/0/cut",
+        "picked-fin",
+        "no such cut",
+        "accepted: picked-fine");
+  }
+
+  @Test
+  void aVersionThatIsNotThereIsRefusedWithThoseThatAre() {
+    book.set("tubs/t-1203-crisp-1/version", "7");
+    assertOnly("tubs/t-1203-crisp-1/version", "7", "no such version", "accepted: 1, 2");
+  }
+
+  @Test
+  void anItemOfAListIsNamedByItsPosition() {
+    book.set("people/ines/stations/0", "7");
+    assertOnly("people/ines/stations/0", "7", "a text");
+  }
+
+  @Test
+  void aLineWithTwoDosesIsNamedItself() {
+    book.set(OIL + "/lines/0/basis", "7");
+    assertThat(problems())
+        .anySatisfy(p -> assertProblem(p, OIL + "/lines/0", "", "exactly one of: basis, percent"));
+  }
+
+  @Test
+  void aBathThatFillsNoPanIsNamedWhereItIsUsed() {
+    book.remove("formulas/alginate-bath/versions/0/outputs/0/container")
+        .remove("formulas/alginate-bath/versions/0/outputs/0/fill");
+    String technique = "formulas/yoghurt-spheres/versions/0/technique/bath";
+    assertThat(problems())
+        .anySatisfy(p -> assertProblem(p, technique, "alginate-bath", "what fills its pan"));
+  }
+
+  @Test
+  void aValueInSeveralUnitsIsAskedForInOne() {
+    book.set("tubs/t-1203-crisp-1/left", "'2 kg'");
+    assertOnly("tubs/t-1203-crisp-1/left", "2 kg", "a count such as \"3 piece\"");
+  }
+
+  @Test
+  void anEveningServicePastMidnightIsAccepted() {
+    book.set("events/terrace/services/0/start", "'22:00'")
+        .set("events/terrace/services/0/end", "'01:30'")
+        .set(
+            "events/terrace/services/0/curve",
+            "[{'at': '22:00', 'share': 60}, {'at': '00:15', 'share': 40}]");
+    assertThat(problems()).isEmpty();
+  }
+
+  @Test
+  void aServiceThatEndsPastTheDayStartIsRefused() {
+    book.set("events/harvest-dinner/services/0/end", "'04:30'");
+    assertThat(problems())
+        .anySatisfy(
+            p ->
+                assertProblem(
+                    p,
+                    "events/harvest-dinner/services/0/end",
+                    "04:30",
+                    "ends before it starts at 18:30",
+                    "belongs to the night"));
+  }
+
+  @Test
+  void everyProblemIsSaidInOneRunAndOnce() {
+    book.set("kitchen/colour", "'red'")
+        .remove("kitchen/zone")
+        .set("equipment/hob/max", "'3 stone'")
+        .set("formulas/blanched-dill/versions/0/lines/0/cut", "'picked-fin'")
+        .set(BASE + "/lines/3/basis", "68")
+        .remove("dishes/trout-plate/variants/0")
+        .set("events/harvest-dinner/covers/final", "-3")
+        .set("tubs/1/code", "'t-1204-a1'")
+        .set("tubs/t-1203-oil-1/reserved/0/amount", "'421 g'");
+    assertThat(problems())
+        .extracting(Problem::path)
+        .containsExactlyInAnyOrder(
+            "$.kitchen.colour",
+            "$.kitchen.zone",
+            book.path("equipment/hob/max"),
+            book.path("formulas/blanched-dill/versions/0/lines/0/cut"),
+            book.path(BASE + "/lines"),
+            "$.events[0].diets[0]",
+            "$.events[0].covers.final",
+            "$.tubs[1].code",
+            book.path("tubs/t-1203-oil-1/reserved"));
+  }
+
+  private List<Problem> problems() {
+    BookReader.Outcome outcome = READER.read(book.bytes());
+    assertThat(outcome.unreadable()).isEmpty();
+    assertThat(outcome.book().isPresent()).isEqualTo(outcome.problems().isEmpty());
+    return outcome.problems();
+  }
+
+  private void assertOnly(String place, String value, String... words) {
+    assertThat(problems()).singleElement().satisfies(p -> assertProblem(p, place, value, words));
+  }
+
+  private void assertProblem(Problem problem, String place, String value, String... words) {
+    assertThat(problem.path()).isEqualTo(place.startsWith("$") ? place : book.path(place));
+    assertThat(problem.value()).isEqualTo(value);
+    assertThat(MESSAGES.say(problem.message())).contains(words);
+  }
+}

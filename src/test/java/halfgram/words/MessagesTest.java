@@ -1,0 +1,205 @@
+package halfgram.words;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import halfgram.formula.Dose;
+import halfgram.formula.Step;
+import halfgram.measure.Message;
+import halfgram.measure.Standing;
+import halfgram.technique.bath.Renewal;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.ZoneOffset;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Properties;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** The sources and the sentences know the same keys. */
+class MessagesTest {
+  private static final Path SOURCES = Path.of("src", "main", "java");
+  private static final Path SENTENCES =
+      Path.of("src", "main", "resources", "halfgram", "messages_en.properties");
+
+  private static final Pattern LITERAL = Pattern.compile("\"((?:[^\"\\\\]|\\\\.)*)\"");
+  private static final Pattern KEY = Pattern.compile("[a-z]+(\\.[a-z0-9_-]+)+|usage");
+  private static final Pattern FAMILY = Pattern.compile("[a-z]+(\\.[a-z0-9_-]+)*\\.");
+  private static final Pattern PLACE = Pattern.compile("\\{(\\d+)}");
+
+  private final Properties sentences = sentences();
+  private final Set<String> literals = literals(SOURCES);
+
+  @Test
+  void everyKeyOfTheSourcesHasASentence() {
+    Set<String> beginnings =
+        sentences.stringPropertyNames().stream()
+            .map(key -> key.replaceAll("\\..*", "."))
+            .collect(Collectors.toCollection(TreeSet::new));
+    Set<String> keys =
+        literals.stream()
+            .filter(text -> KEY.matcher(text).matches())
+            .filter(text -> beginnings.stream().anyMatch(b -> (text + ".").startsWith(b)))
+            .collect(Collectors.toCollection(TreeSet::new));
+    assertThat(keys).as("keys found").hasSizeGreaterThan(200);
+    assertThat(keys).as("keys without a sentence").isSubsetOf(sentences.stringPropertyNames());
+  }
+
+  @Test
+  void everyMemberOfAFamilyHasASentence() {
+    families()
+        .forEach(
+            (family, members) ->
+                assertThat(sentences.stringPropertyNames())
+                    .as("sentences of %s*", family)
+                    .containsAll(members.stream().map(member -> family + member).toList()));
+  }
+
+  @Test
+  void everyFamilyOfTheSourcesIsKnownHere() {
+    Set<String> put =
+        literals.stream()
+            .filter(text -> FAMILY.matcher(text).matches())
+            .filter(text -> sentences.stringPropertyNames().stream().anyMatch(startsWith(text)))
+            .collect(Collectors.toCollection(TreeSet::new));
+    assertThat(put).as("keys put together in the sources").isEqualTo(families().keySet());
+  }
+
+  @Test
+  void noSentenceIsUnused() {
+    Set<String> used = new TreeSet<>(literals);
+    families().forEach((family, members) -> members.forEach(m -> used.add(family + m)));
+    assertThat(sentences.stringPropertyNames().stream().filter(key -> !used.contains(key)))
+        .as("sentences that no source says")
+        .isEmpty();
+  }
+
+  @Test
+  void placesCountFromZeroWithoutAGap() {
+    for (String key : sentences.stringPropertyNames()) {
+      Set<Integer> places =
+          PLACE
+              .matcher(sentences.getProperty(key))
+              .results()
+              .map(place -> Integer.valueOf(place.group(1)))
+              .collect(Collectors.toCollection(TreeSet::new));
+      if (!SKIPPING.contains(key)) {
+        assertThat(places)
+            .as(key)
+            .containsExactlyElementsOf(Stream.iterate(0, i -> i + 1).limit(places.size()).toList());
+      }
+    }
+  }
+
+  /** Sentences that leave out a place which the other sentences of their family fill. */
+  private static final Set<String> SKIPPING = Set.of("task.fresh-bath-first");
+
+  @Test
+  void noKeyIsWrittenTwice() throws IOException {
+    List<String> keys;
+    try (Stream<String> lines = Files.lines(SENTENCES, StandardCharsets.UTF_8)) {
+      keys =
+          lines
+              .filter(line -> line.matches("[a-z][a-z0-9._-]*=.*"))
+              .map(line -> line.substring(0, line.indexOf('=')))
+              .toList();
+    }
+    assertThat(keys).doesNotHaveDuplicates().hasSameSizeAs(sentences.keySet());
+  }
+
+  @Test
+  void bracesThatAreNoPlaceAreSaidAsTheyStand() {
+    Messages messages = new Messages("en", ZoneOffset.UTC);
+    assertThat(messages.say("problem.missing", Message.of("accept.text")))
+        .isEqualTo("is missing; accepted: a text, or texts by language such as {\"en\": \"dill\"}");
+    assertThat(messages.say("usage.unknown", "$1 {0} \\")).contains("\"$1 {0} \\\"");
+  }
+
+  /** Keys that the sources put together, and what can follow. */
+  private static Map<String, Collection<String>> families() {
+    Map<String, Collection<String>> families = new TreeMap<>();
+    families.put("caution.", membersIn("book/StepReader.java", "CAUTIONS =", ";"));
+    families.put("renewal.", words(Renewal.values()));
+    families.put("sheet.check.", words(Step.Check.values()));
+    families.put(
+        "why.dose.",
+        Arrays.stream(Dose.Kind.values()).map(k -> k.name().toLowerCase(Locale.ROOT)).toList());
+    families.put("why.rule.task.", membersIn("prep/TaskNotes.java", "void note(Task task) {", "}"));
+    families.put(
+        "why.rule.weigh.",
+        membersIn("prep/TaskNotes.java", "void note(Task task, WeighLine line) {", "\n  }"));
+    families.put("why.standing.", words(Standing.values()));
+    return families;
+  }
+
+  /** The strings between two marks of a source. */
+  private static Set<String> membersIn(String file, String from, String to) {
+    String source = read(SOURCES.resolve("halfgram").resolve(file));
+    int start = source.indexOf(from);
+    assertThat(start).as("%s in %s", from, file).isNotNegative();
+    Set<String> members =
+        strings(source.substring(start, source.indexOf(to, start + from.length())));
+    members.removeIf(text -> text.contains("."));
+    assertThat(members).as("strings after %s in %s", from, file).isNotEmpty();
+    return members;
+  }
+
+  private static List<String> words(Enum<?>[] values) {
+    return Arrays.stream(values)
+        .map(value -> value.name().toLowerCase(Locale.ROOT).replace('_', '-'))
+        .toList();
+  }
+
+  private static java.util.function.Predicate<String> startsWith(String family) {
+    return key -> key.startsWith(family);
+  }
+
+  private static Properties sentences() {
+    Properties sentences = new Properties();
+    try {
+      sentences.load(Files.newBufferedReader(SENTENCES, StandardCharsets.UTF_8));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return sentences;
+  }
+
+  private static Set<String> literals(Path folder) {
+    try (Stream<Path> files = Files.walk(folder)) {
+      return files
+          .filter(file -> file.toString().endsWith(".java"))
+          .flatMap(file -> strings(read(file)).stream())
+          .collect(Collectors.toCollection(TreeSet::new));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static Set<String> strings(String source) {
+    return LITERAL
+        .matcher(source)
+        .results()
+        .map((MatchResult literal) -> literal.group(1))
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  private static String read(Path file) {
+    try {
+      return Files.readString(file);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}
