@@ -172,6 +172,7 @@ final class StepReader {
     Equipment machine = equipment.get(code);
     return new MachineUse(
         code,
+        machine == null ? 1 : machine.units(),
         machine == null ? own : own.orElse(machine.limits()),
         node.duration("perFill", Duration.ZERO));
   }

@@ -123,6 +123,7 @@ final class TaskJson {
       fills.add(json.amount(path, stored.fills().get(i)));
     }
     node.set("useBy", json.at(Paths.store(task.make(), stored.output(), "use-by"), stored.useBy()));
+    stored.useByOf().ifPresent(of -> node.put("dateOf", of));
     node.put("place", stored.output().hold().place());
     stored.output().hold().at().ifPresent(at -> node.put("at", at.toString()));
     node.put("why", word(stored.output().hold().reason().kind()));

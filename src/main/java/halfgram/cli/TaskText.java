@@ -207,7 +207,8 @@ final class TaskText {
         output.hold().place().isEmpty() ? "" : messages.say("sheet.place", output.hold().place());
     place += output.hold().at().map(at -> messages.say("sheet.place", at)).orElse("");
     said.append("; ").append(messages.say("sheet.keeps", messages.moment(stored.useBy()), place));
-    if (output.hold().reason().isSafety()) {
+    stored.useByOf().ifPresent(of -> said.append(messages.say("sheet.date-of", user(of))));
+    if (output.hold().reason().isSafety() || stored.useByOf().isPresent()) {
       said.append(messages.say("sheet.safety"));
     }
     detail(said.toString());

@@ -60,8 +60,7 @@ public record Output(
 
     /** A span from ready on. */
     public static Hold of(Duration max, Reason reason, String place) {
-      return new Hold(
-          max, OptionalInt.empty(), Optional.empty(), reason, place, Optional.empty());
+      return new Hold(max, OptionalInt.empty(), Optional.empty(), reason, place, Optional.empty());
     }
 
     /** The end of a hold whose clock started at a moment. */

@@ -15,6 +15,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * From what services use to every make, down to the last component.
@@ -39,7 +40,21 @@ record Explosion(
 
   static Explosion of(
       KitchenBook book, List<ServiceRun> services, OpenHours hours, Because because) {
-    return new Run(book, hours, because).explode(services);
+    return of(book, services, hours, Set.of(), because);
+  }
+
+  /**
+   * Explodes with some formulas made for each time of need by itself.
+   *
+   * @param apart codes of those formulas
+   */
+  static Explosion of(
+      KitchenBook book,
+      List<ServiceRun> services,
+      OpenHours hours,
+      Set<String> apart,
+      Because because) {
+    return new Run(book, hours, apart, because).explode(services);
   }
 
   /** The working memory of one explosion. */
@@ -56,10 +71,10 @@ record Explosion(
         new Explosion(
             new ArrayList<>(), new ArrayList<>(), new ArrayList<>(), new IdentityHashMap<>());
 
-    private Run(KitchenBook book, OpenHours hours, Because because) {
+    private Run(KitchenBook book, OpenHours hours, Set<String> apart, Because because) {
       this.book = book;
       this.baths = new Baths(book, new AllergenTrace(book.formulary(), book::ingredient));
-      this.making = new Making(book, hours);
+      this.making = new Making(book, hours, apart);
       this.because = because;
     }
 

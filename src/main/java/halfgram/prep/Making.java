@@ -22,6 +22,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.IntStream;
 
 /**
@@ -38,11 +39,17 @@ final class Making {
   record Result(List<Draw> draws, List<Make> makes) {}
 
   private final KitchenBook book;
-  private final OpenHours hours;
 
-  Making(KitchenBook book, OpenHours hours) {
+  /** Minutes that make every standing too dear to be worth a set-up. */
+  private static final double TOO_DEAR = 1e9;
+
+  private final OpenHours hours;
+  private final Set<String> apart;
+
+  Making(KitchenBook book, OpenHours hours, Set<String> apart) {
     this.book = book;
     this.hours = hours;
+    this.apart = apart;
   }
 
   Result make(Worked worked, List<Need> needs, List<Lot> lots) {
@@ -91,7 +98,11 @@ final class Making {
             .toArray();
     LotSizing.Question question =
         new LotSizing.Question(
-            asking.length, worked.economy, book.kitchen().holdingWeight().doubleValue());
+            asking.length,
+            worked.economy,
+            apart.contains(worked.version.formula())
+                ? TOO_DEAR
+                : book.kitchen().holdingWeight().doubleValue());
     for (int i = 0; i < asking.length; i++) {
       Joint.Increment increment = increments.get(asking[i]);
       question.put(
@@ -219,14 +230,7 @@ final class Making {
     Instant lastUse = output.hold().reason().isSafety() ? eaten : at;
     return List.of(
         new Need(
-            make.id(),
-            make.service(),
-            make.event(),
-            part.output(),
-            amount,
-            at,
-            lastUse,
-            eaten));
+            make.id(), make.service(), make.event(), part.output(), amount, at, lastUse, eaten));
   }
 
   /** Names makes: the component, the service each is first for, and which of several. */

@@ -14,6 +14,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * What cannot fit by lags alone, and why, from the first step to the service.
@@ -94,10 +96,37 @@ final class Misfits {
     return run != null ? run.name() : make != null ? make.version().name() : user;
   }
 
+  /** Formulas of makes for several times that are late, or wait for what is late. */
+  static Set<String> pooledAndLate(PlanRequest request, List<Make> makes) {
+    Misfits misfits = new Misfits(request);
+    makes.forEach(make -> misfits.byId.put(make.id(), make));
+    Set<String> pooled = new TreeSet<>();
+    for (Make make : makes) {
+      if (!misfits.isLate(make)) {
+        continue;
+      }
+      Optional<Make> next = Optional.of(make);
+      while (next.isPresent()) {
+        Make at = next.get();
+        if (at.needs().stream().map(Need::readyBy).distinct().count() > 1) {
+          pooled.add(at.version().formula());
+        }
+        next = Optional.ofNullable(misfits.byId.get(at.needs().get(0).user()));
+      }
+    }
+    return pooled;
+  }
+
   private List<Message> steps(Make make) {
     List<Message> steps = new ArrayList<>();
     for (int i = 0; i < make.timeline().steps().size(); i++) {
       Timeline.Span span = make.timeline().steps().get(i);
+      for (Lag lag : make.version().steps().get(i).after()) {
+        if (!lag.min().isZero()) {
+          steps.add(
+              Message.of("misfit.lag-between", lag.min(), make.version().steps().get(i).code()));
+        }
+      }
       steps.add(
           Message.of(
               "misfit.step",

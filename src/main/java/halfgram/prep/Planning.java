@@ -22,7 +22,7 @@ public final class Planning {
     LocalDate horizon = request.last().plusDays(lookAhead(book));
     OpenHours hours = new OpenHours(book.kitchen(), first.minusDays(14), horizon.plusDays(1));
     List<ServiceRun> services = new Demand(book, because).services(first, horizon, request.asOf());
-    Explosion explosion = Explosion.of(book, services, hours, because);
+    Explosion explosion = new Pooling(book, request, services, hours).explode(because);
     List<Task> tasks = TaskList.of(book, request, explosion, because);
     PrepSheet sheet =
         new PrepSheet(

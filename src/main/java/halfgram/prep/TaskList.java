@@ -394,8 +394,7 @@ final class TaskList {
           item.item()
               .ingredient()
               .ifPresent(
-                  code ->
-                      pulls.merge(code, item.amount().times(plates.count()), Amount::plus));
+                  code -> pulls.merge(code, item.amount().times(plates.count()), Amount::plus));
         }
       }
     }

@@ -126,6 +126,33 @@ final class TaskNotes {
                 List.of(mass)));
   }
 
+  private List<Input> useBy(Task task, Stored stored) {
+    var hold = stored.output().hold();
+    List<Input> inputs = new ArrayList<>();
+    inputs.add(
+        Input.entered(
+            Message.of(hold.days().isPresent() ? "why.hold-days" : "why.hold"),
+            hold.days().isPresent()
+                ? String.valueOf(hold.days().getAsInt())
+                : Notes.minutes(hold.max()),
+            Message.of("why.said-by", hold.reason().source())));
+    inputs.add(
+        Input.plain(
+            Message.of("why.own-use-by"),
+            Notes.time(book, task.make().useBys().get(indexOf(task, stored)))));
+    stored
+        .useByOf()
+        .ifPresent(
+            of ->
+                inputs.add(
+                    Input.plain(Message.of("why.date-of", of), Notes.time(book, stored.useBy()))));
+    return inputs;
+  }
+
+  private static int indexOf(Task task, Stored stored) {
+    return task.version().outputs().indexOf(stored.output());
+  }
+
   private void note(Task task, Stored stored) {
     Input made = Input.derived(Message.of("why.made"), Notes.amount(stored.made()), stored.path());
     because.note(
@@ -145,11 +172,7 @@ final class TaskNotes {
                 Paths.store(task.make(), stored.output(), "use-by"),
                 Notes.time(book, stored.useBy()),
                 Message.of("why.rule.use-by"),
-                List.of(
-                    Input.entered(
-                        Message.of("why.hold"),
-                        Notes.minutes(stored.output().hold().max()),
-                        Message.of("why.said-by", stored.output().hold().reason().source())))));
+                useBy(task, stored)));
     for (int i = 0; i < stored.fills().size(); i++) {
       String fill = Notes.amount(stored.fills().get(i));
       String field = "fill-" + (i + 1);

@@ -11,8 +11,8 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Until when what is made may be used. Nothing outlives what it is made of: the end of its own hold,
- * or before that the use-by of anything in it that keeps only for safety's sake, through all
+ * Until when what is made may be used. Nothing outlives what it is made of: the end of its own
+ * hold, or before that the use-by of anything in it that keeps only for safety's sake, through all
  * components, unless a step cooks it through and the formula says that dates count anew from there.
  *
  * <p>Source: date marking of combined foods (US model Food Code 3-501.17: the earliest-prepared
@@ -23,7 +23,8 @@ final class UseBys {
   /**
    * A use-by.
    *
-   * @param because code of the tub, or the make, whose date it is; empty when its own hold ends first
+   * @param because code of the tub, or the make, whose date it is; empty when its own hold ends
+   *     first
    */
   record Date(Instant useBy, Optional<String> because) {
     private Date earlier(Date other) {

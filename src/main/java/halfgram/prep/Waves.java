@@ -89,6 +89,7 @@ final class Waves {
 
   private static Need need(
       ServiceRun run, ServiceRun.Use use, Amount amount, Instant readyBy, Instant lastUse) {
-    return new Need(run.id(), run.id(), run.event(), use.output(), amount, readyBy, lastUse, lastUse);
+    return new Need(
+        run.id(), run.id(), run.event(), use.output(), amount, readyBy, lastUse, lastUse);
   }
 }

@@ -80,7 +80,7 @@ final class Worked {
         || !step.handsOn().perPiece().isZero()
         || !step.unattended().perKg().isZero()
         || !step.unattended().perPiece().isZero()
-        || step.machines().stream().anyMatch(use -> !use.perFill().isZero());
+        || step.machines().stream().anyMatch(use -> use.limits().max().isPresent());
   }
 
   boolean isSingle() {
@@ -123,7 +123,9 @@ final class Worked {
         output.isPieces());
   }
 
-  /** Whether what goes in at a step is cooked through at it or after it, so that its date is done. */
+  /**
+   * Whether what goes in at a step is cooked through at it or after it, so that its date is done.
+   */
   private boolean renewedFrom(int step) {
     return version.steps().stream().skip(step).anyMatch(Step::renewsDate);
   }
@@ -149,7 +151,9 @@ final class Worked {
     return hold.compareTo(before) > 0 ? hold.minus(before) : Duration.ZERO;
   }
 
-  /** When an output's hold begins: where the book says, with the first pieces out, or when ready. */
+  /**
+   * When an output's hold begins: where the book says, with the first pieces out, or when ready.
+   */
   Instant holdStart(Output output, Scaled scaled, Timeline timeline) {
     if (output.hold().from().isPresent()) {
       return timeline.steps().get(version.stepIndex(output.hold().from().get())).end();
@@ -220,7 +224,7 @@ final class Worked {
   private Timeline.Length length(Scaled scaled, int index, long pieces) {
     Step step = version.steps().get(index);
     Amount mass = scaled.balance().into(index, scaled.basis());
-    Duration unattended = step.unattended().of(mass, pieces);
+    Duration unattended = unattended(scaled, index, mass, pieces);
     if (isBathStep(step)) {
       SphereBath sphere = bath.orElseThrow();
       return new Timeline.Length(sphere.testPiece().plus(sphere.run(pieces)), unattended);
@@ -235,6 +239,27 @@ final class Worked {
       handsOn = handsOn.plus(perFill.multipliedBy(Fills.of(scaled, index).count() - 1L));
     }
     return new Timeline.Length(handsOn, unattended);
+  }
+
+  /**
+   * Time alone: once for each round that the machines have to run, since a fill can only go in when
+   * one has come out.
+   */
+  private Duration unattended(Scaled scaled, int index, Amount mass, long pieces) {
+    Step step = version.steps().get(index);
+    if (step.unattended().isNone() || !balance.holds(index)) {
+      return step.unattended().of(mass, pieces);
+    }
+    long fills = Fills.of(scaled, index).count();
+    int units =
+        step.machines().stream()
+            .filter(use -> use.limits().max().isPresent())
+            .mapToInt(MachineUse::units)
+            .min()
+            .orElse(1);
+    long rounds = (fills + units - 1) / units;
+    Duration each = step.unattended().of(mass.dividedBy(rounds), (pieces + rounds - 1) / rounds);
+    return each.multipliedBy(rounds);
   }
 
   /** Whether this is the step at which the pieces go into the bath. */

@@ -15,8 +15,8 @@ import java.util.Optional;
  * @param output position of the output
  * @param amount in the output's unit
  * @param readyBy latest moment at which it must be ready
- * @param lastUse moment until which it must hold: its last use; for what holds for safety's sake, when
- *     the last of what it went into is eaten
+ * @param lastUse moment until which it must hold: its last use; for what holds for safety's sake,
+ *     when the last of what it went into is eaten
  * @param eaten when the last of what it went into is eaten, or cooked through
  */
 public record Need(
