@@ -21,7 +21,8 @@ final class Arguments {
    * @param valued options that take a value
    * @param flags options that take none
    */
-  Arguments(List<String> args, Set<String> valued, Set<String> flags) {
+  Arguments(List<String> given, Set<String> valued, Set<String> flags) {
+    List<String> args = split(given);
     for (int i = 0; i < args.size(); i++) {
       String arg = args.get(i);
       if (!arg.startsWith("--")) {
@@ -42,6 +43,21 @@ final class Arguments {
         options.computeIfAbsent(arg, option -> new ArrayList<>()).add(args.get(++i));
       }
     }
+  }
+
+  /** {@code --option=value} as two. */
+  private static List<String> split(List<String> given) {
+    List<String> args = new ArrayList<>();
+    for (String arg : given) {
+      int equals = arg.indexOf('=');
+      if (arg.startsWith("--") && equals > 0) {
+        args.add(arg.substring(0, equals));
+        args.add(arg.substring(equals + 1));
+      } else {
+        args.add(arg);
+      }
+    }
+    return args;
   }
 
   List<Message> problems() {

@@ -34,6 +34,10 @@ public final class Cli {
       return usage(List.of());
     }
     List<String> rest = args.subList(1, args.size());
+    if (rest.contains("--help")) {
+      out.println(messages.say("usage"));
+      return Exit.DONE;
+    }
     return switch (args.get(0)) {
       case "plan" -> new PlanCommand(this).run(rest);
       case "why" -> new WhyCommand(this).run(rest);

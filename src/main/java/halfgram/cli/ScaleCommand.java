@@ -169,8 +169,13 @@ final class ScaleCommand {
     return Optional.of(version.outputIndex(code));
   }
 
+  /** A quantity as typed in a hurry: "5kg" is "5 kg". */
+  private static Optional<Quantity> typed(String text) {
+    return Quantity.parse(text.strip().replaceFirst("^([0-9.]+)(?=[^0-9. ])", "$1 "));
+  }
+
   private static Optional<Amount> amount(String text, Output output) {
-    return Quantity.parse(text)
+    return typed(text)
         .flatMap(Quantity::canonical)
         .filter(amount -> amount.dimension() == output.unit() && amount.isPositive());
   }
@@ -191,7 +196,7 @@ final class ScaleCommand {
       int equals = Math.max(0, have.indexOf('='));
       String item = have.substring(0, equals);
       Optional<Quantity> typed =
-          item.isEmpty() ? Optional.empty() : Quantity.parse(have.substring(equals + 1));
+          item.isEmpty() ? Optional.empty() : typed(have.substring(equals + 1));
       Ingredient ingredient = book.ingredients().get(item);
       Optional<Amount> mass =
           typed.flatMap(

@@ -59,6 +59,7 @@ final class TaskJson {
 
   private void group(ObjectNode node, Task task, WeighGroup group) {
     group.vessel().ifPresent(vessel -> node.put("vessel", vessel.code()));
+    node.set("vessels", json.count(group.path(), group.count()));
     ArrayNode lines = node.putArray("lines");
     group.lines().forEach(line -> line(lines.addObject(), task, line));
   }

@@ -7,6 +7,7 @@ import halfgram.measure.Ratio;
 import halfgram.prep.Task;
 import halfgram.prep.WeighGroup;
 import halfgram.prep.WeighLine;
+import halfgram.station.Container;
 import halfgram.words.Messages;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -31,10 +32,16 @@ final class WeighText {
   String write(Task task) {
     text.setLength(0);
     for (WeighGroup group : task.weigh()) {
-      group.vessel().ifPresent(vessel -> line(indent, messages.say("sheet.into", vessel.name())));
+      group.vessel().ifPresent(vessel -> line(indent, into(vessel, group.count())));
       group.lines().forEach(line -> write(task, line));
     }
     return text.toString();
+  }
+
+  private String into(Container vessel, int count) {
+    return count == 1
+        ? messages.say("sheet.into", vessel.name())
+        : messages.say("sheet.into-several", vessel.name(), count);
   }
 
   private void write(Task task, WeighLine line) {
@@ -59,13 +66,15 @@ final class WeighText {
   }
 
   private void row(BigDecimal number, int decimals, String unit, String name, String scale) {
-    line(
-        indent,
-        Columns.aligned(number, Math.max(0, decimals))
+    String row =
+        " ".repeat(indent)
+            + Columns.aligned(number, Math.max(0, decimals))
             + Columns.left(unit, 2)
             + " "
             + Columns.left(name, NAME)
-            + scale);
+            + " "
+            + scale;
+    text.append(row.stripTrailing()).append('\n');
   }
 
   private List<String> notes(Task task, WeighLine line) {

@@ -40,9 +40,6 @@ final class Making {
 
   private final KitchenBook book;
 
-  /** Minutes that make every standing too dear to be worth a set-up. */
-  private static final double TOO_DEAR = 1e9;
-
   private final OpenHours hours;
   private final Set<String> apart;
 
@@ -101,7 +98,7 @@ final class Making {
             asking.length,
             worked.economy,
             apart.contains(worked.version.formula())
-                ? TOO_DEAR
+                ? LotSizing.TOO_DEAR
                 : book.kitchen().holdingWeight().doubleValue());
     for (int i = 0; i < asking.length; i++) {
       Joint.Increment increment = increments.get(asking[i]);

@@ -2,8 +2,11 @@ package halfgram.prep;
 
 import halfgram.formula.Output;
 import halfgram.measure.Amount;
+import halfgram.measure.Rounding;
 import halfgram.station.Container;
+import java.math.BigDecimal;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -25,4 +28,32 @@ public record Stored(
     Optional<Container> container,
     List<Amount> fills,
     Instant useBy,
-    Optional<String> useByOf) {}
+    Optional<String> useByOf) {
+
+  /** Full containers and a rest, or equal parts in the fewest containers. */
+  static List<Amount> fills(Output output, Amount made) {
+    if (output.fill().isEmpty() || !made.isPositive()) {
+      return List.of();
+    }
+    Amount full = output.fill().get();
+    BigDecimal needed = Rounding.UP_TO_WHOLE.round(made.over(full).number());
+    long count = needed.longValueExact();
+    List<Amount> fills = new ArrayList<>();
+    Amount left = made;
+    for (long i = 0; i < count; i++) {
+      Amount next =
+          switch (output.split()) {
+            case FULL -> full.atMost(left);
+            case EQUAL -> output.isPieces() ? even(made, count, i) : made.dividedBy(count);
+          };
+      fills.add(next);
+      left = left.minus(next);
+    }
+    return fills;
+  }
+
+  private static Amount even(Amount pieces, long count, long position) {
+    long all = pieces.pieces();
+    return Amount.pieces(all / count + (position < all % count ? 1 : 0));
+  }
+}

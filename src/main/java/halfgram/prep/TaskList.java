@@ -11,14 +11,12 @@ import halfgram.formula.Step;
 import halfgram.measure.Amount;
 import halfgram.measure.Because;
 import halfgram.measure.Message;
-import halfgram.measure.Rounding;
 import halfgram.menu.PlateItem;
 import halfgram.prep.netting.Draw;
 import halfgram.prep.netting.Need;
 import halfgram.station.Container;
 import halfgram.technique.bath.BathDay;
 import halfgram.technique.bath.SphereBath;
-import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -347,7 +345,7 @@ final class TaskList {
               made,
               make.needed(i),
               output.container().map(this::container),
-              fills(output, made),
+              Stored.fills(output, made),
               useBys.of(make, i).useBy(),
               useBys.of(make, i).because()));
     }
@@ -356,33 +354,6 @@ final class TaskList {
 
   private Container container(String code) {
     return java.util.Objects.requireNonNull(book.containers().get(code));
-  }
-
-  /** Full containers and a rest, or equal parts in the fewest containers. */
-  static List<Amount> fills(Output output, Amount made) {
-    if (output.fill().isEmpty() || !made.isPositive()) {
-      return List.of();
-    }
-    Amount full = output.fill().get();
-    BigDecimal needed = Rounding.UP_TO_WHOLE.round(made.over(full).number());
-    long count = needed.longValueExact();
-    List<Amount> fills = new ArrayList<>();
-    Amount left = made;
-    for (long i = 0; i < count; i++) {
-      Amount next =
-          switch (output.split()) {
-            case FULL -> full.atMost(left);
-            case EQUAL -> output.isPieces() ? even(made, count, i) : made.dividedBy(count);
-          };
-      fills.add(next);
-      left = left.minus(next);
-    }
-    return fills;
-  }
-
-  private static Amount even(Amount pieces, long count, long position) {
-    long all = pieces.pieces();
-    return Amount.pieces(all / count + (position < all % count ? 1 : 0));
   }
 
   /** Ingredients to pull for the tasks and plates shown, before trim. */

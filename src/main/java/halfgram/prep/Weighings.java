@@ -5,6 +5,7 @@ import halfgram.formula.Fills;
 import halfgram.formula.Line;
 import halfgram.formula.Step;
 import halfgram.ingredient.Scale;
+import halfgram.ingredient.Stated;
 import halfgram.ingredient.Weighing;
 import halfgram.kitchen.Text;
 import halfgram.measure.Amount;
@@ -86,10 +87,52 @@ final class Weighings {
         current = weighing.scale();
         onScale = onScale.plus(target);
       }
-      groups.add(new WeighGroup(container, weighed));
+      groups.add(group(make, step, container, weighed, groups.size() + 1));
       from = to;
     }
     return groups;
+  }
+
+  /**
+   * Lines in one vessel, or in as many as their volume fills; what has no known density counts as 1
+   * g/mL, near enough to tell a cup from a bucket.
+   */
+  private WeighGroup group(
+      Make make, Step step, Optional<Container> vessel, List<WeighLine> lines, int position) {
+    Amount volume = Amount.NO_MASS;
+    for (WeighLine line : lines) {
+      Ratio density =
+          line.line()
+              .item()
+              .ingredient()
+              .flatMap(code -> book.ingredient(code).density())
+              .map(Stated::value)
+              .orElse(Ratio.ONE);
+      volume = volume.plus(Amount.of(line.weighing().target()).dividedBy(density));
+    }
+    Amount millilitres = new Amount(volume.number(), Dimension.VOLUME);
+    int count =
+        vessel
+            .map(of -> Rounding.UP_TO_WHOLE.round(millilitres.over(of.volume()).number()))
+            .map(number -> Math.max(1, number.intValueExact()))
+            .orElse(1);
+    String path = "weigh/" + make.id() + "/" + step.code() + "/vessel-" + position + "/count";
+    if (because.asked()) {
+      List<Because.Input> inputs =
+          lines.stream()
+              .map(
+                  line ->
+                      Because.Input.derived(
+                          Message.of("why.line", line.line().code()),
+                          Notes.grams(line.weighing().target()),
+                          line.path()))
+              .toList();
+      because.note(
+          () ->
+              new Because.Note(
+                  path, String.valueOf(count), Message.of("why.rule.vessels"), inputs));
+    }
+    return new WeighGroup(vessel, lines, path, count);
   }
 
   private Container container(String code) {

@@ -113,11 +113,29 @@ final class SlowTubs {
                 .isPresent();
         if (part) {
           Instant at = make.timeline().steps().get(make.version().stepIndex(line.step())).start();
-          wants.add(new Want(make.id(), make.event(), amount(make, line, version, output), at, at));
+          boolean safety = version.outputs().get(output).hold().reason().isSafety();
+          Instant until = safety ? eaten(make) : at;
+          Fraction amount = amount(make, line, version, output);
+          wants.add(new Want(make.id(), make.event(), amount, at, until));
         }
       }
     }
     return wants;
+  }
+
+  /** When the last of a make is eaten, through everything it goes into. */
+  private Instant eaten(Make make) {
+    Instant latest = make.readyBy();
+    for (var need : make.served()) {
+      Instant end =
+          sheet.makes().stream()
+              .filter(user -> user.id().equals(need.user()))
+              .findFirst()
+              .map(this::eaten)
+              .orElse(need.lastUse());
+      latest = end.isAfter(latest) ? end : latest;
+    }
+    return latest;
   }
 
   private static Fraction amount(Make make, Line line, FormulaVersion part, int output) {

@@ -27,6 +27,9 @@ import java.util.Optional;
  * nor does anything after it, so each need looks back only as far as joining can pay.
  */
 public final class LotSizing {
+  /** A holding weight with which nothing stands to save a set-up. */
+  public static final double TOO_DEAR = 1e9;
+
   private static final double SECONDS_PER_DAY = 86_400;
 
   /** What adding up in binary may be off by: 0.9 + 3.6 + 2.8 kg is 7.3 kg, and fits one make. */
