@@ -32,7 +32,7 @@ import org.openjdk.jmh.annotations.Warmup;
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
 @Fork(
     value = 1,
-    jvmArgsAppend = {"-Xmx4g", "-XX:+UseSerialGC"})
+    jvmArgsAppend = {"-Xms4g", "-Xmx4g", "-Xmn3g", "-XX:+UseSerialGC"})
 @Warmup(iterations = 6, time = 3)
 @Measurement(iterations = 5, time = 3)
 public class ExplosionBench {

@@ -93,7 +93,11 @@ public record Make(
 
   /** When the last of what is made of it is eaten. */
   public Instant eaten() {
-    return served().stream().map(Need::eaten).max(Instant::compareTo).orElse(readyBy);
+    Instant latest = readyBy;
+    for (Need need : served()) {
+      latest = need.eaten().isAfter(latest) ? need.eaten() : latest;
+    }
+    return latest;
   }
 
   /** The moment from which an output, rested, may be used. */

@@ -188,9 +188,14 @@ final class Worked {
   }
 
   private static Amount sum(List<Need> needs) {
-    return needs.size() == 1
-        ? needs.get(0).amount()
-        : Amount.sum(needs.stream().map(Need::amount).toList());
+    if (needs.size() == 1) {
+      return needs.get(0).amount();
+    }
+    List<Amount> amounts = new ArrayList<>(needs.size());
+    for (Need need : needs) {
+      amounts.add(need.amount());
+    }
+    return Amount.sum(amounts);
   }
 
   /** Whether a make may give more than is asked: raised, whole pieces, or outputs of one mix. */
@@ -230,6 +235,9 @@ final class Worked {
       return new Timeline.Length(sphere.testPiece().plus(sphere.run(pieces)), unattended);
     }
     Duration handsOn = step.handsOn().of(mass, pieces);
+    if (step.machines().isEmpty()) {
+      return new Timeline.Length(handsOn, unattended);
+    }
     Duration perFill =
         step.machines().stream()
             .map(MachineUse::perFill)
@@ -247,7 +255,7 @@ final class Worked {
    */
   private Duration unattended(Scaled scaled, int index, Amount mass, long pieces) {
     Step step = version.steps().get(index);
-    if (step.unattended().isNone() || !balance.holds(index)) {
+    if (step.machines().isEmpty() || step.unattended().isNone() || !balance.holds(index)) {
       return step.unattended().of(mass, pieces);
     }
     long fills = Fills.of(scaled, index).count();

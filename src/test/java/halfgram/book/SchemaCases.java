@@ -33,6 +33,9 @@ final class SchemaCases {
         arguments(
             "an empty list of courses beside dishes", "events/terrace/services/0/courses", "[]"),
         arguments("a temperature in Fahrenheit", OIL + "/outputs/0/hold/at", "'39.2 F'"),
+        arguments("a hold as a span", OIL + "/outputs/0/hold", "{'max': '36 h'}"),
+        arguments("a hold in days", OIL + "/outputs/0/hold", "{'days': 4, 'from': 'drip'}"),
+        arguments("a step that cooks through", OIL + "/steps/drip/renewsDate", "true"),
         arguments("class I", "scales/0/class", "'I'"));
   }
 
@@ -99,6 +102,9 @@ final class SchemaCases {
   private static Stream<Arguments> inFormulas() {
     return Stream.of(
         arguments("an unknown key deep down", OIL + "/steps/drip/handsOn/perLitre", "'1 min'"),
+        arguments("a hold both ways", OIL + "/outputs/0/hold", "{'max': '36 h', 'days': 4}"),
+        arguments("a hold neither way", OIL + "/outputs/0/hold", "{'why': 'safety'}"),
+        arguments("a hold of no day", OIL + "/outputs/0/hold", "{'days': 0}"),
         arguments("no versions", "formulas/dill-oil/versions", "[]"),
         arguments("version 0", OIL + "/version", "0"),
         arguments("a day in words", OIL + "/since", "'11 May 2026'"),
