@@ -32,7 +32,8 @@ class HalfgramIT {
     assertThat(run.err()).isEmpty();
     assertThat(run.status()).isZero();
     assertThat(run.out())
-        .contains("TARNHOLM LODGE: PREP SHEET", "It fits by rests and holds alone", "84 covers final")
+        .contains(
+            "TARNHOLM LODGE: PREP SHEET", "It fits by rests and holds alone", "84 covers final")
         .contains("calcium lactate", "Sheep-yoghurt base", "TONIGHT FOR TOMORROW", "4 °C");
   }
 

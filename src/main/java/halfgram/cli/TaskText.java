@@ -35,6 +35,7 @@ final class TaskText {
   private final KitchenBook book;
   private final Messages messages;
   private final Map<String, Text> users = new HashMap<>();
+  private final Map<String, LocalDate> dates = new HashMap<>();
   private final WeighText weighs;
   private final Map<String, Text> outputs = new HashMap<>();
   private final StringBuilder text = new StringBuilder();
@@ -45,6 +46,7 @@ final class TaskText {
     this.weighs = new WeighText(messages, INDENT);
     for (ServiceRun run : sheet.allServices()) {
       users.put(run.id(), run.name());
+      dates.put(run.id(), run.date());
     }
     for (Make make : sheet.makes()) {
       users.put(make.id(), make.version().name());
@@ -67,6 +69,12 @@ final class TaskText {
     return id.startsWith("bath/")
         ? messages.say("sheet.bath-user", id.substring(id.lastIndexOf('/') + 1))
         : id;
+  }
+
+  /** As {@link #user}, with the weekday of a service on another day. */
+  private String user(String id, LocalDate day) {
+    LocalDate date = dates.getOrDefault(id, day);
+    return date.equals(day) ? user(id) : user(id) + " (" + messages.weekday(date) + ")";
   }
 
   /** What is in a tub. */
@@ -99,7 +107,7 @@ final class TaskText {
     text.setLength(0);
     String times = time(task.start(), day) + "-" + time(task.handsOff(), day);
     Set<String> serves = new LinkedHashSet<>();
-    task.serves().forEach(user -> serves.add(user(user)));
+    task.serves().forEach(user -> serves.add(user(user, day)));
     String head = times + "  " + title(task);
     String late = task.late().isZero() ? "" : "  " + messages.say("sheet.late", task.late());
     line(Columns.left(head, 52) + late);

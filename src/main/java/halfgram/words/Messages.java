@@ -32,6 +32,8 @@ public final class Messages {
   private static final DateTimeFormatter SHORT_DATE =
       DateTimeFormatter.ofPattern("EEE d MMM", Locale.ENGLISH);
   private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm");
+  private static final DateTimeFormatter WEEKDAY =
+      DateTimeFormatter.ofPattern("EEE", Locale.ENGLISH);
   private static final DateTimeFormatter DAY_TIME =
       DateTimeFormatter.ofPattern("EEE HH:mm", Locale.ENGLISH);
   private static final DateTimeFormatter MOMENT =
@@ -148,6 +150,10 @@ public final class Messages {
 
   public String date(LocalDate date) {
     return date.format(DATE);
+  }
+
+  public String weekday(LocalDate date) {
+    return date.format(WEEKDAY);
   }
 
   public String shortDate(LocalDate date) {
