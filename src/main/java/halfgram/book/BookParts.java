@@ -69,7 +69,7 @@ final class BookParts {
             ingredients,
             kitchen.waterHardness(),
             new StepReader(reading, equipment, containers),
-            new TechniqueReader(reading, containers));
+            new TechniqueReader(reading, containers, kitchen.waterHardness().isPresent()));
     List<Formula> read = root.some("formulas", formulas::formula);
     read = read.stream().filter(formula -> !formula.versions().isEmpty()).toList();
     Formulary formulary = formulary(read);
@@ -137,7 +137,7 @@ final class BookParts {
           LocalTime.of(6, 0),
           LocalTime.of(23, 0),
           "EUR",
-          BigDecimal.ZERO,
+          Optional.empty(),
           Duration.ofMinutes(45),
           BigDecimal.ONE,
           Ratio.percent(1),

@@ -36,7 +36,7 @@ final class FormulaReader {
 
   private final Reading reading;
   private final Map<String, Ingredient> ingredients;
-  private final BigDecimal hardness;
+  private final Optional<BigDecimal> hardness;
   private final StepReader steps;
   private final TechniqueReader techniques;
   private final List<Consumer<Formulary>> componentLines = new ArrayList<>();
@@ -44,7 +44,7 @@ final class FormulaReader {
   FormulaReader(
       Reading reading,
       Map<String, Ingredient> ingredients,
-      BigDecimal hardness,
+      Optional<BigDecimal> hardness,
       StepReader steps,
       TechniqueReader techniques) {
     this.reading = reading;
@@ -294,7 +294,11 @@ final class FormulaReader {
       return absolute(node, ingredient, written);
     }
     if (node.has("sequestrant")) {
-      double perLitre = new Hardness(hardness.doubleValue()).citratePerLitre();
+      if (hardness.isEmpty()) {
+        node.problem("sequestrant", "", "problem.no-hardness");
+      }
+      double ppm = hardness.map(BigDecimal::doubleValue).orElse(0.0);
+      double perLitre = new Hardness(ppm).citratePerLitre();
       BigDecimal share = BigDecimal.valueOf(perLitre / 1000).setScale(9, RoundingMode.HALF_EVEN);
       BigDecimal times = node.number("sequestrant", "0.1", "10");
       return Dose.sequestrant(new Ratio(share.multiply(times)));

@@ -40,6 +40,7 @@ final class IngredientReader {
         node.choice("form", Form.class, Form.SOLID),
         density(node).or(() -> row.map(reading.reference.densities()::get)),
         row.map(reading.reference.calcium()::get),
+        node.has("contains"),
         allergens(node),
         new TreeSet<>(node.words("tags")),
         node.list("packs", IngredientReader::pack),

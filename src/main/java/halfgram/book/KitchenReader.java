@@ -57,7 +57,7 @@ final class KitchenReader {
             node.findTime("opens").orElse(LocalTime.of(6, 0)),
             node.findTime("closes").orElse(LocalTime.of(23, 0)),
             node.find("currency", KitchenReader::currency, "accept.currency").orElse("EUR"),
-            node.findNumber("waterHardness", "0", "2000").orElse(BigDecimal.ZERO),
+            node.findNumber("waterHardness", "0", "2000"),
             node.duration("lineCheck", Duration.ofMinutes(45)),
             node.findNumber("holdingWeight", "0", "10000").orElse(BigDecimal.ONE),
             tolerances.flatMap(t -> t.findPercent("dose", "0.01", "20")).orElse(Ratio.percent(1)),

@@ -24,10 +24,12 @@ import java.util.function.Consumer;
 final class TechniqueReader {
   private final Reading reading;
   private final Map<String, Container> containers;
+  private final boolean hardnessKnown;
   private final List<Consumer<Formulary>> baths = new ArrayList<>();
 
-  TechniqueReader(Reading reading, Map<String, Container> containers) {
+  TechniqueReader(Reading reading, Map<String, Container> containers, boolean hardnessKnown) {
     this.reading = reading;
+    this.hardnessKnown = hardnessKnown;
     this.containers = containers;
   }
 
@@ -51,6 +53,9 @@ final class TechniqueReader {
     String name = node.word("name");
     if (!name.isEmpty() && !name.equals(SphereBath.NAME)) {
       node.problem("name", name, "problem.no-such", "technique", SphereBath.NAME);
+    }
+    if (!hardnessKnown) {
+      node.problem("bath", "", "problem.no-hardness");
     }
     String step = node.code("step");
     if (!step.isEmpty() && !steps.contains(step)) {

@@ -33,7 +33,8 @@ final class SheetJson {
     this.book = book;
     this.sheet = sheet;
     this.messages = messages.at(book.kitchen().clock().zone());
-    this.json = new Json(sheet.request().prefix(), book.kitchen().clock().zone());
+    this.json =
+        new Json(sheet.request().prefix(book.kitchen().clock()), book.kitchen().clock().zone());
   }
 
   String write() {

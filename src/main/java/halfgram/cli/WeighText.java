@@ -48,7 +48,13 @@ final class WeighText {
     String name = messages.text(line.name());
     if (line.counted().isPresent()) {
       var count = line.counted().get();
-      row(count.number(), count.number().stripTrailingZeros().scale(), count.unit(), name, "");
+      String grams = SheetText.amount(messages, Amount.of(line.weighing().target()));
+      row(
+          count.number(),
+          count.number().stripTrailingZeros().scale(),
+          count.unit(),
+          name,
+          messages.say("sheet.about", grams));
     } else if (line.weighing().dilution().isPresent()) {
       Weighing.Dilution dilution = line.weighing().dilution().get();
       row(

@@ -15,7 +15,8 @@ import java.util.regex.Pattern;
 
 /** {@code why ID}: how one number of a plan came to be, down to what was entered. */
 final class WhyCommand {
-  private static final Pattern ID = Pattern.compile("(\\d{4}-\\d\\d-\\d\\d)\\+(\\d{1,2})/(.+)");
+  private static final Pattern ID =
+      Pattern.compile("(\\d{4}-\\d\\d-\\d\\d)\\+(\\d{1,2})(?:@([0-9T:-]+))?/(.+)");
 
   private final Cli cli;
 
@@ -37,6 +38,12 @@ final class WhyCommand {
       arguments.problem("usage.id", id);
     }
     Optional<LocalDateTime> asOf = arguments.find("--as-of", Moments::moment, "accept.moment");
+    if (parts.matches() && parts.group(3) != null) {
+      asOf = Moments.moment(parts.group(3));
+      if (asOf.isEmpty()) {
+        arguments.problem("usage.id", id);
+      }
+    }
     String file = arguments.get("--book", "accept.book");
     if (!arguments.problems().isEmpty()) {
       return cli.usage(arguments.problems());
@@ -49,7 +56,7 @@ final class WhyCommand {
     Because.Recording recording = Because.recording();
     Planning.plan(
         book, PlanCommand.request(book, date.orElseThrow(), days.orElseThrow(), asOf), recording);
-    return say(recording, parts.group(3), book);
+    return say(recording, parts.group(4), book);
   }
 
   private int say(Because.Recording recording, String path, KitchenBook book) {

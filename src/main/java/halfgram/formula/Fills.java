@@ -102,6 +102,7 @@ public record Fills(Scaled scaled, List<Message> raisedBy) {
             Rounding.upToStep(
                 mass.divide(BigDecimal.valueOf(count), Exact.DIGITS),
                 use.limits().step().get().grams());
+        fill = fill.max(use.limits().min().map(Mass::grams).orElse(BigDecimal.ZERO));
       }
     }
     return fill.multiply(BigDecimal.valueOf(count)).max(mass);

@@ -19,6 +19,7 @@ import java.util.SortedSet;
  *
  * @param density g/mL, empty when nobody stated it
  * @param calcium mass share in the edible part; total, partly bound
+ * @param allergensStated whether anybody said which it contains, none included
  * @param allergens codes of the allergens it contains
  * @param tags free words that a diet may exclude
  * @param packs as bought, the usual one first
@@ -32,6 +33,7 @@ public record Ingredient(
     Form form,
     Optional<Stated> density,
     Optional<Stated> calcium,
+    boolean allergensStated,
     SortedSet<String> allergens,
     SortedSet<String> tags,
     List<Pack> packs,

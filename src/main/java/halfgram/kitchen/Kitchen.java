@@ -7,6 +7,7 @@ import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.util.Optional;
 
 /**
  * A kitchen and its house rules.
@@ -16,7 +17,7 @@ import java.time.LocalTime;
  * @param opens from when hands-on work can be done
  * @param closes until when hands-on work can be done
  * @param currency ISO 4217 code of all its prices
- * @param waterHardness of the tap water, ppm CaCO3
+ * @param waterHardness of the tap water, ppm CaCO3; empty when nobody measured it
  * @param lineCheck how long before a service everything that can be ready is ready
  * @param holdingWeight set-up minutes that a kilogram (or a hundred pieces) standing one day is
  *     worth saving; a preference
@@ -31,7 +32,7 @@ public record Kitchen(
     LocalTime opens,
     LocalTime closes,
     String currency,
-    BigDecimal waterHardness,
+    Optional<BigDecimal> waterHardness,
     Duration lineCheck,
     BigDecimal holdingWeight,
     Ratio doseTolerance,

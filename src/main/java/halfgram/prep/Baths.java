@@ -31,7 +31,7 @@ final class Baths {
   /** The baths of one formula on one business day. */
   record Day(FormulaVersion bath, LocalDate day, BathDay.Answer answer) {}
 
-  private static final String MILK = "milk";
+  static final String MILK = "milk";
 
   private final KitchenBook book;
   private final AllergenTrace trace;
@@ -73,7 +73,7 @@ final class Baths {
             salt.calciumFraction(),
             natural.number().doubleValue(),
             trace.of(version).allergens().containsKey(MILK),
-            book.kitchen().waterHardness().doubleValue(),
+            book.kitchen().waterHardness().orElseThrow().doubleValue(),
             bath.lines().stream().anyMatch(l -> l.dose().kind() == Dose.Kind.SEQUESTRANT),
             bath.outputs().get(0).rest().min().toMinutes() / 60.0);
     return new SphereBath(new Values(SphereBath.INPUTS, use.inputs()), facts);
@@ -147,6 +147,6 @@ final class Baths {
   }
 
   private Need need(Day day, String service, String user, Instant from, Instant to) {
-    return new Need(user, service, Optional.empty(), 0, fill(day.bath()), from, to, to);
+    return new Need(user, service, Optional.empty(), 0, fill(day.bath()), from, to, to, to);
   }
 }

@@ -40,8 +40,8 @@ import java.util.SortedSet;
  *
  * <p>Rules. An event makes plates for its counted covers and the buffer; guests with a diet are
  * counted plates of their own with spares, everybody else's plates split by the menu's shares, each
- * rounded up to a whole plate. A regular service uses its pars. Pieces are whole. A service that
- * has begun makes no more demand.
+ * rounded up to a whole plate. A regular service uses its pars. Pieces are whole. Of a service that
+ * has begun only what is not yet fired or picked up makes demand ({@link Waves}).
  */
 public final class Demand {
   private final KitchenBook book;
@@ -57,24 +57,24 @@ public final class Demand {
     this.clock = book.kitchen().clock();
   }
 
-  /** All services of the days that begin after a moment, in the order of their start. */
+  /** All services of the days that end after a moment, in the order of their start. */
   public List<ServiceRun> services(LocalDate first, LocalDate last, Instant after) {
     List<ServiceRun> runs = new ArrayList<>();
     for (Event event : book.events()) {
       if (!event.date().isBefore(first) && !event.date().isAfter(last)) {
         for (Service service : event.services()) {
-          runs.add(run(event, service));
+          runs.add(run(event, service, after));
         }
       }
     }
     for (LocalDate day = first; !day.isAfter(last); day = day.plusDays(1)) {
       for (RegularService service : book.services().values()) {
         if (service.days().contains(day.getDayOfWeek())) {
-          runs.add(run(service, day));
+          runs.add(run(service, day, after));
         }
       }
     }
-    runs.removeIf(run -> !run.window().start().isAfter(after));
+    runs.removeIf(run -> !run.window().end().isAfter(after));
     runs.sort(
         Comparator.comparing((ServiceRun run) -> run.window().start())
             .thenComparing(ServiceRun::id));
@@ -82,7 +82,7 @@ public final class Demand {
     return runs;
   }
 
-  private ServiceRun run(Event event, Service service) {
+  private ServiceRun run(Event event, Service service, Instant after) {
     Window window = window(event.date(), service.start(), service.end());
     int prepared = event.prepared(book.buffer());
     List<Plates> plates = new ArrayList<>();
@@ -104,6 +104,7 @@ public final class Demand {
         event.services().size() == 1 ? event.name() : service.name(),
         event.date(),
         window,
+        later(window.start(), after),
         Optional.of(event.code()),
         OptionalInt.of(event.covers().counted()),
         OptionalInt.of(prepared),
@@ -157,7 +158,7 @@ public final class Demand {
         served * share.perCover());
   }
 
-  private ServiceRun run(RegularService service, LocalDate day) {
+  private ServiceRun run(RegularService service, LocalDate day, Instant after) {
     DayOfWeek weekday = day.getDayOfWeek();
     Window window = window(day, service.start(), service.end());
     List<Curve.Dated> pickUps = dated(service.curve(), day);
@@ -174,11 +175,16 @@ public final class Demand {
         service.name(),
         day,
         window,
+        later(window.start(), after),
         Optional.empty(),
         covers == null ? OptionalInt.empty() : OptionalInt.of(covers),
         OptionalInt.empty(),
         List.of(),
         uses.list());
+  }
+
+  private static Instant later(Instant a, Instant b) {
+    return a.isAfter(b) ? a : b;
   }
 
   private Window window(LocalDate day, LocalTime start, LocalTime end) {

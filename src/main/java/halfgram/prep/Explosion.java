@@ -4,6 +4,7 @@ import halfgram.formula.AllergenTrace;
 import halfgram.formula.ComponentRef;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Output;
+import halfgram.formula.SafetyDates;
 import halfgram.lot.Lot;
 import halfgram.measure.Because;
 import halfgram.prep.netting.Draw;
@@ -60,6 +61,8 @@ record Explosion(
   /** The working memory of one explosion. */
   private static final class Run {
     private final KitchenBook book;
+    private final AllergenTrace trace;
+    private final SafetyDates dates;
     private final Baths baths;
     private final Making making;
     private final Because because;
@@ -73,7 +76,9 @@ record Explosion(
 
     private Run(KitchenBook book, OpenHours hours, Set<String> apart, Because because) {
       this.book = book;
-      this.baths = new Baths(book, new AllergenTrace(book.formulary(), book::ingredient));
+      this.trace = new AllergenTrace(book.formulary(), book::ingredient);
+      this.dates = new SafetyDates(book.formulary());
+      this.baths = new Baths(book, trace);
       this.making = new Making(book, hours, apart);
       this.because = because;
     }
@@ -106,7 +111,7 @@ record Explosion(
       if (all.isEmpty()) {
         return;
       }
-      Worked worked = new Worked(version, book.formulary(), baths.find(version));
+      Worked worked = new Worked(version, book.formulary(), dates, baths.find(version));
       result.worked().put(version, worked);
       Making.Result made = making.make(worked, all, lots);
       result.draws().addAll(made.draws());
@@ -144,7 +149,8 @@ record Explosion(
     /**
      * A tub is offered to the version it was made by when that is planned, else to the current; a
      * tub of no stated version counts as the current one's. What another version calls otherwise or
-     * counts in another unit is not the same thing.
+     * counts in another unit is not the same thing, and what carries an allergen or a tag that the
+     * version no longer does is not offered at all: nobody would be told.
      */
     private List<Lot> lotsFor(
         FormulaVersion version, List<FormulaVersion> order, Map<String, List<Lot>> lots) {
@@ -165,11 +171,17 @@ record Explosion(
           .toList();
     }
 
-    private static boolean isAlike(Lot lot, FormulaVersion made, FormulaVersion version) {
+    private boolean isAlike(Lot lot, FormulaVersion made, FormulaVersion version) {
+      AllergenTrace.Carried now = trace.of(version);
+      AllergenTrace.Carried then = trace.of(made);
+      boolean noMore =
+          now.allergens().keySet().containsAll(then.allergens().keySet())
+              && now.tags().keySet().containsAll(then.tags().keySet());
       Output output = made.outputs().get(made.outputIndex(lot.component().output()));
       Optional<String> named = lot.component().output();
       boolean first = version.outputs().get(0).code().equals(output.code());
-      return (named.isPresent() || first)
+      return noMore
+          && (named.isPresent() || first)
           && version.outputs().stream()
               .anyMatch(o -> o.code().equals(output.code()) && o.unit() == output.unit());
     }

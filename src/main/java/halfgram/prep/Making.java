@@ -227,7 +227,15 @@ final class Making {
     Instant lastUse = output.hold().reason().isSafety() ? eaten : at;
     return List.of(
         new Need(
-            make.id(), make.service(), make.event(), part.output(), amount, at, lastUse, eaten));
+            make.id(),
+            make.service(),
+            make.event(),
+            part.output(),
+            amount,
+            at,
+            lastUse,
+            part.dated() ? eaten : at,
+            eaten));
   }
 
   /** Names makes: the component, the service each is first for, and which of several. */

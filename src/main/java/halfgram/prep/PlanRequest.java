@@ -1,5 +1,6 @@
 package halfgram.prep;
 
+import halfgram.measure.BusinessDay;
 import java.time.Instant;
 import java.time.LocalDate;
 
@@ -13,9 +14,15 @@ import java.time.LocalDate;
  */
 public record PlanRequest(LocalDate from, int days, Instant asOf) {
 
-  /** The start of every why id of this plan: {@code 2026-12-05+3}. */
-  public String prefix() {
-    return from + "+" + days;
+  /**
+   * The start of every why id of this plan: {@code 2026-12-05+3}, and {@code
+   * 2026-12-05+3@2026-12-05T16:00} when it is not made for the start of its first day.
+   */
+  public String prefix(BusinessDay clock) {
+    String dates = from + "+" + days;
+    return asOf.equals(clock.start(from))
+        ? dates
+        : dates + "@" + asOf.atZone(clock.zone()).toLocalDateTime();
   }
 
   public LocalDate last() {

@@ -1,13 +1,10 @@
 package halfgram.prep;
 
 import halfgram.measure.Because;
-import halfgram.measure.Message;
-import halfgram.technique.bath.SphereBath;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * The whole computation in order: services, what they use, makes down to the last component, tasks,
@@ -34,8 +31,8 @@ public final class Planning {
             runs(explosion, tasks),
             bathSheets(request, explosion),
             Misfits.of(request, services, explosion.makes()),
-            warnings(explosion),
-            TaskList.pulls(tasks, shown(request, services)));
+            Warnings.of(book, explosion),
+            Pulls.of(tasks, shown(request, services)));
     if (because.asked()) {
       new SheetNotes(book, because).note(sheet);
     }
@@ -72,20 +69,5 @@ public final class Planning {
       }
     }
     return runs;
-  }
-
-  private static List<Message> warnings(Explosion explosion) {
-    List<Message> warnings = new ArrayList<>();
-    for (Make make : explosion.makes()) {
-      Worked worked = explosion.workedOf(make);
-      Optional<SphereBath> bath = worked.bath;
-      for (Message warning : bath.map(SphereBath::warnings).orElse(List.of())) {
-        Message of = Message.of("warn.of", make.version().name(), warning);
-        if (!warnings.contains(of)) {
-          warnings.add(of);
-        }
-      }
-    }
-    return warnings;
   }
 }

@@ -9,6 +9,7 @@ import halfgram.measure.Window;
 import halfgram.menu.Dish;
 import halfgram.menu.PlateItem;
 import halfgram.menu.Variant;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -20,6 +21,7 @@ import java.util.SortedSet;
  *
  * @param id of the service: an event's code (and service code when it has several), or a regular
  *     service's code and date
+ * @param from when demand begins: its start, or the plan's moment when it has begun
  * @param event code of the event it belongs to
  * @param covers counted guests; usual covers for a regular service, when known
  * @param prepared covers made; empty for a regular service
@@ -29,11 +31,17 @@ public record ServiceRun(
     Text name,
     LocalDate date,
     Window window,
+    Instant from,
     Optional<String> event,
     OptionalInt covers,
     OptionalInt prepared,
     List<Plates> plates,
     List<Use> uses) {
+
+  /** Whether it has begun at the plan's moment. */
+  public boolean isBegun() {
+    return from.isAfter(window.start());
+  }
 
   /**
    * Plates of one dish in one course.

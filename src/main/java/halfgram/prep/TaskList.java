@@ -11,7 +11,6 @@ import halfgram.formula.Step;
 import halfgram.measure.Amount;
 import halfgram.measure.Because;
 import halfgram.measure.Message;
-import halfgram.menu.PlateItem;
 import halfgram.prep.netting.Draw;
 import halfgram.prep.netting.Need;
 import halfgram.station.Container;
@@ -28,9 +27,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.SortedMap;
 import java.util.SortedSet;
-import java.util.TreeMap;
 import java.util.TreeSet;
 
 /**
@@ -147,7 +144,7 @@ final class TaskList {
         make,
         step,
         note,
-        step.hands(),
+        Math.max(step.hands(), explosion.workedOf(make).peopleAt(step)),
         start,
         span.handsOff(),
         span.end(),
@@ -170,10 +167,13 @@ final class TaskList {
     Set<String> upstream = new HashSet<>(Set.of(steps.get(index).code()));
     boolean last = index == steps.size() - 1;
     for (int i = index; i >= 0; i--) {
-      if (last || upstream.contains(steps.get(i).code())) {
+      if (upstream.contains(steps.get(i).code())) {
         upstream.add(steps.get(i).code());
         steps.get(i).after().forEach(lag -> upstream.add(lag.step()));
       }
+    }
+    if (last) {
+      return trace.of(make.version()).allergenCodes();
     }
     SortedSet<String> codes = new TreeSet<>();
     make.version().lines().stream()
@@ -326,10 +326,11 @@ final class TaskList {
     FormulaVersion version = part.version();
     Step last = version.steps().get(version.steps().size() - 1);
     Output output = version.outputs().get(version.outputIndex(ref.output()));
+    Instant end = part.timeline().steps().get(version.steps().size() - 1).end();
     return new Task.Link(
         part.id() + "/" + last.code(),
         output.rest().min(),
-        Optional.of(output.rest().min().plus(output.hold().max())),
+        Optional.of(Duration.between(end, part.useBy(version.outputIndex(ref.output())))),
         output.hold().reason());
   }
 
@@ -354,31 +355,5 @@ final class TaskList {
 
   private Container container(String code) {
     return java.util.Objects.requireNonNull(book.containers().get(code));
-  }
-
-  /** Ingredients to pull for the tasks and plates shown, before trim. */
-  static SortedMap<String, Amount> pulls(List<Task> tasks, List<ServiceRun> services) {
-    SortedMap<String, Amount> pulls = new TreeMap<>();
-    for (ServiceRun service : services) {
-      for (ServiceRun.Plates plates : service.plates()) {
-        for (PlateItem item : plates.items()) {
-          item.item()
-              .ingredient()
-              .ifPresent(
-                  code -> pulls.merge(code, item.amount().times(plates.count()), Amount::plus));
-        }
-      }
-    }
-    for (Task task : tasks) {
-      for (WeighGroup group : task.weigh()) {
-        for (WeighLine line : group.lines()) {
-          line.line()
-              .item()
-              .ingredient()
-              .ifPresent(code -> pulls.merge(code, Amount.of(line.pulled()), Amount::plus));
-        }
-      }
-    }
-    return pulls;
   }
 }

@@ -75,10 +75,9 @@ final class UseBys {
   /** The earliest date of what goes in at one line, or the date so far. */
   private Date of(Make make, Worked.Part part, Date sofar) {
     Date date = sofar;
-    boolean safety = part.version().outputs().get(part.output()).hold().reason().isSafety();
     for (Draw draw : tubs.getOrDefault(make.id(), List.of())) {
       Lot lot = draw.lot();
-      if (safety && lot.component().formula().equals(part.version().formula())) {
+      if (part.dated() && lot.component().formula().equals(part.version().formula())) {
         date = date.earlier(new Date(lot.useBy(), Optional.of(lot.code())));
       }
     }
@@ -86,7 +85,8 @@ final class UseBys {
       Make of = byId.get(key.make());
       if (of != null && of.version().isSame(part.version())) {
         Date inherited = of(of, key.output());
-        if (safety || inherited.because().isPresent()) {
+        boolean own = part.version().outputs().get(key.output()).hold().reason().isSafety();
+        if (own || inherited.because().isPresent()) {
           String because = inherited.because().orElse(of.id());
           date = date.earlier(new Date(inherited.useBy(), Optional.of(because)));
         }

@@ -28,22 +28,41 @@ final class Waves {
   private Waves() {}
 
   static List<Need> needs(ServiceRun run, ServiceRun.Use use, Duration lineCheck) {
-    Output output = use.version().outputs().get(use.output());
-    Duration hold = output.hold().max();
-    Instant check = run.window().start().minus(lineCheck);
-    Instant first = use.window().start();
     Instant last = use.window().end();
-    if (!use.amount().isPositive()) {
+    Instant first = use.window().start().isAfter(run.from()) ? use.window().start() : run.from();
+    boolean past = run.isBegun() && !last.isAfter(run.from());
+    Amount taken = taken(use, first);
+    Amount amount = use.amount().minus(taken);
+    if (past || !amount.isPositive()) {
       return List.of();
     }
-    if (Duration.between(check, last).compareTo(hold) <= 0) {
-      return List.of(need(run, use, use.amount(), check, last));
+    Instant check = run.isBegun() ? first : run.window().start().minus(lineCheck);
+    if (holds(use, check, last)) {
+      return List.of(need(run, use, amount, check, last));
     }
-    if (Duration.between(first, last).compareTo(hold) <= 0) {
-      return List.of(need(run, use, use.amount(), first, last));
+    if (holds(use, first, last)) {
+      return List.of(need(run, use, amount, first, last));
     }
-    return waves(run, use, boundaries(first, last, hold));
+    Duration hold = use.version().outputs().get(use.output()).hold().max();
+    return waves(run, use, taken, boundaries(first, last, hold));
   }
+
+  /** What a service that has begun has used by now; of pieces the whole ones. */
+  private static Amount taken(ServiceRun.Use use, Instant moment) {
+    Amount taken = use.amount().times(Curve.takenBefore(use.pickUps(), use.window(), moment));
+    return taken.dimension() == Dimension.COUNT ? taken.rounded(Rounding.DOWN_TO_WHOLE) : taken;
+  }
+
+  /** Whether what is ready at one moment keeps to another; days are at least to their own end. */
+  private static boolean holds(ServiceRun.Use use, Instant ready, Instant last) {
+    Output.Hold hold = use.version().outputs().get(use.output()).hold();
+    boolean sameDays = hold.days().isPresent() && hold.from().isEmpty();
+    Duration sure = sameDays ? hold.max().plus(SAME_DAY) : hold.max();
+    return Duration.between(ready, last).compareTo(sure) <= 0;
+  }
+
+  /** What is counted in days keeps at least this much of its first: a service is over by then. */
+  private static final Duration SAME_DAY = Duration.ofHours(6);
 
   private static List<Instant> boundaries(Instant first, Instant last, Duration hold) {
     long span = Duration.between(first, last).toSeconds();
@@ -69,12 +88,13 @@ final class Waves {
     return longest;
   }
 
-  private static List<Need> waves(ServiceRun run, ServiceRun.Use use, List<Instant> at) {
+  private static List<Need> waves(
+      ServiceRun run, ServiceRun.Use use, Amount taken, List<Instant> at) {
     List<Need> needs = new ArrayList<>();
-    Amount made = Amount.zero(use.amount().dimension());
+    Amount made = taken;
     for (int i = 0; i + 1 < at.size(); i++) {
-      Ratio taken = Curve.takenBefore(use.pickUps(), use.window(), at.get(i + 1));
-      Amount until = use.amount().times(taken);
+      Ratio share = Curve.takenBefore(use.pickUps(), use.window(), at.get(i + 1));
+      Amount until = use.amount().times(share);
       if (until.dimension() == Dimension.COUNT) {
         until = until.rounded(Rounding.UP_TO_WHOLE);
       }
@@ -90,6 +110,6 @@ final class Waves {
   private static Need need(
       ServiceRun run, ServiceRun.Use use, Amount amount, Instant readyBy, Instant lastUse) {
     return new Need(
-        run.id(), run.id(), run.event(), use.output(), amount, readyBy, lastUse, lastUse);
+        run.id(), run.id(), run.event(), use.output(), amount, readyBy, lastUse, lastUse, lastUse);
   }
 }

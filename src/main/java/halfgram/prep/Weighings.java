@@ -4,6 +4,7 @@ import halfgram.formula.Dose;
 import halfgram.formula.Fills;
 import halfgram.formula.Line;
 import halfgram.formula.Step;
+import halfgram.ingredient.Form;
 import halfgram.ingredient.Scale;
 import halfgram.ingredient.Stated;
 import halfgram.ingredient.Weighing;
@@ -186,7 +187,8 @@ final class Weighings {
       }
       Mass takes = alone.dilution().get().carrierTaken(alone.target());
       lines.stream()
-          .filter(other -> !other.code().equals(line.code()))
+          .filter(other -> !other.code().equals(line.code()) && mayCarry(other))
+          .filter(other -> !small.containsKey(other.code()))
           .filter(
               other ->
                   target(make, other, fill)
@@ -208,7 +210,15 @@ final class Weighings {
     return carried;
   }
 
-  /** A line written in pieces or bunches is counted out, to the half. */
+  /** What a dose can be mixed into: an ingredient that is a powder or a liquid. */
+  private boolean mayCarry(Line line) {
+    return line.item()
+        .ingredient()
+        .filter(code -> book.ingredient(code).form() != Form.SOLID)
+        .isPresent();
+  }
+
+  /** A line written in pieces or bunches is counted out, to the half; less than half is weighed. */
   private static Optional<Quantity> counted(Make make, Line line, Fills.Fill fill) {
     Optional<Quantity> typed =
         line.dose()
@@ -216,7 +226,7 @@ final class Weighings {
             .filter(
                 quantity ->
                     quantity.canonical().filter(a -> a.dimension() != Dimension.COUNT).isEmpty());
-    return typed.map(
+    return typed.flatMap(
         quantity -> {
           Ratio batches =
               make.scaled()
@@ -224,7 +234,9 @@ final class Weighings {
                   .over(Amount.of(make.version().written().orElseThrow()))
                   .dividedBy(new Ratio(BigDecimal.valueOf(fill.count())));
           BigDecimal number = quantity.number().multiply(batches.number(), Exact.DIGITS);
-          return new Quantity(Rounding.toStep(number, HALF).max(HALF), quantity.unit());
+          return number.compareTo(HALF) < 0
+              ? Optional.empty()
+              : Optional.of(new Quantity(Rounding.toStep(number, HALF), quantity.unit()));
         });
   }
 

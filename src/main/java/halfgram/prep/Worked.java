@@ -8,6 +8,7 @@ import halfgram.formula.Line;
 import halfgram.formula.MachineUse;
 import halfgram.formula.MassBalance;
 import halfgram.formula.Output;
+import halfgram.formula.SafetyDates;
 import halfgram.formula.Scaled;
 import halfgram.formula.Step;
 import halfgram.measure.Amount;
@@ -27,9 +28,20 @@ import java.util.Optional;
 /** What planning has to know of a formula version, worked out once for all its makes. */
 final class Worked {
 
-  /** A line that calls for a component. */
+  /**
+   * A line that calls for a component.
+   *
+   * @param renewed whether it is cooked through, so that its date is done
+   * @param dated whether its date binds what it goes into
+   */
   record Part(
-      Line line, int step, FormulaVersion version, int output, String word, boolean renewed) {}
+      Line line,
+      int step,
+      FormulaVersion version,
+      int output,
+      String word,
+      boolean renewed,
+      boolean dated) {}
 
   final FormulaVersion version;
   final String word;
@@ -43,7 +55,8 @@ final class Worked {
   private final List<Timeline.Length> fixed;
   private final boolean varies;
 
-  Worked(FormulaVersion version, Formulary formulary, Optional<SphereBath> bath) {
+  Worked(
+      FormulaVersion version, Formulary formulary, SafetyDates dates, Optional<SphereBath> bath) {
     this.version = version;
     this.word = Components.word(formulary, version);
     this.balance = formulary.balance(version);
@@ -60,7 +73,9 @@ final class Worked {
                 int output = part.outputIndex(ref.output());
                 String partWord = Components.word(formulary, part, output);
                 int step = version.stepIndex(line.step());
-                parts.add(new Part(line, step, part, output, partWord, renewedFrom(step)));
+                boolean renewed = SafetyDates.renewed(version, line);
+                boolean dated = !renewed && dates.binds(part, output);
+                parts.add(new Part(line, step, part, output, partWord, renewed, dated));
               });
     }
     this.economy = economy();
@@ -121,13 +136,6 @@ final class Worked {
         new Ratio(output.pieceMass().map(Mass::grams).orElse(BigDecimal.ONE)),
         output.isPieces() ? balance.piecesKept() : Ratio.ONE,
         output.isPieces());
-  }
-
-  /**
-   * Whether what goes in at a step is cooked through at it or after it, so that its date is done.
-   */
-  private boolean renewedFrom(int step) {
-    return version.steps().stream().skip(step).anyMatch(Step::renewsDate);
   }
 
   /** The hold an output has at least from ready on, by a clock that may have started before. */
@@ -268,6 +276,11 @@ final class Worked {
     long rounds = (fills + units - 1) / units;
     Duration each = step.unattended().of(mass.dividedBy(rounds), (pieces + rounds - 1) / rounds);
     return each.multipliedBy(rounds);
+  }
+
+  /** People that the technique puts on a step; 1 where it says nothing. */
+  int peopleAt(Step step) {
+    return isBathStep(step) ? bath.orElseThrow().people() : 1;
   }
 
   /** Whether this is the step at which the pieces go into the bath. */

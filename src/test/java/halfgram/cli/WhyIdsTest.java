@@ -60,7 +60,8 @@ class WhyIdsTest {
     int asked = 0;
     for (JsonNode number : numbers(json)) {
       String id = number.get("id").asText();
-      Optional<Because.Note> note = recording.find(id.substring(request.prefix().length() + 1));
+      Optional<Because.Note> note =
+          recording.find(id.substring(request.prefix(book.kitchen().clock()).length() + 1));
       if (note.isEmpty()) {
         wrong.add(id + " has no derivation");
       } else if (!tells(note.get().value(), number)) {

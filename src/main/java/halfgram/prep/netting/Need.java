@@ -17,6 +17,7 @@ import java.util.Optional;
  * @param readyBy latest moment at which it must be ready
  * @param lastUse moment until which it must hold: its last use; for what holds for safety's sake,
  *     when the last of what it went into is eaten
+ * @param tubUntil moment to which the date on a tub must reach
  * @param eaten when the last of what it went into is eaten, or cooked through
  */
 public record Need(
@@ -27,6 +28,7 @@ public record Need(
     Amount amount,
     Instant readyBy,
     Instant lastUse,
+    Instant tubUntil,
     Instant eaten) {
 
   /** The order in which needs are met; complete, so that input order never matters. */
@@ -42,6 +44,6 @@ public record Need(
   }
 
   public Need with(Amount other) {
-    return new Need(user, service, event, output, other, readyBy, lastUse, eaten);
+    return new Need(user, service, event, output, other, readyBy, lastUse, tubUntil, eaten);
   }
 }

@@ -103,7 +103,7 @@ public final class Netting {
       String output = lot.component().output().orElse(outputs.get(0));
       return outputs.get(need.output()).equals(output)
           && !lot.made().isAfter(need.readyBy())
-          && !lot.useBy().isBefore(need.lastUse());
+          && !lot.useBy().isBefore(need.tubUntil());
     }
   }
 }

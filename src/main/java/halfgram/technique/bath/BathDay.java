@@ -90,9 +90,10 @@ public final class BathDay {
     int turns = (int) bath.values().number("baths");
     List<Vessel> taken = new ArrayList<>();
     long left = run.pieces();
+    Duration settingUp = bath.settingUp();
     for (long drop = 0; left > 0; drop++) {
       long pieces = Math.min(left, bath.perDrop());
-      Instant at = run.firstDrop().plus(bath.interval().multipliedBy(drop));
+      Instant at = run.firstDrop().plus(bath.interval().multipliedBy(drop)).plus(settingUp);
       int slot = (int) (drop % turns);
       if (taken.size() <= slot) {
         taken.add(first(run, drop, run.pieces() - left, pieces, at, taken));
@@ -102,8 +103,10 @@ public final class BathDay {
       if (trips.isPresent()) {
         vessel = renew(run, drop, run.pieces() - left, at, vessel, trips.get());
         taken.set(slot, vessel);
+        at = at.plus(bath.settingUp());
+        settingUp = settingUp.plus(bath.settingUp());
       }
-      vessel.take(run, pieces, at);
+      vessel.take(run, pieces, at, drop == 0 ? run.start() : at);
       left -= pieces;
     }
   }
@@ -194,7 +197,7 @@ public final class BathDay {
       return at.isAfter(since.plus(limit));
     }
 
-    private void take(Run run, long more, Instant at) {
+    private void take(Run run, long more, Instant at, Instant since) {
       SphereBath bath = run.bath();
       pieces += more;
       runs.add(run.id());
@@ -202,7 +205,7 @@ public final class BathDay {
       calciumMg += more * bath.calciumPerPiece();
       carries.addAll(run.allergens());
       if (bath.facts().milk() && milkSince.isEmpty()) {
-        milkSince = Optional.of(at);
+        milkSince = Optional.of(since);
       }
       to = at.plus(bath.cycle());
     }

@@ -153,8 +153,12 @@ public final class SphereBath {
     }
     long changes = (pieces + lasts() - 1) / lasts();
     Duration dropping = interval().multipliedBy(drops(pieces) - 1).plus(cycle());
-    Duration settingUp = seconds(values.number("setUp") * 60).multipliedBy(changes);
-    return upToMinute(dropping.plus(settingUp));
+    return upToMinute(dropping.plus(settingUp().multipliedBy(changes)));
+  }
+
+  /** Setting up one bath. */
+  public Duration settingUp() {
+    return seconds(values.number("setUp") * 60);
   }
 
   /** The test piece: one cycle and the time to put the base right. */
@@ -203,7 +207,10 @@ public final class SphereBath {
     return (long) values.number("mostPieces");
   }
 
-  /** Pieces a fresh bath lasts by count, level and calcium; hours and milk are the day's. */
+  /**
+   * Pieces a fresh bath lasts by count, level and calcium, in whole drops; hours and milk are the
+   * day's.
+   */
   public long lasts() {
     double byLevel = StrictMath.floor(usable() / lossPerPiece());
     double byCalcium =
@@ -211,7 +218,8 @@ public final class SphereBath {
             ? StrictMath.floor(calciumLimit() / calciumPerPiece())
             : Double.MAX_VALUE;
     double fewest = Math.min(Math.min(byLevel, byCalcium), (double) mostPieces());
-    return Math.max(perDrop(), (long) fewest);
+    long drops = (long) Math.min(fewest / perDrop(), 1e12);
+    return Math.max(1, drops) * perDrop();
   }
 
   public Duration hours() {

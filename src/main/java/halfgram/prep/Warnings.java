@@ -1,0 +1,81 @@
+package halfgram.prep;
+
+import halfgram.formula.FormulaVersion;
+import halfgram.formula.Line;
+import halfgram.ingredient.Ingredient;
+import halfgram.kitchen.Text;
+import halfgram.measure.Message;
+import halfgram.technique.bath.SphereBath;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** What is worth a look although nothing is broken: odd numbers, and numbers that are missing. */
+final class Warnings {
+  private final KitchenBook book;
+  private final List<Message> warnings = new ArrayList<>();
+
+  private Warnings(KitchenBook book) {
+    this.book = book;
+  }
+
+  static List<Message> of(KitchenBook book, Explosion explosion) {
+    Warnings warnings = new Warnings(book);
+    Map<String, Ingredient> used = new LinkedHashMap<>();
+    for (Make make : explosion.makes()) {
+      warnings.collect(make.version(), used);
+      explosion
+          .workedOf(make)
+          .bath
+          .map(SphereBath::warnings)
+          .orElse(List.of())
+          .forEach(said -> warnings.add(Message.of("warn.of", make.version().name(), said)));
+      if (explosion.workedOf(make).bath.isPresent()) {
+        warnings.calcium(make.version());
+      }
+    }
+    warnings.allergens(used);
+    return warnings.warnings;
+  }
+
+  private void add(Message warning) {
+    if (!warnings.contains(warning)) {
+      warnings.add(warning);
+    }
+  }
+
+  /** Ingredients of a version and of everything in it. */
+  private void collect(FormulaVersion version, Map<String, Ingredient> found) {
+    for (Line line : version.lines()) {
+      line.item().ingredient().ifPresent(code -> found.put(code, book.ingredient(code)));
+      line.item().component().ifPresent(ref -> collect(book.formulary().get(ref), found));
+    }
+  }
+
+  private void allergens(Map<String, Ingredient> used) {
+    List<Text> untold =
+        used.values().stream()
+            .filter(ingredient -> !ingredient.allergensStated())
+            .map(Ingredient::name)
+            .toList();
+    if (!untold.isEmpty()) {
+      add(Message.of("warn.allergens", untold));
+    }
+  }
+
+  /** Milk and its like bring calcium; where nobody knows how much, a bath is worn unseen. */
+  private void calcium(FormulaVersion version) {
+    Map<String, Ingredient> inside = new LinkedHashMap<>();
+    collect(version, inside);
+    List<Text> unknown =
+        inside.values().stream()
+            .filter(ingredient -> ingredient.allergens().contains(Baths.MILK))
+            .filter(ingredient -> ingredient.calcium().isEmpty())
+            .map(Ingredient::name)
+            .toList();
+    if (!unknown.isEmpty()) {
+      add(Message.of("warn.of", version.name(), Message.of("warn.calcium", unknown)));
+    }
+  }
+}
