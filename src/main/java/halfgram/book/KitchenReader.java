@@ -57,7 +57,7 @@ final class KitchenReader {
             node.findTime("opens").orElse(LocalTime.of(6, 0)),
             node.findTime("closes").orElse(LocalTime.of(23, 0)),
             node.find("currency", KitchenReader::currency, "accept.currency").orElse("EUR"),
-            node.findNumber("waterHardness", "0", "2000"),
+            hardness(node),
             node.duration("lineCheck", Duration.ofMinutes(45)),
             node.findNumber("holdingWeight", "0", "10000").orElse(BigDecimal.ONE),
             tolerances.flatMap(t -> t.findPercent("dose", "0.01", "20")).orElse(Ratio.percent(1)),
@@ -74,6 +74,13 @@ final class KitchenReader {
   private static LocalTime afterMidnight(Kitchen kitchen) {
     boolean nextDay = kitchen.closes().isBefore(kitchen.clock().dayStart());
     return nextDay ? LocalTime.MAX : kitchen.closes();
+  }
+
+  /** As measured; what is wrong is told once, and counts as stated. */
+  private static Optional<BigDecimal> hardness(Node node) {
+    return node.has("waterHardness")
+        ? Optional.of(node.findNumber("waterHardness", "0", "2000").orElse(BigDecimal.ZERO))
+        : Optional.empty();
   }
 
   private static halfgram.measure.Message accept(String key) {

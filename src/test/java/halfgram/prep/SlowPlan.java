@@ -180,7 +180,10 @@ final class SlowPlan {
       if (lot.component().formula().equals(version.formula())) {
         FormulaVersion made = version(lot.component());
         boolean own = made.isSame(version);
-        if (own || (version.isSame(current) && !isUsed(made))) {
+        if (own
+            || (version.isSame(current)
+                && !isUsed(made)
+                && !SlowTubs.bringsMore(book, made, version))) {
           sum = sum.plus(Fraction.of(lot.left().number()));
         }
       }

@@ -8,8 +8,10 @@ import halfgram.lot.Reservation;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
@@ -20,7 +22,12 @@ import java.util.TreeMap;
  */
 final class SlowTubs {
   private record Want(
-      String user, Optional<String> event, Fraction amount, Instant at, Instant until) {}
+      String user,
+      Optional<String> event,
+      Fraction amount,
+      Instant at,
+      Instant until,
+      Instant dated) {}
 
   private final KitchenBook book;
   private final PrepSheet sheet;
@@ -71,7 +78,7 @@ final class SlowTubs {
       for (String whose : List.of(want.event().orElse("nobody"), "anybody")) {
         for (Lot tub : tubs) {
           String part = tub.code() + " for " + whose;
-          boolean serves = !tub.made().isAfter(want.at()) && !tub.useBy().isBefore(want.until());
+          boolean serves = !tub.made().isAfter(want.at()) && !tub.useBy().isBefore(want.dated());
           if (serves && there.containsKey(part)) {
             Fraction taken = left.least(there.get(part));
             if (taken.isPositive()) {
@@ -98,7 +105,9 @@ final class SlowTubs {
         if (use.version().isSame(version) && use.output() == output) {
           for (var need : Waves.needs(run, use, book.kitchen().lineCheck())) {
             Fraction amount = Fraction.of(need.amount().number());
-            wants.add(new Want(run.id(), run.event(), amount, need.readyBy(), need.lastUse()));
+            wants.add(
+                new Want(
+                    run.id(), run.event(), amount, need.readyBy(), need.lastUse(), need.lastUse()));
           }
         }
       }
@@ -116,7 +125,8 @@ final class SlowTubs {
           boolean safety = version.outputs().get(output).hold().reason().isSafety();
           Instant until = safety ? eaten(make) : at;
           Fraction amount = amount(make, line, version, output);
-          wants.add(new Want(make.id(), make.event(), amount, at, until));
+          Instant dated = isDated(version, output) ? eaten(make) : at;
+          wants.add(new Want(make.id(), make.event(), amount, at, until, dated));
         }
       }
     }
@@ -165,9 +175,49 @@ final class SlowTubs {
               Output asked = version.outputs().get(output);
               return own.code().equals(asked.code())
                   && own.unit() == asked.unit()
-                  && (made.isSame(version) || (version.isSame(current) && !isUsed(made)));
+                  && (made.isSame(version)
+                      || (version.isSame(current)
+                          && !isUsed(made)
+                          && !bringsMore(book, made, version)));
             })
         .toList();
+  }
+
+  /** Whether an old version carries an allergen or a tag that the new one does not. */
+  static boolean bringsMore(KitchenBook book, FormulaVersion old, FormulaVersion now) {
+    return !carried(book, now).containsAll(carried(book, old));
+  }
+
+  private static Set<String> carried(KitchenBook book, FormulaVersion version) {
+    Set<String> codes = new HashSet<>();
+    for (Line line : version.lines()) {
+      line.item()
+          .ingredient()
+          .map(book::ingredient)
+          .ifPresent(
+              ingredient -> {
+                codes.addAll(ingredient.allergens());
+                codes.addAll(ingredient.tags());
+              });
+      line.item()
+          .component()
+          .ifPresent(ref -> codes.addAll(carried(book, book.formulary().get(ref))));
+    }
+    return codes;
+  }
+
+  /**
+   * Whether a date binds for safety's sake, here or in anything inside; nothing is cooked through.
+   */
+  private boolean isDated(FormulaVersion version, int output) {
+    return version.outputs().get(output).hold().reason().isSafety()
+        || version.lines().stream()
+            .flatMap(line -> line.item().component().stream())
+            .anyMatch(
+                ref -> {
+                  FormulaVersion part = book.formulary().get(ref);
+                  return isDated(part, part.outputIndex(ref.output()));
+                });
   }
 
   /** Whether anything on the sheet asks for a version, in need or not. */

@@ -217,7 +217,8 @@ class SphereBathTest {
 
   /**
    * Common practice, arithmetic by hand: 10 % of what 30 g of alginate bind is 303.5 mg; a fifth of
-   * the pieces burst with 5 g x 2 % x 0.13 = 13 mg, so 2.6 mg a piece and 116 pieces.
+   * the pieces burst with 5 g x 2 % x 0.13 = 13 mg, so 2.6 mg a piece and 116 pieces, which are 7
+   * whole drops of 15.
    */
   @Test
   void bathIsRenewedForTheCalciumOfBurstPieces() {
@@ -225,7 +226,7 @@ class SphereBathTest {
     BathDay.Answer answer = BathDay.of(List.of(run("a", bath, 150, NOON)));
     assertThat(bath.calciumPerPiece()).isCloseTo(2.6, within(0.001));
     assertThat(bath.calciumLimit()).isCloseTo(303.5, within(0.05));
-    assertThat(bath.lasts()).isEqualTo(116);
+    assertThat(bath.lasts()).isEqualTo(105);
     assertThat(rules(answer)).containsExactly(Renewal.CALCIUM);
     assertThat(answer.changes().get(0).afterDrop()).isEqualTo(7);
     assertThat(answer.uses().get(0).calciumMg()).isCloseTo(105 * 2.6, within(0.1));
