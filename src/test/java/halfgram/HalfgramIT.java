@@ -38,6 +38,15 @@ class HalfgramIT {
   }
 
   @Test
+  void theTaskShownInTheReadmeIsOnTheSheet() throws Exception {
+    String readme = Files.readString(Path.of("README.md"));
+    int start = readme.indexOf("```\n13:14");
+    String shown = readme.substring(start + 4, readme.indexOf("```", start + 4)).strip();
+
+    assertThat(run("plan", "--date", "2026-12-05", "--book", DEMO).out()).contains(shown);
+  }
+
+  @Test
   void theSheetIsTheSameOnEveryRun() throws Exception {
     String[] call = {"plan", "--date", "2026-12-05", "--days", "2", "--book", DEMO, "--json"};
 
@@ -58,6 +67,14 @@ class HalfgramIT {
 
     assertThat(run.status()).isZero();
     assertThat(run.out()).contains("84  final number  [event harvest-dinner]");
+  }
+
+  @Test
+  void aNumberOfAPlanMadeLaterInTheDayIsDerivedFromThatPlan() throws Exception {
+    String id = "2026-12-05+1@2026-12-05T16:00/covers/harvest-dinner/prepared";
+
+    assertThat(run("why", id, "--book", DEMO).out())
+        .startsWith("covers/harvest-dinner/prepared = 93");
   }
 
   @Test

@@ -3,6 +3,7 @@ package halfgram.cli;
 import halfgram.event.Course;
 import halfgram.event.Event;
 import halfgram.event.Service;
+import halfgram.formula.AllergenTrace;
 import halfgram.kitchen.Text;
 import halfgram.measure.Money;
 import halfgram.measure.Rounding;
@@ -28,6 +29,7 @@ final class ServiceText {
   private final PrepSheet sheet;
   private final Messages messages;
   private final TaskText tasks;
+  private final AllergenTrace trace;
   private final StringBuilder text = new StringBuilder();
 
   ServiceText(KitchenBook book, PrepSheet sheet, Messages messages, TaskText tasks) {
@@ -35,6 +37,7 @@ final class ServiceText {
     this.sheet = sheet;
     this.messages = messages;
     this.tasks = tasks;
+    this.trace = new AllergenTrace(book.formulary(), book::ingredient);
   }
 
   String write() {
@@ -81,9 +84,15 @@ final class ServiceText {
                 use ->
                     SheetText.amount(messages, use.amount())
                         + " "
-                        + messages.text(Components.name(use.version(), use.output())))
+                        + messages.text(Components.name(use.version(), use.output()))
+                        + allergens(use))
             .toList();
-    detail(String.join(", ", amounts));
+    detail(String.join("; ", amounts));
+  }
+
+  private String allergens(ServiceRun.Use use) {
+    String contains = tasks.contains(trace.of(use.version()).allergenCodes());
+    return contains.isEmpty() ? "" : " (" + contains + ")";
   }
 
   private void plates(ServiceRun run, ServiceRun.Plates plates) {

@@ -2,8 +2,10 @@ package halfgram.cli;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.formula.Cost;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Output;
+import halfgram.measure.Money;
 import halfgram.prep.Components;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.Make;
@@ -28,11 +30,13 @@ final class SheetJson {
   private final PrepSheet sheet;
   private final Messages messages;
   private final Json json;
+  private final Cost cost;
 
   SheetJson(KitchenBook book, PrepSheet sheet, Messages messages) {
     this.book = book;
     this.sheet = sheet;
     this.messages = messages.at(book.kitchen().clock().zone());
+    this.cost = new Cost(book.formulary(), book::ingredient);
     this.json =
         new Json(sheet.request().prefix(book.kitchen().clock()), book.kitchen().clock().zone());
   }
@@ -141,6 +145,10 @@ final class SheetJson {
     node.set("wanted", json.amount(Paths.make(make, "wanted"), make.wanted()));
     node.set("basis", json.amount(Paths.make(make, "basis"), make.scaled().basis()));
     node.set("readyBy", json.at(Paths.make(make, "ready-by"), make.readyBy()));
+    Money spent = cost.of(make.scaled());
+    node.set(
+        "cost", json.number(Paths.make(make, "cost"), spent.number(), book.kitchen().currency()));
+    node.put("costComplete", spent.complete());
     ArrayNode serves = node.putArray("serves");
     make.needs().stream().map(need -> need.user()).distinct().forEach(serves::add);
     ArrayNode raised = node.putArray("raisedBy");

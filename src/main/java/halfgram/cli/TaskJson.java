@@ -2,7 +2,10 @@ package halfgram.cli;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.formula.MachineUse;
 import halfgram.ingredient.Weighing;
+import halfgram.measure.Exact;
+import halfgram.measure.Mass;
 import halfgram.prep.Paths;
 import halfgram.prep.Stored;
 import halfgram.prep.Task;
@@ -47,14 +50,29 @@ final class TaskJson {
     task.step().check().ifPresent(check -> node.put("check", word(check)));
     node.set("fills", json.count(Paths.task(task.id(), "fills"), task.fill().count()));
     node.set("fillMass", json.mass(Paths.task(task.id(), "fill-mass"), task.fill().each()));
+    node.set("readyBy", json.at(Paths.make(task.make(), "ready-by"), task.make().readyBy()));
     ArrayNode machines = node.putArray("machines");
-    task.machines().forEach(use -> machines.add(use.equipment()));
+    task.machines().forEach(use -> machine(machines.addObject(), use));
     ArrayNode weigh = node.putArray("weigh");
     task.weigh().forEach(group -> group(weigh.addObject(), task, group));
     ArrayNode stored = node.putArray("stored");
     task.stored().forEach(put -> stored(stored.addObject(), task, put));
     ArrayNode links = node.putArray("links");
     task.links().forEach(link -> link(links.addObject(), link));
+  }
+
+  /** A machine as the formula and the book say; entered, so in words and not asked why. */
+  private static void machine(ObjectNode node, MachineUse use) {
+    node.put("use", use.equipment());
+    node.put("units", String.valueOf(use.units()));
+    use.limits().min().ifPresent(min -> node.put("min", grams(min)));
+    use.limits().max().ifPresent(max -> node.put("max", grams(max)));
+    use.limits().step().ifPresent(step -> node.put("step", grams(step)));
+    node.put("perFill", use.perFill().toString());
+  }
+
+  private static String grams(Mass mass) {
+    return Exact.plain(mass.grams(), 6) + " g";
   }
 
   private void group(ObjectNode node, Task task, WeighGroup group) {

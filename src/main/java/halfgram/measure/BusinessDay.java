@@ -33,9 +33,4 @@ public record BusinessDay(ZoneId zone, LocalTime dayStart) {
   public Instant start(LocalDate day) {
     return at(day, dayStart);
   }
-
-  /** The wall-clock time of an instant. */
-  public LocalTime timeOf(Instant instant) {
-    return instant.atZone(zone).toLocalTime();
-  }
 }

@@ -38,11 +38,6 @@ public record Quantity(BigDecimal number, String unit) {
         .map(known -> new Amount(number.multiply(known.factor()), known.dimension()));
   }
 
-  /** Whether the unit is one of {@link Unit}'s or a disher number. */
-  public boolean isKnown() {
-    return canonical().isPresent();
-  }
-
   @Override
   public String toString() {
     return String.format(Locale.ROOT, "%s %s", number.toPlainString(), unit);

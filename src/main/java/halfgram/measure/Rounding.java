@@ -7,8 +7,6 @@ import java.math.RoundingMode;
 public enum Rounding {
   /** A mass comes to rest: to the nearest microgram, ties to even. */
   TO_MICROGRAM(6, RoundingMode.HALF_EVEN),
-  /** Never short: up to the next microgram. */
-  UP_TO_MICROGRAM(6, RoundingMode.CEILING),
   /** Covers, plates, pieces, fills and containers: up to the next whole one. */
   UP_TO_WHOLE(0, RoundingMode.CEILING),
   /** Pieces that a mass gives: only whole ones count. */

@@ -1,6 +1,5 @@
 package halfgram.measure;
 
-import java.time.Duration;
 import java.time.Instant;
 
 /** A span of time, start included, end excluded; never negative. */
@@ -9,13 +8,5 @@ public record Window(Instant start, Instant end) {
     if (end.isBefore(start)) {
       throw new IllegalArgumentException("a window ends before it starts: " + start + " " + end);
     }
-  }
-
-  public Duration length() {
-    return Duration.between(start, end);
-  }
-
-  public boolean contains(Instant instant) {
-    return !instant.isBefore(start) && instant.isBefore(end);
   }
 }

@@ -87,10 +87,6 @@ public record Make(
     return served().stream().map(Need::readyBy).min(Instant::compareTo).orElse(readyBy);
   }
 
-  public Instant lastUse() {
-    return served().stream().map(Need::lastUse).max(Instant::compareTo).orElse(readyBy);
-  }
-
   /** When the last of what is made of it is eaten. */
   public Instant eaten() {
     Instant latest = readyBy;

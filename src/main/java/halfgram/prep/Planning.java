@@ -45,12 +45,15 @@ public final class Planning {
         .toList();
   }
 
-  /** Whole days: the longest lead of any formula, or what the kitchen asks for. */
+  /**
+   * Whole days: the longest lead of any formula, and one for nights in which nobody works, or what
+   * the kitchen asks for.
+   */
   private static long lookAhead(KitchenBook book) {
     Duration lead = Lead.longest(book.formulary());
     Duration wanted = book.kitchen().lookAhead();
     Duration longer = lead.compareTo(wanted) > 0 ? lead : wanted;
-    return longer.plusDays(1).minusSeconds(1).toDays();
+    return longer.plusDays(2).minusSeconds(1).toDays();
   }
 
   private static List<PrepSheet.BathSheet> bathSheets(PlanRequest request, Explosion explosion) {

@@ -31,6 +31,8 @@ final class SheetNotes {
     for (ServiceRun run : sheet.services()) {
       run.plates().forEach(plates -> because.note(() -> cost(plates)));
     }
+    Cost cost = new Cost(book.formulary(), book::ingredient);
+    sheet.makes().forEach(make -> because.note(() -> cost(make, cost)));
     sheet.runs().forEach(this::run);
     for (PrepSheet.BathSheet bath : sheet.baths()) {
       bath.answer().uses().forEach(use -> bath(bath, use));
@@ -100,6 +102,18 @@ final class SheetNotes {
     }
     return new Because.Note(
         Paths.pull(code), Notes.grams(mass), Message.of("why.rule.pull"), inputs);
+  }
+
+  private Because.Note cost(Make make, Cost cost) {
+    return new Because.Note(
+        Paths.make(make, "cost"),
+        Exact.plain(cost.of(make.scaled()).number(), 4) + " " + book.kitchen().currency(),
+        Message.of("why.rule.make-cost"),
+        List.of(
+            Input.derived(
+                Message.of("why.basis"),
+                Notes.grams(make.scaled().basis()),
+                Paths.make(make, "basis"))));
   }
 
   private Because.Note cost(ServiceRun.Plates plates) {

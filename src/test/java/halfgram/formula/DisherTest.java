@@ -55,7 +55,7 @@ class DisherTest {
   void scoopIsAVolumeAndZeroIsNoDisher() {
     assertThat(Quantity.of("3 #16").canonical().orElseThrow().dimension())
         .isEqualTo(Dimension.VOLUME);
-    assertThat(Quantity.of("1 #0").isKnown()).isFalse();
+    assertThat(Quantity.of("1 #0").canonical()).isEmpty();
   }
 
   private static double volume(String quantity) {
