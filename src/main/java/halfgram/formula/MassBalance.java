@@ -51,7 +51,7 @@ public final class MassBalance {
     this.kept = kept;
     this.inverse =
         output.slope().signum() > 0
-            ? BigDecimal.ONE.divide(output.slope(), new MathContext(50))
+            ? BigDecimal.ONE.divide(output.slope(), new MathContext(40))
             : BigDecimal.ZERO;
   }
 
@@ -119,6 +119,11 @@ public final class MassBalance {
   /** The mass in the vessel once a step's lines are in. */
   public Amount into(int step, Amount basis) {
     return Amount.grams(into.get(step).at(basis.number()).max(BigDecimal.ZERO));
+  }
+
+  /** The mass in the vessel at a step, as a line in the basis. */
+  public Straight straight(int step) {
+    return into.get(step);
   }
 
   /** The basis with which a step holds this mass. */

@@ -12,14 +12,34 @@ import java.time.Duration;
  */
 public record Work(Duration fixed, Duration perKg, Duration perPiece) {
   public static final Work NONE = new Work(Duration.ZERO, Duration.ZERO, Duration.ZERO);
+
+  /** Milliseconds that binary rounding may add, and that must not cost a minute. */
+  private static final double NOISE = 1e-6;
+
   private static final long MILLIS_PER_MINUTE = 60_000L;
 
   public Duration of(Amount mass, long pieces) {
-    long millis = fixed.toMillis() + perPiece.toMillis() * pieces;
-    if (!perKg.isZero()) {
-      double kilograms = Exact.approximately(mass.number()) / 1000;
-      millis += (long) Math.ceil(perKg.toMillis() * kilograms);
+    double grams = perKg.isZero() ? 0 : Exact.approximately(mass.number());
+    return upToMinute(pieces, (long) Math.ceil(perKg.toMillis() * grams / 1000 - NOISE));
+  }
+
+  /**
+   * As {@link #of(Amount, long)} for the mass that a basis makes, without working out its digits:
+   * minutes need no 34 of them, and a year of makes does.
+   */
+  public Duration of(MassBalance.Straight mass, Amount basis, long pieces) {
+    if (perKg.isZero()) {
+      return upToMinute(pieces, 0);
     }
+    double grams =
+        Exact.approximately(mass.slope()) * Exact.approximately(basis.number())
+            + Exact.approximately(mass.offset());
+    double perMass = perKg.toMillis() * Math.max(0, grams) / 1000;
+    return upToMinute(pieces, (long) Math.ceil(perMass - NOISE));
+  }
+
+  private Duration upToMinute(long pieces, long millisByMass) {
+    long millis = fixed.toMillis() + perPiece.toMillis() * pieces + millisByMass;
     return Duration.ofMinutes(Math.floorDiv(millis + MILLIS_PER_MINUTE - 1, MILLIS_PER_MINUTE));
   }
 

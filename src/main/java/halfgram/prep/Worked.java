@@ -236,13 +236,12 @@ final class Worked {
 
   private Timeline.Length length(Scaled scaled, int index, long pieces) {
     Step step = version.steps().get(index);
-    Amount mass = scaled.balance().into(index, scaled.basis());
-    Duration unattended = unattended(scaled, index, mass, pieces);
+    Duration unattended = unattended(scaled, index, pieces);
     if (isBathStep(step)) {
       SphereBath sphere = bath.orElseThrow();
       return new Timeline.Length(sphere.testPiece().plus(sphere.run(pieces)), unattended);
     }
-    Duration handsOn = step.handsOn().of(mass, pieces);
+    Duration handsOn = step.handsOn().of(balance.straight(index), scaled.basis(), pieces);
     if (step.machines().isEmpty()) {
       return new Timeline.Length(handsOn, unattended);
     }
@@ -261,10 +260,10 @@ final class Worked {
    * Time alone: once for each round that the machines have to run, since a fill can only go in when
    * one has come out.
    */
-  private Duration unattended(Scaled scaled, int index, Amount mass, long pieces) {
+  private Duration unattended(Scaled scaled, int index, long pieces) {
     Step step = version.steps().get(index);
     if (step.machines().isEmpty() || step.unattended().isNone() || !balance.holds(index)) {
-      return step.unattended().of(mass, pieces);
+      return step.unattended().of(balance.straight(index), scaled.basis(), pieces);
     }
     long fills = Fills.of(scaled, index).count();
     int units =
@@ -274,6 +273,7 @@ final class Worked {
             .min()
             .orElse(1);
     long rounds = (fills + units - 1) / units;
+    Amount mass = balance.into(index, scaled.basis());
     Duration each = step.unattended().of(mass.dividedBy(rounds), (pieces + rounds - 1) / rounds);
     return each.multipliedBy(rounds);
   }
