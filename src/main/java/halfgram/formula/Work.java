@@ -13,14 +13,11 @@ import java.time.Duration;
 public record Work(Duration fixed, Duration perKg, Duration perPiece) {
   public static final Work NONE = new Work(Duration.ZERO, Duration.ZERO, Duration.ZERO);
 
-  /** Milliseconds that binary rounding may add, and that must not cost a minute. */
-  private static final double NOISE = 1e-6;
-
   private static final long MILLIS_PER_MINUTE = 60_000L;
 
   public Duration of(Amount mass, long pieces) {
     double grams = perKg.isZero() ? 0 : Exact.approximately(mass.number());
-    return upToMinute(pieces, (long) Math.ceil(perKg.toMillis() * grams / 1000 - NOISE));
+    return upToMinute(pieces, Exact.ceiling(perKg.toMillis() * grams / 1000));
   }
 
   /**
@@ -35,7 +32,7 @@ public record Work(Duration fixed, Duration perKg, Duration perPiece) {
         Exact.approximately(mass.slope()) * Exact.approximately(basis.number())
             + Exact.approximately(mass.offset());
     double perMass = perKg.toMillis() * Math.max(0, grams) / 1000;
-    return upToMinute(pieces, (long) Math.ceil(perMass - NOISE));
+    return upToMinute(pieces, Exact.ceiling(perMass));
   }
 
   private Duration upToMinute(long pieces, long millisByMass) {

@@ -30,6 +30,11 @@ public final class Exact {
         : number.doubleValue();
   }
 
+  /** The next whole number, a millionth allowed for binary rounding: 300000.0000001 is 300000. */
+  public static long ceiling(double number) {
+    return (long) Math.ceil(number - 1e-6);
+  }
+
   /**
    * The number as a person would write it: no exponent, no trailing zeros, at most so many decimals
    * (half up).
