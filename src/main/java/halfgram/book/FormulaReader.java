@@ -19,9 +19,9 @@ import halfgram.measure.Mass;
 import halfgram.measure.Message;
 import halfgram.measure.Quantity;
 import halfgram.measure.Ratio;
+import halfgram.measure.Rounding;
 import halfgram.technique.bath.Hardness;
 import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -299,7 +299,7 @@ final class FormulaReader {
       }
       double ppm = hardness.map(BigDecimal::doubleValue).orElse(0.0);
       double perLitre = new Hardness(ppm).citratePerLitre();
-      BigDecimal share = BigDecimal.valueOf(perLitre / 1000).setScale(9, RoundingMode.HALF_EVEN);
+      BigDecimal share = Rounding.FROM_PHYSICS.round(BigDecimal.valueOf(perLitre / 1000));
       BigDecimal times = node.number("sequestrant", "0.1", "10");
       return Dose.sequestrant(new Ratio(share.multiply(times)));
     }

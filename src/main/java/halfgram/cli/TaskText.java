@@ -43,7 +43,7 @@ final class TaskText {
   TaskText(KitchenBook book, PrepSheet sheet, Messages messages) {
     this.book = book;
     this.messages = messages;
-    this.weighs = new WeighText(messages, INDENT);
+    this.weighs = new WeighText(book, messages, INDENT);
     for (ServiceRun run : sheet.allServices()) {
       users.put(run.id(), run.name());
       dates.put(run.id(), run.date());

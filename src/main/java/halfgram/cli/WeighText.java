@@ -1,9 +1,11 @@
 package halfgram.cli;
 
+import halfgram.ingredient.Form;
 import halfgram.ingredient.Weighing;
 import halfgram.measure.Amount;
 import halfgram.measure.Exact;
 import halfgram.measure.Ratio;
+import halfgram.prep.KitchenBook;
 import halfgram.prep.Task;
 import halfgram.prep.WeighGroup;
 import halfgram.prep.WeighLine;
@@ -20,11 +22,13 @@ import java.util.List;
 final class WeighText {
   private static final int NAME = 34;
 
+  private final KitchenBook book;
   private final Messages messages;
   private final int indent;
   private final StringBuilder text = new StringBuilder();
 
-  WeighText(Messages messages, int indent) {
+  WeighText(KitchenBook book, Messages messages, int indent) {
+    this.book = book;
     this.messages = messages;
     this.indent = indent;
   }
@@ -61,7 +65,7 @@ final class WeighText {
           dilution.take().grams(),
           dilution.takeScale().step().scale(),
           "g",
-          messages.say("sheet.mix-of", name),
+          messages.say(isDryMix(task, line) ? "sheet.dry-mix-of" : "sheet.mix-of", name),
           messages.text(dilution.takeScale().name()));
     } else {
       int decimals = line.weighing().scale().map(scale -> scale.step().scale()).orElse(2);
@@ -144,6 +148,15 @@ final class WeighText {
         && line.weighing().dilution().isEmpty()
         && line.counted().isEmpty()
         && !line.weighing().target().isZero();
+  }
+
+  /** Whether a dose is carried by a powder. */
+  private boolean isDryMix(Task task, WeighLine small) {
+    return task.weigh().stream()
+        .flatMap(group -> group.lines().stream())
+        .filter(line -> line.line().code().equals(small.carrier().orElse("")))
+        .flatMap(line -> line.line().item().ingredient().stream())
+        .anyMatch(code -> book.ingredient(code).form() == Form.POWDER);
   }
 
   private String carrier(Task task, WeighLine small) {

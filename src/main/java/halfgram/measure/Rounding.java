@@ -7,6 +7,8 @@ import java.math.RoundingMode;
 public enum Rounding {
   /** A mass comes to rest: to the nearest microgram, ties to even. */
   TO_MICROGRAM(6, RoundingMode.HALF_EVEN),
+  /** A share worked out in binary physics comes back: nine decimals, ties to even. */
+  FROM_PHYSICS(9, RoundingMode.HALF_EVEN),
   /** Covers, plates, pieces, fills and containers: up to the next whole one. */
   UP_TO_WHOLE(0, RoundingMode.CEILING),
   /** Pieces that a mass gives: only whole ones count. */

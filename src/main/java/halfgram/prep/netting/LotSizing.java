@@ -23,6 +23,10 @@ import java.util.Optional;
  * costs 864 with makes in periods 1, 3, 5, 8, 10 and 11. Source: Wagner and Whitin, Management
  * Science 5:89 (the recursion).
  *
+ * <p>Exact as long as what must be ready later is also made ready later, as needs of one output
+ * always are; outputs of one mix with different rests over closed hours may be out of that order,
+ * and then fewer joinings are tried.
+ *
  * <p>Cost. A need whose standing alone costs more than its own set-up never joins an earlier make,
  * nor does anything after it, so each need looks back only as far as joining can pay.
  */
