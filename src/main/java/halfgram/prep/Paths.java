@@ -1,6 +1,5 @@
 package halfgram.prep;
 
-import halfgram.formula.FormulaVersion;
 import halfgram.formula.Line;
 import halfgram.formula.Output;
 import halfgram.formula.Step;
@@ -44,6 +43,11 @@ public final class Paths {
     return "weigh/" + make.id() + "/" + step.code() + "/" + line.code() + "/" + field;
   }
 
+  /** How many of a vessel a task weighs into; vessels are counted from 1. */
+  static String vessel(Make make, Step step, int position) {
+    return "weigh/" + make.id() + "/" + step.code() + "/vessel-" + position + "/count";
+  }
+
   public static String tub(Draw draw) {
     return "tub/" + draw.lot().code() + "/" + draw.need().user() + "/used";
   }
@@ -78,9 +82,5 @@ public final class Paths {
     return plates.diets().isEmpty()
         ? plates.dish().code()
         : plates.dish().code() + "+" + String.join("+", plates.diets());
-  }
-
-  static String version(FormulaVersion version) {
-    return version.formula() + " v" + version.number();
   }
 }

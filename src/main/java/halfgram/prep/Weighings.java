@@ -117,7 +117,7 @@ final class Weighings {
             .map(of -> Rounding.UP_TO_WHOLE.round(millilitres.over(of.volume()).number()))
             .map(number -> Math.max(1, number.intValueExact()))
             .orElse(1);
-    String path = "weigh/" + make.id() + "/" + step.code() + "/vessel-" + position + "/count";
+    String path = Paths.vessel(make, step, position);
     if (because.asked()) {
       List<Because.Input> inputs =
           lines.stream()
@@ -258,7 +258,7 @@ final class Weighings {
             ? Optional.of(
                 make.scaled().counted(line).dividedBy(fill.count()).mass(Rounding.TO_MICROGRAM))
             : Optional.empty();
-    String path = path(make, step, line);
+    String path = Paths.weigh(make, step, line, "mass");
     if (because.asked()) {
       because.note(() -> note(path, make, fill, line, weighing));
     }
@@ -280,10 +280,6 @@ final class Weighings {
             .map(ref -> TaskList.tubKey(book, make.id(), ref))
             .map(key -> tubs.getOrDefault(key, List.of()))
             .orElse(List.of()));
-  }
-
-  static String path(Make make, Step step, Line line) {
-    return "weigh/" + make.id() + "/" + step.code() + "/" + line.code() + "/mass";
   }
 
   Text name(Line line) {
