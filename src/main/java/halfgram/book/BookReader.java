@@ -9,6 +9,7 @@ import halfgram.input.Problems;
 import halfgram.measure.Message;
 import halfgram.prep.KitchenBook;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -83,6 +84,16 @@ public final class BookReader {
     return problems.isEmpty()
         ? new Outcome(Optional.of(book), List.of(), Optional.empty())
         : new Outcome(Optional.empty(), problems.list(), Optional.empty());
+  }
+
+  /** The tree of a file that reads, of the current version. */
+  public ObjectNode tree(byte[] bytes) {
+    try {
+      ObjectNode object = (ObjectNode) JsonTree.parse(bytes);
+      return upgrade.toCurrent(object, version(object.path("version")));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** A whole version number; 0 for anything else. */

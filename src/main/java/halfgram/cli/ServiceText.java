@@ -91,7 +91,7 @@ final class ServiceText {
   }
 
   private String allergens(ServiceRun.Use use) {
-    String contains = tasks.contains(trace.of(use.version()).allergenCodes());
+    String contains = tasks.words().contains(trace.of(use.version()).allergenCodes());
     return contains.isEmpty() ? "" : " (" + contains + ")";
   }
 
@@ -115,7 +115,7 @@ final class ServiceText {
       detail(messages.say("sheet.standard-for", String.join(", ", who)));
     }
     detail(String.join(" · ", plates.items().stream().map(this::portion).toList()));
-    String contains = tasks.contains(Plated.allergens(book, plates.items()));
+    String contains = tasks.words().contains(Plated.allergens(book, plates.items()));
     detail((contains.isEmpty() ? "" : contains + "; ") + cost(plates));
     if (plates.diets().isEmpty() && !plates.dish().finish().isEmpty()) {
       List<String> finish = plates.dish().finish().stream().map(messages::text).toList();

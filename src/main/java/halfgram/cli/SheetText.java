@@ -70,7 +70,7 @@ final class SheetText {
       line(messages.say("sheet.fits-idle"));
     } else {
       Task next = sheet.tasks().get(0);
-      line(messages.say("sheet.fits", tasks.title(next), messages.moment(next.start())));
+      line(messages.say("sheet.fits", tasks.words().title(next), messages.moment(next.start())));
     }
     line(messages.say("sheet.lags-only"));
     if (sheet.services().stream().allMatch(run -> run.uses().isEmpty())) {

@@ -54,7 +54,7 @@ final class StockText {
     }
     heading("sheet.tubs");
     for (Draw draw : draws) {
-      tub(draw.lot(), draw.amount(), tasks.user(draw.need().user()));
+      tub(draw.lot(), draw.amount(), tasks.words().user(draw.need().user()));
     }
   }
 
@@ -63,7 +63,7 @@ final class StockText {
         Columns.left(lot.code(), 16)
             + Columns.right(SheetText.amount(messages, amount), 11)
             + "  "
-            + Columns.left(tasks.componentName(lot.component()), 28)
+            + Columns.left(tasks.words().componentName(lot.component()), 28)
             + Columns.left(messages.say("sheet.by", messages.moment(lot.useBy())), 22)
             + user);
   }
@@ -111,7 +111,7 @@ final class StockText {
   /** Whose pieces go into a bath. */
   private Set<String> users(BathDay.Use use) {
     Set<String> users = new LinkedHashSet<>();
-    use.runs().forEach(run -> users.add(tasks.user(run)));
+    use.runs().forEach(run -> users.add(tasks.words().user(run)));
     return users;
   }
 

@@ -1,31 +1,24 @@
 package halfgram.cli;
 
-import halfgram.formula.ComponentRef;
-import halfgram.formula.Formula;
 import halfgram.formula.Output;
 import halfgram.formula.Step;
 import halfgram.ingredient.Ingredient;
 import halfgram.kitchen.Text;
 import halfgram.measure.Amount;
 import halfgram.measure.Message;
-import halfgram.prep.Components;
 import halfgram.prep.KitchenBook;
-import halfgram.prep.Make;
 import halfgram.prep.PrepSheet;
-import halfgram.prep.ServiceRun;
 import halfgram.prep.Stored;
 import halfgram.prep.Task;
 import halfgram.station.Equipment;
 import halfgram.words.Messages;
+import halfgram.words.SheetWords;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Collection;
-import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 
 /** One task as plain text: when, what for, cautions, the weigh list, what comes out of it. */
@@ -34,81 +27,28 @@ final class TaskText {
 
   private final KitchenBook book;
   private final Messages messages;
-  private final Map<String, Text> users = new HashMap<>();
-  private final Map<String, LocalDate> dates = new HashMap<>();
+  private final SheetWords words;
   private final WeighText weighs;
-  private final Map<String, Text> outputs = new HashMap<>();
   private final StringBuilder text = new StringBuilder();
 
   TaskText(KitchenBook book, PrepSheet sheet, Messages messages) {
     this.book = book;
     this.messages = messages;
+    this.words = new SheetWords(book, sheet, messages);
     this.weighs = new WeighText(book, messages, INDENT);
-    for (ServiceRun run : sheet.allServices()) {
-      users.put(run.id(), run.name());
-      dates.put(run.id(), run.date());
-    }
-    for (Make make : sheet.makes()) {
-      users.put(make.id(), make.version().name());
-    }
-    for (Formula formula : book.formulary().list()) {
-      for (Output output : formula.current().outputs()) {
-        int index = formula.current().outputIndex(java.util.Optional.of(output.code()));
-        outputs.put(
-            formula.code() + ":" + output.code(), Components.name(formula.current(), index));
-      }
-    }
   }
 
-  /** What a service or a make is called; a bath by its letter. */
-  String user(String id) {
-    Text name = users.get(id);
-    if (name != null) {
-      return messages.text(name);
-    }
-    return id.startsWith("bath/")
-        ? messages.say("sheet.bath-user", id.substring(id.lastIndexOf('/') + 1))
-        : id;
-  }
-
-  /** As {@link #user}, with the weekday of a service on another day. */
-  private String user(String id, LocalDate day) {
-    LocalDate date = dates.getOrDefault(id, day);
-    return date.equals(day) ? user(id) : user(id) + " (" + messages.weekday(date) + ")";
-  }
-
-  /** What is in a tub. */
-  String componentName(ComponentRef ref) {
-    String first = book.formulary().get(ComponentRef.of(ref.formula())).outputs().get(0).code();
-    String key = ref.formula() + ":" + ref.output().orElse(first);
-    return messages.text(outputs.getOrDefault(key, Text.of(ref.formula())));
-  }
-
-  String contains(Collection<String> allergens) {
-    List<String> names = new ArrayList<>();
-    for (String code : allergens) {
-      Text name = book.allergens().get(code);
-      names.add((name == null ? code : messages.text(name)).toUpperCase(java.util.Locale.ROOT));
-    }
-    return names.isEmpty() ? "" : messages.say("sheet.contains", String.join(", ", names));
-  }
-
-  String title(Task task) {
-    String what =
-        switch (task.kind()) {
-          case STEP -> task.step().code();
-          case TEST_PIECE -> messages.say("sheet.test-piece-name");
-          case FRESH_BATH -> messages.say("sheet.fresh-bath-name");
-        };
-    return messages.text(task.version().name()) + ", " + what;
+  /** What the things of the sheet are called. */
+  SheetWords words() {
+    return words;
   }
 
   String write(Task task, LocalDate day) {
     text.setLength(0);
     String times = time(task.start(), day) + "-" + time(task.handsOff(), day);
     Set<String> serves = new LinkedHashSet<>();
-    task.serves().forEach(user -> serves.add(user(user, day)));
-    String head = times + "  " + title(task);
+    task.serves().forEach(user -> serves.add(words.user(user, day)));
+    String head = times + "  " + words.title(task);
     String late = task.late().isZero() ? "" : "  " + messages.say("sheet.late", task.late());
     line(Columns.left(head, 52) + late);
     detail(messages.say("sheet.for", String.join(", ", serves), time(task.make().readyBy(), day)));
@@ -123,7 +63,7 @@ final class TaskText {
     if (task.hands() > 1) {
       detail(messages.say("sheet.hands", task.hands()));
     }
-    String contains = contains(task.allergens());
+    String contains = words.contains(task.allergens());
     if (!contains.isEmpty()) {
       detail(contains);
     }
@@ -215,7 +155,7 @@ final class TaskText {
         output.hold().place().isEmpty() ? "" : messages.say("sheet.place", output.hold().place());
     place += output.hold().at().map(at -> messages.say("sheet.place", at)).orElse("");
     said.append("; ").append(messages.say("sheet.keeps", messages.moment(stored.useBy()), place));
-    stored.useByOf().ifPresent(of -> said.append(messages.say("sheet.date-of", user(of))));
+    stored.useByOf().ifPresent(of -> said.append(messages.say("sheet.date-of", words.user(of))));
     if (output.hold().reason().isSafety() || stored.useByOf().isPresent()) {
       said.append(messages.say("sheet.safety"));
     }

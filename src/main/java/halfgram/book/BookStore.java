@@ -1,0 +1,180 @@
+package halfgram.book;
+
+import static halfgram.db.schema.Tables.BOOK_PART;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.db.Tx;
+import halfgram.db.schema.tables.records.BookPartRecord;
+import halfgram.event.EventStore;
+import halfgram.formula.FormulaStore;
+import halfgram.par.ParStore;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.time.DayOfWeek;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.UUID;
+
+/**
+ * The kitchen book in the database: put together from its rows as the tree a file would hold,
+ * without tubs, and the rows that have no store of their own.
+ */
+public final class BookStore {
+  /** Lists of a book whose items are rows of book_part, in the order of the book. */
+  static final List<String> PARTS =
+      List.of(
+          "stations",
+          "people",
+          "equipment",
+          "containers",
+          "scales",
+          "ingredients",
+          "diets",
+          "dishes",
+          "services");
+
+  private static final String KITCHEN = "kitchen";
+  private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+
+  private final FormulaStore formulas = new FormulaStore();
+  private final EventStore events = new EventStore();
+  private final ParStore pars = new ParStore();
+
+  /** The book as a tree, without tubs. */
+  public ObjectNode load(Tx tx, UUID kitchen) {
+    ObjectNode book = NODES.objectNode();
+    book.put("format", "halfgram-book");
+    book.put("version", 1);
+    Map<String, ArrayNode> lists = new LinkedHashMap<>();
+    PARTS.forEach(part -> lists.put(part, NODES.arrayNode()));
+    for (BookPartRecord row : rows(tx, kitchen)) {
+      JsonNode body = parse(row.getBody());
+      if (row.getKind().equals(KITCHEN)) {
+        book.set(KITCHEN, body);
+      } else if (lists.containsKey(row.getKind())) {
+        lists.get(row.getKind()).add(body);
+      } else {
+        book.set(row.getCode(), body);
+      }
+    }
+    PARTS.subList(0, 6).forEach(part -> set(book, part, lists));
+    book.set("formulas", formulas(tx, kitchen));
+    PARTS.subList(6, PARTS.size()).forEach(part -> set(book, part, lists));
+    book.set("pars", pars(tx, kitchen));
+    ArrayNode occasions = book.putArray("events");
+    events.list(tx, kitchen).forEach(event -> occasions.add(parse(event.body())));
+    return book;
+  }
+
+  private static void set(ObjectNode book, String part, Map<String, ArrayNode> lists) {
+    ArrayNode list = lists.get(part);
+    if (list != null && !list.isEmpty()) {
+      book.set(part, list);
+    }
+  }
+
+  private ArrayNode formulas(Tx tx, UUID kitchen) {
+    Map<String, ObjectNode> heads = new LinkedHashMap<>();
+    for (FormulaStore.Head head : formulas.listHeads(tx, kitchen)) {
+      heads.put(head.code(), (ObjectNode) parse(head.body()));
+    }
+    for (FormulaStore.Saved saved : formulas.listVersions(tx, kitchen)) {
+      ObjectNode head = heads.get(saved.formula());
+      if (head != null) {
+        head.withArray("versions").add(parse(saved.body()));
+      }
+    }
+    ArrayNode list = NODES.arrayNode();
+    heads.values().forEach(list::add);
+    return list;
+  }
+
+  private ArrayNode pars(Tx tx, UUID kitchen) {
+    Map<List<String>, ObjectNode> rows = new LinkedHashMap<>();
+    for (ParStore.Cell cell : pars.list(tx, kitchen)) {
+      ObjectNode row =
+          rows.computeIfAbsent(
+              List.of(cell.service(), cell.component(), cell.output()),
+              key -> {
+                ObjectNode par = NODES.objectNode();
+                par.put("service", cell.service());
+                par.put("component", cell.component());
+                if (!cell.output().isEmpty()) {
+                  par.put("output", cell.output());
+                }
+                par.putObject("amounts");
+                return par;
+              });
+      ((ObjectNode) row.path("amounts")).put(word(cell.weekday()), cell.typed());
+    }
+    ArrayNode list = NODES.arrayNode();
+    rows.values().forEach(list::add);
+    return list;
+  }
+
+  /** "mon", as the book spells it. */
+  static String word(DayOfWeek day) {
+    return day.name().substring(0, 3).toLowerCase(Locale.ROOT);
+  }
+
+  /** Parts of one kind as stored: bodies by code. */
+  Map<String, String> listBodies(Tx tx, UUID kitchen, String kind) {
+    Map<String, String> bodies = new LinkedHashMap<>();
+    for (BookPartRecord row : rows(tx, kitchen)) {
+      if (row.getKind().equals(kind)) {
+        bodies.put(row.getCode(), row.getBody());
+      }
+    }
+    return bodies;
+  }
+
+  /** Adds or replaces one part. */
+  void save(Tx tx, UUID kitchen, String kind, String code, int place, String body, long change) {
+    int updated =
+        tx.sql()
+            .update(BOOK_PART)
+            .set(BOOK_PART.BODY, body)
+            .set(BOOK_PART.CHANGE_NUMBER, change)
+            .where(BOOK_PART.KITCHEN_ID.eq(kitchen))
+            .and(BOOK_PART.KIND.eq(kind))
+            .and(BOOK_PART.CODE.eq(code))
+            .execute();
+    if (updated == 0) {
+      tx.sql()
+          .insertInto(BOOK_PART)
+          .set(BOOK_PART.KITCHEN_ID, kitchen)
+          .set(BOOK_PART.ID, UUID.randomUUID())
+          .set(BOOK_PART.KIND, kind)
+          .set(BOOK_PART.CODE, code)
+          .set(BOOK_PART.PLACE, place)
+          .set(BOOK_PART.BODY, body)
+          .set(BOOK_PART.CHANGE_NUMBER, change)
+          .execute();
+    }
+  }
+
+  private static List<BookPartRecord> rows(Tx tx, UUID kitchen) {
+    return new ArrayList<>(
+        tx.sql()
+            .selectFrom(BOOK_PART)
+            .where(BOOK_PART.KITCHEN_ID.eq(kitchen))
+            .orderBy(BOOK_PART.PLACE, BOOK_PART.CODE)
+            .fetch());
+  }
+
+  /** A body as a tree; it was a tree when it was stored. */
+  public static JsonNode parse(String body) {
+    try {
+      return JsonTree.parse(body.getBytes(StandardCharsets.UTF_8));
+    } catch (IOException e) {
+      throw new UncheckedIOException("a stored part is not JSON", e);
+    }
+  }
+}

@@ -1,0 +1,153 @@
+package halfgram.db;
+
+import com.zaxxer.hikari.HikariConfig;
+import com.zaxxer.hikari.HikariDataSource;
+import java.sql.SQLException;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.UnaryOperator;
+import org.flywaydb.core.Flyway;
+import org.flywaydb.core.api.FlywayException;
+import org.jooq.DSLContext;
+import org.jooq.SQLDialect;
+import org.jooq.conf.RenderQuotedNames;
+import org.jooq.conf.Settings;
+import org.jooq.exception.DataAccessException;
+import org.jooq.impl.DSL;
+
+/**
+ * The database of this process: a pool, migrated to this program's tables. {@link #write} answers
+ * only when what was written is on disk.
+ */
+public final class Database implements AutoCloseable {
+  private static final int CONNECTIONS = 12;
+
+  private final HikariDataSource pool;
+  private final DSLContext dsl;
+  private final Sync sync;
+
+  private Database(HikariDataSource pool, SQLDialect dialect, Sync sync) {
+    Settings settings =
+        new Settings()
+            .withRenderSchema(false)
+            .withRenderQuotedNames(RenderQuotedNames.EXPLICIT_DEFAULT_UNQUOTED);
+    this.pool = pool;
+    this.dsl = DSL.using(pool, dialect, settings);
+    this.sync = sync;
+  }
+
+  /**
+   * Opens and migrates a database.
+   *
+   * @param url of H2 ({@code jdbc:h2:…}) or PostgreSQL ({@code jdbc:postgresql:…})
+   * @throws Unavailable naming the address, when it cannot be reached, is held by another process or
+   *     was written by a newer program
+   */
+  public static Database open(String url, Optional<String> user, Optional<String> password) {
+    return open(url, user, password, UnaryOperator.identity());
+  }
+
+  /** As {@link #open(String, Optional, Optional)}, with something between commit and disk. */
+  public static Database open(
+      String url, Optional<String> user, Optional<String> password, UnaryOperator<Sync> around) {
+    System.setProperty("org.jooq.no-logo", "true");
+    System.setProperty("org.jooq.no-tips", "true");
+    boolean h2 = url.startsWith("jdbc:h2:");
+    HikariConfig config = new HikariConfig();
+    config.setJdbcUrl(url);
+    config.setUsername(user.orElse(h2 ? "sa" : ""));
+    config.setPassword(password.orElse(""));
+    config.setMaximumPoolSize(CONNECTIONS);
+    config.setMinimumIdle(1);
+    config.setPoolName("halfgram");
+    config.setConnectionTimeout(10_000);
+    HikariDataSource pool = null;
+    try {
+      pool = new HikariDataSource(config);
+      Flyway.configure()
+          .dataSource(pool)
+          .locations("classpath:db/migration")
+          .load()
+          .migrate();
+      Sync sync = around.apply(h2 ? new GroupSync(pool) : Sync.AT_COMMIT);
+      return new Database(pool, h2 ? SQLDialect.H2 : SQLDialect.POSTGRES, sync);
+    } catch (RuntimeException | SQLException e) {
+      if (pool != null) {
+        pool.close();
+      }
+      throw new Unavailable(url, e);
+    }
+  }
+
+  /** Reads within one transaction. */
+  public <T> T read(Function<Tx, T> work) {
+    return dsl.transactionResult(configuration -> work.apply(new Tx(configuration.dsl())));
+  }
+
+  /**
+   * Does all of it or nothing, and answers when it is on disk; also when nothing was written,
+   * because what a repeat found there may be another's that is still on its way.
+   */
+  public <T> T write(Function<Tx, T> work) {
+    T answer = dsl.transactionResult(configuration -> work.apply(new Tx(configuration.dsl())));
+    sync.await();
+    return answer;
+  }
+
+  /** Whether it answers. */
+  public boolean isAlive() {
+    try {
+      dsl.selectOne().fetch();
+      return true;
+    } catch (DataAccessException e) {
+      return false;
+    }
+  }
+
+  @Override
+  public void close() {
+    try {
+      sync.close();
+    } catch (Exception e) {
+      throw new IllegalStateException(e);
+    }
+    if (dsl.dialect() == SQLDialect.H2) {
+      dsl.execute("shutdown");
+    }
+    pool.close();
+  }
+
+  /** The database cannot be opened. */
+  public static final class Unavailable extends RuntimeException {
+    private static final long serialVersionUID = 1;
+    private final String url;
+
+    Unavailable(String url, Exception cause) {
+      super("cannot open " + url + ": " + innermost(cause).getMessage(), cause);
+      this.url = url;
+    }
+
+    public String url() {
+      return url;
+    }
+
+    /** Whether another process has it open. */
+    public boolean isHeld() {
+      return String.valueOf(innermost(this).getMessage()).contains("already in use")
+          || String.valueOf(innermost(this).getMessage()).contains("locked");
+    }
+
+    /** Whether a newer program has written it. */
+    public boolean isNewer() {
+      return getCause() instanceof FlywayException;
+    }
+
+    private static Throwable innermost(Throwable e) {
+      Throwable inner = e;
+      while (inner.getCause() != null) {
+        inner = inner.getCause();
+      }
+      return inner;
+    }
+  }
+}

@@ -1,0 +1,12 @@
+package halfgram.db;
+
+/** Waits until everything committed so far would survive the machine losing power. */
+public interface Sync extends AutoCloseable {
+  /** Nothing to wait for: the database forces its log to disk at commit itself (PostgreSQL). */
+  Sync AT_COMMIT = () -> {};
+
+  void await();
+
+  @Override
+  default void close() {}
+}

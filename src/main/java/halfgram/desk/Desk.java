@@ -1,0 +1,117 @@
+package halfgram.desk;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.book.BookReader;
+import halfgram.book.BookStore;
+import halfgram.db.Database;
+import halfgram.db.Tx;
+import halfgram.kitchen.KitchenStore;
+import halfgram.kitchen.KitchenStore.Stand;
+import halfgram.prep.KitchenBook;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Function;
+
+/** Opens kitchens for the verbs, and says when something has changed. */
+public final class Desk {
+
+  /** Told of every change once it is on disk: the kitchen's code and the change's number. */
+  public interface Signal {
+    void changed(String kitchen, long number);
+  }
+
+  private final Database database;
+  private final BookReader reader;
+  private final Clock clock;
+  private final Signal signal;
+  private final KitchenStore kitchens = new KitchenStore();
+  private final BookStore books = new BookStore();
+  private final Map<UUID, House> opened = new ConcurrentHashMap<>();
+
+  public Desk(Database database, BookReader reader, Clock clock, Signal signal) {
+    this.database = database;
+    this.reader = reader;
+    this.clock = clock;
+    this.signal = signal;
+  }
+
+  /** Now, to the microsecond that a database keeps. */
+  public Instant now() {
+    return clock.instant().truncatedTo(ChronoUnit.MICROS);
+  }
+
+  public BookReader reader() {
+    return reader;
+  }
+
+  public boolean isAlive() {
+    return database.isAlive();
+  }
+
+  public List<Stand> list() {
+    return database.read(kitchens::list);
+  }
+
+  public Optional<Stand> findStand(String code) {
+    return database.read(tx -> kitchens.find(tx, code));
+  }
+
+  /** A kitchen by its code, with its book as it is now. */
+  public Optional<House> find(String code) {
+    return database.read(tx -> kitchens.find(tx, code).map(stand -> open(tx, stand)));
+  }
+
+  /** The same kitchen as it is now. */
+  public House again(House house) {
+    return find(house.code()).orElseThrow();
+  }
+
+  /** Reads within one transaction. */
+  public <T> T read(Function<Tx, T> work) {
+    return database.read(work);
+  }
+
+  /** Does all of it or nothing; answers when it is on disk, then signals what changed. */
+  public <T> T write(House house, Function<Tx, T> work) {
+    T answer = database.write(work);
+    signal.changed(house.code(), findStand(house.code()).map(Stand::change).orElse(0L));
+    return answer;
+  }
+
+  /** As {@link #write(House, Function)} for a kitchen that may not be there before. */
+  <T> T write(String code, Function<Tx, T> work) {
+    T answer = database.write(work);
+    signal.changed(code, findStand(code).map(Stand::change).orElse(0L));
+    return answer;
+  }
+
+  /** The book is read again only when a fact has changed. */
+  House open(Tx tx, Stand stand) {
+    House known = opened.get(stand.id());
+    if (known != null && known.stand().facts() == stand.facts()) {
+      return known.stand().change() == stand.change()
+          ? known
+          : new House(stand, known.book(), known.tree());
+    }
+    ObjectNode tree = books.load(tx, stand.id());
+    House house = new House(stand, read(tree), tree);
+    opened.put(stand.id(), house);
+    return house;
+  }
+
+  /** A tree that was checked before it was stored. */
+  KitchenBook read(ObjectNode tree) {
+    BookReader.Outcome outcome = reader.read(tree.toString().getBytes(StandardCharsets.UTF_8));
+    return outcome
+        .book()
+        .orElseThrow(
+            () -> new IllegalStateException("a stored book does not read: " + outcome.problems()));
+  }
+}

@@ -1,0 +1,67 @@
+package halfgram.desk;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.db.Tx;
+import halfgram.lot.Lot;
+import halfgram.lot.LotStore;
+import halfgram.lot.Reservation;
+import halfgram.lot.Tub;
+import halfgram.measure.Amount;
+import halfgram.measure.Dimension;
+import halfgram.measure.Exact;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+
+/** Writes a kitchen's book as a file would hold it, with its tubs as they are now. */
+public final class ExportBook {
+  private final LotStore lots = new LotStore();
+
+  /** The book of a kitchen. */
+  public ObjectNode export(Tx tx, House house) {
+    return withTubs(house, lots.list(tx, house.id()));
+  }
+
+  /** A book with these tubs. */
+  static ObjectNode withTubs(House house, List<Tub> tubs) {
+    ObjectNode book = house.tree().deepCopy();
+    ArrayNode list = book.putArray("tubs");
+    ZoneId zone = house.book().kitchen().clock().zone();
+    tubs.forEach(tub -> tub(list.addObject(), tub.lot(), zone));
+    return book;
+  }
+
+  private static void tub(ObjectNode node, Lot lot, ZoneId zone) {
+    node.put("code", lot.code());
+    node.put("component", lot.component().formula());
+    lot.component().output().ifPresent(output -> node.put("output", output));
+    lot.component().version().ifPresent(version -> node.put("version", version));
+    node.put("left", amount(lot.left()));
+    node.put("made", moment(lot.made(), zone));
+    node.put("useBy", moment(lot.useBy(), zone));
+    if (!lot.place().isEmpty()) {
+      node.put("place", lot.place());
+    }
+    lot.container().ifPresent(container -> node.put("container", container));
+    if (!lot.reserved().isEmpty()) {
+      ArrayNode reserved = node.putArray("reserved");
+      for (Reservation reservation : lot.reserved()) {
+        ObjectNode item = reserved.addObject();
+        item.put("event", reservation.event());
+        item.put("amount", amount(reservation.amount()));
+      }
+    }
+  }
+
+  private static String amount(Amount amount) {
+    String unit = amount.dimension() == Dimension.COUNT ? " piece" : " g";
+    return Exact.plain(amount.number(), 6) + unit;
+  }
+
+  /** To the minute, as the book has it; a second more would be a lie about when it was known. */
+  private static String moment(Instant at, ZoneId zone) {
+    return at.atZone(zone).toLocalDateTime().truncatedTo(ChronoUnit.MINUTES).toString();
+  }
+}

@@ -1,0 +1,211 @@
+package halfgram.desk;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.book.BookReader;
+import halfgram.book.BookStore;
+import halfgram.book.Importing;
+import halfgram.db.Tx;
+import halfgram.input.Problem;
+import halfgram.kitchen.KitchenStore;
+import halfgram.kitchen.KitchenStore.Stand;
+import halfgram.lot.Lot;
+import halfgram.lot.LotStore;
+import halfgram.lot.Movement;
+import halfgram.lot.Reservation;
+import halfgram.lot.Tub;
+import halfgram.measure.Message;
+import halfgram.prep.KitchenBook;
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+
+/**
+ * Brings a book into the database: into the kitchen of its code, which is made when it is not there.
+ * Items are matched by code; what the book does not mention stays. Every problem is told and nothing
+ * changes unless there is none.
+ */
+public final class ImportBook {
+
+  /**
+   * What came of it.
+   *
+   * @param kitchen code of the kitchen; empty when nothing was imported
+   * @param rows how many rows were written
+   */
+  public record Outcome(
+      Optional<String> kitchen,
+      int rows,
+      List<Problem> problems,
+      Optional<Message> unreadable) {}
+
+  private final Desk desk;
+  private final KitchenStore kitchens = new KitchenStore();
+  private final BookStore books = new BookStore();
+  private final LotStore lots = new LotStore();
+
+  public ImportBook(Desk desk) {
+    this.desk = desk;
+  }
+
+  public Outcome importBook(byte[] bytes, String who) {
+    BookReader.Outcome read = desk.reader().read(bytes);
+    if (read.book().isEmpty()) {
+      return new Outcome(Optional.empty(), 0, read.problems(), read.unreadable());
+    }
+    ObjectNode tree = desk.reader().tree(bytes);
+    String code = read.book().get().kitchen().code();
+    return desk.write(code, tx -> write(tx, code, tree, read.book().get(), who));
+  }
+
+  private Outcome write(Tx tx, String code, ObjectNode tree, KitchenBook book, String who) {
+    Instant at = desk.now();
+    Optional<Stand> there = kitchens.find(tx, code);
+    if (there.isPresent()) {
+      kitchens.lock(tx, there.get().id());
+      Optional<String> changed = Importing.findChangedVersion(tx, there.get().id(), tree);
+      if (changed.isPresent()) {
+        return problem(changed.get(), Message.of("problem.version-changed"));
+      }
+      ObjectNode merged = merged(books.load(tx, there.get().id()), tree);
+      BookReader.Outcome whole =
+          desk.reader().read(merged.toString().getBytes(StandardCharsets.UTF_8));
+      if (whole.book().isEmpty()) {
+        return new Outcome(Optional.empty(), 0, whole.problems(), whole.unreadable());
+      }
+    }
+    Stand stand = there.orElseGet(() -> kitchens.create(tx, UUID.randomUUID(), code, at));
+    long change =
+        kitchens.change(
+            tx, stand.id(), KitchenStore.News.fact("import", code, "{}", who), at);
+    int rows = new Importing(tx, stand.id(), change, who, at).write(tree, book);
+    for (Lot lot : book.lots()) {
+      rows += tub(tx, stand.id(), lot, change, who, at);
+    }
+    return new Outcome(Optional.of(code), rows, List.of(), Optional.empty());
+  }
+
+  private static Outcome problem(String path, Message message) {
+    return new Outcome(
+        Optional.empty(), 0, List.of(new Problem(path, "", message)), Optional.empty());
+  }
+
+  /** Adds a tub, or counts it to what the book says is left. */
+  private int tub(Tx tx, UUID kitchen, Lot lot, long change, String who, Instant at) {
+    Optional<Tub> there = lots.find(tx, kitchen, lot.code());
+    if (there.isPresent()) {
+      Tub tub = there.get();
+      if (tub.lot().left().dimension() != lot.left().dimension()
+          || tub.lot().left().compareTo(lot.left()) == 0) {
+        return 0;
+      }
+      lots.move(
+          tx,
+          kitchen,
+          new Movement(
+              tub.id(),
+              Movement.Kind.COUNTED,
+              lot.left().minus(tub.lot().left()),
+              Optional.of(lot.left()),
+              Optional.empty(),
+              Optional.of("import"),
+              who,
+              at,
+              Optional.empty()),
+          change);
+      return 1;
+    }
+    Tub tub = new Tub(UUID.randomUUID(), lot, Optional.empty(), change);
+    lots.add(tx, kitchen, tub);
+    lots.move(tx, kitchen, brought(tub, lot, who, at), change);
+    for (Reservation reservation : lot.reserved()) {
+      lots.move(
+          tx,
+          kitchen,
+          new Movement(
+              tub.id(),
+              Movement.Kind.RESERVED,
+              reservation.amount(),
+              Optional.empty(),
+              Optional.of(reservation.event()),
+              Optional.empty(),
+              who,
+              at,
+              Optional.empty()),
+          change);
+    }
+    return 1;
+  }
+
+  private static Movement brought(Tub tub, Lot lot, String who, Instant at) {
+    return new Movement(
+        tub.id(),
+        Movement.Kind.BROUGHT,
+        lot.left(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        who,
+        at,
+        Optional.empty());
+  }
+
+  /** The stored book with the items of another by their codes, as it would be after the import. */
+  private static ObjectNode merged(ObjectNode stored, ObjectNode other) {
+    ObjectNode merged = stored.deepCopy();
+    for (Map.Entry<String, JsonNode> entry : other.properties()) {
+      JsonNode there = merged.get(entry.getKey());
+      if (entry.getValue() instanceof ArrayNode list && there instanceof ArrayNode before) {
+        for (JsonNode item : list) {
+          put(before, item, entry.getKey());
+        }
+      } else {
+        merged.set(entry.getKey(), entry.getValue());
+      }
+    }
+    return merged;
+  }
+
+  private static void put(ArrayNode list, JsonNode item, String kind) {
+    for (int i = 0; i < list.size(); i++) {
+      JsonNode before = list.get(i);
+      if (key(before, kind).equals(key(item, kind))) {
+        list.set(i, kind.equals("formulas") ? withOlderVersions(before, item) : item);
+        return;
+      }
+    }
+    list.add(item);
+  }
+
+  private static String key(JsonNode item, String kind) {
+    return kind.equals("pars")
+        ? item.path("service").asText()
+            + "/"
+            + item.path("component").asText()
+            + "/"
+            + item.path("output").asText()
+        : item.path("code").asText();
+  }
+
+  /** Versions that the import does not mention stay. */
+  private static JsonNode withOlderVersions(JsonNode before, JsonNode item) {
+    ObjectNode both = ((ObjectNode) item).deepCopy();
+    ArrayNode versions = both.withArray("versions");
+    for (Iterator<JsonNode> old = before.path("versions").elements(); old.hasNext(); ) {
+      JsonNode version = old.next();
+      boolean mentioned = false;
+      for (JsonNode other : versions) {
+        mentioned |= other.path("version").asInt() == version.path("version").asInt();
+      }
+      if (!mentioned) {
+        versions.add(version);
+      }
+    }
+    return both;
+  }
+}

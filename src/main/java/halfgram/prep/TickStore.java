@@ -1,0 +1,130 @@
+package halfgram.prep;
+
+import static halfgram.db.schema.Tables.TICK;
+
+import halfgram.db.Tx;
+import halfgram.db.schema.tables.records.TickRecord;
+import halfgram.measure.Amount;
+import halfgram.measure.Dimension;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+
+/** What cooks entered; append-only, unique by device and sequence. */
+public final class TickStore {
+
+  /**
+   * Where a tick came from.
+   *
+   * @param sequence the device's own number of it: the same number is the same tick
+   * @param time the device's clock
+   * @param offsetMinutes of that clock against UTC
+   */
+  public record Origin(UUID device, long sequence, Instant time, int offsetMinutes) {}
+
+  /** A tick as stored. */
+  public record Entered(Tick tick, UUID plan, Origin origin, long change) {}
+
+  /** The tick that a device entered under a number. */
+  public Optional<Entered> find(Tx tx, UUID kitchen, UUID device, long sequence) {
+    return tx.sql()
+        .selectFrom(TICK)
+        .where(TICK.KITCHEN_ID.eq(kitchen))
+        .and(TICK.DEVICE_ID.eq(device))
+        .and(TICK.DEVICE_SEQUENCE.eq(sequence))
+        .fetchOptional(TickStore::entered);
+  }
+
+  /** Adds a tick; false when the device has entered it before. */
+  public boolean add(Tx tx, UUID kitchen, Entered entered) {
+    Tick tick = entered.tick();
+    return tx.sql()
+            .insertInto(TICK)
+            .set(TICK.KITCHEN_ID, kitchen)
+            .set(TICK.ID, tick.id())
+            .set(TICK.PLAN_ID, entered.plan())
+            .set(TICK.TASK, tick.task())
+            .set(TICK.KIND, tick.kind().name())
+            .set(TICK.LINE, tick.line().orElse(null))
+            .set(TICK.AMOUNT, tick.amount().map(Amount::number).orElse(null))
+            .set(TICK.DIMENSION, tick.amount().map(a -> a.dimension().name()).orElse(null))
+            .set(TICK.NOTE, tick.note().orElse(null))
+            .set(TICK.COOK, tick.cook())
+            .set(TICK.DEVICE_ID, entered.origin().device())
+            .set(TICK.DEVICE_SEQUENCE, entered.origin().sequence())
+            .set(TICK.DEVICE_TIME, entered.origin().time())
+            .set(TICK.DEVICE_OFFSET_MINUTES, entered.origin().offsetMinutes())
+            .set(TICK.SERVER_TIME, tick.at())
+            .set(TICK.UNDOES, tick.undoes().orElse(null))
+            .set(TICK.CHANGE_NUMBER, entered.change())
+            .onConflictDoNothing()
+            .execute()
+        > 0;
+  }
+
+  /** Ticks of one task, in the order they were entered. */
+  public List<Tick> listOfTask(Tx tx, UUID kitchen, String task) {
+    return tx.sql()
+        .selectFrom(TICK)
+        .where(TICK.KITCHEN_ID.eq(kitchen))
+        .and(TICK.TASK.eq(task))
+        .orderBy(TICK.CHANGE_NUMBER)
+        .fetch(row -> entered(row).tick());
+  }
+
+  /** Ticks of several tasks, each in order. */
+  public Map<String, List<Tick>> listOfTasks(Tx tx, UUID kitchen, Collection<String> tasks) {
+    Map<String, List<Tick>> byTask = new LinkedHashMap<>();
+    tx.sql()
+        .selectFrom(TICK)
+        .where(TICK.KITCHEN_ID.eq(kitchen))
+        .and(TICK.TASK.in(tasks))
+        .orderBy(TICK.CHANGE_NUMBER)
+        .forEach(
+            row ->
+                byTask
+                    .computeIfAbsent(row.getTask(), task -> new ArrayList<>())
+                    .add(entered(row).tick()));
+    return byTask;
+  }
+
+  /** The last ticks before a change number, newest first. */
+  public List<Entered> listBefore(Tx tx, UUID kitchen, long number, int most) {
+    return tx.sql()
+        .selectFrom(TICK)
+        .where(TICK.KITCHEN_ID.eq(kitchen))
+        .and(TICK.CHANGE_NUMBER.lt(number))
+        .orderBy(TICK.CHANGE_NUMBER.desc())
+        .limit(most)
+        .fetch(TickStore::entered);
+  }
+
+  private static Entered entered(TickRecord row) {
+    Tick tick =
+        new Tick(
+            row.getId(),
+            row.getTask(),
+            Tick.Kind.valueOf(row.getKind()),
+            Optional.ofNullable(row.getLine()),
+            Optional.ofNullable(row.getAmount())
+                .map(amount -> new Amount(amount, Dimension.valueOf(row.getDimension()))),
+            Optional.ofNullable(row.getNote()),
+            row.getCook(),
+            row.getServerTime(),
+            Optional.ofNullable(row.getUndoes()));
+    return new Entered(
+        tick,
+        row.getPlanId(),
+        new Origin(
+            row.getDeviceId(),
+            row.getDeviceSequence(),
+            row.getDeviceTime(),
+            row.getDeviceOffsetMinutes()),
+        row.getChangeNumber());
+  }
+}

@@ -1,0 +1,118 @@
+package halfgram.web;
+
+import io.javalin.http.Context;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * What every request must pass, and what every answer carries: no page of another site can act
+ * here or frame us, and nothing but our own files runs on our pages.
+ */
+final class Guard {
+  /** The most a form or a call may send; a book comes by its own way. */
+  static final long MOST_BYTES = 1024 * 1024;
+
+  static final long MOST_BOOK_BYTES = 33L * 1024 * 1024;
+
+  private static final Set<String> READING = Set.of("GET", "HEAD", "OPTIONS");
+  private static final String CONTENT_POLICY =
+      "default-src 'self'; img-src 'self' data:; object-src 'none'; base-uri 'none';"
+          + " form-action 'self'; frame-ancestors 'none'";
+
+  private final Optional<Set<String>> hosts;
+
+  /**
+   * @param hosts names this server answers to; empty for any. On loopback there is no password in
+   *     the way, so a name that somebody else's page made point here must not do
+   */
+  Guard(Optional<Set<String>> hosts) {
+    this.hosts = hosts;
+  }
+
+  void before(Context context) {
+    headers(context);
+    if (hosts.isPresent() && !hosts.get().contains(hostname(context))) {
+      throw Halt.foreign();
+    }
+    String method = context.req().getMethod();
+    if (!READING.contains(method)) {
+      checkSize(context);
+      checkOrigin(context);
+    }
+  }
+
+  private static void headers(Context context) {
+    context.header("Content-Security-Policy", CONTENT_POLICY);
+    context.header("X-Content-Type-Options", "nosniff");
+    context.header("Referrer-Policy", "same-origin");
+    context.header("X-Frame-Options", "DENY");
+    context.header("Cross-Origin-Opener-Policy", "same-origin");
+    context.header("Cross-Origin-Resource-Policy", "same-origin");
+    context.header("Permissions-Policy", "camera=(), microphone=(), geolocation=()");
+    context.header("Vary", "Accept-Encoding");
+  }
+
+  private static String hostname(Context context) {
+    String host = Optional.ofNullable(context.header("Host")).orElse("");
+    int port = host.lastIndexOf(':');
+    boolean hasPort = port > host.lastIndexOf(']');
+    return (hasPort ? host.substring(0, port) : host).toLowerCase(Locale.ROOT);
+  }
+
+  private static void checkSize(Context context) {
+    long most = takesBooks(context) ? MOST_BOOK_BYTES : MOST_BYTES;
+    long said = context.req().getContentLengthLong();
+    if (said > most || (said < 0 && context.header("Transfer-Encoding") != null)) {
+      throw Halt.tooLarge(most);
+    }
+  }
+
+  private static boolean takesBooks(Context context) {
+    return context.path().equals("/command") || context.path().endsWith("/api/v1/import");
+  }
+
+  /** A form proves itself by the token of its page; the JSON API by a type no form can send. */
+  private static void checkOrigin(Context context) {
+    String site = Optional.ofNullable(context.header("Sec-Fetch-Site")).orElse("none");
+    if (!site.equals("same-origin") && !site.equals("none")) {
+      throw Halt.foreign();
+    }
+    String origin = context.header("Origin");
+    if (origin != null && !sameHost(origin, context)) {
+      throw Halt.foreign();
+    }
+    if (context.path().equals("/command")) {
+      return;
+    }
+    if (context.path().contains("/api/")) {
+      String type = Optional.ofNullable(context.contentType()).orElse("");
+      if (!type.startsWith("application/json")) {
+        throw Halt.unreadable("Content-Type: application/json");
+      }
+      return;
+    }
+    String sent = context.header("X-CSRF");
+    if (sent == null) {
+      sent = Optional.ofNullable(context.formParam("_csrf")).orElse("");
+    }
+    String token = Site.findToken(context).orElse("");
+    if (token.isEmpty()
+        || !MessageDigest.isEqual(
+            token.getBytes(StandardCharsets.UTF_8), sent.getBytes(StandardCharsets.UTF_8))) {
+      throw Halt.foreign();
+    }
+  }
+
+  private static boolean sameHost(String origin, Context context) {
+    try {
+      String authority = URI.create(origin).getAuthority();
+      return authority != null && authority.equalsIgnoreCase(context.header("Host"));
+    } catch (IllegalArgumentException e) {
+      return false;
+    }
+  }
+}

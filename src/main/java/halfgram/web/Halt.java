@@ -1,0 +1,55 @@
+package halfgram.web;
+
+import halfgram.measure.Message;
+import java.util.List;
+
+/**
+ * Ends a request with one of the errors that are neither bad input nor a rule's refusal: those two
+ * are shown in place by the page itself.
+ */
+public final class Halt extends RuntimeException {
+  private static final long serialVersionUID = 1;
+
+  private final int status;
+  private final String key;
+  private final transient List<Object> args;
+
+  private Halt(int status, String key, Object... args) {
+    super(key);
+    this.status = status;
+    this.key = key;
+    this.args = List.of(args);
+  }
+
+  /** Not there, or not yours: the same answer for both. */
+  public static Halt notFound(String what) {
+    return new Halt(404, "web.not-found", what);
+  }
+
+  /** Changed by someone else meanwhile. */
+  public static Halt stale() {
+    return new Halt(409, "web.stale");
+  }
+
+  /** Sent from a page that is not ours, or from one too old to prove that it is. */
+  static Halt foreign() {
+    return new Halt(403, "web.foreign");
+  }
+
+  static Halt tooLarge(long most) {
+    return new Halt(413, "web.too-large", most / 1024);
+  }
+
+  /** Cannot be read as what it says it is. */
+  public static Halt unreadable(String what) {
+    return new Halt(400, "web.unreadable", what);
+  }
+
+  int status() {
+    return status;
+  }
+
+  Message message() {
+    return new Message(key, args);
+  }
+}

@@ -1,0 +1,97 @@
+package halfgram.web;
+
+import io.javalin.http.sse.SseClient;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicLong;
+
+/**
+ * Bare change signals to every open page of a kitchen: only the number of the last change, never
+ * data. Signals of one moment become one; a slow reader misses numbers, never the last.
+ */
+public final class Live implements AutoCloseable {
+  private static final long MERGE_MILLIS = 50;
+  private static final long HEARTBEAT_SECONDS = 15;
+
+  private final Map<String, List<Reader>> readers = new ConcurrentHashMap<>();
+  private final ScheduledExecutorService sender =
+      Executors.newScheduledThreadPool(
+          2,
+          task -> {
+            Thread thread = new Thread(task, "halfgram-live");
+            thread.setDaemon(true);
+            return thread;
+          });
+
+  /** Begins the heartbeat: a reader that went away is noticed only when something is written. */
+  public Live() {
+    var unused =
+        sender.scheduleAtFixedRate(
+            () -> readers.values().forEach(all -> all.forEach(reader -> send(reader, true))),
+            HEARTBEAT_SECONDS,
+            HEARTBEAT_SECONDS,
+            TimeUnit.SECONDS);
+  }
+
+  /** Says that a kitchen has changed; called when the change is on disk. */
+  public void changed(String kitchen, long number) {
+    for (Reader reader : readers.getOrDefault(kitchen, List.of())) {
+      reader.wanted.accumulateAndGet(number, Math::max);
+      if (reader.waiting.compareAndSet(false, true)) {
+        var unused = sender.schedule(() -> send(reader, false), MERGE_MILLIS, TimeUnit.MILLISECONDS);
+      }
+    }
+  }
+
+  /** Keeps a page informed until it goes. */
+  void add(String kitchen, SseClient client, long number) {
+    Reader reader = new Reader(client, number);
+    List<Reader> all = readers.computeIfAbsent(kitchen, code -> new CopyOnWriteArrayList<>());
+    client.keepAlive();
+    client.onClose(() -> all.remove(reader));
+    all.add(reader);
+    client.sendEvent("change", number);
+  }
+
+  int count() {
+    return readers.values().stream().mapToInt(List::size).sum();
+  }
+
+  private void send(Reader reader, boolean heartbeat) {
+    reader.waiting.set(false);
+    long number = reader.wanted.get();
+    if (heartbeat && number == reader.sent.get()) {
+      reader.client.sendComment("still here");
+      return;
+    }
+    reader.sent.set(number);
+    reader.client.sendEvent("change", number);
+  }
+
+  @Override
+  public void close() {
+    sender.shutdownNow();
+    readers.values().forEach(all -> all.forEach(reader -> reader.client.close()));
+    readers.clear();
+  }
+
+  /** One open stream. */
+  private static final class Reader {
+    private final SseClient client;
+    private final AtomicBoolean waiting = new AtomicBoolean();
+    private final AtomicLong wanted;
+    private final AtomicLong sent;
+
+    private Reader(SseClient client, long number) {
+      this.client = client;
+      this.wanted = new AtomicLong(number);
+      this.sent = new AtomicLong(number);
+    }
+  }
+}

@@ -1,0 +1,259 @@
+package halfgram.web;
+
+import halfgram.kitchen.KitchenStore.Stand;
+import halfgram.words.Messages;
+import io.javalin.Javalin;
+import io.javalin.compression.CompressionStrategy;
+import io.javalin.config.JavalinConfig;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import org.eclipse.jetty.server.SecureRequestCustomizer;
+import org.eclipse.jetty.server.ServerConnector;
+import org.eclipse.jetty.util.ssl.SslContextFactory;
+
+/** The server: what every request passes through, and the pages of the features. */
+public final class Server implements AutoCloseable {
+  private static final Logger LOG = Logger.getLogger(Server.class.getName());
+  private static final int STOP_MILLIS = 8000;
+
+  /**
+   * How to listen.
+   *
+   * @param port 0 for any that is free
+   * @param tls a PKCS 12 key store
+   * @param secure whether people reach it by https, here or through a proxy
+   * @param hosts names it answers to; empty for any
+   */
+  public record Options(
+      String host,
+      int port,
+      Optional<Path> tls,
+      Optional<String> tlsPassword,
+      boolean secure,
+      Optional<Set<String>> hosts) {}
+
+  /** The routes of a feature. */
+  public interface Part {
+    void routes(RoutesConfig routes);
+  }
+
+  /** What the server has to ask of the kitchens. */
+  public record Kitchens(
+      java.util.function.Supplier<List<Stand>> list,
+      Function<String, Optional<Stand>> find,
+      java.util.function.BooleanSupplier alive) {}
+
+  private final Options options;
+  private final Kitchens kitchens;
+  private final Live live;
+  private final Words words;
+  private final Assets assets = Assets.load();
+  private final Site site;
+  private final Guard guard;
+  private final List<Part> parts = new ArrayList<>();
+  private final Javalin javalin;
+
+  public Server(
+      Options options,
+      Kitchens kitchens,
+      Live live,
+      Words words,
+      Templates templates,
+      List<Part> parts) {
+    this.options = options;
+    this.kitchens = kitchens;
+    this.live = live;
+    this.words = words;
+    this.site = new Site(templates, words, assets, options.secure());
+    this.guard = new Guard(options.hosts());
+    this.parts.addAll(parts);
+    this.javalin = Javalin.create(this::configure);
+  }
+
+  /** Listens; answers the port. */
+  public int start() {
+    javalin.start();
+    return javalin.port();
+  }
+
+  @Override
+  public void close() {
+    live.close();
+    javalin.stop();
+  }
+
+  private void configure(JavalinConfig config) {
+    config.startup.showJavalinBanner = false;
+    config.startup.startupWatcherEnabled = false;
+    config.http.compressionStrategy = CompressionStrategy.GZIP;
+    config.http.maxRequestSize = Guard.MOST_BOOK_BYTES;
+    config.jetty.host = options.host();
+    config.jetty.port = options.port();
+    config.jetty.modifyServer(server -> server.setStopTimeout(STOP_MILLIS));
+    config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
+    options.tls().ifPresent(store -> tls(config, store));
+    config.events.serverStopping(live::close);
+    RoutesConfig routes = config.routes;
+    routes.before(guard::before);
+    routes.before("/k/{kitchen}/*", this::enter);
+    routes.get("/", this::door);
+    routes.get("/assets/*", this::asset);
+    routes.get("/health/live", context -> context.result("ok"));
+    routes.get("/health/ready", this::ready);
+    routes.sse("/k/{kitchen}/live", client -> {
+      Stand kitchen = find(client.ctx());
+      live.add(kitchen.code(), client, kitchen.change());
+    });
+    routes.post("/k/{kitchen}/tone", this::tone);
+    routes.post("/k/{kitchen}/language", this::language);
+    parts.forEach(part -> part.routes(routes));
+    routes.exception(Halt.class, (halt, context) -> say(context, halt.status(), halt));
+    routes.exception(HttpResponseException.class, this::fault);
+    routes.exception(Exception.class, this::bug);
+    routes.error(404, context -> fallback(context, Halt.notFound(context.path())));
+    routes.error(405, context -> fallback(context, Halt.notFound(context.path())));
+  }
+
+  private void tls(JavalinConfig config, Path store) {
+    config.jetty.addConnector(
+        (server, http) -> {
+          SslContextFactory.Server factory = new SslContextFactory.Server();
+          factory.setKeyStorePath(store.toUri().toString());
+          factory.setKeyStoreType("PKCS12");
+          factory.setKeyStorePassword(options.tlsPassword().orElse(""));
+          http.addCustomizer(new SecureRequestCustomizer(false));
+          ServerConnector connector =
+              new ServerConnector(
+                  server, factory, new org.eclipse.jetty.server.HttpConnectionFactory(http));
+          connector.setHost(options.host());
+          connector.setPort(options.port());
+          return connector;
+        });
+  }
+
+  private Stand find(Context context) {
+    String code = context.pathParam("kitchen");
+    return kitchens.find().apply(code).orElseThrow(() -> Halt.notFound(code));
+  }
+
+  private void enter(Context context) {
+    if (context.path().endsWith("/live")) {
+      return;
+    }
+    context.attribute(Visit.ATTRIBUTE, site.visit(context, find(context)));
+  }
+
+  /** With one kitchen straight in; else a list of doors. */
+  private void door(Context context) {
+    List<Stand> all = kitchens.list().get();
+    if (all.size() == 1) {
+      context.redirect("/k/" + all.get(0).code() + "/", io.javalin.http.HttpStatus.SEE_OTHER);
+      return;
+    }
+    plain(context, 200, "door", Map.of("kitchens", all.stream().map(Stand::code).toList()));
+  }
+
+  private void asset(Context context) {
+    if (!assets.serve(context)) {
+      throw Halt.notFound(context.path());
+    }
+  }
+
+  private void ready(Context context) {
+    boolean alive = kitchens.alive().getAsBoolean();
+    context.status(alive ? 200 : 503).result(alive ? "ok" : "the database does not answer");
+  }
+
+  private void tone(Context context) {
+    Visit visit = Visit.of(context);
+    visit.rememberTone(visit.field("tone"));
+    back(context, visit);
+  }
+
+  private void language(Context context) {
+    Visit visit = Visit.of(context);
+    visit.rememberLanguage(visit.field("language"));
+    back(context, visit);
+  }
+
+  /** Back to the page the form stood on, if that is one of this kitchen. */
+  private static void back(Context context, Visit visit) {
+    String here = visit.field("here");
+    String root = visit.path("");
+    context.redirect(
+        here.startsWith(root) && !here.contains("..") ? here : root,
+        io.javalin.http.HttpStatus.SEE_OTHER);
+  }
+
+  /** A path nobody knows; what a handler answered itself stays. */
+  private void fallback(Context context, Halt halt) {
+    String said = context.result();
+    if (said == null || said.isEmpty() || context.attribute("halfgram.said") == null) {
+      say(context, 404, halt);
+    }
+  }
+
+  private void fault(HttpResponseException e, Context context) {
+    if (e.getStatus() == 413) {
+      say(context, 413, Halt.tooLarge(Guard.MOST_BYTES));
+    } else if (e.getStatus() == 404 || e.getStatus() == 405) {
+      say(context, 404, Halt.notFound(context.path()));
+    } else {
+      say(context, e.getStatus(), Halt.unreadable(context.path()));
+    }
+  }
+
+  private void bug(Exception e, Context context) {
+    String incident = UUID.randomUUID().toString().substring(0, 8);
+    LOG.log(Level.SEVERE, "incident " + incident + " at " + context.path(), e);
+    answer(context, 500, "bug", words.in("en").say("web.bug", incident));
+  }
+
+  private void say(Context context, int status, Halt halt) {
+    String kind =
+        switch (status) {
+          case 404 -> "not-found";
+          case 409 -> "stale";
+          default -> "bad-input";
+        };
+    answer(context, status, kind, words.in("en").say(halt.message()));
+  }
+
+  private void answer(Context context, int status, String kind, String said) {
+    context.attribute("halfgram.said", true);
+    if (context.path().contains("/api/")) {
+      context.status(status);
+      context.contentType("application/json");
+      context.result(Problems.json(kind, said));
+      return;
+    }
+    Visit visit = context.attribute(Visit.ATTRIBUTE);
+    String home = visit == null ? "/" : visit.path("");
+    plain(context, status, "problem", Map.of("status", status, "said", said, "home", home));
+  }
+
+  private void plain(Context context, int status, String template, Map<String, Object> view) {
+    Messages english = words.in("en");
+    context.status(status);
+    context.header("Cache-Control", "no-store");
+    context.contentType("text/html; charset=utf-8");
+    context.result(
+        site.templates()
+            .render(
+                template,
+                Optional.empty(),
+                english,
+                Map.of("v", view, "assets", assets.addresses())));
+  }
+}

@@ -1,0 +1,120 @@
+package halfgram.web;
+
+import halfgram.kitchen.KitchenStore.Stand;
+import io.javalin.http.Context;
+import io.javalin.http.Cookie;
+import io.javalin.http.SameSite;
+import java.security.SecureRandom;
+import java.util.Base64;
+import java.util.HexFormat;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+
+/** What all requests share: templates, words, assets, and the cookies that tell browsers apart. */
+final class Site {
+  private static final int YEAR_SECONDS = 365 * 24 * 3600;
+
+  private final Templates templates;
+  private final Words words;
+  private final Assets assets;
+  private final boolean secure;
+  private final SecureRandom random = new SecureRandom();
+
+  /**
+   * @param secure whether people reach this server by https, so that cookies may insist on it
+   */
+  Site(Templates templates, Words words, Assets assets, boolean secure) {
+    this.templates = templates;
+    this.words = words;
+    this.assets = assets;
+    this.secure = secure;
+  }
+
+  Templates templates() {
+    return templates;
+  }
+
+  Words words() {
+    return words;
+  }
+
+  Map<String, String> assets() {
+    return assets.addresses();
+  }
+
+  /** The visit of a request; a browser that is new gets its cookies with the answer. */
+  Visit visit(Context context, Stand kitchen) {
+    return new Visit(context, this, kitchen, device(context));
+  }
+
+  private Visit.Device device(Context context) {
+    return new Visit.Device(
+        findDevice(context).orElseGet(() -> newDevice(context)),
+        findToken(context).orElseGet(() -> newToken(context)),
+        find(context, "cook"),
+        Words.chosen(
+            find(context, "language"), Optional.ofNullable(context.header("Accept-Language"))),
+        find(context, "tone").filter(tone -> tone.matches("day|night")).orElse(""));
+  }
+
+  private static Optional<UUID> findDevice(Context context) {
+    return find(context, "device").filter(text -> text.matches("[0-9a-f-]{36}")).map(Site::uuid);
+  }
+
+  private static UUID uuid(String text) {
+    String hex = text.replace("-", "");
+    return new UUID(
+        Long.parseUnsignedLong(hex.substring(0, 16), 16),
+        Long.parseUnsignedLong(hex.substring(16, 32), 16));
+  }
+
+  private UUID newDevice(Context context) {
+    UUID device = UUID.randomUUID();
+    cookie(context, "device", device.toString());
+    return device;
+  }
+
+  static Optional<String> findToken(Context context) {
+    return find(context, "token").filter(token -> token.length() == 43);
+  }
+
+  private String newToken(Context context) {
+    byte[] bytes = new byte[32];
+    random.nextBytes(bytes);
+    String token = Base64.getUrlEncoder().withoutPadding().encodeToString(bytes);
+    cookie(context, "token", token);
+    return token;
+  }
+
+  private static Optional<String> find(Context context, String name) {
+    return Optional.ofNullable(context.cookie(name))
+        .map(Site::decoded)
+        .filter(value -> !value.isBlank() && value.length() <= 100);
+  }
+
+  /** Cookies of ours are plain or, where somebody's code could be anything, hex after an x. */
+  private static String decoded(String value) {
+    return value.matches("x-([0-9a-f]{2})+")
+        ? new String(
+            HexFormat.of().parseHex(value.substring(2)), java.nio.charset.StandardCharsets.UTF_8)
+        : value;
+  }
+
+  void cookie(Context context, String name, String value) {
+    boolean plain = value.matches("[A-Za-z0-9_-]*") && !value.startsWith("x-");
+    String kept =
+        plain
+            ? value
+            : "x-"
+                + HexFormat.of()
+                    .formatHex(value.getBytes(java.nio.charset.StandardCharsets.UTF_8));
+    Cookie cookie = new Cookie(name, kept);
+    cookie.setPath("/");
+    cookie.setHttpOnly(true);
+    cookie.setSecure(secure);
+    cookie.setMaxAge(YEAR_SECONDS);
+    cookie.setSameSite(SameSite.STRICT);
+    context.cookie(cookie);
+  }
+}

@@ -1,0 +1,126 @@
+package halfgram.web;
+
+import halfgram.words.Messages;
+import java.lang.reflect.Method;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import ognl.OgnlContext;
+import ognl.OgnlException;
+import ognl.OgnlRuntime;
+import ognl.PropertyAccessor;
+import org.jspecify.annotations.Nullable;
+import org.thymeleaf.TemplateEngine;
+import org.thymeleaf.context.Context;
+import org.thymeleaf.context.ITemplateContext;
+import org.thymeleaf.messageresolver.AbstractMessageResolver;
+import org.thymeleaf.templatemode.TemplateMode;
+import org.thymeleaf.templateresolver.ClassLoaderTemplateResolver;
+
+/**
+ * Pages from templates. A template reads records by the names of their components, and says {@code
+ * #{key(args)}} from the message file of the page's language.
+ */
+public final class Templates {
+  private static final String MESSAGES = "halfgram.messages";
+
+  private final TemplateEngine engine = new TemplateEngine();
+
+  public Templates() {
+    ClassLoaderTemplateResolver resolver = new ClassLoaderTemplateResolver();
+    resolver.setPrefix("halfgram/pages/");
+    resolver.setSuffix(".html");
+    resolver.setTemplateMode(TemplateMode.HTML);
+    resolver.setCharacterEncoding("UTF-8");
+    resolver.setCacheable(true);
+    engine.setTemplateResolver(resolver);
+    engine.setMessageResolver(new FromMessages());
+    OgnlRuntime.setPropertyAccessor(Record.class, new Components());
+  }
+
+  /**
+   * Renders a template, or one fragment of it.
+   *
+   * @param fragment name of the fragment; empty for the whole page
+   */
+  public String render(
+      String template, Optional<String> fragment, Messages words, Map<String, Object> model) {
+    Map<String, Object> variables = new HashMap<>(model);
+    variables.put(MESSAGES, words);
+    Context context = new Context(java.util.Locale.ROOT, variables);
+    return fragment.isPresent()
+        ? engine.process(template, Set.of(fragment.get()), context)
+        : engine.process(template, context);
+  }
+
+  /** Sentences from the message file of the page. */
+  private static final class FromMessages extends AbstractMessageResolver {
+    @Override
+    public @Nullable String resolveMessage(
+        ITemplateContext context,
+        @Nullable Class<?> origin,
+        String key,
+        Object @Nullable [] parameters) {
+      Messages words = (Messages) context.getVariable(MESSAGES);
+      return words.say(key, parameters == null ? new Object[0] : parameters);
+    }
+
+    @Override
+    public String createAbsentMessageRepresentation(
+        ITemplateContext context,
+        @Nullable Class<?> origin,
+        String key,
+        Object @Nullable [] parameters) {
+      throw new IllegalStateException("no sentence for " + key);
+    }
+  }
+
+  /** A record's components as properties. */
+  @SuppressWarnings("rawtypes")
+  private static final class Components implements PropertyAccessor {
+    private record Key(Class<?> type, String name) {}
+
+    private final Map<Key, Method> known = new ConcurrentHashMap<>();
+
+    @Override
+    public @Nullable Object getProperty(
+        @Nullable Map context, Object target, Object name) throws OgnlException {
+      try {
+        return known
+            .computeIfAbsent(
+                new Key(target.getClass(), name.toString()), key -> method(key.type(), key.name()))
+            .invoke(target);
+      } catch (ReflectiveOperationException | RuntimeException e) {
+        throw new OgnlException(target.getClass().getName() + "." + name, e);
+      }
+    }
+
+    private static Method method(Class<?> type, String name) {
+      try {
+        Method method = type.getMethod(name);
+        method.setAccessible(true);
+        return method;
+      } catch (NoSuchMethodException e) {
+        throw new IllegalArgumentException(type.getName() + " has no " + name, e);
+      }
+    }
+
+    @Override
+    public void setProperty(Map context, Object target, Object name, Object value)
+        throws OgnlException {
+      throw new OgnlException("records do not change");
+    }
+
+    @Override
+    public String getSourceAccessor(OgnlContext context, Object target, Object index) {
+      throw new UnsupportedOperationException();
+    }
+
+    @Override
+    public String getSourceSetter(OgnlContext context, Object target, Object index) {
+      throw new UnsupportedOperationException();
+    }
+  }
+}

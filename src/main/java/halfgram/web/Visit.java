@@ -1,0 +1,236 @@
+package halfgram.web;
+
+import halfgram.kitchen.KitchenStore.Stand;
+import halfgram.words.Messages;
+import io.javalin.http.Context;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+
+/**
+ * One request to a kitchen: whose, from which device, by which cook, in which language; and the
+ * ways to answer it. A handler takes it from the context and hands the context to nobody.
+ */
+public final class Visit {
+  static final String ATTRIBUTE = "halfgram.visit";
+
+  /** Set by a script that wants one region of the page only. */
+  private static final String PART = "X-Part";
+
+  private final Context context;
+  private final Site site;
+  private final Stand kitchen;
+  private final Device device;
+  private Optional<String> notice = Optional.empty();
+
+  /**
+   * The browser.
+   *
+   * @param token proves that a form came from one of our pages
+   * @param cook code of the person who works on it
+   * @param language of the wall
+   * @param tone "day", "night", or empty for what the system asks
+   */
+  record Device(UUID id, String token, Optional<String> cook, String language, String tone) {}
+
+  Visit(Context context, Site site, Stand kitchen, Device device) {
+    this.context = context;
+    this.site = site;
+    this.kitchen = kitchen;
+    this.device = device;
+  }
+
+  public static Visit of(Context context) {
+    Visit visit = context.attribute(ATTRIBUTE);
+    if (visit == null) {
+      throw new IllegalStateException("no kitchen in " + context.path());
+    }
+    return visit;
+  }
+
+  public Stand kitchen() {
+    return kitchen;
+  }
+
+  public UUID device() {
+    return device.id();
+  }
+
+  /** Code of the person who works on this device, if somebody said so. */
+  public Optional<String> cook() {
+    return device.cook();
+  }
+
+  /** Who did it, for the log: the cook, else the office. */
+  public String who() {
+    return device.cook().orElse("office");
+  }
+
+  /** The language of the wall on this device; the office reads English. */
+  public String language() {
+    return device.language();
+  }
+
+  public String tone() {
+    return device.tone();
+  }
+
+  /** The sentences of the office. */
+  public Messages words() {
+    return site.words().in("en");
+  }
+
+  /** The sentences of the wall. */
+  public Messages wallWords() {
+    return site.words().in(device.language());
+  }
+
+  /** An address within this kitchen. */
+  public String path(String rest) {
+    return "/k/" + kitchen.code() + "/" + rest;
+  }
+
+  /** Text as part of an address. */
+  public static String encoded(String text) {
+    return URLEncoder.encode(text, StandardCharsets.UTF_8).replace("+", "%20");
+  }
+
+  /** A field of the form as typed; empty when it was not sent. */
+  public String field(String name) {
+    String value = context.formParam(name);
+    return value == null ? "" : value;
+  }
+
+  public List<String> fields(String name) {
+    return context.formParams(name);
+  }
+
+  /** Every field of the form, in the order sent. */
+  public Map<String, List<String>> form() {
+    return new LinkedHashMap<>(context.formParamMap());
+  }
+
+  /** A parameter of the address; empty when it is not there. */
+  public String query(String name) {
+    String value = context.queryParam(name);
+    return value == null ? "" : value;
+  }
+
+  /** A part of the path. */
+  public String part(String name) {
+    return context.pathParam(name);
+  }
+
+  /** Shows a sentence on top of the page that is rendered next: a refusal with its reason. */
+  public Visit notice(String said) {
+    notice = Optional.of(said);
+    return this;
+  }
+
+  /** Answers with an office page. */
+  public void page(String template, String title, Object view) {
+    page(200, template, title, view);
+  }
+
+  public void page(int status, String template, String title, Object view) {
+    answer(status, template, title, view, "en");
+  }
+
+  /** Answers with a page in the language of this device. */
+  public void wallPage(int status, String template, String title, Object view) {
+    answer(status, template, title, view, device.language());
+  }
+
+  private void answer(int status, String template, String title, Object view, String language) {
+    Map<String, Object> model = new HashMap<>();
+    model.put("v", view);
+    model.put("page", new Chrome(title, template, language));
+    model.put("assets", site.assets());
+    Optional<String> part =
+        Optional.ofNullable(context.header(PART)).filter(name -> name.matches("[a-z][a-z0-9-]*"));
+    context.status(status);
+    context.header("Cache-Control", "no-store");
+    context.contentType("text/html; charset=utf-8");
+    context.result(site.templates().render(template, part, site.words().in(language), model));
+  }
+
+  /** What stands around every page. */
+  public final class Chrome {
+    private final String title;
+    private final String template;
+    private final String language;
+
+    private Chrome(String title, String template, String language) {
+      this.title = title;
+      this.template = template;
+      this.language = language;
+    }
+
+    public String getTitle() {
+      return title;
+    }
+
+    /** Name of the template: also of its style sheet, and of its place in the navigation. */
+    public String getName() {
+      return template.contains("/") ? template.substring(0, template.indexOf('/')) : template;
+    }
+
+    public String getLanguage() {
+      return language;
+    }
+
+    public String getTone() {
+      return device.tone();
+    }
+
+    public String getToken() {
+      return device.token();
+    }
+
+    /** Start of every address of this kitchen, with a slash at its end. */
+    public String getRoot() {
+      return path("");
+    }
+
+    public String getKitchen() {
+      return kitchen.code();
+    }
+
+    public long getChange() {
+      return kitchen.change();
+    }
+
+    public String getNotice() {
+      return notice.orElse("");
+    }
+
+    /** This page's own address, to come back to. */
+    public String getHere() {
+      String query = context.queryString();
+      return context.path() + (query == null ? "" : "?" + query);
+    }
+  }
+
+  /** Goes on to another page of this kitchen after something was done. */
+  public void seeOther(String rest) {
+    context.redirect(path(rest), io.javalin.http.HttpStatus.SEE_OTHER);
+  }
+
+  /** Remembers who works on this device. */
+  public void rememberCook(String person) {
+    site.cookie(context, "cook", person);
+  }
+
+  void rememberTone(String tone) {
+    site.cookie(context, "tone", tone);
+  }
+
+  void rememberLanguage(String language) {
+    site.cookie(context, "language", language);
+  }
+}

@@ -1,0 +1,105 @@
+package halfgram.words;
+
+import halfgram.formula.ComponentRef;
+import halfgram.formula.Formula;
+import halfgram.formula.Output;
+import halfgram.kitchen.Text;
+import halfgram.measure.Amount;
+import halfgram.prep.Components;
+import halfgram.prep.KitchenBook;
+import halfgram.prep.Make;
+import halfgram.prep.PrepSheet;
+import halfgram.prep.ServiceRun;
+import halfgram.prep.Task;
+import java.math.BigDecimal;
+import halfgram.measure.Dimension;
+import halfgram.measure.Exact;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/** What the things of a sheet are called: services, makes, tubs, tasks, allergens, amounts. */
+public final class SheetWords {
+  private final KitchenBook book;
+  private final Messages messages;
+  private final Map<String, Text> users = new HashMap<>();
+  private final Map<String, LocalDate> dates = new HashMap<>();
+  private final Map<String, Text> outputs = new HashMap<>();
+
+  public SheetWords(KitchenBook book, PrepSheet sheet, Messages messages) {
+    this.book = book;
+    this.messages = messages;
+    for (ServiceRun run : sheet.allServices()) {
+      users.put(run.id(), run.name());
+      dates.put(run.id(), run.date());
+    }
+    for (Make make : sheet.makes()) {
+      users.put(make.id(), make.version().name());
+    }
+    for (Formula formula : book.formulary().list()) {
+      for (Output output : formula.current().outputs()) {
+        int index = formula.current().outputIndex(java.util.Optional.of(output.code()));
+        outputs.put(
+            formula.code() + ":" + output.code(), Components.name(formula.current(), index));
+      }
+    }
+  }
+
+  /** What a service or a make is called; a bath by its letter. */
+  public String user(String id) {
+    Text name = users.get(id);
+    if (name != null) {
+      return messages.text(name);
+    }
+    return id.startsWith("bath/")
+        ? messages.say("sheet.bath-user", id.substring(id.lastIndexOf('/') + 1))
+        : id;
+  }
+
+  /** As {@link #user}, with the weekday of a service on another day. */
+  public String user(String id, LocalDate day) {
+    LocalDate date = dates.getOrDefault(id, day);
+    return date.equals(day) ? user(id) : user(id) + " (" + messages.weekday(date) + ")";
+  }
+
+  /** What is in a tub. */
+  public String componentName(ComponentRef ref) {
+    String first = book.formulary().get(ComponentRef.of(ref.formula())).outputs().get(0).code();
+    String key = ref.formula() + ":" + ref.output().orElse(first);
+    return messages.text(outputs.getOrDefault(key, Text.of(ref.formula())));
+  }
+
+  public String contains(Collection<String> allergens) {
+    List<String> names = new ArrayList<>();
+    for (String code : allergens) {
+      Text name = book.allergens().get(code);
+      names.add((name == null ? code : messages.text(name)).toUpperCase(java.util.Locale.ROOT));
+    }
+    return names.isEmpty() ? "" : messages.say("sheet.contains", String.join(", ", names));
+  }
+
+  public String title(Task task) {
+    String what =
+        switch (task.kind()) {
+          case STEP -> task.step().code();
+          case TEST_PIECE -> messages.say("sheet.test-piece-name");
+          case FRESH_BATH -> messages.say("sheet.fresh-bath-name");
+        };
+    return messages.text(task.version().name()) + ", " + what;
+  }
+
+  /** "250 g", "12.4 kg", "84 pc". */
+  public String amount(Amount amount) {
+    if (amount.dimension() == Dimension.COUNT) {
+      return messages.say("sheet.pieces", Exact.plain(amount.number(), 0));
+    }
+    BigDecimal grams = amount.number();
+    if (grams.compareTo(BigDecimal.valueOf(10_000)) >= 0) {
+      return Exact.plain(grams.movePointLeft(3), 3) + " kg";
+    }
+    return Exact.plain(grams, grams.compareTo(Exact.HUNDRED) >= 0 ? 0 : 1) + " g";
+  }
+}

@@ -1,0 +1,75 @@
+// Fetches this page's main again when the kitchen has changed. One tab of the browser holds the event
+// stream and tells the others: a browser opens only a few connections to a server.
+const root = document.documentElement;
+const channel = new BroadcastChannel(`halfgram ${root.dataset.live}`);
+let seen = Number(root.dataset.change || 0);
+let wanted = seen;
+let busy = false;
+
+channel.onmessage = (message) => heard(message.data);
+
+if (root.dataset.live) {
+  const lead = () => new Promise(() => {
+    const stream = new EventSource(root.dataset.live);
+    stream.addEventListener('change', (event) => {
+      channel.postMessage(Number(event.data));
+      heard(Number(event.data));
+    });
+    stream.onopen = () => network(true);
+    stream.onerror = () => network(false);
+  });
+  if (navigator.locks) {
+    navigator.locks.request(`halfgram ${root.dataset.live}`, lead);
+  } else {
+    lead();
+  }
+}
+
+function network(on) {
+  root.dataset.network = on ? 'on' : 'off';
+}
+
+function heard(number) {
+  wanted = Math.max(wanted, number);
+  refresh();
+}
+
+// Somebody is typing or holding a button: what is under the fingers is not swapped.
+function inHand() {
+  const active = document.activeElement;
+  const typing = active && active.closest('main') && active.matches('input, select, textarea');
+  return Boolean(typing || document.querySelector('main [data-keep]'));
+}
+
+async function refresh() {
+  if (busy || wanted <= seen || inHand()) {
+    return;
+  }
+  busy = true;
+  const number = wanted;
+  try {
+    const answer = await fetch(location.href, {headers: {'X-Part': 'main'}});
+    if (answer.ok) {
+      const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
+      const fresh = page.querySelector('main');
+      if (fresh && !inHand()) {
+        swap(fresh);
+        seen = number;
+      }
+    }
+  } finally {
+    busy = false;
+  }
+}
+
+function swap(fresh) {
+  const focus = document.activeElement && document.activeElement.id;
+  const open = [...document.querySelectorAll('main details[open][id]')].map((one) => one.id);
+  document.querySelector('main').replaceWith(document.adoptNode(fresh));
+  open.forEach((id) => document.getElementById(id)?.setAttribute('open', ''));
+  document.getElementById(focus || '')?.focus({preventScroll: true});
+  document.dispatchEvent(new CustomEvent('fresh'));
+}
+
+document.addEventListener('focusout', () => setTimeout(refresh, 250));
+document.addEventListener('visibilitychange', refresh);
