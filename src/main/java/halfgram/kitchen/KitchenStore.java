@@ -70,19 +70,23 @@ public final class KitchenStore {
         .fetchSingle(KitchenStore::stand);
   }
 
-  /** Takes the next number under the lock of the kitchen's row, and logs the change with it. */
-  public long change(Tx tx, UUID kitchen, News news, Instant at) {
+  /** Takes the next number under the lock of the kitchen's row: for what is its own log. */
+  public long next(Tx tx, UUID kitchen) {
     tx.sql()
         .update(KITCHEN)
         .set(KITCHEN.CHANGE_NUMBER, KITCHEN.CHANGE_NUMBER.plus(1))
         .where(KITCHEN.ID.eq(kitchen))
         .execute();
-    long number =
-        tx.sql()
-            .select(KITCHEN.CHANGE_NUMBER)
-            .from(KITCHEN)
-            .where(KITCHEN.ID.eq(kitchen))
-            .fetchSingle(KITCHEN.CHANGE_NUMBER);
+    return tx.sql()
+        .select(KITCHEN.CHANGE_NUMBER)
+        .from(KITCHEN)
+        .where(KITCHEN.ID.eq(kitchen))
+        .fetchSingle(KITCHEN.CHANGE_NUMBER);
+  }
+
+  /** Takes the next number under the lock of the kitchen's row, and logs the change with it. */
+  public long change(Tx tx, UUID kitchen, News news, Instant at) {
+    long number = next(tx, kitchen);
     if (news.fact()) {
       tx.sql()
           .update(KITCHEN)

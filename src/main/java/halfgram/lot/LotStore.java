@@ -2,6 +2,7 @@ package halfgram.lot;
 
 import static halfgram.db.schema.Tables.LOT;
 import static halfgram.db.schema.Tables.MOVEMENT;
+import static halfgram.db.schema.Tables.TICK;
 
 import halfgram.db.Tx;
 import halfgram.db.schema.tables.records.LotRecord;
@@ -37,6 +38,27 @@ public final class LotStore {
   /** A tub by its code, empty or not. */
   public Optional<Tub> find(Tx tx, UUID kitchen, String code) {
     return list(tx, kitchen, LOT.CODE.eq(code)).stream().findFirst();
+  }
+
+  /** A tub that is there by its id. */
+  public Tub findById(Tx tx, UUID kitchen, UUID id) {
+    return list(tx, kitchen, LOT.ID.eq(id)).get(0);
+  }
+
+  /** The tubs that the tasks whose ids begin so have used, empty ones too. */
+  public List<Tub> listUsedByTasks(Tx tx, UUID kitchen, String prefix) {
+    List<UUID> ids =
+        tx.sql()
+            .selectDistinct(MOVEMENT.LOT_ID)
+            .from(MOVEMENT)
+            .join(TICK)
+            .on(TICK.KITCHEN_ID.eq(MOVEMENT.KITCHEN_ID))
+            .and(TICK.ID.eq(MOVEMENT.TICK_ID))
+            .where(MOVEMENT.KITCHEN_ID.eq(kitchen))
+            .and(MOVEMENT.KIND.eq(Movement.Kind.USED.name()))
+            .and(TICK.TASK.startsWith(prefix))
+            .fetch(MOVEMENT.LOT_ID);
+    return ids.isEmpty() ? List.of() : list(tx, kitchen, LOT.ID.in(ids));
   }
 
   /** The tubs that a task filled. */

@@ -54,4 +54,26 @@ public record KitchenBook(
     }
     return found;
   }
+
+  /** This book with other tubs. */
+  public KitchenBook withLots(List<Lot> others) {
+    return new KitchenBook(
+        kitchen,
+        buffer,
+        stations,
+        people,
+        equipment,
+        containers,
+        scales,
+        ingredients,
+        allergens,
+        salts,
+        diets,
+        formulary,
+        dishes,
+        services,
+        pars,
+        events,
+        others);
+  }
 }

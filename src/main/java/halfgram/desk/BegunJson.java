@@ -1,0 +1,73 @@
+package halfgram.desk;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.book.BookStore;
+import halfgram.prep.Begun;
+import halfgram.prep.Make;
+import halfgram.prep.PrepSheet;
+import halfgram.prep.Task;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
+
+/**
+ * Begun work as a plan keeps it: which makes, and how far; what they are stands in the plan before.
+ */
+final class BegunJson {
+  private BegunJson() {}
+
+  static String write(List<Begun> begun) {
+    ArrayNode list = JsonNodeFactory.instance.arrayNode();
+    for (Begun one : begun) {
+      ObjectNode node = list.addObject();
+      node.put("make", one.make().id());
+      ArrayNode started = node.putArray("started");
+      one.started().forEach(started::add);
+      ArrayNode done = node.putArray("done");
+      one.done().forEach(done::add);
+    }
+    return list.toString();
+  }
+
+  /** The begun work of a plan, taken from the sheet of the plan before it. */
+  static List<Begun> read(String json, Optional<PrepSheet> before) {
+    List<Begun> begun = new ArrayList<>();
+    for (JsonNode node : BookStore.parse(json)) {
+      PrepSheet sheet =
+          before.orElseThrow(() -> new IllegalStateException("begun work without a plan before"));
+      begun.add(of(sheet, node.path("make").asText(), words(node, "started"), words(node, "done")));
+    }
+    return begun;
+  }
+
+  /** A make of a sheet with all its tasks. */
+  static Begun of(
+      PrepSheet sheet, String make, SortedSet<String> started, SortedSet<String> done) {
+    Optional<Begun> carried =
+        sheet.begun().stream().filter(one -> one.make().id().equals(make)).findFirst();
+    Make found =
+        carried
+            .map(Begun::make)
+            .or(() -> sheet.makes().stream().filter(one -> one.id().equals(make)).findFirst())
+            .orElseThrow(() -> new IllegalStateException("no make " + make));
+    List<Task> tasks = new ArrayList<>(carried.map(Begun::tasks).orElse(List.of()));
+    for (Task task : sheet.tasks()) {
+      boolean known = tasks.stream().anyMatch(one -> one.id().equals(task.id()));
+      if (task.make().id().equals(make) && !known) {
+        tasks.add(task);
+      }
+    }
+    return new Begun(found, tasks, started, done);
+  }
+
+  private static SortedSet<String> words(JsonNode node, String key) {
+    SortedSet<String> words = new TreeSet<>();
+    node.path(key).forEach(word -> words.add(word.asText()));
+    return words;
+  }
+}

@@ -1,0 +1,248 @@
+package halfgram.desk;
+
+import halfgram.db.Tx;
+import halfgram.formula.ComponentRef;
+import halfgram.formula.FormulaVersion;
+import halfgram.formula.Output;
+import halfgram.lot.Lot;
+import halfgram.lot.LotStore;
+import halfgram.lot.Movement;
+import halfgram.lot.Tub;
+import halfgram.measure.Amount;
+import halfgram.measure.BusinessDay;
+import halfgram.measure.Ratio;
+import halfgram.prep.Stored;
+import halfgram.prep.Task;
+import halfgram.prep.TaskProgress;
+import halfgram.prep.Tick;
+import halfgram.prep.WeighGroup;
+import halfgram.prep.WeighLine;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.UUID;
+
+/**
+ * What a done task moves in the ledger: components out of tubs, and what was made into new ones.
+ *
+ * <p>Rules. What went in is taken as planned, first from the tubs the plan named, then from the
+ * first to expire; a tub never gives more than it has. What was made is what the cook said, else as
+ * planned, each output in the same proportion, in full containers and a rest. A new tub's date is
+ * counted from when it was really ready, and never runs past the date of a safety-dated tub that
+ * went in.
+ */
+final class Filling {
+  private final LotStore lots = new LotStore();
+
+  void done(Tx tx, House house, InForce inForce, Task task, Tick tick, long change) {
+    List<Tub> used = use(tx, house, inForce, task, tick, change);
+    if (!task.stored().isEmpty()) {
+      Instant cap = earliest(tx, house, inForce, task, used);
+      fill(tx, house, inForce, task, tick, change, cap);
+    }
+  }
+
+  // ---- what goes in ----
+
+  private List<Tub> use(
+      Tx tx, House house, InForce inForce, Task task, Tick tick, long change) {
+    List<Tub> touched = new ArrayList<>();
+    for (WeighGroup group : task.weigh()) {
+      for (WeighLine line : group.lines()) {
+        Optional<ComponentRef> ref = line.line().item().component();
+        if (ref.isPresent()) {
+          touched.addAll(use(tx, house, inForce, task, line, ref.get(), tick, change));
+        }
+      }
+    }
+    return touched;
+  }
+
+  private List<Tub> use(
+      Tx tx,
+      House house,
+      InForce inForce,
+      Task task,
+      WeighLine line,
+      ComponentRef ref,
+      Tick tick,
+      long change) {
+    FormulaVersion version = inForce.book().formulary().get(ref);
+    Output output = version.outputs().get(version.outputIndex(ref.output()));
+    Amount left = output.inUnit(task.make().scaled().setOut(line.line()));
+    List<String> named = line.tubs().stream().map(draw -> draw.lot().code()).toList();
+    List<Tub> touched = new ArrayList<>();
+    for (Tub tub : candidates(tx, house, version, output, named)) {
+      Amount taken = left.atMost(tub.lot().left());
+      if (taken.isPositive()) {
+        move(tx, house, tub, Movement.Kind.USED, taken.times(-1), tick, change);
+        left = left.minus(taken);
+        touched.add(tub);
+      }
+    }
+    return touched;
+  }
+
+  private List<Tub> candidates(
+      Tx tx, House house, FormulaVersion version, Output output, List<String> named) {
+    String first = version.outputs().get(0).code();
+    return lots.list(tx, house.id()).stream()
+        .filter(tub -> tub.lot().component().formula().equals(version.formula()))
+        .filter(tub -> tub.lot().component().output().orElse(first).equals(output.code()))
+        .filter(tub -> tub.lot().left().dimension() == output.unit())
+        .sorted(Comparator.comparing(tub -> !named.contains(tub.lot().code())))
+        .toList();
+  }
+
+  // ---- what comes out ----
+
+  private void fill(
+      Tx tx, House house, InForce inForce, Task task, Tick tick, long change, Instant cap) {
+    Stored first = task.stored().get(0);
+    Ratio part =
+        tick.amount().isPresent() && first.made().isPositive()
+            ? tick.amount().get().over(first.made())
+            : Ratio.ONE;
+    String prefix = prefix(house, tick.at());
+    int number = lots.count(tx, house.id(), prefix);
+    for (Stored stored : task.stored()) {
+      Amount made = stored == first ? tick.amount().orElse(first.made()) : whole(stored, part);
+      for (Amount amount : amounts(stored, made)) {
+        number++;
+        Lot lot = lot(inForce, task, stored, tick, cap, prefix + number);
+        Tub tub = new Tub(UUID.randomUUID(), lot, Optional.of(task.id()), change);
+        lots.add(tx, house.id(), tub);
+        move(tx, house, tub, Movement.Kind.MADE, amount, tick, change);
+      }
+    }
+  }
+
+  private static Amount whole(Stored stored, Ratio part) {
+    Amount made = stored.made().times(part);
+    return stored.output().isPieces()
+        ? made.rounded(halfgram.measure.Rounding.DOWN_TO_WHOLE)
+        : made;
+  }
+
+  /** Full containers and a rest; without a container all in one. */
+  private static List<Amount> amounts(Stored stored, Amount made) {
+    if (!made.isPositive()) {
+      return List.of();
+    }
+    List<Amount> fills = Stored.fills(stored.output(), made);
+    return fills.isEmpty() ? List.of(made) : fills;
+  }
+
+  private static Lot lot(
+      InForce inForce, Task task, Stored stored, Tick tick, Instant cap, String code) {
+    FormulaVersion version = task.version();
+    Output output = stored.output();
+    Optional<String> named =
+        version.outputs().size() == 1 ? Optional.empty() : Optional.of(output.code());
+    return new Lot(
+        code,
+        new ComponentRef(version.formula(), named, OptionalInt.of(version.number())),
+        Amount.zero(output.unit()),
+        tick.at(),
+        useBy(inForce, task, stored, tick, cap),
+        output.hold().place(),
+        output.container(),
+        List.of());
+  }
+
+  /** The end of the hold from when it was really ready, or an inherited date before that. */
+  private static Instant useBy(
+      InForce inForce, Task task, Stored stored, Tick tick, Instant cap) {
+    BusinessDay clock = inForce.book().kitchen().clock();
+    Output.Hold hold = stored.output().hold();
+    int index = task.version().outputs().indexOf(stored.output());
+    Instant planned = task.make().useBy(index);
+    Instant start = holdStart(inForce, task, hold, tick);
+    Instant own =
+        hold.days().isPresent()
+            ? hold.end(start, clock)
+            : planned.plus(Duration.between(plannedStart(task, hold), start));
+    Instant useBy = own.isBefore(cap) ? own : cap;
+    if (stored.useByOf().isPresent() && stored.useBy().isBefore(useBy)) {
+      useBy = stored.useBy();
+    }
+    return useBy.isBefore(tick.at()) ? tick.at() : useBy;
+  }
+
+  /** When its clock really began: at the end of the step it counts from, else now. */
+  private static Instant holdStart(InForce inForce, Task task, Output.Hold hold, Tick tick) {
+    return hold.from()
+        .map(step -> task.make().id() + "/" + step)
+        .map(id -> inForce.progress().getOrDefault(id, TaskProgress.NONE))
+        .flatMap(TaskProgress::doneAt)
+        .filter(at -> at.isBefore(tick.at()))
+        .orElse(tick.at());
+  }
+
+  private static Instant plannedStart(Task task, Output.Hold hold) {
+    return hold.from()
+        .map(step -> task.version().stepIndex(step))
+        .map(index -> task.make().timeline().steps().get(index).end())
+        .orElse(task.end());
+  }
+
+  /**
+   * The earliest date of what went into the make: of tubs used now whose hold is one of safety. Only
+   * asked where the plan says that dates are inherited at all.
+   */
+  private Instant earliest(Tx tx, House house, InForce inForce, Task task, List<Tub> used) {
+    Instant earliest = Instant.MAX;
+    if (task.stored().stream().noneMatch(stored -> stored.useByOf().isPresent())) {
+      return earliest;
+    }
+    for (Tub tub : usedByMake(tx, house, task, used)) {
+      FormulaVersion version = inForce.book().formulary().get(tub.lot().component());
+      Output output = version.outputs().get(version.outputIndex(tub.lot().component().output()));
+      if (output.hold().reason().isSafety() && tub.lot().useBy().isBefore(earliest)) {
+        earliest = tub.lot().useBy();
+      }
+    }
+    return earliest;
+  }
+
+  private List<Tub> usedByMake(Tx tx, House house, Task task, List<Tub> used) {
+    List<Tub> all = new ArrayList<>(used);
+    all.addAll(lots.listUsedByTasks(tx, house.id(), task.make().id() + "/"));
+    return all;
+  }
+
+  // ---- both ----
+
+  private void move(
+      Tx tx, House house, Tub tub, Movement.Kind kind, Amount amount, Tick tick, long change) {
+    lots.move(
+        tx,
+        house.id(),
+        new Movement(
+            tub.id(),
+            kind,
+            amount,
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            tick.cook(),
+            tick.at(),
+            Optional.of(tick.id())),
+        change);
+  }
+
+  /** Month and day: "1205-", and then a number, short enough to be called across a kitchen. */
+  private static String prefix(House house, Instant at) {
+    LocalDate day = house.day(at);
+    return String.format(
+        java.util.Locale.ROOT,
+        "%02d%02d-",
+        day.getMonthValue(),
+        day.getDayOfMonth());
+  }
+}

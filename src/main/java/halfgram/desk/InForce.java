@@ -1,0 +1,38 @@
+package halfgram.desk;
+
+import halfgram.prep.KitchenBook;
+import halfgram.prep.PlanStore;
+import halfgram.prep.PrepSheet;
+import halfgram.prep.Task;
+import halfgram.prep.TaskProgress;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The plan in force on a day, with what its tasks have come to.
+ *
+ * @param book the book it was computed from, tubs included
+ * @param progress by task id; a task without any is to do
+ */
+public record InForce(
+    PlanStore.Accepted plan,
+    KitchenBook book,
+    PrepSheet sheet,
+    Map<String, TaskProgress> progress) {
+
+  public TaskProgress progress(Task task) {
+    return progress.getOrDefault(task.id(), TaskProgress.NONE);
+  }
+
+  public Optional<Task> findTask(String id) {
+    return sheet.tasks().stream().filter(task -> task.id().equals(id)).findFirst();
+  }
+
+  /** The tasks of the sheet by id. */
+  public Map<String, Task> byId() {
+    Map<String, Task> byId = new HashMap<>();
+    sheet.tasks().forEach(task -> byId.put(task.id(), task));
+    return byId;
+  }
+}

@@ -1,0 +1,342 @@
+package halfgram.desk;
+
+import halfgram.book.BookReader;
+import halfgram.db.Tx;
+import halfgram.kitchen.KitchenStore;
+import halfgram.kitchen.KitchenStore.News;
+import halfgram.lot.LotStore;
+import halfgram.measure.Because;
+import halfgram.measure.BusinessDay;
+import halfgram.prep.Begun;
+import halfgram.prep.Difference;
+import halfgram.prep.KitchenBook;
+import halfgram.prep.PlanRequest;
+import halfgram.prep.PlanStore;
+import halfgram.prep.Planning;
+import halfgram.prep.PrepSheet;
+import halfgram.prep.Task;
+import halfgram.prep.TaskProgress;
+import halfgram.prep.TaskState;
+import halfgram.prep.Tick;
+import halfgram.prep.TickStore;
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import java.util.UUID;
+import java.util.function.BiFunction;
+
+/**
+ * The plan in force, what would change it, and putting another in force.
+ *
+ * <p>Rules. The first plan of a day is in force as soon as somebody opens the day: there is nothing
+ * it would change. Every later one waits to be accepted. Work that has begun stands, also over
+ * midnight: what yesterday's plan left unfinished is carried into today's.
+ */
+public final class Plans {
+  /** Of how this program computes; a plan keeps it beside its result. */
+  static final String ENGINE = "halfgram 1";
+
+  private static final int KEPT = 32;
+
+  /** Begun work older than this many days is nobody's any more. */
+  private static final int DAYS_BACK = 7;
+
+  /**
+   * A sheet that is not in force.
+   *
+   * @param facts number of the last fact it takes into account
+   * @param difference against the sheet in force
+   */
+  public record Proposal(
+      KitchenBook book, PrepSheet sheet, List<Begun> begun, long facts, Difference difference) {}
+
+  /** Whether a proposal was put in force; stale when the facts have moved on meanwhile. */
+  public enum Accepting {
+    IN_FORCE,
+    STALE
+  }
+
+  /** A plan with the book it was computed from. */
+  private record Computed(KitchenBook book, PrepSheet sheet) {}
+
+  private final Desk desk;
+  private final BiFunction<KitchenBook, PrepSheet, String> result;
+  private final KitchenStore kitchens = new KitchenStore();
+  private final PlanStore plans = new PlanStore();
+  private final TickStore ticks = new TickStore();
+  private final LotStore lots = new LotStore();
+  private final ExportBook export = new ExportBook();
+  private final Map<UUID, Computed> computed =
+      java.util.Collections.synchronizedMap(
+          new LinkedHashMap<>(KEPT, 0.75f, true) {
+            private static final long serialVersionUID = 1;
+
+            @Override
+            protected boolean removeEldestEntry(Map.Entry<UUID, Computed> eldest) {
+              return size() > KEPT;
+            }
+          });
+
+  /**
+   * @param result writes a sheet as the JSON that a plan keeps
+   */
+  public Plans(Desk desk, BiFunction<KitchenBook, PrepSheet, String> result) {
+    this.desk = desk;
+    this.result = result;
+  }
+
+  /** The plan in force on a day; put in force now when the day has none yet. */
+  public InForce open(House house, LocalDate day, String who) {
+    Optional<InForce> there = find(house, day);
+    if (there.isPresent()) {
+      return there.get();
+    }
+    desk.write(house, tx -> begin(tx, house, day, who));
+    return find(house, day).orElseThrow();
+  }
+
+  /** The plan in force on a day, if the day has one. */
+  public Optional<InForce> find(House house, LocalDate day) {
+    return desk.read(
+        tx -> plans.findInForce(tx, house.id(), day).map(plan -> inForce(tx, house, plan)));
+  }
+
+  /** A sheet of days that nobody has put in force, from the book and the tubs as they are. */
+  public Proposal preview(House house, LocalDate from, int days) {
+    BusinessDay clock = house.book().kitchen().clock();
+    return desk.read(
+        tx -> {
+          KitchenBook book = book(tx, house);
+          PlanRequest request = new PlanRequest(from, days, clock.start(from));
+          PrepSheet sheet = Planning.plan(book, request, Because.NOT_ASKED);
+          return new Proposal(
+              book, sheet, List.of(), house.stand().facts(), Difference.of(sheet, sheet));
+        });
+  }
+
+  /** What the plan would be from now on, when facts have changed since it was made. */
+  public Optional<Proposal> findProposal(House house, InForce inForce) {
+    return house.stand().facts() <= inForce.plan().facts()
+        ? Optional.empty()
+        : Optional.of(propose(house, inForce)).filter(one -> !one.difference().isEmpty());
+  }
+
+  /** What the plan would be from now on. */
+  public Proposal propose(House house, InForce inForce) {
+    return propose(house, inForce, house.book());
+  }
+
+  /** What the plan would be from now on, by another book: what if. */
+  public Proposal propose(House house, InForce inForce, KitchenBook other) {
+    return desk.read(
+        tx -> {
+          KitchenBook book = other.withLots(listLots(tx, house));
+          return proposal(house, inForce, book, moment(house, inForce.plan().day()));
+        });
+  }
+
+  private Proposal proposal(House house, InForce inForce, KitchenBook book, Instant asOf) {
+    List<Begun> begun = begun(inForce, asOf);
+    PlanRequest request = new PlanRequest(inForce.plan().day(), 1, asOf);
+    PrepSheet sheet = Planning.plan(book, request, begun, Because.NOT_ASKED);
+    Difference difference = Difference.of(inForce.sheet(), sheet);
+    return new Proposal(book, sheet, begun, house.stand().facts(), difference);
+  }
+
+  /** Now, or the start of a day that has not begun. */
+  private Instant moment(House house, LocalDate day) {
+    Instant start = house.book().kitchen().clock().start(day);
+    Instant now = desk.now().truncatedTo(ChronoUnit.MINUTES);
+    return now.isBefore(start) ? start : now;
+  }
+
+  /**
+   * Puts in force what the plan would be from now on.
+   *
+   * @param facts number of the last fact that whoever accepts has seen
+   */
+  public Accepting accept(House house, LocalDate day, long facts, String who) {
+    return desk.write(
+        house,
+        tx -> {
+          KitchenStore.Stand stand = kitchens.lock(tx, house.id());
+          if (stand.facts() != facts) {
+            return Accepting.STALE;
+          }
+          House now = desk.open(tx, stand);
+          InForce inForce = inForce(tx, now, plans.findInForce(tx, now.id(), day).orElseThrow());
+          String snapshot = export.export(tx, now).toString();
+          KitchenBook book = parse(snapshot);
+          Proposal proposal = proposal(now, inForce, book, moment(now, day));
+          save(tx, now, new Draft(inForce.plan().number() + 1, snapshot, proposal), inForce, who);
+          return Accepting.IN_FORCE;
+        });
+  }
+
+  /** A plan about to be saved. */
+  private record Draft(int number, String snapshot, Proposal proposal) {}
+
+  /** The first plan of a day, with what the days before left unfinished. */
+  private long begin(Tx tx, House house, LocalDate day, String who) {
+    KitchenStore.Stand stand = kitchens.lock(tx, house.id());
+    if (plans.findInForce(tx, house.id(), day).isPresent()) {
+      return stand.change();
+    }
+    House now = desk.open(tx, stand);
+    Optional<InForce> before =
+        plans
+            .findBefore(tx, house.id(), day, day.minusDays(DAYS_BACK))
+            .map(plan -> inForce(tx, now, plan));
+    Instant start = now.book().kitchen().clock().start(day);
+    List<Begun> begun = before.map(earlier -> begun(earlier, start)).orElse(List.of());
+    String snapshot = export.export(tx, now).toString();
+    KitchenBook book = parse(snapshot);
+    PrepSheet sheet =
+        Planning.plan(book, new PlanRequest(day, 1, start), begun, Because.NOT_ASKED);
+    Proposal proposal =
+        new Proposal(book, sheet, begun, stand.facts(), Difference.of(sheet, sheet));
+    return save(tx, now, new Draft(1, snapshot, proposal), before, who);
+  }
+
+  private long save(Tx tx, House house, Draft draft, InForce before, String who) {
+    return save(tx, house, draft, Optional.of(before), who);
+  }
+
+  private long save(Tx tx, House house, Draft draft, Optional<InForce> before, String who) {
+    Proposal proposal = draft.proposal();
+    LocalDate day = proposal.sheet().request().from();
+    Instant at = desk.now();
+    String summary = Summary.write(proposal.difference());
+    String subject = day + "/" + draft.number();
+    long change =
+        kitchens.change(tx, house.id(), News.note("plan", subject, summary, who), at);
+    UUID snapshot =
+        plans.keep(tx, house.id(), Hash.of(draft.snapshot()), draft.snapshot());
+    String json = result.apply(proposal.book(), proposal.sheet());
+    PlanStore.Accepted plan =
+        new PlanStore.Accepted(
+            UUID.randomUUID(),
+            day,
+            draft.number(),
+            before.map(InForce::plan).map(PlanStore.Accepted::id),
+            snapshot,
+            proposal.sheet().request().asOf(),
+            BegunJson.write(proposal.begun()),
+            ENGINE,
+            summary,
+            proposal.facts(),
+            who,
+            at,
+            change);
+    plans.add(tx, house.id(), plan, new PlanStore.Result(json, Hash.of(json)));
+    return change;
+  }
+
+  /** A plan of the store, computed again from what it was computed from. */
+  public Computation recompute(Tx tx, House house, PlanStore.Accepted plan, Because because) {
+    Optional<PrepSheet> before =
+        plan.previous()
+            .flatMap(id -> plans.find(tx, house.id(), id))
+            .map(earlier -> computed(tx, house, earlier).sheet());
+    KitchenBook book = parse(plans.snapshot(tx, house.id(), plan.snapshot()));
+    PlanRequest request = new PlanRequest(plan.day(), 1, plan.asOf());
+    List<Begun> begun = BegunJson.read(plan.begun(), before);
+    return new Computation(book, Planning.plan(book, request, begun, because));
+  }
+
+  /** A book and the sheet computed from it. */
+  public record Computation(KitchenBook book, PrepSheet sheet) {}
+
+  private Computed computed(Tx tx, House house, PlanStore.Accepted plan) {
+    Computed known = computed.get(plan.id());
+    if (known != null) {
+      return known;
+    }
+    Computation again = recompute(tx, house, plan, Because.NOT_ASKED);
+    Computed made = new Computed(again.book(), again.sheet());
+    computed.put(plan.id(), made);
+    return made;
+  }
+
+  /** A plan with its progress as it is now. */
+  InForce inForce(Tx tx, House house, PlanStore.Accepted plan) {
+    Computed made = computed(tx, house, plan);
+    Set<String> ids = new LinkedHashSet<>();
+    made.sheet().tasks().forEach(task -> ids.add(task.id()));
+    made.sheet().begun().forEach(one -> one.tasks().forEach(task -> ids.add(task.id())));
+    Map<String, TaskProgress> progress = new HashMap<>();
+    for (Map.Entry<String, List<Tick>> entry :
+        ticks.listOfTasks(tx, house.id(), ids).entrySet()) {
+      progress.put(entry.getKey(), TaskProgress.fold(entry.getValue()));
+    }
+    return new InForce(plan, made.book(), made.sheet(), progress);
+  }
+
+  /** The makes of a plan on which work has begun, as far as anybody can still want them. */
+  private static List<Begun> begun(InForce inForce, Instant asOf) {
+    Map<String, SortedSet<String>> started = new LinkedHashMap<>();
+    Map<String, SortedSet<String>> done = new HashMap<>();
+    List<Task> all = new ArrayList<>(inForce.sheet().tasks());
+    inForce.sheet().begun().forEach(one -> all.addAll(one.tasks()));
+    for (Task task : all) {
+      TaskState state = inForce.progress(task).state();
+      if (state != TaskState.TO_DO) {
+        String make = task.make().id();
+        started.computeIfAbsent(make, id -> new TreeSet<>()).add(task.step().code());
+        if (state == TaskState.DONE && task.kind() == Task.Kind.STEP) {
+          done.computeIfAbsent(make, id -> new TreeSet<>()).add(task.step().code());
+        }
+      }
+    }
+    List<Begun> begun = new ArrayList<>();
+    started.forEach(
+        (make, steps) -> {
+          Begun one =
+              BegunJson.of(
+                  inForce.sheet(), make, steps, done.getOrDefault(make, new TreeSet<>()));
+          if (isWanted(one, asOf)) {
+            begun.add(one);
+          }
+        });
+    return begun;
+  }
+
+  /** Finished work until it is eaten, unfinished work until what it gives is past its hold. */
+  private static boolean isWanted(Begun one, Instant asOf) {
+    Instant last = one.make().eaten();
+    if (!one.finished()) {
+      for (Instant useBy : one.make().useBys()) {
+        last = useBy.isAfter(last) ? useBy : last;
+      }
+    }
+    return last.isAfter(asOf);
+  }
+
+  private KitchenBook book(Tx tx, House house) {
+    return house.book().withLots(listLots(tx, house));
+  }
+
+  private List<halfgram.lot.Lot> listLots(Tx tx, House house) {
+    return lots.list(tx, house.id()).stream().map(halfgram.lot.Tub::lot).toList();
+  }
+
+  private KitchenBook parse(String snapshot) {
+    BookReader.Outcome outcome =
+        desk.reader().read(snapshot.getBytes(StandardCharsets.UTF_8));
+    return outcome
+        .book()
+        .orElseThrow(
+            () -> new IllegalStateException("a snapshot does not read: " + outcome.problems()));
+  }
+}

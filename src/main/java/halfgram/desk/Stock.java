@@ -1,0 +1,152 @@
+package halfgram.desk;
+
+import halfgram.db.Tx;
+import halfgram.kitchen.KitchenStore;
+import halfgram.kitchen.KitchenStore.News;
+import halfgram.lot.LotStore;
+import halfgram.lot.Movement;
+import halfgram.lot.Tub;
+import halfgram.measure.Amount;
+import halfgram.measure.Exact;
+import java.util.List;
+import java.util.Optional;
+
+/** Looks at tubs, counts them and bins them. */
+public final class Stock {
+
+  /** A tub and what happened to it, oldest first. */
+  public record Life(Tub tub, List<Movement> movements) {}
+
+  private final Desk desk;
+  private final KitchenStore kitchens = new KitchenStore();
+  private final LotStore lots = new LotStore();
+
+  public Stock(Desk desk) {
+    this.desk = desk;
+  }
+
+  /** Tubs with something left, first expired first. */
+  public List<Tub> list(House house) {
+    return desk.read(tx -> lots.list(tx, house.id()));
+  }
+
+  public Optional<Life> find(House house, String code) {
+    return desk.read(
+        tx ->
+            lots.find(tx, house.id(), code)
+                .map(tub -> new Life(tub, lots.listOf(tx, house.id(), tub.id()))));
+  }
+
+  /** Sets a tub to what was counted; empty when there is no such tub. */
+  public Optional<Tub> count(House house, String code, Amount counted, String who) {
+    return change(
+        house,
+        code,
+        tub ->
+            movement(
+                tub,
+                Movement.Kind.COUNTED,
+                counted.minus(tub.lot().left()),
+                Optional.of(counted),
+                Optional.empty(),
+                who),
+        who);
+  }
+
+  /** Throws away what is left of a tub, and says why. */
+  public Optional<Tub> bin(House house, String code, String reason, String who) {
+    return change(
+        house,
+        code,
+        tub ->
+            movement(
+                tub,
+                Movement.Kind.BINNED,
+                tub.lot().left().times(-1),
+                Optional.empty(),
+                Optional.of(reason),
+                who),
+        who);
+  }
+
+  /** Takes back the last count or bin of a tub, if nothing happened to it since. */
+  public Optional<Tub> takeBack(House house, String code, String who) {
+    return desk.write(
+        house,
+        tx -> {
+          kitchens.lock(tx, house.id());
+          Optional<Tub> tub = lots.find(tx, house.id(), code);
+          Optional<Movement> last =
+              tub.flatMap(
+                  of ->
+                      lots.listOf(tx, house.id(), of.id()).stream()
+                          .reduce((one, other) -> other)
+                          .filter(Stock::canBeTakenBack));
+          last.ifPresent(
+              movement ->
+                  save(
+                      tx,
+                      house,
+                      code,
+                      movement(
+                          tub.orElseThrow(),
+                          Movement.Kind.UNDONE,
+                          movement.amount().times(-1),
+                          Optional.empty(),
+                          Optional.empty(),
+                          who)));
+          return last.flatMap(movement -> lots.find(tx, house.id(), code));
+        });
+  }
+
+  public static boolean canBeTakenBack(Movement last) {
+    return last.kind() == Movement.Kind.COUNTED || last.kind() == Movement.Kind.BINNED;
+  }
+
+  private Optional<Tub> change(
+      House house,
+      String code,
+      java.util.function.Function<Tub, Movement> movement,
+      String who) {
+    return desk.write(
+        house,
+        tx -> {
+          kitchens.lock(tx, house.id());
+          Optional<Tub> tub = lots.find(tx, house.id(), code);
+          tub.map(movement).ifPresent(made -> save(tx, house, code, made));
+          return lots.find(tx, house.id(), code);
+        });
+  }
+
+  private void save(Tx tx, House house, String code, Movement movement) {
+    String detail =
+        "{\"kind\":\""
+            + movement.kind()
+            + "\",\"amount\":\""
+            + Exact.plain(movement.amount().number(), 6)
+            + "\"}";
+    long change =
+        kitchens.change(
+            tx, house.id(), News.fact("stock", code, detail, movement.who()), movement.at());
+    lots.move(tx, house.id(), movement, change);
+  }
+
+  private Movement movement(
+      Tub tub,
+      Movement.Kind kind,
+      Amount amount,
+      Optional<Amount> stated,
+      Optional<String> reason,
+      String who) {
+    return new Movement(
+        tub.id(),
+        kind,
+        amount,
+        stated,
+        Optional.empty(),
+        reason,
+        who,
+        desk.now(),
+        Optional.empty());
+  }
+}
