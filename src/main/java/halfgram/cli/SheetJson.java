@@ -6,6 +6,7 @@ import halfgram.formula.Cost;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Output;
 import halfgram.measure.Money;
+import halfgram.prep.Begun;
 import halfgram.prep.Components;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.Make;
@@ -161,8 +162,13 @@ final class SheetJson {
     }
   }
 
+  /** What a draw names: a tub, or the make that is still to fill one. */
+  static String from(Draw draw) {
+    return Begun.isExpected(draw.lot()) ? "make" : "tub";
+  }
+
   private void tub(ObjectNode node, Draw draw) {
-    node.put("tub", draw.lot().code());
+    node.put(from(draw), draw.lot().code());
     node.put("component", draw.lot().component().formula());
     node.put("user", draw.need().user());
     node.put("useBy", json.time(draw.lot().useBy()));

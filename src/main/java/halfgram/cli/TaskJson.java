@@ -112,7 +112,7 @@ final class TaskJson {
     line.tubs()
         .forEach(
             draw -> {
-              ObjectNode tub = tubs.addObject().put("tub", draw.lot().code());
+              ObjectNode tub = tubs.addObject().put(SheetJson.from(draw), draw.lot().code());
               tub.set("used", json.amount(Paths.tub(draw), draw.amount()));
             });
   }

@@ -5,6 +5,7 @@ import halfgram.ingredient.Weighing;
 import halfgram.measure.Amount;
 import halfgram.measure.Exact;
 import halfgram.measure.Ratio;
+import halfgram.prep.Begun;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.Task;
 import halfgram.prep.WeighGroup;
@@ -127,7 +128,7 @@ final class WeighText {
             draw ->
                 notes.add(
                     messages.say(
-                        "sheet.from-tub",
+                        Begun.isExpected(draw.lot()) ? "sheet.from-begun" : "sheet.from-tub",
                         draw.lot().code(),
                         SheetText.amount(messages, draw.amount()))));
     return notes;

@@ -22,6 +22,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
@@ -125,8 +126,16 @@ final class Baths {
     return days;
   }
 
-  /** The baths of a day, spares included, as needs of whole baths. */
-  List<Need> needs(Day day, List<Make> makes) {
+  /**
+   * The baths of a day, spares included, as needs of whole baths.
+   *
+   * <p>Rule. A run whose pieces are going in has had its baths: those it opens are needed no more,
+   * nor are spares once no run is left to begin. It still counts in the day, because later runs go
+   * on in its baths, with the wear and the letters these have by then.
+   *
+   * @param dropped ids of the runs whose pieces are going in, or are out
+   */
+  List<Need> needs(Day day, List<Make> makes, Set<String> dropped) {
     List<Need> needs = new ArrayList<>();
     String service =
         makes.stream()
@@ -134,10 +143,15 @@ final class Baths {
             .map(Make::service)
             .findFirst()
             .orElse("baths." + day.day());
-    for (BathDay.Use use : day.answer().uses()) {
+    List<BathDay.Use> open =
+        day.answer().uses().stream().filter(use -> !dropped.contains(use.runs().get(0))).toList();
+    for (BathDay.Use use : open) {
       needs.add(need(day, service, "bath/" + day.day() + "/" + use.label(), use.from(), use.to()));
     }
-    Instant from = day.answer().uses().get(0).from();
+    if (day.answer().uses().stream().map(BathDay.Use::runs).allMatch(dropped::containsAll)) {
+      return needs;
+    }
+    Instant from = (open.isEmpty() ? day.answer().uses() : open).get(0).from();
     Instant to =
         day.answer().uses().stream().map(BathDay.Use::to).max(Instant::compareTo).orElse(from);
     for (int spare = 1; spare <= day.answer().spares(); spare++) {

@@ -9,13 +9,18 @@ import halfgram.lot.Lot;
 import halfgram.measure.Because;
 import halfgram.prep.netting.Draw;
 import halfgram.prep.netting.Need;
+import halfgram.prep.netting.Stock;
 import halfgram.technique.bath.BathDay;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 
 /**
@@ -24,14 +29,17 @@ import java.util.Set;
  * <p>Rules. Formulas are worked through users first, so that all needs of one are known before any
  * of it is made. Each formula's needs are set against its tubs, batched and sized ({@link Making});
  * its makes then need their components at the start of the step they go in at. A bath is needed by
- * the runs of a day that set in it.
+ * the runs of a day that set in it. A make begun is not worked out again: what it will give is
+ * netted like a tub, and it needs what goes in at the steps it has not come to.
  *
- * @param makes in the order of the formulas, users first
+ * @param makes to begin, in the order of the formulas, users first
+ * @param begun makes that stand, in the same order
  */
 record Explosion(
     List<Make> makes,
     List<Draw> draws,
     List<Baths.Day> baths,
+    List<Begun> begun,
     IdentityHashMap<FormulaVersion, Worked> worked) {
 
   /** What was worked out of a make's formula. */
@@ -41,11 +49,11 @@ record Explosion(
 
   static Explosion of(
       KitchenBook book, List<ServiceRun> services, OpenHours hours, Because because) {
-    return of(book, services, hours, Set.of(), because);
+    return of(book, services, hours, Set.of(), List.of(), because);
   }
 
   /**
-   * Explodes with some formulas made for each time of need by itself.
+   * Explodes with some formulas made for each time of need by itself, around what has begun.
    *
    * @param apart codes of those formulas
    */
@@ -54,8 +62,9 @@ record Explosion(
       List<ServiceRun> services,
       OpenHours hours,
       Set<String> apart,
+      List<Begun> begun,
       Because because) {
-    return new Run(book, hours, apart, because).explode(services);
+    return new Run(book, hours, apart, begun, because).explode(services);
   }
 
   /** The working memory of one explosion. */
@@ -70,16 +79,31 @@ record Explosion(
     private final IdentityHashMap<FormulaVersion, List<BathDay.Run>> bathRuns =
         new IdentityHashMap<>();
     private final List<Make> bathMakes = new ArrayList<>();
+    private final Set<String> dropped = new HashSet<>();
+    private final IdentityHashMap<FormulaVersion, List<Begun>> begun = new IdentityHashMap<>();
     private final Explosion result =
         new Explosion(
-            new ArrayList<>(), new ArrayList<>(), new ArrayList<>(), new IdentityHashMap<>());
+            new ArrayList<>(),
+            new ArrayList<>(),
+            new ArrayList<>(),
+            new ArrayList<>(),
+            new IdentityHashMap<>());
 
-    private Run(KitchenBook book, OpenHours hours, Set<String> apart, Because because) {
+    private Run(
+        KitchenBook book, OpenHours hours, Set<String> apart, List<Begun> begun, Because because) {
       this.book = book;
       this.trace = new AllergenTrace(book.formulary(), book::ingredient);
       this.dates = new SafetyDates(book.formulary());
       this.baths = new Baths(book, trace);
-      this.making = new Making(book, hours, apart);
+      Set<String> taken = new HashSet<>();
+      begun.stream()
+          .sorted(Comparator.comparing(of -> of.make().id()))
+          .forEach(
+              of -> {
+                taken.add(of.make().id());
+                this.begun.computeIfAbsent(own(of), version -> new ArrayList<>()).add(of);
+              });
+      this.making = new Making(book, hours, apart, taken);
       this.because = because;
     }
 
@@ -91,41 +115,85 @@ record Explosion(
               .addAll(Waves.needs(service, use, book.kitchen().lineCheck()));
         }
       }
-      List<FormulaVersion> order = book.formulary().order(needs.keySet());
-      Map<String, List<Lot>> lots = lotsByFormula();
-      for (FormulaVersion version : order) {
-        make(version, lotsFor(version, order, lots));
+      List<FormulaVersion> planned = book.formulary().order(wanted());
+      Map<String, List<Stock>> stock = stockByFormula();
+      for (FormulaVersion version : begun.isEmpty() ? planned : orderWithBegun()) {
+        make(version, stockFor(version, planned, stock));
       }
       return result;
     }
 
-    private void make(FormulaVersion version, List<Lot> lots) {
+    /** The book's own copy of the version of a make begun, which may come from an older book. */
+    private FormulaVersion own(Begun of) {
+      FormulaVersion version = of.make().version();
+      return book.formulary()
+          .get(
+              new ComponentRef(
+                  version.formula(), Optional.empty(), OptionalInt.of(version.number())));
+    }
+
+    /** What services use, and what makes begun have still to get. */
+    private Set<FormulaVersion> wanted() {
+      Set<FormulaVersion> wanted = Collections.newSetFromMap(new IdentityHashMap<>());
+      wanted.addAll(needs.keySet());
+      begun.forEach(
+          (version, all) -> {
+            if (!all.stream().allMatch(Begun::finished)) {
+              wanted.addAll(book.formulary().parts(version));
+            }
+          });
+      return wanted;
+    }
+
+    private List<FormulaVersion> orderWithBegun() {
+      Set<FormulaVersion> roots = wanted();
+      roots.addAll(begun.keySet());
+      return book.formulary().order(roots);
+    }
+
+    private void make(FormulaVersion version, List<Stock> stock) {
       List<Need> all = new ArrayList<>(needs.getOrDefault(version, List.of()));
       List<BathDay.Run> runs = bathRuns.getOrDefault(version, List.of());
       if (!runs.isEmpty()) {
         for (Baths.Day day : baths.days(version, runs)) {
           result.baths().add(day);
-          all.addAll(baths.needs(day, bathMakes));
+          all.addAll(baths.needs(day, bathMakes, dropped));
         }
       }
-      if (all.isEmpty()) {
+      List<Begun> stand = begun.getOrDefault(version, List.of());
+      if (all.isEmpty() && stand.isEmpty()) {
         return;
       }
       Worked worked = new Worked(version, book.formulary(), dates, baths.find(version));
       result.worked().put(version, worked);
-      Making.Result made = making.make(worked, all, lots);
+      stand.forEach(of -> goesOn(worked, of));
+      Making.Result made = making.make(worked, all, stock);
       result.draws().addAll(made.draws());
       for (Make make : made.makes()) {
         result.makes().add(make);
-        needParts(worked, make);
+        needParts(worked, make, worked.parts);
       }
       if (because.asked()) {
         new MakeNotes(book, because).note(worked, all, made);
       }
     }
 
-    private void needParts(Worked worked, Make make) {
-      for (Worked.Part part : worked.parts) {
+    /** A make begun: it needs what goes in later, and its baths when it has not come to them. */
+    private void goesOn(Worked worked, Begun of) {
+      result.begun().add(of);
+      result.worked().put(of.make().version(), worked);
+      of.tasks().forEach(task -> result.worked().put(task.version(), worked));
+      if (of.isInBath() || of.finished()) {
+        dropped.add(of.make().id());
+      }
+      needParts(worked, of.make(), of.open(worked.parts));
+      if (because.asked()) {
+        new MakeNotes(book, because).note(worked, of);
+      }
+    }
+
+    private void needParts(Worked worked, Make make, List<Worked.Part> parts) {
+      for (Worked.Part part : parts) {
         needs
             .computeIfAbsent(part.version(), version -> new ArrayList<>())
             .addAll(Making.partNeeds(make, part));
@@ -138,10 +206,15 @@ record Explosion(
       }
     }
 
-    private Map<String, List<Lot>> lotsByFormula() {
-      Map<String, List<Lot>> byFormula = new HashMap<>();
-      for (Lot lot : book.lots()) {
-        byFormula.computeIfAbsent(lot.component().formula(), formula -> new ArrayList<>()).add(lot);
+    private Map<String, List<Stock>> stockByFormula() {
+      List<Stock> all = new ArrayList<>();
+      book.lots().forEach(lot -> all.add(Stock.of(lot)));
+      begun.values().forEach(of -> of.forEach(make -> all.addAll(make.expected())));
+      Map<String, List<Stock>> byFormula = new HashMap<>();
+      for (Stock stock : all) {
+        byFormula
+            .computeIfAbsent(stock.lot().component().formula(), formula -> new ArrayList<>())
+            .add(stock);
       }
       return byFormula;
     }
@@ -152,20 +225,21 @@ record Explosion(
      * counts in another unit is not the same thing, and what carries an allergen or a tag that the
      * version no longer does is not offered at all: nobody would be told.
      */
-    private List<Lot> lotsFor(
-        FormulaVersion version, List<FormulaVersion> order, Map<String, List<Lot>> lots) {
-      List<Lot> ofFormula = lots.getOrDefault(version.formula(), List.of());
+    private List<Stock> stockFor(
+        FormulaVersion version, List<FormulaVersion> planned, Map<String, List<Stock>> stock) {
+      List<Stock> ofFormula = stock.getOrDefault(version.formula(), List.of());
       if (ofFormula.isEmpty()) {
         return ofFormula;
       }
       FormulaVersion current = book.formulary().find(version.formula()).orElseThrow().current();
       return ofFormula.stream()
           .filter(
-              lot -> {
+              one -> {
+                Lot lot = one.lot();
                 FormulaVersion made = book.formulary().get(lot.component());
                 boolean own = made.isSame(version);
                 boolean replaced =
-                    current.isSame(version) && order.stream().noneMatch(made::isSame);
+                    current.isSame(version) && planned.stream().noneMatch(made::isSame);
                 return own || (replaced && isAlike(lot, made, version));
               })
           .toList();

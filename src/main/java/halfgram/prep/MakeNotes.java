@@ -40,12 +40,49 @@ final class MakeNotes {
       because.note(() -> basis(make));
       because.note(() -> readyBy(worked, make));
       for (Worked.Part part : worked.parts) {
-        because.note(() -> partNeed(worked, make, part.word()));
+        because.note(() -> partNeed(worked.parts, make, part.word()));
       }
-      for (int i = 0; i < make.version().outputs().size(); i++) {
-        int index = i;
-        because.note(() -> output(make, index));
-      }
+      outputs(make);
+    }
+  }
+
+  /** A make begun: what asked for it stood in the plan it began in, and is only named here. */
+  void note(Worked worked, Begun begun) {
+    Make make = begun.make();
+    because.note(
+        () ->
+            new Because.Note(
+                Paths.make(make, "wanted"),
+                Notes.grams(make.wanted()),
+                Message.of("why.rule.begun"),
+                askedBy(make)));
+    because.note(() -> basis(make));
+    because.note(
+        () ->
+            new Because.Note(
+                Paths.make(make, "ready-by"),
+                Notes.time(book, make.readyBy()),
+                Message.of("why.rule.begun"),
+                askedBy(make)));
+    List<Worked.Part> open = begun.open(worked.parts);
+    for (Worked.Part part : open) {
+      because.note(() -> partNeed(open, make, part.word()));
+    }
+    outputs(make);
+  }
+
+  private static List<Input> askedBy(Make make) {
+    return make.needs().stream()
+        .map(
+            need ->
+                Input.plain(Message.of("why.needed-by", need.user()), Notes.amount(need.amount())))
+        .toList();
+  }
+
+  private void outputs(Make make) {
+    for (int i = 0; i < make.version().outputs().size(); i++) {
+      int index = i;
+      because.note(() -> output(make, index));
     }
   }
 
@@ -65,10 +102,23 @@ final class MakeNotes {
                 Message.of("why.needed-by", draw.need().user()),
                 Notes.amount(draw.need().amount()),
                 needPath(worked, draw.need())),
-            Input.entered(
-                Message.of("why.left-in-tub", draw.lot().code()),
-                Notes.amount(draw.lot().left()),
-                Message.of("why.use-by", Notes.time(book, draw.lot().useBy())))));
+            Begun.isExpected(draw.lot()) ? onTheWay(worked, draw) : inStore(draw)));
+  }
+
+  private Input inStore(Draw draw) {
+    return Input.entered(
+        Message.of("why.left-in-tub", draw.lot().code()),
+        Notes.amount(draw.lot().left()),
+        Message.of("why.use-by", Notes.time(book, draw.lot().useBy())));
+  }
+
+  private static Input onTheWay(Worked worked, Draw draw) {
+    String make = draw.lot().code();
+    Output output = worked.version.outputs().get(draw.need().output());
+    return Input.derived(
+        Message.of("why.on-the-way", make),
+        Notes.amount(draw.lot().left()),
+        Paths.store(make, output, "made"));
   }
 
   private static Because.Note bathNeed(Worked worked, Need need) {
@@ -84,16 +134,16 @@ final class MakeNotes {
                     "why.from-formula", worked.version.formula(), worked.version.number()))));
   }
 
-  private static Because.Note partNeed(Worked worked, Make make, String word) {
+  private static Because.Note partNeed(List<Worked.Part> parts, Make make, String word) {
     List<Input> inputs = new ArrayList<>();
     inputs.add(
         Input.derived(
             Message.of("why.basis"),
             Notes.grams(make.scaled().basis()),
             Paths.make(make, "basis")));
-    Worked.Part any = worked.parts.get(0);
+    Worked.Part any = parts.get(0);
     Optional<Amount> sum = Optional.empty();
-    for (Worked.Part part : worked.parts) {
+    for (Worked.Part part : parts) {
       if (part.word().equals(word)) {
         any = part;
         inputs.add(dose(make, part.line()));
@@ -131,7 +181,11 @@ final class MakeNotes {
               draw ->
                   inputs.add(
                       Input.derived(
-                          Message.of("why.already-from-tub", draw.lot().code()),
+                          Message.of(
+                              Begun.isExpected(draw.lot())
+                                  ? "why.already-on-the-way"
+                                  : "why.already-from-tub",
+                              draw.lot().code()),
                           Notes.amount(draw.amount()),
                           Paths.tub(draw))));
     }

@@ -5,7 +5,6 @@ import halfgram.formula.FormulaVersion;
 import halfgram.formula.Output;
 import halfgram.formula.Scaled;
 import halfgram.ingredient.Pack;
-import halfgram.lot.Lot;
 import halfgram.measure.Amount;
 import halfgram.measure.Mass;
 import halfgram.measure.Message;
@@ -15,6 +14,7 @@ import halfgram.prep.netting.Joint;
 import halfgram.prep.netting.LotSizing;
 import halfgram.prep.netting.Need;
 import halfgram.prep.netting.Netting;
+import halfgram.prep.netting.Stock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -42,17 +42,25 @@ final class Making {
 
   private final OpenHours hours;
   private final Set<String> apart;
+  private final Set<String> taken;
 
-  Making(KitchenBook book, OpenHours hours, Set<String> apart) {
+  /**
+   * Making for one explosion.
+   *
+   * @param apart codes of formulas made for each time of need by itself
+   * @param taken ids of makes begun, given to no other
+   */
+  Making(KitchenBook book, OpenHours hours, Set<String> apart, Set<String> taken) {
     this.book = book;
     this.hours = hours;
     this.apart = apart;
+    this.taken = taken;
   }
 
-  Result make(Worked worked, List<Need> needs, List<Lot> lots) {
+  Result make(Worked worked, List<Need> needs, List<Stock> stock) {
     List<Need> sorted = new ArrayList<>(needs);
     sorted.sort(Need.ORDER);
-    Netting.Netted netted = Netting.net(sorted, lots, worked.outputCodes);
+    Netting.Netted netted = Netting.net(sorted, stock, worked.outputCodes);
     if (netted.open().isEmpty()) {
       return new Result(netted.draws(), List.of());
     }
@@ -66,7 +74,7 @@ final class Making {
   private List<Make> makes(Worked worked, List<Need> open) {
     List<Make> makes = new ArrayList<>();
     Surplus surplus = new Surplus(makes);
-    Ids ids = new Ids(worked.word);
+    Ids ids = new Ids(worked.word, taken);
     for (List<Need> group : groups(worked, open)) {
       List<Need> rest = surplus.serve(group);
       if (!rest.isEmpty()) {
@@ -241,13 +249,23 @@ final class Making {
   /** Names makes: the component, the service each is first for, and which of several. */
   private static final class Ids {
     private final String word;
+    private final Set<String> taken;
     private final Map<String, Integer> made = new HashMap<>();
 
-    private Ids(String word) {
+    private Ids(String word, Set<String> taken) {
       this.word = word;
+      this.taken = taken;
     }
 
     private String next(String service) {
+      String id = number(service);
+      while (taken.contains(id)) {
+        id = number(service);
+      }
+      return id;
+    }
+
+    private String number(String service) {
       return word + "/" + service + "/" + made.merge(service, 1, Integer::sum);
     }
   }

@@ -23,7 +23,7 @@ import java.util.TreeSet;
  * <p>Rules. A make whose first step should have started before the plan's moment is too late; it is
  * told of once, at the deepest make of a chain. A need used later than its make holds is too old: a
  * quality hold is for the chef to taste, a safety hold is not. Two steps further apart than their
- * longest lag are told of in the same way.
+ * longest lag are told of in the same way. A make begun is not too late, whenever it started.
  */
 final class Misfits {
   private final PlanRequest request;
@@ -35,10 +35,12 @@ final class Misfits {
     this.request = request;
   }
 
-  static List<Misfit> of(PlanRequest request, List<ServiceRun> services, List<Make> makes) {
+  static List<Misfit> of(PlanRequest request, List<ServiceRun> services, Explosion explosion) {
+    List<Make> makes = explosion.makes();
     Misfits misfits = new Misfits(request);
     services.forEach(run -> misfits.services.put(run.id(), run));
     makes.forEach(make -> misfits.byId.put(make.id(), make));
+    explosion.begun().forEach(begun -> misfits.byId.put(begun.make().id(), begun.make()));
     Map<String, Boolean> lateParts = new HashMap<>();
     for (Make make : makes) {
       if (misfits.isLate(make)) {
@@ -50,7 +52,15 @@ final class Misfits {
         misfits.tooLate(make);
       }
       misfits.tooFarApart(make);
-      misfits.tooOld(make);
+      make.served().forEach(need -> misfits.tooOld(make, need));
+    }
+    for (Begun begun : explosion.begun()) {
+      if (!begun.finished()) {
+        misfits.tooFarApart(begun.make());
+        explosion.draws().stream()
+            .filter(draw -> draw.lot().code().equals(begun.make().id()))
+            .forEach(draw -> misfits.tooOld(begun.make(), draw.need()));
+      }
     }
     misfits.found.sort(Comparator.comparing(Misfit::shortBy).reversed());
     return misfits.found;
@@ -177,27 +187,25 @@ final class Misfits {
     }
   }
 
-  private void tooOld(Make make) {
-    for (Need need : make.served()) {
-      Output output = make.version().outputs().get(need.output());
-      Instant useBy = make.useBy(need.output());
-      if (need.lastUse().isAfter(useBy)) {
-        Duration over = Duration.between(useBy, need.lastUse());
-        Reason reason = output.hold().reason();
-        found.add(
-            new Misfit(
-                Paths.shortBy(make, need.user()),
-                Message.of(
-                    reason.isSafety() ? "misfit.hold-safety" : "misfit.hold",
-                    make.version().name(),
-                    name(need.user()),
-                    output.hold().max(),
-                    over,
-                    reason.source()),
-                over,
-                reason.isSafety(),
-                steps(make)));
-      }
+  private void tooOld(Make make, Need need) {
+    Output output = make.version().outputs().get(need.output());
+    Instant useBy = make.useBy(need.output());
+    if (need.lastUse().isAfter(useBy)) {
+      Duration over = Duration.between(useBy, need.lastUse());
+      Reason reason = output.hold().reason();
+      found.add(
+          new Misfit(
+              Paths.shortBy(make, need.user()),
+              Message.of(
+                  reason.isSafety() ? "misfit.hold-safety" : "misfit.hold",
+                  make.version().name(),
+                  name(need.user()),
+                  output.hold().max(),
+                  over,
+                  reason.source()),
+              over,
+              reason.isSafety(),
+              steps(make)));
     }
   }
 }

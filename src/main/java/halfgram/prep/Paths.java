@@ -32,7 +32,11 @@ public final class Paths {
   }
 
   public static String store(Make make, Output output, String field) {
-    return "store/" + make.id() + "/" + output.code() + "/" + field;
+    return store(make.id(), output, field);
+  }
+
+  static String store(String make, Output output, String field) {
+    return "store/" + make + "/" + output.code() + "/" + field;
   }
 
   public static String task(String id, String field) {
@@ -49,7 +53,11 @@ public final class Paths {
   }
 
   public static String tub(Draw draw) {
-    return "tub/" + draw.lot().code() + "/" + draw.need().user() + "/used";
+    String of = draw.lot().code();
+    if (Begun.isExpected(draw.lot())) {
+      of += draw.lot().component().output().map(output -> ":" + output).orElse("");
+    }
+    return "tub/" + of + "/" + draw.need().user() + "/used";
   }
 
   public static String pull(String ingredient) {

@@ -14,29 +14,47 @@ public final class Planning {
   private Planning() {}
 
   public static PrepSheet plan(KitchenBook book, PlanRequest request, Because because) {
+    return plan(book, request, List.of(), because);
+  }
+
+  /**
+   * Plans around work that has begun: it is copied as it stands, what it will give is used like
+   * tubs, and what it still needs is made. With nothing begun this is {@link #plan(KitchenBook,
+   * PlanRequest, Because)}.
+   */
+  public static PrepSheet plan(
+      KitchenBook book, PlanRequest request, List<Begun> begun, Because because) {
     LocalDate today = book.kitchen().clock().of(request.asOf());
     LocalDate first = today.isBefore(request.from()) ? today : request.from();
     LocalDate horizon = request.last().plusDays(lookAhead(book));
     OpenHours hours = new OpenHours(book.kitchen(), first.minusDays(14), horizon.plusDays(1));
     List<ServiceRun> services = new Demand(book, because).services(first, horizon, request.asOf());
-    Explosion explosion = new Pooling(book, request, services, hours).explode(because);
+    Explosion explosion = new Pooling(book, request, services, begun, hours).explode(because);
     List<Task> tasks = TaskList.of(book, request, explosion, because);
     PrepSheet sheet =
         new PrepSheet(
             request,
             services,
-            explosion.makes(),
+            makes(explosion),
+            explosion.begun(),
             tasks,
             explosion.draws(),
             runs(explosion, tasks),
             bathSheets(request, explosion),
-            Misfits.of(request, services, explosion.makes()),
+            Misfits.of(request, services, explosion),
             Warnings.of(book, explosion),
             Pulls.of(tasks, shown(request, services)));
     if (because.asked()) {
       new SheetNotes(book, because).note(sheet);
     }
     return sheet;
+  }
+
+  private static List<Make> makes(Explosion explosion) {
+    List<Make> makes = new ArrayList<>();
+    explosion.begun().forEach(begun -> makes.add(begun.make()));
+    makes.addAll(explosion.makes());
+    return makes;
   }
 
   private static List<ServiceRun> shown(PlanRequest request, List<ServiceRun> services) {

@@ -21,12 +21,19 @@ final class Pooling {
   private final KitchenBook book;
   private final PlanRequest request;
   private final List<ServiceRun> services;
+  private final List<Begun> begun;
   private final OpenHours hours;
 
-  Pooling(KitchenBook book, PlanRequest request, List<ServiceRun> services, OpenHours hours) {
+  Pooling(
+      KitchenBook book,
+      PlanRequest request,
+      List<ServiceRun> services,
+      List<Begun> begun,
+      OpenHours hours) {
     this.book = book;
     this.request = request;
     this.services = services;
+    this.begun = begun;
     this.hours = hours;
   }
 
@@ -50,11 +57,11 @@ final class Pooling {
   }
 
   private Explosion explode(Set<String> apart, Because because) {
-    return Explosion.of(book, services, hours, apart, because);
+    return Explosion.of(book, services, hours, apart, begun, because);
   }
 
   private Duration shortBy(Explosion explosion) {
-    return Misfits.of(request, services, explosion.makes()).stream()
+    return Misfits.of(request, services, explosion).stream()
         .map(Misfit::shortBy)
         .reduce(Duration.ZERO, Duration::plus);
   }

@@ -12,6 +12,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
@@ -19,7 +20,8 @@ import java.util.TreeMap;
  * The scaled, timed prep sheet of some days' work.
  *
  * @param allServices of the whole horizon, by their start
- * @param makes every make the horizon needs, in the order they are ready
+ * @param makes every make the horizon needs, those begun first, then users before what they use
+ * @param begun the makes among them that the plan found begun, copied as they stood
  * @param tasks of the days shown, in the order of their start
  * @param draws what tubs give and to whom
  * @param runs runs of spheres of the days shown
@@ -32,6 +34,7 @@ public record PrepSheet(
     PlanRequest request,
     List<ServiceRun> allServices,
     List<Make> makes,
+    List<Begun> begun,
     List<Task> tasks,
     List<Draw> draws,
     List<BathRun> runs,
@@ -48,6 +51,11 @@ public record PrepSheet(
     return allServices.stream()
         .filter(run -> !run.date().isBefore(request.from()) && !run.date().isAfter(request.last()))
         .toList();
+  }
+
+  /** The make begun that is still to fill a tub; empty for a tub in store. */
+  public Optional<Begun> findBegun(Lot lot) {
+    return begun.stream().filter(of -> of.make().id().equals(lot.code())).findFirst();
   }
 
   /** What nothing in the whole horizon takes from a tub, first expired first. */

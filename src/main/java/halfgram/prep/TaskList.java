@@ -5,6 +5,7 @@ import halfgram.formula.ComponentRef;
 import halfgram.formula.Fills;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Lag;
+import halfgram.formula.Line;
 import halfgram.formula.Output;
 import halfgram.formula.Reason;
 import halfgram.formula.Step;
@@ -44,6 +45,8 @@ final class TaskList {
   private final UseBys useBys;
   private final Map<String, List<Draw>> tubs = new HashMap<>();
   private final Map<String, List<Make>> makers = new HashMap<>();
+  private final Map<String, Begun> begun = new HashMap<>();
+  private final List<Task> begunTasks = new ArrayList<>();
 
   private TaskList(KitchenBook book, PlanRequest request, Explosion explosion, Because because) {
     this.book = book;
@@ -57,6 +60,7 @@ final class TaskList {
       String key = tubKey(book, draw.need().user(), draw.lot().component());
       tubs.computeIfAbsent(key, user -> new ArrayList<>()).add(draw);
     }
+    explosion.begun().forEach(of -> begun.put(of.make().id(), of));
     for (Make make : explosion.makes()) {
       for (Need need : make.served()) {
         Output output = make.version().outputs().get(need.output());
@@ -91,11 +95,36 @@ final class TaskList {
         }
       }
     }
+    explosion.begun().forEach(of -> tasks.addAll(begun(of)));
     tasks.addAll(freshBaths());
     tasks.sort(Comparator.comparing(Task::start).thenComparing(Task::end).thenComparing(Task::id));
     if (because.asked()) {
       TaskNotes notes = new TaskNotes(book, because);
       tasks.forEach(notes::note);
+      begunTasks.forEach(weighings::note);
+    }
+    return tasks;
+  }
+
+  /**
+   * The tasks of a make begun, as they stand: those of the days shown and what is open of earlier
+   * ones. A step without a task lay beyond the days of the plan it began in.
+   */
+  private List<Task> begun(Begun of) {
+    List<Task> tasks = new ArrayList<>();
+    for (Task task : of.tasks()) {
+      LocalDate day = book.kitchen().clock().of(task.start());
+      boolean open = !day.isBefore(request.from()) || !of.hasDone(task);
+      if (open && !day.isAfter(request.last())) {
+        tasks.add(task);
+      }
+    }
+    begunTasks.addAll(tasks);
+    List<Step> steps = of.make().version().steps();
+    for (int i = 0; i < steps.size(); i++) {
+      if (of.isMissing(steps.get(i)) && isShown(of.make().timeline().steps().get(i).start())) {
+        tasks.addAll(tasks(of.make(), i));
+      }
     }
     return tasks;
   }
@@ -295,18 +324,26 @@ final class TaskList {
     for (Lag lag : step.after()) {
       links.add(new Task.Link(make.id() + "/" + lag.step(), lag.min(), lag.max(), lag.reason()));
     }
-    make.version().lines().stream()
-        .filter(line -> line.step().equals(step.code()))
-        .forEach(
-            line ->
-                line.item()
-                    .component()
-                    .ifPresent(
-                        ref ->
-                            makers.getOrDefault(tubKey(book, make.id(), ref), List.of()).stream()
-                                .filter(part -> isFor(part, make, index))
-                                .forEach(part -> addLink(links, link(part, ref)))));
+    for (Line line : make.version().lines()) {
+      if (line.step().equals(step.code())) {
+        line.item().component().ifPresent(ref -> addLinks(links, make, index, ref));
+      }
+    }
     return links;
+  }
+
+  private void addLinks(List<Task.Link> links, Make make, int index, ComponentRef ref) {
+    String key = tubKey(book, make.id(), ref);
+    Instant at = make.timeline().steps().get(index).start();
+    for (Draw draw : tubs.getOrDefault(key, List.of())) {
+      Begun from = begun.get(draw.lot().code());
+      if (from != null && draw.need().readyBy().equals(at)) {
+        addLink(links, from.link(draw.lot()));
+      }
+    }
+    makers.getOrDefault(key, List.of()).stream()
+        .filter(part -> isFor(part, make, index))
+        .forEach(part -> addLink(links, link(part, ref)));
   }
 
   /** Whether a part goes in at this step, and not at another that takes the same. */

@@ -1,5 +1,7 @@
 package halfgram.prep;
 
+import halfgram.formula.FormulaVersion;
+import halfgram.formula.Output;
 import halfgram.lot.Lot;
 import halfgram.prep.netting.Draw;
 import halfgram.prep.netting.Need;
@@ -39,10 +41,15 @@ final class UseBys {
   private final Map<String, Make> byId = new HashMap<>();
   private final Map<Key, Date> known = new HashMap<>();
   private final Map<String, Worked> worked = new HashMap<>();
+  private final Map<String, Begun> begun = new HashMap<>();
 
   UseBys(Explosion explosion) {
     for (Draw draw : explosion.draws()) {
       tubs.computeIfAbsent(draw.need().user(), user -> new ArrayList<>()).add(draw);
+    }
+    for (Begun of : explosion.begun()) {
+      begun.put(of.make().id(), of);
+      worked.put(of.make().id(), explosion.workedOf(of.make()));
     }
     for (Make make : explosion.makes()) {
       byId.put(make.id(), make);
@@ -78,7 +85,7 @@ final class UseBys {
     for (Draw draw : tubs.getOrDefault(make.id(), List.of())) {
       Lot lot = draw.lot();
       if (part.dated() && lot.component().formula().equals(part.version().formula())) {
-        date = date.earlier(new Date(lot.useBy(), Optional.of(lot.code())));
+        date = date.earlier(of(lot));
       }
     }
     for (Key key : parts.getOrDefault(make.id(), List.of())) {
@@ -93,6 +100,21 @@ final class UseBys {
       }
     }
     return date;
+  }
+
+  /** The date of a tub; of one on the way only when it is one of safety. */
+  private Date of(Lot lot) {
+    Begun from = begun.get(lot.code());
+    if (from == null) {
+      return new Date(lot.useBy(), Optional.of(lot.code()));
+    }
+    FormulaVersion version = from.make().version();
+    Output output = version.outputs().get(version.outputIndex(lot.component().output()));
+    Optional<Stored> stored = from.findStored(output.code());
+    Optional<String> of = stored.flatMap(Stored::useByOf);
+    return output.hold().reason().isSafety() || of.isPresent() || stored.isEmpty()
+        ? new Date(lot.useBy(), Optional.of(of.orElse(lot.code())))
+        : new Date(Instant.MAX, Optional.empty());
   }
 
   private Worked worked(Make make) {

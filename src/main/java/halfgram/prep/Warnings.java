@@ -23,7 +23,10 @@ final class Warnings {
   static List<Message> of(KitchenBook book, Explosion explosion) {
     Warnings warnings = new Warnings(book);
     Map<String, Ingredient> used = new LinkedHashMap<>();
-    for (Make make : explosion.makes()) {
+    List<Make> makes = new ArrayList<>();
+    explosion.begun().forEach(begun -> makes.add(begun.make()));
+    makes.addAll(explosion.makes());
+    for (Make make : makes) {
       warnings.collect(make.version(), used);
       explosion
           .workedOf(make)

@@ -118,22 +118,36 @@ final class Weighings {
             .map(number -> Math.max(1, number.intValueExact()))
             .orElse(1);
     String path = Paths.vessel(make, step, position);
+    WeighGroup group = new WeighGroup(vessel, lines, path, count);
     if (because.asked()) {
-      List<Because.Input> inputs =
-          lines.stream()
-              .map(
-                  line ->
-                      Because.Input.derived(
-                          Message.of("why.line", line.line().code()),
-                          Notes.grams(line.weighing().target()),
-                          line.path()))
-              .toList();
-      because.note(
-          () ->
-              new Because.Note(
-                  path, String.valueOf(count), Message.of("why.rule.vessels"), inputs));
+      because.note(() -> vessels(group));
     }
-    return new WeighGroup(vessel, lines, path, count);
+    return group;
+  }
+
+  private static Because.Note vessels(WeighGroup group) {
+    List<Because.Input> inputs =
+        group.lines().stream()
+            .map(
+                line ->
+                    Because.Input.derived(
+                        Message.of("why.line", line.line().code()),
+                        Notes.grams(line.weighing().target()),
+                        line.path()))
+            .toList();
+    return new Because.Note(
+        group.path(), String.valueOf(group.count()), Message.of("why.rule.vessels"), inputs);
+  }
+
+  /** The derivations of a weigh list that stands. */
+  void note(Task task) {
+    for (WeighGroup group : task.weigh()) {
+      because.note(() -> vessels(group));
+      for (WeighLine line : group.lines()) {
+        because.note(
+            () -> note(line.path(), task.make(), task.fill(), line.line(), line.weighing()));
+      }
+    }
   }
 
   private Container container(String code) {

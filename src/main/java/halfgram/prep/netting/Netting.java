@@ -21,8 +21,10 @@ public final class Netting {
   /** What tubs cover and what they do not. */
   public record Netted(List<Draw> draws, List<Need> open) {}
 
-  private static final Comparator<Lot> FIRST_EXPIRED =
-      Comparator.comparing(Lot::useBy).thenComparing(Lot::made).thenComparing(Lot::code);
+  private static final Comparator<Stock> FIRST_EXPIRED =
+      Comparator.comparing(
+          Stock::lot,
+          Comparator.comparing(Lot::useBy).thenComparing(Lot::made).thenComparing(Lot::code));
 
   private Netting() {}
 
@@ -30,14 +32,14 @@ public final class Netting {
    * Sets tubs against needs.
    *
    * @param needs in {@link Need#ORDER}
-   * @param lots of the same formula
+   * @param stock tubs of the same formula
    * @param outputs codes of the formula's outputs, by position
    */
-  public static Netted net(List<Need> needs, List<Lot> lots, List<String> outputs) {
-    if (lots.isEmpty()) {
+  public static Netted net(List<Need> needs, List<Stock> stock, List<String> outputs) {
+    if (stock.isEmpty()) {
       return new Netted(List.of(), needs);
     }
-    List<Shelf> shelves = lots.stream().sorted(FIRST_EXPIRED).map(Shelf::new).toList();
+    List<Shelf> shelves = stock.stream().sorted(FIRST_EXPIRED).map(Shelf::new).toList();
     List<Draw> draws = new ArrayList<>();
     List<Need> open = new ArrayList<>();
     for (Need need : needs) {
@@ -62,12 +64,14 @@ public final class Netting {
       FREE
     }
 
+    private final Stock stock;
     private final Lot lot;
     private final Map<String, Amount> reserved = new HashMap<>();
     private Amount free;
 
-    private Shelf(Lot lot) {
-      this.lot = lot;
+    private Shelf(Stock stock) {
+      this.stock = stock;
+      this.lot = stock.lot();
       this.free = lot.left();
       for (Reservation reservation : lot.reserved()) {
         Amount kept = reservation.amount().atMost(free);
@@ -101,9 +105,7 @@ public final class Netting {
 
     private boolean serves(Need need, List<String> outputs) {
       String output = lot.component().output().orElse(outputs.get(0));
-      return outputs.get(need.output()).equals(output)
-          && !lot.made().isAfter(need.readyBy())
-          && !lot.useBy().isBefore(need.tubUntil());
+      return outputs.get(need.output()).equals(output) && stock.serves(need);
     }
   }
 }

@@ -1,0 +1,172 @@
+package halfgram.prep;
+
+import halfgram.formula.ComponentRef;
+import halfgram.formula.FormulaVersion;
+import halfgram.formula.Output;
+import halfgram.formula.Step;
+import halfgram.lot.Lot;
+import halfgram.lot.Reservation;
+import halfgram.measure.Amount;
+import halfgram.prep.netting.Need;
+import halfgram.prep.netting.Stock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.SortedSet;
+import java.util.TreeSet;
+
+/**
+ * A make of the plan in force on which work has begun. It stands as it is, whatever else changes.
+ *
+ * <p>Rules. What an unfinished one will give counts as tubs on the way: made when its plan says,
+ * rested, even when the work is behind, because making the same anew would be later still. One that
+ * is for a single event keeps for that event what the event asked of it; the rest is free. A
+ * finished one gives nothing more: its tubs are in the book. Whoever plans hands over every make
+ * begun, finished ones too as long as their services are in sight, so that no id is given twice.
+ *
+ * @param tasks all its tasks as they stand in the plan in force; a step without one gets its task
+ *     worked out, and a last step without one gives tubs dated by their own hold alone
+ * @param started codes of the steps started, part done or done
+ * @param done codes of the steps done
+ */
+public record Begun(
+    Make make, List<Task> tasks, SortedSet<String> started, SortedSet<String> done) {
+  public Begun {
+    tasks = List.copyOf(tasks);
+    done = Collections.unmodifiableNavigableSet(new TreeSet<>(done));
+    TreeSet<String> all = new TreeSet<>(started);
+    all.addAll(done);
+    started = Collections.unmodifiableNavigableSet(all);
+  }
+
+  /** Whether its last step is done: what it gave is in the book's tubs. */
+  public boolean finished() {
+    return done.contains(lastStep().code());
+  }
+
+  /**
+   * Whether a tub is still being made. It then goes by the id of its make, and ids have slashes
+   * where the codes of tubs cannot.
+   */
+  public static boolean isExpected(Lot lot) {
+    return lot.code().indexOf('/') >= 0;
+  }
+
+  /** The parts that go in at steps not started. */
+  List<Worked.Part> open(List<Worked.Part> parts) {
+    return parts.stream()
+        .filter(part -> !started.contains(make.version().steps().get(part.step()).code()))
+        .toList();
+  }
+
+  boolean hasDone(Task task) {
+    return done.contains(task.step().code());
+  }
+
+  /** Whether a step is still to do and has no task. */
+  boolean isMissing(Step step) {
+    return !done.contains(step.code())
+        && tasks.stream().noneMatch(task -> task.step().code().equals(step.code()));
+  }
+
+  /** Whether its pieces go into a bath, and have begun to. */
+  boolean isInBath() {
+    return make.version().technique().filter(use -> started.contains(use.step())).isPresent();
+  }
+
+  Step lastStep() {
+    List<Step> steps = make.version().steps();
+    return steps.get(steps.size() - 1);
+  }
+
+  /** The reference to one of its outputs; the first goes without saying. */
+  private ComponentRef ref(int output) {
+    FormulaVersion version = make.version();
+    return new ComponentRef(
+        version.formula(),
+        output == 0 ? Optional.empty() : Optional.of(version.outputs().get(output).code()),
+        OptionalInt.of(version.number()));
+  }
+
+  /** What its last task puts away of an output. */
+  Optional<Stored> findStored(String output) {
+    return tasks.stream()
+        .flatMap(task -> task.stored().stream())
+        .filter(stored -> stored.output().code().equals(output))
+        .findFirst();
+  }
+
+  /** The tubs on the way, one for each output; none when finished. */
+  List<Stock> expected() {
+    List<Stock> stock = new ArrayList<>();
+    for (int i = 0; i < make.version().outputs().size() && !finished(); i++) {
+      if (make.scaled().output(i).isPositive()) {
+        stock.add(expected(i));
+      }
+    }
+    return stock;
+  }
+
+  private Stock expected(int index) {
+    Output output = make.version().outputs().get(index);
+    Optional<Stored> stored = findStored(output.code());
+    Instant useBy = stored.map(Stored::useBy).orElse(make.useBy(index));
+    Lot lot =
+        new Lot(
+            make.id(),
+            ref(index),
+            make.scaled().output(index),
+            make.readyAt(index),
+            useBy,
+            output.hold().place(),
+            output.container(),
+            reserved(index));
+    boolean safety = output.hold().reason().isSafety();
+    boolean inherited = stored.flatMap(Stored::useByOf).isPresent();
+    Instant holds = safety ? make.useBy(index) : later(make.useBy(index), lastUse(index));
+    Instant safe = safety || inherited ? useBy : later(useBy, make.eaten());
+    return new Stock(lot, holds, safe);
+  }
+
+  /** The last use it was meant for; past a hold of quality the plan in force said so. */
+  private Instant lastUse(int output) {
+    return make.served().stream()
+        .filter(need -> need.output() == output)
+        .map(Need::lastUse)
+        .max(Instant::compareTo)
+        .orElse(Instant.MIN);
+  }
+
+  private static Instant later(Instant one, Instant other) {
+    return other.isAfter(one) ? other : one;
+  }
+
+  private List<Reservation> reserved(int output) {
+    if (make.event().isEmpty()) {
+      return List.of();
+    }
+    Amount sum = Amount.zero(make.version().outputs().get(output).unit());
+    for (Need need : make.served()) {
+      sum = need.output() == output ? sum.plus(need.amount()) : sum;
+    }
+    return sum.isPositive()
+        ? List.of(new Reservation(make.event().get(), sum.atMost(make.scaled().output(output))))
+        : List.of();
+  }
+
+  /** What a task waits for that takes from one of its tubs. */
+  Task.Link link(Lot lot) {
+    Output output =
+        make.version().outputs().get(make.version().outputIndex(lot.component().output()));
+    Instant end = make.timeline().steps().get(make.timeline().steps().size() - 1).end();
+    return new Task.Link(
+        make.id() + "/" + lastStep().code(),
+        output.rest().min(),
+        Optional.of(Duration.between(end, lot.useBy())),
+        output.hold().reason());
+  }
+}

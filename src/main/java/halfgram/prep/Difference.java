@@ -1,0 +1,229 @@
+package halfgram.prep;
+
+import halfgram.formula.FormulaVersion;
+import halfgram.measure.Amount;
+import halfgram.measure.Dimension;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.SortedSet;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/**
+ * What a proposed sheet would change in the one in force, both of the same days.
+ *
+ * @param services whose covers or plates change, also those that come or go
+ * @param made what is made of a component in the whole horizon, where that changes
+ * @param unchanged how many tasks stay as they are
+ * @param touched ids of tasks of begun makes that would change: a fault, since begun work stands
+ * @param misfits that the sheet in force does not have
+ */
+public record Difference(
+    List<Service> services,
+    List<Made> made,
+    List<Task> added,
+    List<Task> withdrawn,
+    List<Changed> changed,
+    int unchanged,
+    SortedSet<String> touched,
+    List<Misfit> misfits) {
+
+  /** A service before and after; either is empty when the service comes or goes. */
+  public record Service(Optional<ServiceRun> from, Optional<ServiceRun> to, List<Plates> plates) {}
+
+  /** Plates of one dish before and after; none is 0. */
+  public record Plates(String course, String dish, SortedSet<String> diets, int from, int to) {}
+
+  /** What is made of an output before and after; none is zero. */
+  public record Made(String formula, String output, Amount from, Amount to) {}
+
+  /**
+   * A task before and after.
+   *
+   * @param made what its make gives, where that changes
+   */
+  public record Changed(Task from, Task to, List<Made> made) {
+
+    /** How much later it starts; negative when earlier. */
+    public Duration moved() {
+      return Duration.between(from.start(), to.start());
+    }
+  }
+
+  /** Whether accepting it would change nothing. */
+  public boolean isEmpty() {
+    return services.isEmpty() && added.isEmpty() && withdrawn.isEmpty() && changed.isEmpty();
+  }
+
+  public static Difference of(PrepSheet inForce, PrepSheet proposed) {
+    Map<String, Task> before = byId(inForce);
+    Map<String, Task> after = byId(proposed);
+    List<Task> added =
+        proposed.tasks().stream().filter(task -> !before.containsKey(task.id())).toList();
+    List<Task> withdrawn =
+        inForce.tasks().stream()
+            .filter(task -> !after.containsKey(task.id()))
+            .filter(task -> proposed.begun().stream().noneMatch(of -> isOver(of, task)))
+            .toList();
+    List<Changed> changed = new ArrayList<>();
+    int unchanged = 0;
+    for (Task to : proposed.tasks()) {
+      Task from = before.get(to.id());
+      if (from != null) {
+        Changed change = new Changed(from, to, made(List.of(from.make()), List.of(to.make())));
+        if (isSame(change)) {
+          unchanged++;
+        } else {
+          changed.add(change);
+        }
+      }
+    }
+    Set<String> known = inForce.misfits().stream().map(Misfit::path).collect(Collectors.toSet());
+    return new Difference(
+        services(inForce, proposed),
+        made(inForce.makes(), proposed.makes()),
+        added,
+        withdrawn,
+        changed,
+        unchanged,
+        touched(proposed, added, withdrawn, changed),
+        proposed.misfits().stream().filter(misfit -> !known.contains(misfit.path())).toList());
+  }
+
+  /** Work done on an earlier day is no longer shown, and that is no change. */
+  private static boolean isOver(Begun of, Task task) {
+    return of.make().id().equals(task.make().id()) && of.hasDone(task);
+  }
+
+  private static Map<String, Task> byId(PrepSheet sheet) {
+    return sheet.tasks().stream().collect(Collectors.toMap(Task::id, Function.identity()));
+  }
+
+  private static boolean isSame(Changed change) {
+    Task from = change.from();
+    Task to = change.to();
+    return from.start().equals(to.start())
+        && from.handsOff().equals(to.handsOff())
+        && from.end().equals(to.end())
+        && from.hands() == to.hands()
+        && change.made().isEmpty();
+  }
+
+  private static SortedSet<String> touched(
+      PrepSheet proposed, List<Task> added, List<Task> withdrawn, List<Changed> changed) {
+    Map<String, Begun> begun =
+        proposed.begun().stream()
+            .collect(Collectors.toMap(of -> of.make().id(), Function.identity()));
+    SortedSet<String> touched = new TreeSet<>();
+    List<Task> all = new ArrayList<>(withdrawn);
+    changed.forEach(change -> all.add(change.from()));
+    for (Task task : added) {
+      Begun of = begun.get(task.make().id());
+      if (of != null && !of.isMissing(task.step()) && !of.tasks().contains(task)) {
+        all.add(task);
+      }
+    }
+    for (Task task : all) {
+      if (begun.containsKey(task.make().id())) {
+        touched.add(task.id());
+      }
+    }
+    return touched;
+  }
+
+  private static List<Service> services(PrepSheet inForce, PrepSheet proposed) {
+    Map<String, Optional<ServiceRun>> before = new LinkedHashMap<>();
+    inForce.services().forEach(run -> before.put(run.id(), Optional.of(run)));
+    List<Service> services = new ArrayList<>();
+    for (ServiceRun to : proposed.services()) {
+      Optional<ServiceRun> from = before.getOrDefault(to.id(), Optional.empty());
+      before.remove(to.id());
+      add(services, from, Optional.of(to));
+    }
+    before.values().forEach(from -> add(services, from, Optional.empty()));
+    return services;
+  }
+
+  private static void add(
+      List<Service> services, Optional<ServiceRun> from, Optional<ServiceRun> to) {
+    List<Plates> plates = plates(from, to);
+    boolean same =
+        from.isPresent()
+            && to.isPresent()
+            && from.get().covers().equals(to.get().covers())
+            && from.get().prepared().equals(to.get().prepared())
+            && plates.isEmpty();
+    if (!same) {
+      services.add(new Service(from, to, plates));
+    }
+  }
+
+  private static List<Plates> plates(Optional<ServiceRun> from, Optional<ServiceRun> to) {
+    Map<String, Plates> all = new LinkedHashMap<>();
+    from.ifPresent(
+        run ->
+            run.plates()
+                .forEach(of -> all.merge(key(of), plates(of, of.count(), 0), Difference::sum)));
+    to.ifPresent(
+        run ->
+            run.plates()
+                .forEach(of -> all.merge(key(of), plates(of, 0, of.count()), Difference::sum)));
+    return all.values().stream().filter(of -> of.from() != of.to()).toList();
+  }
+
+  private static String key(ServiceRun.Plates of) {
+    return of.course() + "/" + of.dish().code() + "/" + of.diets();
+  }
+
+  private static Plates plates(ServiceRun.Plates of, int from, int to) {
+    return new Plates(of.course(), of.dish().code(), of.diets(), from, to);
+  }
+
+  private static Plates sum(Plates one, Plates other) {
+    return new Plates(
+        one.course(), one.dish(), one.diets(), one.from() + other.from(), one.to() + other.to());
+  }
+
+  private static List<Made> made(List<Make> from, List<Make> to) {
+    SortedMap<String, Made> all = new TreeMap<>();
+    for (Make make : from) {
+      for (int i = 0; i < make.version().outputs().size(); i++) {
+        add(all, make.version(), i, make.scaled().output(i), zero(make.version(), i));
+      }
+    }
+    for (Make make : to) {
+      for (int i = 0; i < make.version().outputs().size(); i++) {
+        add(all, make.version(), i, zero(make.version(), i), make.scaled().output(i));
+      }
+    }
+    return all.values().stream().filter(of -> of.from().compareTo(of.to()) != 0).toList();
+  }
+
+  private static Amount zero(FormulaVersion version, int output) {
+    return Amount.zero(version.outputs().get(output).unit());
+  }
+
+  /** By output and unit, since another version may count what this one weighs. */
+  private static void add(
+      SortedMap<String, Made> all, FormulaVersion version, int output, Amount from, Amount to) {
+    String code = version.outputs().get(output).code();
+    Dimension unit = version.outputs().get(output).unit();
+    all.merge(
+        version.formula() + ":" + code + "/" + unit,
+        new Made(version.formula(), code, from, to),
+        (one, other) ->
+            new Made(
+                one.formula(),
+                one.output(),
+                one.from().plus(other.from()),
+                one.to().plus(other.to())));
+  }
+}

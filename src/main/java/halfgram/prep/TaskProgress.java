@@ -1,0 +1,223 @@
+package halfgram.prep;
+
+import halfgram.measure.Amount;
+import halfgram.measure.Message;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashSet;
+import java.util.List;
+import java.util.NavigableSet;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/**
+ * What a task has come to, folded from its ticks by the {@link TickTable}.
+ *
+ * <p>Rules. An undone tick counts as if it had never been; an undo itself is not undone. A tick
+ * that comes twice counts once. What the table refuses changes nothing and is kept in sight.
+ *
+ * @param onIt who is on it; the last to say so, while nobody has said that it is part done or done
+ * @param weighed why paths of the lines weighed
+ * @param amount so far, or really made when done; empty when nobody said, and then as planned
+ * @param doneAt when the first done was said
+ * @param problem what the open problem is, when somebody said
+ * @param dones every done that counts; more than one is for the office to look at
+ * @param last the last tick that can be undone
+ * @param refused ticks that came and do not count
+ */
+public record TaskProgress(
+    TaskState state,
+    Optional<OnIt> onIt,
+    SortedSet<String> weighed,
+    Optional<Amount> amount,
+    Optional<Instant> doneAt,
+    Optional<String> problem,
+    List<Tick> dones,
+    Optional<Tick> last,
+    List<Refusal> refused) {
+
+  /** Nobody has said anything. */
+  public static final TaskProgress NONE = fold(List.of());
+
+  /** Who is on it, and since when. */
+  public record OnIt(String cook, Instant since) {}
+
+  /** A tick that does not count, and why. */
+  public record Refusal(Tick tick, Message because) {}
+
+  /** What became of one more tick. */
+  public sealed interface Ticked permits Taken, Repeated, Refused {
+    /** The value for whichever of the three it is. */
+    <T> T fold(
+        Function<TaskProgress, ? extends T> taken,
+        Function<TaskProgress, ? extends T> repeated,
+        Function<Message, ? extends T> refused);
+  }
+
+  /** It counts. */
+  public record Taken(TaskProgress progress) implements Ticked {
+    @Override
+    public <T> T fold(
+        Function<TaskProgress, ? extends T> taken,
+        Function<TaskProgress, ? extends T> repeated,
+        Function<Message, ? extends T> refused) {
+      return taken.apply(progress);
+    }
+  }
+
+  /** It was here before. */
+  public record Repeated(TaskProgress progress) implements Ticked {
+    @Override
+    public <T> T fold(
+        Function<TaskProgress, ? extends T> taken,
+        Function<TaskProgress, ? extends T> repeated,
+        Function<Message, ? extends T> refused) {
+      return repeated.apply(progress);
+    }
+  }
+
+  /** It does not count. */
+  public record Refused(Message because) implements Ticked {
+    @Override
+    public <T> T fold(
+        Function<TaskProgress, ? extends T> taken,
+        Function<TaskProgress, ? extends T> repeated,
+        Function<Message, ? extends T> refused) {
+      return refused.apply(because);
+    }
+  }
+
+  /** What one more tick does to a task with these. */
+  public static Ticked tick(List<Tick> before, Tick tick) {
+    if (before.stream().anyMatch(other -> other.id().equals(tick.id()))) {
+      return new Repeated(fold(before));
+    }
+    List<Tick> all = new ArrayList<>(before);
+    all.add(tick);
+    TaskProgress progress = fold(all);
+    Optional<Message> because =
+        progress.refused().stream()
+            .filter(refusal -> refusal.tick().equals(tick))
+            .map(Refusal::because)
+            .findFirst();
+    return because.isPresent() ? new Refused(because.get()) : new Taken(progress);
+  }
+
+  /**
+   * What a task has come to.
+   *
+   * @param ticks of this one task, in the order the server had them
+   */
+  public static TaskProgress fold(List<Tick> ticks) {
+    return new Fold(ticks).progress();
+  }
+
+  /** The working memory of one fold. */
+  private static final class Fold {
+    private TaskState state = TaskState.TO_DO;
+    private TaskState beneath = TaskState.TO_DO;
+    private Optional<OnIt> onIt = Optional.empty();
+    private final NavigableSet<String> weighed = new TreeSet<>();
+    private Optional<Amount> amount = Optional.empty();
+    private Optional<String> problem = Optional.empty();
+    private final List<Tick> dones = new ArrayList<>();
+    private Optional<Tick> last = Optional.empty();
+    private final List<Refusal> refused = new ArrayList<>();
+
+    private Fold(List<Tick> ticks) {
+      Set<UUID> undone =
+          ticks.stream().flatMap(tick -> tick.undoes().stream()).collect(Collectors.toSet());
+      Set<UUID> seen = new HashSet<>();
+      Set<UUID> undoable = new HashSet<>();
+      for (Tick tick : ticks) {
+        if (!seen.add(tick.id())) {
+          continue;
+        }
+        if (tick.kind() == Tick.Kind.UNDO) {
+          if (tick.undoes().filter(undoable::contains).isEmpty()) {
+            refused.add(new Refusal(tick, Message.of("tick.refused.nothing-to-undo")));
+          }
+          continue;
+        }
+        undoable.add(tick.id());
+        if (!undone.contains(tick.id())) {
+          take(tick);
+        }
+      }
+    }
+
+    private void take(Tick tick) {
+      Optional<Message> because =
+          TickTable.get(tick.kind(), state)
+              .<Optional<Message>>fold(
+                  to -> {
+                    go(tick, to);
+                    return Optional.empty();
+                  },
+                  () -> {
+                    state = beneath;
+                    problem = Optional.empty();
+                    return Optional.empty();
+                  },
+                  Optional::of);
+      if (because.isPresent()) {
+        refused.add(new Refusal(tick, because.get()));
+      } else {
+        last = Optional.of(tick);
+      }
+    }
+
+    /** Takes note, and goes to a state; under a problem the task goes on to where it will be. */
+    private void go(Tick tick, TaskState to) {
+      boolean more = dones.isEmpty();
+      switch (tick.kind()) {
+        case START -> onIt = onIt.filter(on -> on.cook().equals(tick.cook())).or(() -> on(tick));
+        case WEIGHED -> {
+          tick.line().ifPresent(weighed::add);
+          onIt = more ? onIt.or(() -> on(tick)) : onIt;
+        }
+        case PART_DONE -> {
+          amount = more ? tick.amount().or(() -> amount) : amount;
+          onIt = Optional.empty();
+        }
+        case DONE -> {
+          amount = more ? tick.amount() : amount;
+          onIt = Optional.empty();
+          dones.add(tick);
+        }
+        case PROBLEM -> problem = tick.note();
+        case SOLVED, UNDO -> {}
+      }
+      if (state != TaskState.PROBLEM) {
+        beneath = to == TaskState.PROBLEM ? state : to;
+      } else if (tick.kind() != Tick.Kind.PROBLEM) {
+        beneath =
+            TickTable.get(tick.kind(), beneath).fold(next -> next, () -> beneath, no -> beneath);
+      }
+      state = to;
+    }
+
+    private static Optional<OnIt> on(Tick tick) {
+      return Optional.of(new OnIt(tick.cook(), tick.at()));
+    }
+
+    private TaskProgress progress() {
+      return new TaskProgress(
+          state,
+          onIt,
+          Collections.unmodifiableNavigableSet(weighed),
+          amount,
+          dones.stream().map(Tick::at).findFirst(),
+          problem,
+          List.copyOf(dones),
+          last,
+          List.copyOf(refused));
+    }
+  }
+}

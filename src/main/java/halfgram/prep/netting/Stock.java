@@ -1,0 +1,24 @@
+package halfgram.prep.netting;
+
+import halfgram.lot.Lot;
+import java.time.Instant;
+
+/**
+ * A tub as needs see it: one in store, or one still being made.
+ *
+ * @param holds until when it may be used itself
+ * @param safe until when what it went into may be eaten, where its date binds that
+ */
+public record Stock(Lot lot, Instant holds, Instant safe) {
+
+  /** A tub in store has one date, and it counts for both. */
+  public static Stock of(Lot lot) {
+    return new Stock(lot, lot.useBy(), lot.useBy());
+  }
+
+  boolean serves(Need need) {
+    return !lot.made().isAfter(need.readyBy())
+        && !holds.isBefore(need.lastUse())
+        && !safe.isBefore(need.tubUntil());
+  }
+}
