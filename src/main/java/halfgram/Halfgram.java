@@ -1,12 +1,16 @@
 package halfgram;
 
 import halfgram.cli.Cli;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 
 /** The program: hands its arguments over to the command line. */
 public final class Halfgram {
   private Halfgram() {}
 
   public static void main(String[] args) {
+    // Libraries speak only when something is wrong.
+    Logger.getLogger("").setLevel(Level.WARNING);
     System.exit(new Cli(System.out, System.err).run(args));
   }
 }

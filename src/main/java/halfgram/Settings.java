@@ -5,10 +5,11 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Every setting that comes from the environment, with its default; nothing else reads it. A flag of a
- * command goes before it.
+ * Every setting that comes from the environment, with its default; nothing else reads it. A flag of
+ * a command goes before it.
  *
- * @param databaseUrl HALFGRAM_DB_URL, a JDBC address of H2 or PostgreSQL; empty: H2 in the data folder
+ * @param databaseUrl HALFGRAM_DB_URL, a JDBC address of H2 or PostgreSQL; empty: H2 in the data
+ *     folder
  * @param databaseUser HALFGRAM_DB_USER
  * @param databasePassword HALFGRAM_DB_PASSWORD
  * @param listen HALFGRAM_LISTEN, the address to listen on; empty: loopback

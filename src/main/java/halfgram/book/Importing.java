@@ -22,8 +22,9 @@ import java.util.Set;
 import java.util.UUID;
 
 /**
- * Writes a whole, checked book into a kitchen's rows: what has a code that is there is replaced, what
- * has none there is added, and nothing is taken away. Versions that are there stay as they are.
+ * Writes a whole, checked book into a kitchen's rows: what has a code that is there is replaced,
+ * what has none there is added, and nothing is taken away. Versions that are there stay as they
+ * are.
  */
 public final class Importing {
   private final BookStore parts = new BookStore();
@@ -92,8 +93,7 @@ public final class Importing {
       ObjectNode head = ((ObjectNode) item).deepCopy();
       head.remove("versions");
       if (!head.toString().equals(heads.get(code))) {
-        formulas.saveHead(
-            tx, kitchen, place, new FormulaStore.Head(code, head.toString(), change));
+        formulas.saveHead(tx, kitchen, place, new FormulaStore.Head(code, head.toString(), change));
         written++;
       }
       place++;
@@ -119,8 +119,7 @@ public final class Importing {
       String code = item.path("code").asText();
       if (!item.toString().equals(bodies.get(code))) {
         LocalDate date = Moments.date(item.path("date").asText()).orElse(LocalDate.EPOCH);
-        events.save(
-            tx, kitchen, place, new EventStore.Saved(code, date, item.toString(), change));
+        events.save(tx, kitchen, place, new EventStore.Saved(code, date, item.toString(), change));
         written++;
       }
       place++;

@@ -1,5 +1,7 @@
 package halfgram.cli;
 
+import halfgram.Settings;
+import halfgram.Wiring;
 import halfgram.measure.Message;
 import halfgram.words.Messages;
 import java.io.PrintStream;
@@ -7,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Pattern;
 
 /** Finds the command and runs it; what goes wrong is said on the error stream, one a line. */
@@ -17,9 +20,43 @@ public final class Cli {
   private final PrintStream err;
   private final Messages messages = new Messages("en", ZoneOffset.UTC);
 
+  private final Settings settings;
+  private final Optional<Wiring> held;
+  private FilesOf files = FilesOf.disk();
+
   public Cli(PrintStream out, PrintStream err) {
+    this(out, err, Settings.fromEnvironment(), Optional.empty());
+  }
+
+  /** Runs commands within the process that holds the database. */
+  public Cli(PrintStream out, PrintStream err, Wiring held) {
+    this(out, err, held.settings(), Optional.of(held));
+  }
+
+  private Cli(PrintStream out, PrintStream err, Settings settings, Optional<Wiring> held) {
     this.out = new PrintStream(out, false, StandardCharsets.UTF_8);
     this.err = new PrintStream(err, true, StandardCharsets.UTF_8);
+    this.settings = settings;
+    this.held = held;
+  }
+
+  /** This, reading and writing other files. */
+  Cli with(FilesOf other) {
+    files = other;
+    return this;
+  }
+
+  FilesOf files() {
+    return files;
+  }
+
+  Settings settings() {
+    return settings;
+  }
+
+  /** What this process already holds open, when it is the server. */
+  Optional<Wiring> held() {
+    return held;
   }
 
   /** Runs one command and answers its exit status. */
@@ -42,6 +79,7 @@ public final class Cli {
       case "plan" -> new PlanCommand(this).run(rest);
       case "why" -> new WhyCommand(this).run(rest);
       case "check" -> new CheckCommand(this).run(rest);
+      case "serve" -> new ServeCommand(this).run(rest);
       case "scale" -> new ScaleCommand(this).run(rest);
       case "help", "--help", "-h" -> {
         out.println(messages.say("usage"));

@@ -26,14 +26,14 @@ import java.util.Map;
  * A prep sheet as JSON. Every number is an object {"id", "value", "unit"} or {"id", "at"} whose id
  * can be asked why; codes of things have keys of their own, never "id".
  */
-final class SheetJson {
+public final class SheetJson {
   private final KitchenBook book;
   private final PrepSheet sheet;
   private final Messages messages;
   private final Json json;
   private final Cost cost;
 
-  SheetJson(KitchenBook book, PrepSheet sheet, Messages messages) {
+  public SheetJson(KitchenBook book, PrepSheet sheet, Messages messages) {
     this.book = book;
     this.sheet = sheet;
     this.messages = messages.at(book.kitchen().clock().zone());
@@ -42,7 +42,7 @@ final class SheetJson {
         new Json(sheet.request().prefix(book.kitchen().clock()), book.kitchen().clock().zone());
   }
 
-  String write() {
+  public String write() {
     ObjectNode root = json.object();
     root.put("kitchen", book.kitchen().code());
     root.put("from", sheet.request().from().toString());

@@ -40,8 +40,8 @@ public final class Database implements AutoCloseable {
    * Opens and migrates a database.
    *
    * @param url of H2 ({@code jdbc:h2:…}) or PostgreSQL ({@code jdbc:postgresql:…})
-   * @throws Unavailable naming the address, when it cannot be reached, is held by another process or
-   *     was written by a newer program
+   * @throws Unavailable naming the address, when it cannot be reached, is held by another process
+   *     or was written by a newer program
    */
   public static Database open(String url, Optional<String> user, Optional<String> password) {
     return open(url, user, password, UnaryOperator.identity());
@@ -64,11 +64,7 @@ public final class Database implements AutoCloseable {
     HikariDataSource pool = null;
     try {
       pool = new HikariDataSource(config);
-      Flyway.configure()
-          .dataSource(pool)
-          .locations("classpath:db/migration")
-          .load()
-          .migrate();
+      Flyway.configure().dataSource(pool).locations("classpath:db/migration").load().migrate();
       Sync sync = around.apply(h2 ? new GroupSync(pool) : Sync.AT_COMMIT);
       return new Database(pool, h2 ? SQLDialect.H2 : SQLDialect.POSTGRES, sync);
     } catch (RuntimeException | SQLException e) {

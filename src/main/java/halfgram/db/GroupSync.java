@@ -11,8 +11,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * H2 writes a commit to its file some time later and forces nothing to disk. One thread issues
  * {@code CHECKPOINT SYNC} on a connection of its own; everybody who waits when it starts shares it.
- * Never called inside a transaction: a checkpoint waits for nobody, but nobody may hold a row's lock
- * while waiting for the disk.
+ * Never called inside a transaction: a checkpoint waits for nobody, but nobody may hold a row's
+ * lock while waiting for the disk.
  */
 final class GroupSync implements Sync {
   private final ReentrantLock lock = new ReentrantLock();

@@ -46,8 +46,7 @@ final class BegunJson {
   }
 
   /** A make of a sheet with all its tasks. */
-  static Begun of(
-      PrepSheet sheet, String make, SortedSet<String> started, SortedSet<String> done) {
+  static Begun of(PrepSheet sheet, String make, SortedSet<String> started, SortedSet<String> done) {
     Optional<Begun> carried =
         sheet.begun().stream().filter(one -> one.make().id().equals(make)).findFirst();
     Make found =

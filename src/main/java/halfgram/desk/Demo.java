@@ -16,14 +16,14 @@ import java.util.Map;
 import java.util.regex.Pattern;
 
 /**
- * The demo kitchen, dated from today: every date of its book is moved by as many days as lie between
- * its Saturday and today, and its week is turned likewise, so that today is always its full day.
+ * The demo kitchen, dated from today: every date of its book is moved by as many days as lie
+ * between its Saturday and today, and its week is turned likewise, so that today is always its full
+ * day.
  */
 public final class Demo {
   private static final LocalDate SATURDAY = LocalDate.of(2026, 12, 5);
   private static final Pattern DATE = Pattern.compile("\\d{4}-\\d\\d-\\d\\d(T.*)?");
-  private static final List<String> WEEK =
-      List.of("mon", "tue", "wed", "thu", "fri", "sat", "sun");
+  private static final List<String> WEEK = List.of("mon", "tue", "wed", "thu", "fri", "sat", "sun");
 
   private final long days;
 

@@ -49,8 +49,7 @@ final class Filling {
 
   // ---- what goes in ----
 
-  private List<Tub> use(
-      Tx tx, House house, InForce inForce, Task task, Tick tick, long change) {
+  private List<Tub> use(Tx tx, House house, InForce inForce, Task task, Tick tick, long change) {
     List<Tub> touched = new ArrayList<>();
     for (WeighGroup group : task.weigh()) {
       for (WeighLine line : group.lines()) {
@@ -110,8 +109,9 @@ final class Filling {
             : Ratio.ONE;
     String prefix = prefix(house, tick.at());
     int number = lots.count(tx, house.id(), prefix);
-    for (Stored stored : task.stored()) {
-      Amount made = stored == first ? tick.amount().orElse(first.made()) : whole(stored, part);
+    for (int i = 0; i < task.stored().size(); i++) {
+      Stored stored = task.stored().get(i);
+      Amount made = i == 0 ? tick.amount().orElse(first.made()) : whole(stored, part);
       for (Amount amount : amounts(stored, made)) {
         number++;
         Lot lot = lot(inForce, task, stored, tick, cap, prefix + number);
@@ -156,8 +156,7 @@ final class Filling {
   }
 
   /** The end of the hold from when it was really ready, or an inherited date before that. */
-  private static Instant useBy(
-      InForce inForce, Task task, Stored stored, Tick tick, Instant cap) {
+  private static Instant useBy(InForce inForce, Task task, Stored stored, Tick tick, Instant cap) {
     BusinessDay clock = inForce.book().kitchen().clock();
     Output.Hold hold = stored.output().hold();
     int index = task.version().outputs().indexOf(stored.output());
@@ -192,8 +191,8 @@ final class Filling {
   }
 
   /**
-   * The earliest date of what went into the make: of tubs used now whose hold is one of safety. Only
-   * asked where the plan says that dates are inherited at all.
+   * The earliest date of what went into the make: of tubs used now whose hold is one of safety.
+   * Only asked where the plan says that dates are inherited at all.
    */
   private Instant earliest(Tx tx, House house, InForce inForce, Task task, List<Tub> used) {
     Instant earliest = Instant.MAX;
@@ -240,9 +239,6 @@ final class Filling {
   private static String prefix(House house, Instant at) {
     LocalDate day = house.day(at);
     return String.format(
-        java.util.Locale.ROOT,
-        "%02d%02d-",
-        day.getMonthValue(),
-        day.getDayOfMonth());
+        java.util.Locale.ROOT, "%02d%02d-", day.getMonthValue(), day.getDayOfMonth());
   }
 }

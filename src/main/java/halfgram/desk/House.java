@@ -8,8 +8,8 @@ import java.time.LocalDate;
 import java.util.UUID;
 
 /**
- * A kitchen as it stands: its book without tubs, as read and as the tree a file would hold. Both are
- * shared: nobody changes the tree.
+ * A kitchen as it stands: its book without tubs, as read and as the tree a file would hold. Both
+ * are shared: nobody changes the tree.
  */
 public record House(Stand stand, KitchenBook book, ObjectNode tree) {
   public UUID id() {

@@ -26,9 +26,9 @@ import java.util.Optional;
 import java.util.UUID;
 
 /**
- * Brings a book into the database: into the kitchen of its code, which is made when it is not there.
- * Items are matched by code; what the book does not mention stays. Every problem is told and nothing
- * changes unless there is none.
+ * Brings a book into the database: into the kitchen of its code, which is made when it is not
+ * there. Items are matched by code; what the book does not mention stays. Every problem is told and
+ * nothing changes unless there is none.
  */
 public final class ImportBook {
 
@@ -39,10 +39,7 @@ public final class ImportBook {
    * @param rows how many rows were written
    */
   public record Outcome(
-      Optional<String> kitchen,
-      int rows,
-      List<Problem> problems,
-      Optional<Message> unreadable) {}
+      Optional<String> kitchen, int rows, List<Problem> problems, Optional<Message> unreadable) {}
 
   private final Desk desk;
   private final KitchenStore kitchens = new KitchenStore();
@@ -81,8 +78,7 @@ public final class ImportBook {
     }
     Stand stand = there.orElseGet(() -> kitchens.create(tx, UUID.randomUUID(), code, at));
     long change =
-        kitchens.change(
-            tx, stand.id(), KitchenStore.News.fact("import", code, "{}", who), at);
+        kitchens.change(tx, stand.id(), KitchenStore.News.fact("import", code, "{}", who), at);
     int rows = new Importing(tx, stand.id(), change, who, at).write(tree, book);
     for (Lot lot : book.lots()) {
       rows += tub(tx, stand.id(), lot, change, who, at);

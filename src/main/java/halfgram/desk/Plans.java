@@ -202,8 +202,7 @@ public final class Plans {
     List<Begun> begun = before.map(earlier -> begun(earlier, start)).orElse(List.of());
     String snapshot = export.export(tx, now).toString();
     KitchenBook book = parse(snapshot);
-    PrepSheet sheet =
-        Planning.plan(book, new PlanRequest(day, 1, start), begun, Because.NOT_ASKED);
+    PrepSheet sheet = Planning.plan(book, new PlanRequest(day, 1, start), begun, Because.NOT_ASKED);
     Proposal proposal =
         new Proposal(book, sheet, begun, stand.facts(), Difference.of(sheet, sheet));
     return save(tx, now, new Draft(1, snapshot, proposal), before, who);
@@ -219,10 +218,8 @@ public final class Plans {
     Instant at = desk.now();
     String summary = Summary.write(proposal.difference());
     String subject = day + "/" + draft.number();
-    long change =
-        kitchens.change(tx, house.id(), News.note("plan", subject, summary, who), at);
-    UUID snapshot =
-        plans.keep(tx, house.id(), Hash.of(draft.snapshot()), draft.snapshot());
+    long change = kitchens.change(tx, house.id(), News.note("plan", subject, summary, who), at);
+    UUID snapshot = plans.keep(tx, house.id(), Hash.of(draft.snapshot()), draft.snapshot());
     String json = result.apply(proposal.book(), proposal.sheet());
     PlanStore.Accepted plan =
         new PlanStore.Accepted(
@@ -276,8 +273,7 @@ public final class Plans {
     made.sheet().tasks().forEach(task -> ids.add(task.id()));
     made.sheet().begun().forEach(one -> one.tasks().forEach(task -> ids.add(task.id())));
     Map<String, TaskProgress> progress = new HashMap<>();
-    for (Map.Entry<String, List<Tick>> entry :
-        ticks.listOfTasks(tx, house.id(), ids).entrySet()) {
+    for (Map.Entry<String, List<Tick>> entry : ticks.listOfTasks(tx, house.id(), ids).entrySet()) {
       progress.put(entry.getKey(), TaskProgress.fold(entry.getValue()));
     }
     return new InForce(plan, made.book(), made.sheet(), progress);
@@ -303,8 +299,7 @@ public final class Plans {
     started.forEach(
         (make, steps) -> {
           Begun one =
-              BegunJson.of(
-                  inForce.sheet(), make, steps, done.getOrDefault(make, new TreeSet<>()));
+              BegunJson.of(inForce.sheet(), make, steps, done.getOrDefault(make, new TreeSet<>()));
           if (isWanted(one, asOf)) {
             begun.add(one);
           }
@@ -332,8 +327,7 @@ public final class Plans {
   }
 
   private KitchenBook parse(String snapshot) {
-    BookReader.Outcome outcome =
-        desk.reader().read(snapshot.getBytes(StandardCharsets.UTF_8));
+    BookReader.Outcome outcome = desk.reader().read(snapshot.getBytes(StandardCharsets.UTF_8));
     return outcome
         .book()
         .orElseThrow(

@@ -49,8 +49,7 @@ public final class Stock {
                 counted.minus(tub.lot().left()),
                 Optional.of(counted),
                 Optional.empty(),
-                who),
-        who);
+                who));
   }
 
   /** Throws away what is left of a tub, and says why. */
@@ -65,8 +64,7 @@ public final class Stock {
                 tub.lot().left().times(-1),
                 Optional.empty(),
                 Optional.of(reason),
-                who),
-        who);
+                who));
   }
 
   /** Takes back the last count or bin of a tub, if nothing happened to it since. */
@@ -104,10 +102,7 @@ public final class Stock {
   }
 
   private Optional<Tub> change(
-      House house,
-      String code,
-      java.util.function.Function<Tub, Movement> movement,
-      String who) {
+      House house, String code, java.util.function.Function<Tub, Movement> movement) {
     return desk.write(
         house,
         tx -> {

@@ -4,7 +4,6 @@ import halfgram.db.Tx;
 import halfgram.kitchen.KitchenStore;
 import halfgram.lot.LotStore;
 import halfgram.lot.Movement;
-import halfgram.lot.Tub;
 import halfgram.measure.Message;
 import halfgram.prep.PlanStore;
 import halfgram.prep.Task;

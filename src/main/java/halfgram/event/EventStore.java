@@ -24,8 +24,7 @@ public final class EventStore {
         .where(EVENT.KITCHEN_ID.eq(kitchen))
         .orderBy(EVENT.PLACE, EVENT.CODE)
         .fetch(
-            row ->
-                new Saved(row.getCode(), row.getHeldOn(), row.getBody(), row.getChangeNumber()));
+            row -> new Saved(row.getCode(), row.getHeldOn(), row.getBody(), row.getChangeNumber()));
   }
 
   public Optional<Saved> find(Tx tx, UUID kitchen, String code) {

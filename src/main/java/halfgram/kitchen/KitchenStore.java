@@ -162,6 +162,11 @@ public final class KitchenStore {
 
   private static Change changeOf(ChangeLogRecord row) {
     return new Change(
-        row.getNumber(), row.getKind(), row.getSubject(), row.getDetail(), row.getWho(), row.getAt());
+        row.getNumber(),
+        row.getKind(),
+        row.getSubject(),
+        row.getDetail(),
+        row.getWho(),
+        row.getAt());
   }
 }

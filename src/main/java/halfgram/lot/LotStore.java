@@ -177,8 +177,7 @@ public final class LotStore {
         .where(MOVEMENT.KITCHEN_ID.eq(kitchen))
         .and(which)
         .orderBy(MOVEMENT.CHANGE_NUMBER, MOVEMENT.AT)
-        .fetch(
-            row -> movement(row.into(MOVEMENT), Dimension.valueOf(row.get(LOT.DIMENSION))));
+        .fetch(row -> movement(row.into(MOVEMENT), Dimension.valueOf(row.get(LOT.DIMENSION))));
   }
 
   private static Movement movement(MovementRecord row, Dimension dimension) {

@@ -8,8 +8,8 @@ import java.util.UUID;
 /**
  * Something that happened to a tub; append-only. A mistake is put right by a further movement.
  *
- * @param amount what it adds to the tub, below zero for what it takes out; for a reservation, what it
- *     keeps for the event
+ * @param amount what it adds to the tub, below zero for what it takes out; for a reservation, what
+ *     it keeps for the event
  * @param stated what was counted, for a count
  * @param event for whom, for a reservation
  * @param tick the tick that caused it

@@ -31,7 +31,7 @@ public record Stored(
     Optional<String> useByOf) {
 
   /** Full containers and a rest, or equal parts in the fewest containers. */
-  static List<Amount> fills(Output output, Amount made) {
+  public static List<Amount> fills(Output output, Amount made) {
     if (output.fill().isEmpty() || !made.isPositive()) {
       return List.of();
     }

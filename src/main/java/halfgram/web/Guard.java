@@ -9,8 +9,8 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * What every request must pass, and what every answer carries: no page of another site can act
- * here or frame us, and nothing but our own files runs on our pages.
+ * What every request must pass, and what every answer carries: no page of another site can act here
+ * or frame us, and nothing but our own files runs on our pages.
  */
 final class Guard {
   /** The most a form or a call may send; a book comes by its own way. */

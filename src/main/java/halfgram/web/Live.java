@@ -44,7 +44,8 @@ public final class Live implements AutoCloseable {
     for (Reader reader : readers.getOrDefault(kitchen, List.of())) {
       reader.wanted.accumulateAndGet(number, Math::max);
       if (reader.waiting.compareAndSet(false, true)) {
-        var unused = sender.schedule(() -> send(reader, false), MERGE_MILLIS, TimeUnit.MILLISECONDS);
+        var unused =
+            sender.schedule(() -> send(reader, false), MERGE_MILLIS, TimeUnit.MILLISECONDS);
       }
     }
   }

@@ -111,10 +111,12 @@ public final class Server implements AutoCloseable {
     routes.get("/assets/*", this::asset);
     routes.get("/health/live", context -> context.result("ok"));
     routes.get("/health/ready", this::ready);
-    routes.sse("/k/{kitchen}/live", client -> {
-      Stand kitchen = find(client.ctx());
-      live.add(kitchen.code(), client, kitchen.change());
-    });
+    routes.sse(
+        "/k/{kitchen}/live",
+        client -> {
+          Stand kitchen = find(client.ctx());
+          live.add(kitchen.code(), client, kitchen.change());
+        });
     routes.post("/k/{kitchen}/tone", this::tone);
     routes.post("/k/{kitchen}/language", this::language);
     parts.forEach(part -> part.routes(routes));

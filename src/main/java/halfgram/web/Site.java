@@ -107,8 +107,7 @@ final class Site {
         plain
             ? value
             : "x-"
-                + HexFormat.of()
-                    .formatHex(value.getBytes(java.nio.charset.StandardCharsets.UTF_8));
+                + HexFormat.of().formatHex(value.getBytes(java.nio.charset.StandardCharsets.UTF_8));
     Cookie cookie = new Cookie(name, kept);
     cookie.setPath("/");
     cookie.setHttpOnly(true);

@@ -85,8 +85,8 @@ public final class Templates {
     private final Map<Key, Method> known = new ConcurrentHashMap<>();
 
     @Override
-    public @Nullable Object getProperty(
-        @Nullable Map context, Object target, Object name) throws OgnlException {
+    public @Nullable Object getProperty(@Nullable Map context, Object target, Object name)
+        throws OgnlException {
       try {
         return known
             .computeIfAbsent(

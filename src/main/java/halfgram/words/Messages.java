@@ -27,42 +27,80 @@ import java.util.regex.Pattern;
  * duration in hours and minutes, a text in the language. {@code {0}} is the first place.
  */
 public final class Messages {
-  private static final DateTimeFormatter DATE =
-      DateTimeFormatter.ofPattern("EEEE d MMMM uuuu", Locale.ENGLISH);
-  private static final DateTimeFormatter SHORT_DATE =
-      DateTimeFormatter.ofPattern("EEE d MMM", Locale.ENGLISH);
+  private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("EEEE d MMMM uuuu");
+  private static final DateTimeFormatter SHORT_DATE = DateTimeFormatter.ofPattern("EEE d MMM");
   private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm");
-  private static final DateTimeFormatter WEEKDAY =
-      DateTimeFormatter.ofPattern("EEE", Locale.ENGLISH);
-  private static final DateTimeFormatter DAY_TIME =
-      DateTimeFormatter.ofPattern("EEE HH:mm", Locale.ENGLISH);
-  private static final DateTimeFormatter MOMENT =
-      DateTimeFormatter.ofPattern("EEE d MMM HH:mm", Locale.ENGLISH);
+  private static final DateTimeFormatter WEEKDAY = DateTimeFormatter.ofPattern("EEE");
+  private static final DateTimeFormatter DAY_TIME = DateTimeFormatter.ofPattern("EEE HH:mm");
+  private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("EEE d MMM HH:mm");
 
   /** Other braces are the sentence's own: some show a piece of JSON. */
   private static final Pattern PLACE = Pattern.compile("\\{(\\d)\\}");
 
-  private final Properties sentences = new Properties();
+  /** The files of sentences, by their names without language: of the core, then of the pages. */
+  private static final List<String> FILES =
+      List.of(
+          "messages",
+          "pages/page",
+          "pages/today",
+          "pages/wall",
+          "pages/formulas",
+          "pages/events",
+          "pages/stock",
+          "pages/command");
+
+  private final Properties sentences;
   private final String language;
+  private final Locale locale;
   private final ZoneId zone;
 
-  /** The sentences of a language; the program carries them, so a missing file is a bug. */
+  /**
+   * The sentences of a language, in English where it has none. The program carries the English
+   * ones, so a missing file is a bug.
+   */
   public Messages(String language, ZoneId zone) {
+    this(load(language), language, zone);
+  }
+
+  private Messages(Properties sentences, String language, ZoneId zone) {
+    this.sentences = sentences;
     this.language = language;
+    this.locale = Locale.forLanguageTag(language);
     this.zone = zone;
-    String name = "/halfgram/messages_" + language + ".properties";
+  }
+
+  private static Properties load(String language) {
+    Properties sentences = new Properties();
+    for (String file : FILES) {
+      if (!load(sentences, file + "_en")) {
+        throw new IllegalStateException("the program lacks " + file);
+      }
+    }
+    if (!language.equals("en")) {
+      FILES.forEach(file -> load(sentences, file + "_" + language));
+    }
+    return sentences;
+  }
+
+  private static boolean load(Properties sentences, String file) {
+    String name = "/halfgram/" + file + ".properties";
     try (InputStream stream = Messages.class.getResourceAsStream(name)) {
       if (stream == null) {
-        throw new IllegalStateException("the program lacks " + name);
+        return false;
       }
       sentences.load(new InputStreamReader(stream, StandardCharsets.UTF_8));
+      return true;
     } catch (IOException e) {
       throw new UncheckedIOException(name, e);
     }
   }
 
   public Messages at(ZoneId other) {
-    return new Messages(language, other);
+    return new Messages(sentences, language, other);
+  }
+
+  public String language() {
+    return language;
   }
 
   public String say(String key, Object... args) {
@@ -101,7 +139,7 @@ public final class Messages {
       return moment(instant);
     }
     if (arg instanceof LocalDateTime moment) {
-      return moment.format(MOMENT);
+      return moment.format(MOMENT.withLocale(locale));
     }
     if (arg instanceof LocalDate date) {
       return date(date);
@@ -141,22 +179,22 @@ public final class Messages {
 
   /** "Fri 21:40", for a time on another day than the one it is read on. */
   public String dayTime(Instant instant) {
-    return instant.atZone(zone).format(DAY_TIME);
+    return instant.atZone(zone).format(DAY_TIME.withLocale(locale));
   }
 
   public String moment(Instant instant) {
-    return instant.atZone(zone).format(MOMENT);
+    return instant.atZone(zone).format(MOMENT.withLocale(locale));
   }
 
   public String date(LocalDate date) {
-    return date.format(DATE);
+    return date.format(DATE.withLocale(locale));
   }
 
   public String weekday(LocalDate date) {
-    return date.format(WEEKDAY);
+    return date.format(WEEKDAY.withLocale(locale));
   }
 
   public String shortDate(LocalDate date) {
-    return date.format(SHORT_DATE);
+    return date.format(SHORT_DATE.withLocale(locale));
   }
 }

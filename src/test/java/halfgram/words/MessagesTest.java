@@ -8,11 +8,13 @@ import halfgram.measure.Message;
 import halfgram.measure.Standing;
 import halfgram.technique.bath.Renewal;
 import java.io.IOException;
+import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
@@ -31,16 +33,20 @@ import org.junit.jupiter.api.Test;
 /** The sources and the sentences know the same keys. */
 class MessagesTest {
   private static final Path SOURCES = Path.of("src", "main", "java");
-  private static final Path SENTENCES =
-      Path.of("src", "main", "resources", "halfgram", "messages_en.properties");
+  private static final Path RESOURCES = Path.of("src", "main", "resources", "halfgram");
+  private static final List<Path> SENTENCES = sentenceFiles();
 
   private static final Pattern LITERAL = Pattern.compile("\"((?:[^\"\\\\]|\\\\.)*)\"");
+
+  /** A sentence in a template. */
+  private static final Pattern SAID = Pattern.compile("#\\{([a-z0-9._-]+)");
+
   private static final Pattern KEY = Pattern.compile("[a-z]+(\\.[a-z0-9_-]+)+|usage");
   private static final Pattern FAMILY = Pattern.compile("[a-z]+(\\.[a-z0-9_-]+)*\\.");
   private static final Pattern PLACE = Pattern.compile("\\{(\\d+)}");
 
   private final Properties sentences = sentences();
-  private final Set<String> literals = literals(SOURCES);
+  private final Set<String> literals = literals();
 
   @Test
   void everyKeyOfTheSourcesHasASentence() {
@@ -108,13 +114,14 @@ class MessagesTest {
 
   @Test
   void noKeyIsWrittenTwice() throws IOException {
-    List<String> keys;
-    try (Stream<String> lines = Files.lines(SENTENCES, StandardCharsets.UTF_8)) {
-      keys =
-          lines
-              .filter(line -> line.matches("[a-z][a-z0-9._-]*=.*"))
-              .map(line -> line.substring(0, line.indexOf('=')))
-              .toList();
+    List<String> keys = new ArrayList<>();
+    for (Path file : SENTENCES) {
+      try (Stream<String> lines = Files.lines(file, StandardCharsets.UTF_8)) {
+        lines
+            .filter(line -> line.matches("[a-z][a-z0-9._-]*=.*"))
+            .map(line -> line.substring(0, line.indexOf('=')))
+            .forEach(keys::add);
+      }
     }
     assertThat(keys).doesNotHaveDuplicates().hasSameSizeAs(sentences.keySet());
   }
@@ -168,12 +175,40 @@ class MessagesTest {
 
   private static Properties sentences() {
     Properties sentences = new Properties();
-    try {
-      sentences.load(Files.newBufferedReader(SENTENCES, StandardCharsets.UTF_8));
+    for (Path file : SENTENCES) {
+      try (Reader reader = Files.newBufferedReader(file, StandardCharsets.UTF_8)) {
+        sentences.load(reader);
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+    return sentences;
+  }
+
+  private static List<Path> sentenceFiles() {
+    try (Stream<Path> files = Files.walk(RESOURCES)) {
+      return files
+          .filter(file -> file.toString().endsWith("_en.properties"))
+          .filter(file -> !file.toString().contains("book"))
+          .sorted()
+          .toList();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
-    return sentences;
+  }
+
+  /** Strings of the sources and keys of the templates. */
+  private static Set<String> literals() {
+    Set<String> all = literals(SOURCES);
+    try (Stream<Path> files = Files.walk(RESOURCES)) {
+      files
+          .filter(file -> file.toString().endsWith(".html"))
+          .forEach(
+              file -> SAID.matcher(read(file)).results().forEach(said -> all.add(said.group(1))));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return all;
   }
 
   private static Set<String> literals(Path folder) {

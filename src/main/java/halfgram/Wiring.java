@@ -1,0 +1,119 @@
+package halfgram;
+
+import halfgram.book.BookReader;
+import halfgram.book.Reference;
+import halfgram.cli.Cli;
+import halfgram.cli.CommandApi;
+import halfgram.cli.SheetJson;
+import halfgram.db.Database;
+import halfgram.db.Sync;
+import halfgram.desk.Desk;
+import halfgram.desk.ExportBook;
+import halfgram.desk.ImportBook;
+import halfgram.desk.Plans;
+import halfgram.desk.Stock;
+import halfgram.desk.Ticking;
+import halfgram.pages.today.TodayPages;
+import halfgram.web.Live;
+import halfgram.web.Server;
+import halfgram.web.Templates;
+import halfgram.web.Words;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+import java.util.function.UnaryOperator;
+
+/**
+ * Puts the program together by hand: the only class that sees everything. One of these holds the
+ * database; closing it closes the server first, then the database.
+ */
+public final class Wiring implements AutoCloseable {
+  private final Settings settings;
+  private final Database database;
+  private final Live live = new Live();
+  private final Words words = new Words();
+  private final Desk desk;
+  private final Plans plans;
+  private final Ticking ticking;
+  private final Stock stock;
+
+  private Wiring(Settings settings, Clock clock, Database database) {
+    this.settings = settings;
+    this.database = database;
+    this.desk = new Desk(database, new BookReader(Reference.load()), clock, live::changed);
+    this.plans =
+        new Plans(desk, (book, sheet) -> new SheetJson(book, sheet, words.in("en")).write());
+    this.ticking = new Ticking(desk, plans);
+    this.stock = new Stock(desk);
+  }
+
+  /** Opens the database of the settings. */
+  public static Wiring open(Settings settings, Clock clock) {
+    return open(settings, clock, UnaryOperator.identity());
+  }
+
+  /** As {@link #open(Settings, Clock)}, with something between commit and disk. */
+  public static Wiring open(Settings settings, Clock clock, UnaryOperator<Sync> around) {
+    String url = settings.databaseUrl().orElse(embedded(settings.data()));
+    Database database =
+        Database.open(url, settings.databaseUser(), settings.databasePassword(), around);
+    return new Wiring(settings, clock, database);
+  }
+
+  /** H2 in the data folder; closed by us and nobody else, so that the last commit is written. */
+  private static String embedded(Path data) {
+    return "jdbc:h2:file:" + data.toAbsolutePath().resolve("halfgram") + ";DB_CLOSE_ON_EXIT=FALSE";
+  }
+
+  public Settings settings() {
+    return settings;
+  }
+
+  public Desk desk() {
+    return desk;
+  }
+
+  public Plans plans() {
+    return plans;
+  }
+
+  public Ticking ticking() {
+    return ticking;
+  }
+
+  public Stock stock() {
+    return stock;
+  }
+
+  public ImportBook importBook() {
+    return new ImportBook(desk);
+  }
+
+  public ExportBook exportBook() {
+    return new ExportBook();
+  }
+
+  /**
+   * A server on this database.
+   *
+   * @param secret opens the way for commands of the machine's owner
+   */
+  public Server server(Server.Options options, String secret) {
+    Server.Kitchens kitchens = new Server.Kitchens(desk::list, desk::findStand, desk::isAlive);
+    return new Server(
+        options,
+        kitchens,
+        live,
+        words,
+        new Templates(),
+        List.of(
+            new TodayPages(desk, plans),
+            new CommandApi(secret, (out, err) -> new Cli(out, err, this))));
+  }
+
+  @Override
+  public void close() {
+    live.close();
+    database.close();
+  }
+}
