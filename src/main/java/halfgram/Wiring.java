@@ -14,6 +14,8 @@ import halfgram.desk.Plans;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
 import halfgram.pages.today.TodayPages;
+import halfgram.prep.KitchenBook;
+import halfgram.prep.PrepSheet;
 import halfgram.web.Live;
 import halfgram.web.Server;
 import halfgram.web.Templates;
@@ -41,8 +43,7 @@ public final class Wiring implements AutoCloseable {
     this.settings = settings;
     this.database = database;
     this.desk = new Desk(database, new BookReader(Reference.load()), clock, live::changed);
-    this.plans =
-        new Plans(desk, (book, sheet) -> new SheetJson(book, sheet, words.in("en")).write());
+    this.plans = new Plans(desk, this::result);
     this.ticking = new Ticking(desk, plans);
     this.stock = new Stock(desk);
   }
@@ -63,6 +64,11 @@ public final class Wiring implements AutoCloseable {
   /** H2 in the data folder; closed by us and nobody else, so that the last commit is written. */
   private static String embedded(Path data) {
     return "jdbc:h2:file:" + data.toAbsolutePath().resolve("halfgram") + ";DB_CLOSE_ON_EXIT=FALSE";
+  }
+
+  /** A sheet as the JSON that its plan keeps. */
+  public String result(KitchenBook book, PrepSheet sheet) {
+    return new SheetJson(book, sheet, words.in("en")).write();
   }
 
   public Settings settings() {
