@@ -10,6 +10,7 @@ import halfgram.lot.Movement;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.measure.Because;
+import halfgram.measure.Rounding;
 import halfgram.prep.PlanStore;
 import halfgram.prep.Task;
 import halfgram.prep.TaskState;
@@ -196,7 +197,7 @@ class StorageTest {
   @Test
   void doneFillsTubsAndUndoneTakesThemBackUnlessOneWasUsed() {
     Task last = lastTask("parsnip-puree");
-    Amount made = last.stored().get(0).made();
+    Amount made = last.stored().get(0).made().rounded(Rounding.TO_MICROGRAM);
     Ticking.Taken done = taken(entry(last, Tick.Kind.DONE, Optional.of(made), Optional.empty()));
     assertThat(done.tubs()).isNotEmpty();
     assertThat(sum(done.tubs())).isEqualByComparingTo(made);
