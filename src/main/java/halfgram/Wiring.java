@@ -9,7 +9,9 @@ import halfgram.db.Database;
 import halfgram.db.Sync;
 import halfgram.desk.Desk;
 import halfgram.desk.ExportBook;
+import halfgram.desk.ExportTable;
 import halfgram.desk.ImportBook;
+import halfgram.desk.ImportTable;
 import halfgram.desk.Plans;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
@@ -97,6 +99,14 @@ public final class Wiring implements AutoCloseable {
 
   public ExportBook exportBook() {
     return new ExportBook();
+  }
+
+  public ImportTable importTable() {
+    return new ImportTable(desk);
+  }
+
+  public ExportTable exportTable() {
+    return new ExportTable(desk);
   }
 
   /**
