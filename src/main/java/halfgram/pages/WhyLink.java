@@ -11,6 +11,8 @@ public final class WhyLink {
   private WhyLink() {}
 
   /**
+   * The address of the why of one number.
+   *
    * @param root start of the kitchen's addresses, with a slash at its end
    * @param number of the plan on that day; {@link #PREVIEW} for one that is not in force
    * @param path why path of the number, as {@link halfgram.prep.Paths} writes it
@@ -20,6 +22,8 @@ public final class WhyLink {
   }
 
   /**
+   * As above, by a plan's name.
+   *
    * @param plan day and number of a plan, as in "2026-12-05/1"
    */
   public static String of(String root, String plan, String path) {
