@@ -148,7 +148,13 @@ public record Difference(
       before.remove(to.id());
       add(services, from, Optional.of(to));
     }
-    before.values().forEach(from -> add(services, from, Optional.empty()));
+    // A service that is over by now is no longer planned, and that is no change.
+    before.values().stream()
+        .filter(
+            from ->
+                from.filter(run -> run.window().end().isAfter(proposed.request().asOf()))
+                    .isPresent())
+        .forEach(from -> add(services, from, Optional.empty()));
     return services;
   }
 

@@ -1,9 +1,8 @@
 package halfgram.prep;
 
 import halfgram.measure.Amount;
-import halfgram.measure.Dimension;
 import halfgram.prep.netting.Need;
-import java.math.BigDecimal;
+import halfgram.prep.netting.Netting;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -12,8 +11,6 @@ import java.util.List;
  * ready and as long as it holds. Less than a microgram is nothing.
  */
 final class Surplus {
-  private static final BigDecimal LEAST = new BigDecimal("0.000001");
-
   private final List<Make> makes;
   private final List<Over> overs = new ArrayList<>();
 
@@ -27,7 +24,7 @@ final class Surplus {
     Make make = makes.get(makes.size() - 1);
     for (int i = 0; i < make.version().outputs().size(); i++) {
       Amount over = make.scaled().output(i).minus(make.needed(i));
-      if (counts(over)) {
+      if (Netting.counts(over)) {
         overs.add(new Over(makes.size() - 1, i, over));
       }
     }
@@ -43,26 +40,20 @@ final class Surplus {
       overs.removeIf(over -> over.isGone(need, makes));
       Amount left = need.amount();
       for (Over over : overs) {
-        if (over.serves(need, makes) && counts(left)) {
+        if (over.serves(need, makes) && Netting.counts(left)) {
           Amount taken = over.amount.atMost(left);
           Amount rest = left.minus(taken);
-          Amount given = counts(rest) ? taken : left;
+          Amount given = Netting.counts(rest) ? taken : left;
           makes.set(over.make, makes.get(over.make).giving(need.with(given)));
           over.amount = over.amount.minus(taken);
           left = left.minus(given);
         }
       }
-      if (counts(left)) {
+      if (Netting.counts(left)) {
         remain.add(need.with(left));
       }
     }
     return remain;
-  }
-
-  private static boolean counts(Amount amount) {
-    return amount.dimension() == Dimension.COUNT
-        ? amount.isPositive()
-        : amount.number().compareTo(LEAST) >= 0;
   }
 
   /** What one make gives over of one output. */
@@ -79,13 +70,13 @@ final class Surplus {
 
     /** Whether nothing is left for this need or any after it. */
     private boolean isGone(Need need, List<Make> makes) {
-      return !counts(amount) || makes.get(make).useBy(output).isBefore(need.readyBy());
+      return !Netting.counts(amount) || makes.get(make).useBy(output).isBefore(need.readyBy());
     }
 
     private boolean serves(Need need, List<Make> makes) {
       Make from = makes.get(make);
       return output == need.output()
-          && counts(amount)
+          && Netting.counts(amount)
           && !from.readyAt(output).isAfter(need.readyBy())
           && !from.useBy(output).isBefore(need.lastUse());
     }

@@ -3,6 +3,8 @@ package halfgram.prep.netting;
 import halfgram.lot.Lot;
 import halfgram.lot.Reservation;
 import halfgram.measure.Amount;
+import halfgram.measure.Dimension;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -14,12 +16,15 @@ import java.util.Map;
  * then what is free, first expired first. A tub serves a need when it is made in time and holds to
  * the last use.
  *
- * <p>Law: drawn + still needed = needed, for every need; no tub gives more than is left of it.
+ * <p>Law: drawn + still needed = needed, for every need, within a microgram; no tub gives more than
+ * is left of it. Less than a microgram over or short is nothing: tubs are booked to the microgram.
  */
 public final class Netting {
 
   /** What tubs cover and what they do not. */
   public record Netted(List<Draw> draws, List<Need> open) {}
+
+  private static final BigDecimal LEAST = new BigDecimal("0.000001");
 
   private static final Comparator<Stock> FIRST_EXPIRED =
       Comparator.comparing(
@@ -27,6 +32,13 @@ public final class Netting {
           Comparator.comparing(Lot::useBy).thenComparing(Lot::made).thenComparing(Lot::code));
 
   private Netting() {}
+
+  /** Whether an amount is more than what rounding leaves; pieces always are. */
+  public static boolean counts(Amount amount) {
+    return amount.dimension() == Dimension.COUNT
+        ? amount.isPositive()
+        : amount.number().compareTo(LEAST) >= 0;
+  }
 
   /**
    * Sets tubs against needs.
@@ -50,7 +62,8 @@ public final class Netting {
       for (Shelf shelf : shelves) {
         left = left.minus(shelf.take(need, outputs, left, Shelf.Part.FREE, draws));
       }
-      if (left.isPositive()) {
+      boolean drawn = left.compareTo(need.amount()) < 0;
+      if (drawn ? counts(left) : left.isPositive()) {
         open.add(need.with(left));
       }
     }
@@ -91,7 +104,7 @@ public final class Netting {
               ? free
               : need.event().map(event -> reserved.getOrDefault(event, none)).orElse(none);
       Amount taken = there.atMost(wanted);
-      if (!taken.isPositive()) {
+      if (!taken.isPositive() || !counts(there)) {
         return none;
       }
       if (part == Part.FREE) {
