@@ -13,7 +13,9 @@ import halfgram.desk.ImportBook;
 import halfgram.desk.Plans;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
+import halfgram.desk.Whys;
 import halfgram.pages.today.TodayPages;
+import halfgram.pages.why.WhyPages;
 import halfgram.web.Live;
 import halfgram.web.Server;
 import halfgram.web.Templates;
@@ -107,7 +109,8 @@ public final class Wiring implements AutoCloseable {
         words,
         new Templates(),
         List.of(
-            new TodayPages(desk, plans),
+            new TodayPages(desk, plans, stock),
+            new WhyPages(desk, new Whys(desk, plans)),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));
   }
 
