@@ -15,9 +15,11 @@ import halfgram.desk.ImportTable;
 import halfgram.desk.Plans;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
+import halfgram.desk.Whys;
 import halfgram.pages.today.TodayPages;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
+import halfgram.pages.why.WhyPages;
 import halfgram.web.Live;
 import halfgram.web.Server;
 import halfgram.web.Templates;
@@ -123,7 +125,8 @@ public final class Wiring implements AutoCloseable {
         words,
         new Templates(),
         List.of(
-            new TodayPages(desk, plans),
+            new TodayPages(desk, plans, stock),
+            new WhyPages(desk, new Whys(desk, plans)),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));
   }
 
