@@ -10,6 +10,7 @@ import halfgram.measure.Exact;
 import halfgram.measure.Ratio;
 import halfgram.prep.KitchenBook;
 import halfgram.words.Messages;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -33,18 +34,10 @@ final class ScaleCommand {
     Arguments arguments =
         new Arguments(
             args,
-            Set.of(
-                "--book",
-                "--output",
-                "--amount",
-                "--pieces",
-                "--covers",
-                "--each",
-                "--batches",
-                "--have"),
+            Source.with(
+                "--output", "--amount", "--pieces", "--covers", "--each", "--batches", "--have"),
             Set.of());
     String code = arguments.word("FORMULA");
-    String file = arguments.get("--book", "accept.book");
     if (WAYS.stream().filter(arguments::has).count() != 1) {
       arguments.problem("usage.one-size", WAYS_SAID);
     }
@@ -52,14 +45,9 @@ final class ScaleCommand {
       arguments.get("--covers", "accept.whole");
       arguments.get("--each", "accept.output-amount");
     }
-    if (!arguments.problems().isEmpty()) {
-      return cli.usage(arguments.problems());
-    }
-    Books.Opened opened = Books.open(cli, file);
-    if (opened.book().isEmpty()) {
-      return opened.status();
-    }
-    return scale(opened.book().get(), code, arguments);
+    List<String> call = new ArrayList<>(List.of("scale"));
+    call.addAll(args);
+    return Source.run(cli, arguments, call, found -> scale(found.book(), code, arguments));
   }
 
   private int scale(KitchenBook book, String code, Arguments arguments) {

@@ -114,12 +114,17 @@ public final class Plans {
 
   /** A sheet of days that nobody has put in force, from the book and the tubs as they are. */
   public Proposal preview(House house, LocalDate from, int days) {
+    return preview(house, from, days, Because.NOT_ASKED);
+  }
+
+  /** As above, saying why. */
+  Proposal preview(House house, LocalDate from, int days, Because because) {
     BusinessDay clock = house.book().kitchen().clock();
     return desk.read(
         tx -> {
           KitchenBook book = book(tx, house);
           PlanRequest request = new PlanRequest(from, days, clock.start(from));
-          PrepSheet sheet = Planning.plan(book, request, Because.NOT_ASKED);
+          PrepSheet sheet = Planning.plan(book, request, because);
           return new Proposal(
               book, sheet, List.of(), house.stand().facts(), Difference.of(sheet, sheet));
         });
@@ -162,20 +167,38 @@ public final class Plans {
   }
 
   /**
-   * Puts in force what the plan would be from now on.
+   * What whoever accepts has looked at.
+   *
+   * @param number of the plan that was in force then
+   * @param facts number of the last fact the proposal took into account
+   */
+  public record Seen(int number, long facts) {}
+
+  /**
+   * Puts in force what the plan would be from now on. Accepting the same twice does it once.
    *
    * @param facts number of the last fact that whoever accepts has seen
    */
   public Accepting accept(House house, LocalDate day, long facts, String who) {
+    int number = find(house, day).orElseThrow().plan().number();
+    return accept(house, day, new Seen(number, facts), who);
+  }
+
+  /** As above, unless the plan that was looked at is no longer in force. */
+  public Accepting accept(House house, LocalDate day, Seen seen, String who) {
     return desk.write(
         house,
         tx -> {
           KitchenStore.Stand stand = kitchens.lock(tx, house.id());
-          if (stand.facts() != facts) {
+          PlanStore.Accepted latest = plans.findInForce(tx, house.id(), day).orElseThrow();
+          if (latest.number() == seen.number() + 1 && latest.facts() == seen.facts()) {
+            return Accepting.IN_FORCE;
+          }
+          if (stand.facts() != seen.facts() || latest.number() != seen.number()) {
             return Accepting.STALE;
           }
           House now = desk.open(tx, stand);
-          InForce inForce = inForce(tx, now, plans.findInForce(tx, now.id(), day).orElseThrow());
+          InForce inForce = inForce(tx, now, latest);
           String snapshot = export.export(tx, now).toString();
           KitchenBook book = parse(snapshot);
           Proposal proposal = proposal(now, inForce, book, moment(now, day));

@@ -1,0 +1,133 @@
+package halfgram.testkit;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.CookieManager;
+import java.net.URI;
+import java.net.URLEncoder;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * A browser without scripts: keeps cookies, proves forms by the token of the last page, follows no
+ * redirect by itself.
+ */
+public final class Client {
+  private static final Pattern TOKEN = Pattern.compile("data-token=\"([^\"]+)\"");
+
+  /** An answer. */
+  public record Answer(int status, String body, Map<String, List<String>> headers) {
+    public String header(String name) {
+      return headers.getOrDefault(name.toLowerCase(java.util.Locale.ROOT), List.of("")).get(0);
+    }
+
+    /** The text a reader sees, spaces folded. */
+    public String text() {
+      return body.replaceAll("(?s)<(style|script)\\b.*?</\\1>", " ")
+          .replaceAll("<[^>]*>", " ")
+          .replace("&amp;", "&")
+          .replace("&#39;", "'")
+          .replace("&quot;", "\"")
+          .replace("&lt;", "<")
+          .replace("&gt;", ">")
+          .replaceAll("\\s+", " ")
+          .strip();
+    }
+
+    /** Every match of a pattern's first group in the source. */
+    public List<String> all(String pattern) {
+      List<String> found = new ArrayList<>();
+      Matcher matcher = Pattern.compile(pattern).matcher(body);
+      while (matcher.find()) {
+        found.add(matcher.group(1));
+      }
+      return found;
+    }
+  }
+
+  private final String address;
+  private final HttpClient http =
+      HttpClient.newBuilder()
+          .cookieHandler(new CookieManager())
+          .followRedirects(HttpClient.Redirect.NEVER)
+          .build();
+  private String token = "";
+
+  Client(String address) {
+    this.address = address;
+  }
+
+  /** The token of the last page. */
+  public String token() {
+    return token;
+  }
+
+  public Answer get(String path) {
+    return send(request(path).GET());
+  }
+
+  /** Sends a form: names and values by turns; proves it by the token of the last page. */
+  public Answer post(String path, String... fields) {
+    StringBuilder body = new StringBuilder("_csrf=" + encoded(token));
+    for (int i = 0; i < fields.length; i += 2) {
+      body.append('&').append(encoded(fields[i])).append('=').append(encoded(fields[i + 1]));
+    }
+    return send(
+        request(path)
+            .header("Content-Type", "application/x-www-form-urlencoded")
+            .POST(HttpRequest.BodyPublishers.ofString(body.toString())));
+  }
+
+  /** Sends JSON by a method. */
+  public Answer json(String method, String path, String body) {
+    return send(
+        request(path)
+            .header("Content-Type", "application/json")
+            .method(method, HttpRequest.BodyPublishers.ofString(body)));
+  }
+
+  /** Sends a form and goes where the answer points. */
+  public Answer postAndFollow(String path, String... fields) {
+    Answer answer = post(path, fields);
+    return answer.status() == 303 ? get(answer.header("location")) : answer;
+  }
+
+  /** A request to fill in by hand. */
+  public HttpRequest.Builder request(String path) {
+    return HttpRequest.newBuilder(URI.create(address + path));
+  }
+
+  public Answer send(HttpRequest.Builder request) {
+    try {
+      HttpResponse<String> response =
+          http.send(request.build(), HttpResponse.BodyHandlers.ofString(StandardCharsets.UTF_8));
+      Matcher found = TOKEN.matcher(response.body());
+      if (found.find()) {
+        token = found.group(1);
+      }
+      Map<String, List<String>> headers = new LinkedHashMap<>();
+      response
+          .headers()
+          .map()
+          .forEach((name, values) -> headers.put(name.toLowerCase(java.util.Locale.ROOT), values));
+      return new Answer(response.statusCode(), response.body(), headers);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private static String encoded(String text) {
+    return URLEncoder.encode(text, StandardCharsets.UTF_8);
+  }
+}

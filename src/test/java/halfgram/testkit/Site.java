@@ -1,0 +1,199 @@
+package halfgram.testkit;
+
+import halfgram.Settings;
+import halfgram.Wiring;
+import halfgram.db.Sync;
+import halfgram.desk.Demo;
+import halfgram.desk.House;
+import halfgram.desk.ImportBook;
+import halfgram.web.Server;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.Comparator;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
+
+/**
+ * The whole server in this process, with the demo kitchen on its Saturday, 5 December 2026, and a
+ * clock that stands at nine in the morning until a test moves it. Close it after use.
+ */
+public final class Site implements AutoCloseable {
+  /** Code of the demo kitchen. */
+  public static final String KITCHEN = "TARN";
+
+  /** Opens the way for commands. */
+  public static final String SECRET = "secret-of-a-test";
+
+  public static final LocalDate DAY = LocalDate.of(2026, 12, 5);
+  private static final ZoneId ZONE = ZoneId.of("Europe/Copenhagen");
+
+  private final StandingClock clock = new StandingClock(at("09:00"));
+  private final Optional<Path> folder;
+  private final Wiring wiring;
+  private final Server server;
+  private final int port;
+
+  private Site(Optional<Path> folder, Settings settings, UnaryOperator<Sync> around) {
+    this.folder = folder;
+    this.wiring = Wiring.open(settings, clock, around);
+    this.server =
+        wiring.server(
+            new Server.Options(
+                "127.0.0.1",
+                0,
+                Optional.empty(),
+                Optional.empty(),
+                false,
+                Optional.of(Set.of("localhost", "127.0.0.1"))),
+            SECRET);
+    this.port = server.start();
+  }
+
+  /** With the demo kitchen, on H2 in a folder of its own. */
+  public static Site demo() {
+    Site site = empty();
+    site.importBook(Demo.book(DAY));
+    return site;
+  }
+
+  /** With no kitchen, on H2 in a folder of its own. */
+  public static Site empty() {
+    try {
+      Path folder = Files.createTempDirectory("halfgram-site");
+      return new Site(Optional.of(folder), settings(folder), UnaryOperator.identity());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** With the demo kitchen, on a PostgreSQL database of its own. */
+  public static Site demoOnPostgres() {
+    Postgres.Jdbc jdbc = Postgres.create();
+    Settings settings =
+        new Settings(
+            Optional.of(jdbc.url()),
+            Optional.of(jdbc.user()),
+            Optional.of(jdbc.password()),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Path.of("."));
+    Site site = new Site(Optional.empty(), settings, UnaryOperator.identity());
+    site.importBook(Demo.book(DAY));
+    return site;
+  }
+
+  private static Settings settings(Path folder) {
+    return new Settings(
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        folder);
+  }
+
+  /** Brings a book in; it must have no problem. */
+  public void importBook(byte[] book) {
+    ImportBook.Outcome outcome = wiring.importBook().importBook(book, "test");
+    if (outcome.kitchen().isEmpty()) {
+      throw new IllegalArgumentException(outcome.problems() + " " + outcome.unreadable());
+    }
+  }
+
+  public Wiring wiring() {
+    return wiring;
+  }
+
+  public House house() {
+    return wiring.desk().find(KITCHEN).orElseThrow();
+  }
+
+  /** "http://127.0.0.1:PORT", without a slash. */
+  public String address() {
+    return "http://127.0.0.1:" + port;
+  }
+
+  /** A browser without scripts, new to the site. */
+  public Client client() {
+    return new Client(address());
+  }
+
+  /** A moment of the demo's Saturday by the kitchen's clock: "16:00". */
+  public static Instant at(String time) {
+    return LocalDateTime.parse(DAY + "T" + time).atZone(ZONE).toInstant();
+  }
+
+  /** Sets the clock. */
+  public void setClock(Instant now) {
+    clock.now.set(now);
+  }
+
+  public void passTime(Duration time) {
+    clock.now.updateAndGet(now -> now.plus(time));
+  }
+
+  /** A number no device has used. */
+  public static long sequence() {
+    return UUID.randomUUID().getMostSignificantBits() >>> 12;
+  }
+
+  @Override
+  public void close() {
+    server.close();
+    wiring.close();
+    folder.ifPresent(Site::delete);
+  }
+
+  private static void delete(Path folder) {
+    try (Stream<Path> files = Files.walk(folder)) {
+      for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
+        Files.delete(file);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Stands where it is put. */
+  private static final class StandingClock extends Clock {
+    private final AtomicReference<Instant> now;
+
+    private StandingClock(Instant start) {
+      this.now = new AtomicReference<>(start);
+    }
+
+    @Override
+    public ZoneId getZone() {
+      return ZoneOffset.UTC;
+    }
+
+    @Override
+    public Clock withZone(ZoneId zone) {
+      throw new UnsupportedOperationException();
+    }
+
+    @Override
+    public Instant instant() {
+      return now.get();
+    }
+  }
+}

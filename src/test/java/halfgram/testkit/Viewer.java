@@ -1,0 +1,123 @@
+package halfgram.testkit;
+
+import com.deque.html.axecore.playwright.AxeBuilder;
+import com.deque.html.axecore.results.AxeResults;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.ConsoleMessage;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Request;
+import com.microsoft.playwright.WebError;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
+
+/**
+ * One person at one device: cookies and storage of their own, and a note of whatever the browser
+ * complains of on any of their pages.
+ */
+public final class Viewer implements AutoCloseable {
+  private static final Path SCREENS = Path.of("target", "screens");
+
+  private static final List<String> RULES = List.of("wcag2a", "wcag2aa", "wcag21aa", "wcag22aa");
+
+  /** What a request that the page itself gave up is said to have died of. */
+  private static final String GIVEN_UP = "net::ERR_ABORTED";
+
+  private final Device device;
+  private final BrowserContext context;
+  private final Page page;
+  private final List<String> troubles = new CopyOnWriteArrayList<>();
+
+  Viewer(Device device, BrowserContext context) {
+    this.device = device;
+    this.context = context;
+    context.onConsoleMessage(this::note);
+    context.onWebError(this::note);
+    context.onRequestFailed(this::note);
+    this.page = context.newPage();
+  }
+
+  /** The page that is open; others come from {@link #context}. */
+  public Page page() {
+    return page;
+  }
+
+  public BrowserContext context() {
+    return context;
+  }
+
+  /** Goes there and gives the page, loaded. */
+  public Page open(String url) {
+    page.navigate(url);
+    return page;
+  }
+
+  /**
+   * Errors on the console, uncaught exceptions and requests that failed, until now and in their
+   * order. A page that is left drops its open streams; those do not count.
+   */
+  public List<String> troubles() {
+    // Events are handed over during calls: one call to each page fetches what is under way.
+    context.pages().forEach(p -> p.evaluate("0"));
+    return List.copyOf(troubles);
+  }
+
+  /** What the screen shows, as target/screens/NAME.png. */
+  public Path screenshot(String name) {
+    return screenshot(name, false);
+  }
+
+  /** The page from top to bottom, as target/screens/NAME.png. */
+  public Path wholeScreenshot(String name) {
+    return screenshot(name, true);
+  }
+
+  /** Where the page breaks the rules of {@link #axe(Page)}. */
+  public List<Violation> axe() {
+    return axe(page);
+  }
+
+  /**
+   * Where a page of theirs breaks the rules of WCAG 2.0 A and AA, 2.1 AA and 2.2 AA that a machine
+   * can see. The looking is done by a script in the page, past its content security policy.
+   */
+  public List<Violation> axe(Page looked) {
+    if (!device.javaScript()) {
+      throw new IllegalStateException("axe is a script and needs a device with JavaScript");
+    }
+    AxeResults results = new AxeBuilder(looked).withTags(RULES).analyze();
+    if (results.isErrored()) {
+      throw new IllegalStateException("axe could not look: " + results.getErrorMessage());
+    }
+    return results.getViolations().stream()
+        .flatMap(rule -> rule.getNodes().stream().map(node -> Violation.of(rule, node)))
+        .toList();
+  }
+
+  @Override
+  public void close() {
+    context.close();
+  }
+
+  private Path screenshot(String name, boolean whole) {
+    Path file = SCREENS.resolve(name + ".png");
+    page.screenshot(new Page.ScreenshotOptions().setPath(file).setFullPage(whole));
+    return file;
+  }
+
+  private void note(ConsoleMessage message) {
+    if (message.type().equals("error")) {
+      troubles.add("console: " + message.text() + " (" + message.location() + ")");
+    }
+  }
+
+  private void note(WebError error) {
+    troubles.add("uncaught: " + error.error());
+  }
+
+  private void note(Request request) {
+    if (!GIVEN_UP.equals(request.failure())) {
+      troubles.add("failed: " + request.method() + " " + request.url() + " " + request.failure());
+    }
+  }
+}

@@ -1,0 +1,141 @@
+package halfgram.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import halfgram.testkit.Client;
+import halfgram.testkit.Site;
+import java.net.http.HttpRequest;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/** What every request passes through, whatever the page. */
+class ServerTest {
+  private static Site site;
+  private final Client client = site.client();
+
+  @BeforeAll
+  static void open() {
+    site = Site.demo();
+  }
+
+  @AfterAll
+  static void close() {
+    site.close();
+  }
+
+  @Test
+  void oneKitchenIsEnteredStraightAway() {
+    Client.Answer answer = client.get("/");
+    assertThat(answer.status()).isEqualTo(303);
+    assertThat(answer.header("location")).isEqualTo("/k/TARN/");
+  }
+
+  @Test
+  void anUnknownKitchenIsNotFoundAndSoIsAnUnknownPage() {
+    assertThat(client.get("/k/NOPE/").status()).isEqualTo(404);
+    Client.Answer answer = client.get("/k/TARN/nothing-here");
+    assertThat(answer.status()).isEqualTo(404);
+    assertThat(answer.header("content-type")).startsWith("text/html;").contains("utf-8");
+    assertThat(answer.text()).contains("There is no /k/TARN/nothing-here here.");
+  }
+
+  @Test
+  void pagesAllowNothingInlineAndNoFrames() {
+    Client.Answer page = client.get("/k/TARN/");
+    assertThat(page.header("content-security-policy"))
+        .contains("default-src 'self'")
+        .contains("frame-ancestors 'none'")
+        .doesNotContain("unsafe");
+    assertThat(page.body())
+        .doesNotContain("<style")
+        .doesNotContain(" style=")
+        .doesNotContain("onclick=");
+    assertThat(page.header("cache-control")).isEqualTo("no-store");
+    assertThat(page.header("x-content-type-options")).isEqualTo("nosniff");
+  }
+
+  @Test
+  void assetsCarryTheirHashAndAreKeptForGood() {
+    String css = client.get("/k/TARN/").all("href=\"(/assets/css/base[^\"]+)\"").get(0);
+    assertThat(css).matches("/assets/css/base\\.[0-9a-f]{10}\\.css");
+    Client.Answer kept = client.get(css);
+    assertThat(kept.status()).isEqualTo(200);
+    assertThat(kept.header("cache-control")).contains("immutable");
+    assertThat(client.get(css.replaceAll("[0-9a-f]{10}", "0123456789")).status()).isEqualTo(404);
+  }
+
+  @Test
+  void bigAnswersAreCompressedAndSayThatTheyVary() {
+    Client.Answer page =
+        client.send(client.request("/k/TARN/").header("Accept-Encoding", "gzip").GET());
+    assertThat(page.header("content-encoding")).isEqualTo("gzip");
+    assertThat(page.header("vary")).contains("Accept-Encoding");
+  }
+
+  @Test
+  void aFormWithoutItsPagesTokenChangesNothing() {
+    client.get("/k/TARN/");
+    Client.Answer answer =
+        client.send(
+            client
+                .request("/k/TARN/tone")
+                .header("Content-Type", "application/x-www-form-urlencoded")
+                .POST(HttpRequest.BodyPublishers.ofString("_csrf=wrong&tone=night")));
+    assertThat(answer.status()).isEqualTo(403);
+    assertThat(answer.text()).contains("Nothing was changed");
+  }
+
+  @Test
+  void anotherSitesPageCannotActHere() {
+    client.get("/k/TARN/");
+    for (String[] header :
+        new String[][] {{"Sec-Fetch-Site", "cross-site"}, {"Origin", "http://elsewhere.test"}}) {
+      Client.Answer answer =
+          client.send(
+              client
+                  .request("/k/TARN/tone")
+                  .header("Content-Type", "application/x-www-form-urlencoded")
+                  .header(header[0], header[1])
+                  .POST(
+                      HttpRequest.BodyPublishers.ofString(
+                          "_csrf=" + client.token() + "&tone=night")));
+      assertThat(answer.status()).as(header[0]).isEqualTo(403);
+    }
+  }
+
+  @Test
+  void aFormOfTenMegabytesIsRefusedWithoutBeingRead() {
+    client.get("/k/TARN/");
+    Client.Answer answer = client.post("/k/TARN/tone", "tone", "x".repeat(10 * 1024 * 1024));
+    assertThat(answer.status()).isEqualTo(413);
+    assertThat(answer.text()).contains("more than 1024 KB");
+  }
+
+  @Test
+  void theToneIsRememberedByTheBrowser() {
+    client.get("/k/TARN/");
+    Client.Answer page = client.postAndFollow("/k/TARN/tone", "tone", "night", "here", "/k/TARN/");
+    assertThat(page.body()).contains("data-tone=\"night\"");
+  }
+
+  @Test
+  void afterAPressNobodyIsSentToAnotherSite() {
+    client.get("/k/TARN/");
+    Client.Answer answer =
+        client.post("/k/TARN/tone", "tone", "day", "here", "//elsewhere.test/k/TARN/");
+    assertThat(answer.header("location")).isEqualTo("/k/TARN/");
+  }
+
+  @Test
+  void aCommandNeedsTheSecretOfTheDataFolder() {
+    Client.Answer answer = client.json("POST", "/command", "{\"args\":[\"--help\"]}");
+    assertThat(answer.status()).isEqualTo(404);
+  }
+
+  @Test
+  void healthSaysWhetherTheDatabaseAnswers() {
+    assertThat(client.get("/health/live").body()).isEqualTo("ok");
+    assertThat(client.get("/health/ready").status()).isEqualTo(200);
+  }
+}
