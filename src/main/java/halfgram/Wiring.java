@@ -16,6 +16,7 @@ import halfgram.desk.Plans;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
 import halfgram.desk.Whys;
+import halfgram.pages.formulas.FormulasPages;
 import halfgram.pages.today.TodayPages;
 import halfgram.pages.why.WhyPages;
 import halfgram.prep.KitchenBook;
@@ -126,6 +127,7 @@ public final class Wiring implements AutoCloseable {
         new Templates(),
         List.of(
             new TodayPages(desk, plans, stock),
+            new FormulasPages(desk),
             new WhyPages(desk, new Whys(desk, plans)),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));
   }
