@@ -157,8 +157,7 @@ public final class SaveFormula {
       list.add(formula);
     }
     versions.add(body);
-    BookReader.Outcome read =
-        desk.reader().read(tree.toString().getBytes(StandardCharsets.UTF_8));
+    BookReader.Outcome read = desk.reader().read(tree.toString().getBytes(StandardCharsets.UTF_8));
     String path = "$.formulas[" + at + "]";
     if (read.unreadable().isPresent()) {
       Message why = read.unreadable().get();

@@ -71,7 +71,8 @@ final class Changes {
     if (!stayed.equals(now)) {
       changes.add(
           new Change(
-              what, List.of(words.say("formulas.change.order", String.join(", ", after.keySet())))));
+              what,
+              List.of(words.say("formulas.change.order", String.join(", ", after.keySet())))));
     }
   }
 
@@ -79,8 +80,7 @@ final class Changes {
     Map<String, JsonNode> byCode = new LinkedHashMap<>();
     for (JsonNode row : rows) {
       String code =
-          row.path("code")
-              .asText(row.path("ingredient").asText(row.path("component").asText("")));
+          row.path("code").asText(row.path("ingredient").asText(row.path("component").asText("")));
       byCode.putIfAbsent(code, row);
     }
     return byCode;

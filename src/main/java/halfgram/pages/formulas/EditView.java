@@ -76,7 +76,8 @@ record EditView(
 
     private Cell cell(Part part, String name) {
       String kind = part.kind().name();
-      String value = form.get(name);
+      String value =
+          part.kind() == Shape.Kind.ROWS ? String.join(" ", form.rows(name)) : form.get(name);
       List<Option> options =
           switch (part.kind()) {
             case CHOICE -> part.known().stream().map(w -> option(w, w, w.equals(value))).toList();
@@ -92,8 +93,7 @@ record EditView(
           part.kind() == Shape.Kind.GROUP ? cells(part.parts(), name + ".") : List.of();
       List<Row> rows = part.kind() == Shape.Kind.ROWS ? rows(part, name) : List.of();
       String list = part.known().isEmpty() ? "" : part.known().get(0);
-      return new Cell(
-          name, label(part), kind, value, list, fault(name), options, cells, rows);
+      return new Cell(name, label(part), kind, value, list, fault(name), options, cells, rows);
     }
 
     private static Option option(String value, String label, boolean on) {
@@ -169,7 +169,7 @@ record EditView(
     }
 
     private static String said(Cell cell) {
-      return cell.value().isEmpty() || cell.value().equals("on")
+      return cell.value().isEmpty() || cell.value().equals("on") || !cell.rows().isEmpty()
           ? cell.label()
           : cell.label() + " " + cell.value();
     }

@@ -144,8 +144,7 @@ public final class FormulasPages implements Server.Part {
       page(visit, house, 422, editing);
       return;
     }
-    SaveFormula.Outcome outcome =
-        saving.save(house, editing.draft(version.get()), visit.who());
+    SaveFormula.Outcome outcome = saving.save(house, editing.draft(version.get()), visit.who());
     if (outcome instanceof SaveFormula.Saved) {
       visit.seeOther("formulas/" + editing.code());
     } else if (outcome instanceof SaveFormula.Wrong wrong) {

@@ -47,7 +47,9 @@ record ListView(String find, boolean any, String count, List<Group> groups) {
     Set<String> baths = new TreeSet<>();
     for (Formula formula : book.formulary().list()) {
       FormulaVersion version = formula.current();
-      version.lines().forEach(line -> line.item().component().ifPresent(r -> inside.add(r.formula())));
+      version
+          .lines()
+          .forEach(line -> line.item().component().ifPresent(r -> inside.add(r.formula())));
       version.technique().ifPresent(use -> baths.add(use.bath()));
     }
     Map<String, List<Row>> groups = new LinkedHashMap<>();

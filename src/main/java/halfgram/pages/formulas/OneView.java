@@ -13,12 +13,8 @@ import halfgram.formula.Scaled;
 import halfgram.formula.Step;
 import halfgram.formula.Work;
 import halfgram.measure.Amount;
-import halfgram.measure.Dimension;
-import halfgram.measure.Exact;
 import halfgram.measure.Money;
-import halfgram.measure.Ratio;
 import halfgram.measure.Rounding;
-import halfgram.prep.Components;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.WeighList;
 import halfgram.words.Messages;
@@ -26,6 +22,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 
 /** One formula at a size. */
@@ -39,7 +36,10 @@ record OneView(
     List<String> ways,
     String size,
     List<String> raised,
-    ScaleForm form,
+    boolean wrong,
+    Map<String, String> typed,
+    Map<String, String> faults,
+    List<Integer> rows,
     List<Choice> outputs,
     List<Choice> items,
     List<StepRow> steps,
@@ -56,8 +56,13 @@ record OneView(
 
   /** A step and what goes in at it. */
   record StepRow(
-      String code, String instruction, String facts, List<String> notes, List<String> cautions,
-      String fills, List<WeighRow.Group> weigh) {}
+      String code,
+      String instruction,
+      String facts,
+      List<String> notes,
+      List<String> cautions,
+      String fills,
+      List<WeighRow.Group> weigh) {}
 
   /** What comes out. */
   record OutputRow(String name, String gives, List<String> facts) {}
@@ -97,7 +102,10 @@ record OneView(
           sized
               .map(s -> s.raisedBy().stream().map(why -> words.say(s.raised(why))).toList())
               .orElse(List.of()),
-          form,
+          form.isWrong(),
+          form.typed(),
+          form.faults(),
+          ScaleForm.rows(),
           version.outputs().stream()
               .map(output -> new Choice(output.code(), words.text(output.name())))
               .toList(),
@@ -133,7 +141,8 @@ record OneView(
         Fills.Fill fill = Fills.of(scaled, i);
         String fills =
             fill.count() > 1
-                ? words.say("sheet.fills-each", fill.count(), grams(Amount.of(fill.each())), machines(step))
+                ? words.say(
+                    "sheet.fills-each", fill.count(), grams(Amount.of(fill.each())), machines(step))
                 : "";
         rows.add(
             new StepRow(
@@ -233,7 +242,8 @@ record OneView(
               check ->
                   notes.add(
                       words.say(
-                          "sheet.check." + check.name().toLowerCase(Locale.ROOT).replace('_', '-'))));
+                          "sheet.check."
+                              + check.name().toLowerCase(Locale.ROOT).replace('_', '-'))));
       return notes;
     }
 
@@ -252,7 +262,9 @@ record OneView(
         if (!output.share().isOne()) {
           facts.add(words.say("formulas.share", output.share()));
         }
-        output.pieceMass().ifPresent(m -> facts.add(words.say("formulas.piece", grams(Amount.of(m)))));
+        output
+            .pieceMass()
+            .ifPresent(m -> facts.add(words.say("formulas.piece", grams(Amount.of(m)))));
         if (!output.rest().min().isZero()) {
           facts.add(
               words.say("sheet.rests", output.rest().min()) + because(output.rest().reason()));

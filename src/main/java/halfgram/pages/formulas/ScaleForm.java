@@ -33,8 +33,16 @@ final class ScaleForm {
     return typed.getOrDefault(name, "");
   }
 
-  String fault(String name) {
-    return faults.getOrDefault(name, "");
+  /** Every field as typed, by name. */
+  Map<String, String> typed() {
+    return Map.copyOf(typed);
+  }
+
+  /** What is wrong, by name; empty where nothing is. */
+  Map<String, String> faults() {
+    Map<String, String> all = new LinkedHashMap<>(faults);
+    typed.keySet().forEach(name -> all.putIfAbsent(name, ""));
+    return all;
   }
 
   boolean isWrong() {
@@ -70,11 +78,9 @@ final class ScaleForm {
       return Optional.empty();
     }
     String way = ways.get(0);
-    Way kind =
-        way.equals("have0") ? Way.HAVE : Way.valueOf(way.toUpperCase(java.util.Locale.ROOT));
+    Way kind = way.equals("have0") ? Way.HAVE : Way.valueOf(way.toUpperCase(java.util.Locale.ROOT));
     Optional<String> output = Optional.of(get("output")).filter(code -> !code.isEmpty());
-    return Optional.of(
-        new Ask(kind, output, kind == Way.HAVE ? "" : get(way), get("each"), have));
+    return Optional.of(new Ask(kind, output, kind == Way.HAVE ? "" : get(way), get("each"), have));
   }
 
   /** Puts what is wrong to its field. */

@@ -200,8 +200,7 @@ final class VersionForm {
     if (same) {
       return;
     }
-    ObjectNode texts =
-        before.isObject() ? ((ObjectNode) before).deepCopy() : NODES.objectNode();
+    ObjectNode texts = before.isObject() ? ((ObjectNode) before).deepCopy() : NODES.objectNode();
     for (String language : part.known()) {
       String text = get(name + "." + language).strip();
       if (text.isEmpty()) {
@@ -234,8 +233,7 @@ final class VersionForm {
 
   private void group(Part part, ObjectNode node, String name, String at) {
     JsonNode before = node.path(part.key());
-    ObjectNode group =
-        before.isObject() ? ((ObjectNode) before).deepCopy() : NODES.objectNode();
+    ObjectNode group = before.isObject() ? ((ObjectNode) before).deepCopy() : NODES.objectNode();
     write(part.parts(), group, name + ".", at + ".");
     if (!group.equals(before) && !(group.isEmpty() && before.isMissingNode())) {
       set(node, part.key(), group, group.isEmpty());
@@ -247,9 +245,9 @@ final class VersionForm {
     ArrayNode list = NODES.arrayNode();
     for (String row : rows(name)) {
       String of = get(name + "." + row + ".of");
-      JsonNode origin = of.matches("\\d{1,4}") ? before.path(Integer.parseInt(of)) : before.path(-1);
-      ObjectNode item =
-          origin.isObject() ? ((ObjectNode) origin).deepCopy() : NODES.objectNode();
+      JsonNode origin =
+          of.matches("\\d{1,4}") ? before.path(Integer.parseInt(of)) : before.path(-1);
+      ObjectNode item = origin.isObject() ? ((ObjectNode) origin).deepCopy() : NODES.objectNode();
       String place = at + "[" + list.size() + "]";
       places.put(place, name + "." + row);
       write(part.parts(), item, name + "." + row + ".", place + ".");

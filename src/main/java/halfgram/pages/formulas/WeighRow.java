@@ -1,12 +1,12 @@
 package halfgram.pages.formulas;
 
+import halfgram.formula.Dose;
+import halfgram.formula.Line;
 import halfgram.ingredient.Weighing;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import halfgram.measure.Exact;
 import halfgram.measure.Ratio;
-import halfgram.formula.Dose;
-import halfgram.formula.Line;
 import halfgram.prep.Components;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.WeighGroup;
@@ -54,8 +54,7 @@ record WeighRow(
     return said;
   }
 
-  private static WeighRow of(
-      KitchenBook book, WeighGroup group, WeighLine line, Messages words) {
+  private static WeighRow of(KitchenBook book, WeighGroup group, WeighLine line, Messages words) {
     Weighing weighing = line.weighing();
     String number;
     String unit = "g";
@@ -86,9 +85,7 @@ record WeighRow(
   }
 
   private static String fixed(BigDecimal number, int decimals) {
-    return number
-        .setScale(Math.max(0, decimals), java.math.RoundingMode.HALF_UP)
-        .toPlainString();
+    return number.setScale(Math.max(0, decimals), java.math.RoundingMode.HALF_UP).toPlainString();
   }
 
   private static String percent(Dose dose, Messages words) {
@@ -125,8 +122,7 @@ record WeighRow(
                                     ingredientOf(line).orElse(""),
                                     cut.value(),
                                     words.say(
-                                        "why.standing." + cut.standing().word(),
-                                        cut.source())))));
+                                        "why.standing." + cut.standing().word(), cut.source())))));
     if (line.trim().compareTo(Ratio.ONE) != 0) {
       notes.add(words.say("sheet.trim", amount(Amount.of(weighed.pulled()), words)));
     }
@@ -137,8 +133,7 @@ record WeighRow(
       notes.add(words.say("sheet.apart"));
     }
     if (!weighed.lookAlikes().isEmpty()) {
-      String others =
-          String.join(", ", weighed.lookAlikes().stream().map(words::text).toList());
+      String others = String.join(", ", weighed.lookAlikes().stream().map(words::text).toList());
       notes.add(words.say("sheet.not", words.say("sheet.not-word", others)));
     }
     weighing
@@ -186,7 +181,8 @@ record WeighRow(
   }
 
   private static java.util.Optional<String> ingredientOf(Line line) {
-    return line.item().fold(ingredient -> ingredient.cut(), component -> java.util.Optional.empty());
+    return line.item()
+        .fold(ingredient -> ingredient.cut(), component -> java.util.Optional.empty());
   }
 
   private static String carrier(
