@@ -53,7 +53,9 @@ public final class TodayPages implements Server.Part {
     House house = Rooms.house(desk, visit.kitchen().code());
     LocalDate today = house.day(desk.now());
     AcceptForm form = AcceptForm.of(visit).orElseThrow(() -> Halt.unreadable("plan"));
-    plans.find(house, form.day()).orElseThrow(() -> Halt.notFound(form.day().toString()));
+    if (plans.find(house, form.day()).isEmpty()) {
+      throw Halt.notFound(form.day().toString());
+    }
     if (form.day().isBefore(today)) {
       visit.notice(words(visit, house).say("today.day-over"));
       show(visit, house, DayAsked.on(form.day(), today), 409);

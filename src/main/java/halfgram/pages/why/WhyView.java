@@ -16,7 +16,7 @@ import java.util.Set;
  * @param found none or one
  * @param nearest where the path is not known, one that is nearly the same; none or one
  */
-record WhyView(String path, String plan, String back, List<Number> found, List<Link> nearest) {
+record WhyView(String path, String plan, String back, List<Asked> found, List<Link> nearest) {
   /** So many levels stand on one page; further ones are a link away. */
   private static final int LEVELS = 3;
 
@@ -24,7 +24,7 @@ record WhyView(String path, String plan, String back, List<Number> found, List<L
   record Link(String text, String href) {}
 
   /** The number, the rule that makes it, and what went in. */
-  record Number(String value, String rule, List<Input> inputs) {}
+  record Asked(String value, String rule, List<Input> inputs) {}
 
   /**
    * One thing that went in.
@@ -39,7 +39,7 @@ record WhyView(String path, String plan, String back, List<Number> found, List<L
   static WhyView of(
       Because.Recording recording, String path, PlanName plan, String root, Messages words) {
     Writer writer = new Writer(recording, plan, root, words);
-    List<Number> found = recording.find(path).map(writer::number).stream().toList();
+    List<Asked> found = recording.find(path).map(writer::number).stream().toList();
     return new WhyView(
         path,
         plan.number() == WhyLink.PREVIEW
@@ -64,8 +64,8 @@ record WhyView(String path, String plan, String back, List<Number> found, List<L
       this.words = words;
     }
 
-    private Number number(Because.Note note) {
-      return new Number(note.value(), words.say(note.rule()), inputs(note, 1));
+    private Asked number(Because.Note note) {
+      return new Asked(note.value(), words.say(note.rule()), inputs(note, 1));
     }
 
     private List<Input> inputs(Because.Note note, int level) {
