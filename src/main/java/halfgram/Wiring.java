@@ -9,13 +9,17 @@ import halfgram.db.Database;
 import halfgram.db.Sync;
 import halfgram.desk.Desk;
 import halfgram.desk.ExportBook;
+import halfgram.desk.ExportTable;
 import halfgram.desk.ImportBook;
+import halfgram.desk.ImportTable;
 import halfgram.desk.Plans;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
 import halfgram.desk.Whys;
 import halfgram.pages.today.TodayPages;
 import halfgram.pages.why.WhyPages;
+import halfgram.prep.KitchenBook;
+import halfgram.prep.PrepSheet;
 import halfgram.web.Live;
 import halfgram.web.Server;
 import halfgram.web.Templates;
@@ -43,8 +47,7 @@ public final class Wiring implements AutoCloseable {
     this.settings = settings;
     this.database = database;
     this.desk = new Desk(database, new BookReader(Reference.load()), clock, live::changed);
-    this.plans =
-        new Plans(desk, (book, sheet) -> new SheetJson(book, sheet, words.in("en")).write());
+    this.plans = new Plans(desk, this::result);
     this.ticking = new Ticking(desk, plans);
     this.stock = new Stock(desk);
   }
@@ -65,6 +68,11 @@ public final class Wiring implements AutoCloseable {
   /** H2 in the data folder; closed by us and nobody else, so that the last commit is written. */
   private static String embedded(Path data) {
     return "jdbc:h2:file:" + data.toAbsolutePath().resolve("halfgram") + ";DB_CLOSE_ON_EXIT=FALSE";
+  }
+
+  /** A sheet as the JSON that its plan keeps. */
+  public String result(KitchenBook book, PrepSheet sheet) {
+    return new SheetJson(book, sheet, words.in("en")).write();
   }
 
   public Settings settings() {
@@ -93,6 +101,14 @@ public final class Wiring implements AutoCloseable {
 
   public ExportBook exportBook() {
     return new ExportBook();
+  }
+
+  public ImportTable importTable() {
+    return new ImportTable(desk);
+  }
+
+  public ExportTable exportTable() {
+    return new ExportTable(desk);
   }
 
   /**

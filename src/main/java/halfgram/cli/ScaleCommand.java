@@ -18,6 +18,7 @@ import halfgram.measure.Ratio;
 import halfgram.prep.KitchenBook;
 import halfgram.words.Messages;
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -41,18 +42,10 @@ final class ScaleCommand {
     Arguments arguments =
         new Arguments(
             args,
-            Set.of(
-                "--book",
-                "--output",
-                "--amount",
-                "--pieces",
-                "--covers",
-                "--each",
-                "--batches",
-                "--have"),
+            Source.with(
+                "--output", "--amount", "--pieces", "--covers", "--each", "--batches", "--have"),
             Set.of());
     String code = arguments.word("FORMULA");
-    String file = arguments.get("--book", "accept.book");
     if (WAYS.stream().filter(arguments::has).count() != 1) {
       arguments.problem("usage.one-size", WAYS_SAID);
     }
@@ -60,14 +53,9 @@ final class ScaleCommand {
       arguments.get("--covers", "accept.whole");
       arguments.get("--each", "accept.output-amount");
     }
-    if (!arguments.problems().isEmpty()) {
-      return cli.usage(arguments.problems());
-    }
-    Books.Opened opened = Books.open(cli, file);
-    if (opened.book().isEmpty()) {
-      return opened.status();
-    }
-    return scale(opened.book().get(), code, arguments);
+    List<String> call = new ArrayList<>(List.of("scale"));
+    call.addAll(args);
+    return Source.run(cli, arguments, call, found -> scale(found.book(), code, arguments));
   }
 
   private int scale(KitchenBook book, String code, Arguments arguments) {

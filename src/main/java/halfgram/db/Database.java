@@ -64,7 +64,13 @@ public final class Database implements AutoCloseable {
     HikariDataSource pool = null;
     try {
       pool = new HikariDataSource(config);
-      Flyway.configure().dataSource(pool).locations("classpath:db/migration").load().migrate();
+      // A migration that this program does not know is refused, not passed over.
+      Flyway.configure()
+          .dataSource(pool)
+          .locations("classpath:db/migration")
+          .ignoreMigrationPatterns(new String[0])
+          .load()
+          .migrate();
       Sync sync = around.apply(h2 ? new GroupSync(pool) : Sync.AT_COMMIT);
       return new Database(pool, h2 ? SQLDialect.H2 : SQLDialect.POSTGRES, sync);
     } catch (RuntimeException | SQLException e) {
@@ -125,6 +131,12 @@ public final class Database implements AutoCloseable {
       return url;
     }
 
+    /** What the database says. */
+    public String reason() {
+      String message = String.valueOf(innermost(this).getMessage());
+      return message.lines().findFirst().orElse(message).strip();
+    }
+
     /** Whether another process has it open. */
     public boolean isHeld() {
       return String.valueOf(innermost(this).getMessage()).contains("already in use")
@@ -133,7 +145,8 @@ public final class Database implements AutoCloseable {
 
     /** Whether a newer program has written it. */
     public boolean isNewer() {
-      return getCause() instanceof FlywayException;
+      return getCause() instanceof FlywayException
+          && String.valueOf(getCause().getMessage()).contains("not resolved locally");
     }
 
     private static Throwable innermost(Throwable e) {

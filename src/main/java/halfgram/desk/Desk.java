@@ -15,6 +15,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
@@ -85,10 +86,12 @@ public final class Desk {
     return answer;
   }
 
-  /** As {@link #write(House, Function)} for a kitchen that may not be there before. */
-  <T> T write(String code, Function<Tx, T> work) {
+  /** As {@link #write(House, Function)} for kitchens that may not be there before. */
+  <T> T write(Set<String> codes, Function<Tx, T> work) {
     T answer = database.write(work);
-    signal.changed(code, findStand(code).map(Stand::change).orElse(0L));
+    for (String code : codes) {
+      signal.changed(code, findStand(code).map(Stand::change).orElse(0L));
+    }
     return answer;
   }
 
@@ -101,13 +104,13 @@ public final class Desk {
           : new House(stand, known.book(), known.tree());
     }
     ObjectNode tree = books.load(tx, stand.id());
-    House house = new House(stand, read(tree), tree);
+    House house = new House(stand, bookOf(tree), tree);
     opened.put(stand.id(), house);
     return house;
   }
 
   /** A tree that was checked before it was stored. */
-  KitchenBook read(ObjectNode tree) {
+  public KitchenBook bookOf(ObjectNode tree) {
     BookReader.Outcome outcome = reader.read(tree.toString().getBytes(StandardCharsets.UTF_8));
     return outcome
         .book()

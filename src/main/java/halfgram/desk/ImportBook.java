@@ -19,10 +19,13 @@ import halfgram.measure.Message;
 import halfgram.prep.KitchenBook;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.UUID;
 
 /**
@@ -51,16 +54,58 @@ public final class ImportBook {
   }
 
   public Outcome importBook(byte[] bytes, String who) {
-    BookReader.Outcome read = desk.reader().read(bytes);
-    if (read.book().isEmpty()) {
-      return new Outcome(Optional.empty(), 0, read.problems(), read.unreadable());
-    }
-    ObjectNode tree = desk.reader().tree(bytes);
-    String code = read.book().get().kitchen().code();
-    return desk.write(code, tx -> write(tx, code, tree, read.book().get(), who));
+    return importBooks(List.of(bytes), who).get(0);
   }
 
-  private Outcome write(Tx tx, String code, ObjectNode tree, KitchenBook book, String who) {
+  /** Brings several books in, all or none: one outcome each, in their order. */
+  public List<Outcome> importBooks(List<byte[]> files, String who) {
+    List<BookReader.Outcome> read = files.stream().map(desk.reader()::read).toList();
+    Set<String> codes = new TreeSet<>();
+    for (BookReader.Outcome one : read) {
+      one.book().ifPresent(book -> codes.add(book.kitchen().code()));
+    }
+    if (read.stream().anyMatch(one -> one.book().isEmpty())) {
+      return read.stream()
+          .map(one -> new Outcome(Optional.empty(), 0, one.problems(), one.unreadable()))
+          .toList();
+    }
+    try {
+      return desk.write(codes, tx -> write(tx, files, read, who));
+    } catch (Refused e) {
+      return e.outcomes;
+    }
+  }
+
+  private List<Outcome> write(
+      Tx tx, List<byte[]> files, List<BookReader.Outcome> read, String who) {
+    List<Outcome> outcomes = new ArrayList<>();
+    for (int i = 0; i < files.size(); i++) {
+      KitchenBook book = read.get(i).book().orElseThrow();
+      ObjectNode tree = desk.reader().tree(files.get(i));
+      outcomes.add(write(tx, book.kitchen().code(), tree, book, who));
+    }
+    if (outcomes.stream().anyMatch(outcome -> outcome.kitchen().isEmpty())) {
+      throw new Refused(outcomes);
+    }
+    return outcomes;
+  }
+
+  /** Takes back what was written of the other books. */
+  private static final class Refused extends RuntimeException {
+    private static final long serialVersionUID = 1;
+    private final transient List<Outcome> outcomes;
+
+    private Refused(List<Outcome> outcomes) {
+      super("a book was refused", null, false, false);
+      this.outcomes =
+          outcomes.stream()
+              .map(one -> new Outcome(Optional.empty(), 0, one.problems(), one.unreadable()))
+              .toList();
+    }
+  }
+
+  /** Writes one book that has been read; within the transaction of the caller. */
+  Outcome write(Tx tx, String code, ObjectNode tree, KitchenBook book, String who) {
     Instant at = desk.now();
     Optional<Stand> there = kitchens.find(tx, code);
     if (there.isPresent()) {
