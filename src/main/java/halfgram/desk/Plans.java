@@ -289,6 +289,11 @@ public final class Plans {
     return made;
   }
 
+  /** The sheet of a plan. */
+  PrepSheet sheet(Tx tx, House house, PlanStore.Accepted plan) {
+    return computed(tx, house, plan).sheet();
+  }
+
   /** A plan with its progress as it is now. */
   InForce inForce(Tx tx, House house, PlanStore.Accepted plan) {
     Computed made = computed(tx, house, plan);
