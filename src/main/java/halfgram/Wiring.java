@@ -1,5 +1,7 @@
 package halfgram;
 
+import halfgram.api.PlanApi;
+import halfgram.api.TickApi;
 import halfgram.book.BookReader;
 import halfgram.book.Reference;
 import halfgram.cli.Cli;
@@ -7,6 +9,7 @@ import halfgram.cli.CommandApi;
 import halfgram.cli.SheetJson;
 import halfgram.db.Database;
 import halfgram.db.Sync;
+import halfgram.desk.Changes;
 import halfgram.desk.Desk;
 import halfgram.desk.ExportBook;
 import halfgram.desk.ExportTable;
@@ -17,6 +20,7 @@ import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
 import halfgram.desk.Whys;
 import halfgram.pages.today.TodayPages;
+import halfgram.pages.wall.WallPages;
 import halfgram.pages.why.WhyPages;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
@@ -118,6 +122,7 @@ public final class Wiring implements AutoCloseable {
    */
   public Server server(Server.Options options, String secret) {
     Server.Kitchens kitchens = new Server.Kitchens(desk::list, desk::findStand, desk::isAlive);
+    Whys whys = new Whys(desk, plans);
     return new Server(
         options,
         kitchens,
@@ -126,7 +131,10 @@ public final class Wiring implements AutoCloseable {
         new Templates(),
         List.of(
             new TodayPages(desk, plans, stock),
-            new WhyPages(desk, new Whys(desk, plans)),
+            new WhyPages(desk, whys),
+            new WallPages(desk, plans, ticking, stock, new Changes(desk)),
+            new PlanApi(desk, plans, whys, this::result),
+            new TickApi(desk, ticking),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));
   }
 

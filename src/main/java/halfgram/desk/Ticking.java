@@ -68,6 +68,21 @@ public final class Ticking {
     this.plans = plans;
   }
 
+  /** A task of a day that ticks are taken on, also one that a later plan has withdrawn. */
+  public Optional<Task> findTask(House house, LocalDate day, String task) {
+    return desk.read(tx -> find(tx, house, day, task).map(Found::task));
+  }
+
+  /** Codes of the tubs that a task filled and that have something in them. */
+  public List<String> listTubs(House house, String task) {
+    return desk.read(
+        tx ->
+            lots.listOfTask(tx, house.id(), task).stream()
+                .filter(tub -> tub.lot().left().isPositive())
+                .map(tub -> tub.lot().code())
+                .toList());
+  }
+
   /** Takes a tick on a task of a day. */
   public Outcome tick(House house, LocalDate day, Entry entry) {
     return desk.write(
