@@ -19,6 +19,7 @@ import halfgram.desk.Plans;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
 import halfgram.desk.Whys;
+import halfgram.pages.formulas.FormulasPages;
 import halfgram.pages.today.TodayPages;
 import halfgram.pages.wall.WallPages;
 import halfgram.pages.why.WhyPages;
@@ -135,6 +136,7 @@ public final class Wiring implements AutoCloseable {
             new WallPages(desk, plans, ticking, stock, new Changes(desk)),
             new PlanApi(desk, plans, whys, this::result),
             new TickApi(desk, ticking),
+            new FormulasPages(desk),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));
   }
 
