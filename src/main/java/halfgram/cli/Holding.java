@@ -152,5 +152,4 @@ final class Holding {
     }
     return Optional.empty();
   }
-
 }

@@ -70,7 +70,8 @@ final class ImportCommand {
     outcome
         .kitchen()
         .ifPresent(
-            code -> cli.out().println(cli.messages().say("import.done", file, code, outcome.rows())));
+            code ->
+                cli.out().println(cli.messages().say("import.done", file, code, outcome.rows())));
     if (outcome.unreadable().isPresent()) {
       return Exit.UNUSABLE;
     }
@@ -92,9 +93,7 @@ final class ImportCommand {
     if (!outcome.problems().isEmpty()) {
       return say(file, outcome.problems());
     }
-    cli.out()
-        .println(
-            cli.messages().say("import.done", file, house.get().code(), outcome.rows()));
+    cli.out().println(cli.messages().say("import.done", file, house.get().code(), outcome.rows()));
     return Exit.DONE;
   }
 

@@ -43,13 +43,7 @@ final class ScaleCommand {
         new Arguments(
             args,
             Source.with(
-                "--output",
-                "--amount",
-                "--pieces",
-                "--covers",
-                "--each",
-                "--batches",
-                "--have"),
+                "--output", "--amount", "--pieces", "--covers", "--each", "--batches", "--have"),
             Set.of());
     String code = arguments.word("FORMULA");
     if (WAYS.stream().filter(arguments::has).count() != 1) {

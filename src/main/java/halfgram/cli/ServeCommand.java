@@ -90,8 +90,7 @@ final class ServeCommand {
     if (!listening.isLoopback()) {
       cli.error(cli.messages().say("serve.open", listening.host()));
     }
-    cli.out()
-        .println(cli.messages().say("serve.ready", listening.address(port) + door(wiring)));
+    cli.out().println(cli.messages().say("serve.ready", listening.address(port) + door(wiring)));
     cli.out().flush();
     try {
       stopped.await();

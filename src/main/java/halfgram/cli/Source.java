@@ -60,8 +60,6 @@ final class Source {
 
   /** As an export of this moment would read, so that both give the same plan. */
   private static KitchenBook book(Wiring wiring, House house) {
-    return wiring
-        .desk()
-        .bookOf(wiring.desk().read(tx -> wiring.exportBook().export(tx, house)));
+    return wiring.desk().bookOf(wiring.desk().read(tx -> wiring.exportBook().export(tx, house)));
   }
 }

@@ -11,7 +11,9 @@ import java.security.UnrecoverableKeyException;
 import java.util.Collections;
 import java.util.Optional;
 
-/** The key store for TLS, tried before the server starts so that a message can say what is wrong. */
+/**
+ * The key store for TLS, tried before the server starts so that a message can say what is wrong.
+ */
 final class TlsStore {
   private TlsStore() {}
 

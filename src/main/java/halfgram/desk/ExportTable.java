@@ -50,8 +50,7 @@ public final class ExportTable {
               .map(
                   table ->
                       CsvText.write(
-                          table.header(),
-                          table.rows(desk.read(tx -> export.export(tx, house)))));
+                          table.header(), table.rows(desk.read(tx -> export.export(tx, house)))));
     };
   }
 
@@ -79,8 +78,19 @@ public final class ExportTable {
     Collections.reverse(all);
     return CsvText.write(
         List.of(
-            "number", "at", "device-time", "what", "task", "line", "amount", "unit", "note", "cook",
-            "id", "undoes", "device"),
+            "number",
+            "at",
+            "device-time",
+            "what",
+            "task",
+            "line",
+            "amount",
+            "unit",
+            "note",
+            "cook",
+            "id",
+            "undoes",
+            "device"),
         all.stream().map(entered -> row(entered, zone)).toList());
   }
 

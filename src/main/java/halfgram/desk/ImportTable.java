@@ -47,13 +47,11 @@ public final class ImportTable {
     if (tree.equals(before)) {
       return new Outcome(0, List.of());
     }
-    BookReader.Outcome read =
-        desk.reader().read(tree.toString().getBytes(StandardCharsets.UTF_8));
+    BookReader.Outcome read = desk.reader().read(tree.toString().getBytes(StandardCharsets.UTF_8));
     if (read.book().isEmpty()) {
       return new Outcome(0, read.problems().stream().map(placed::at).toList());
     }
-    ImportBook.Outcome written =
-        books.write(tx, now.code(), tree, read.book().get(), change.who());
+    ImportBook.Outcome written = books.write(tx, now.code(), tree, read.book().get(), change.who());
     return new Outcome(written.rows(), written.problems().stream().map(placed::at).toList());
   }
 }

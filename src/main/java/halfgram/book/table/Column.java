@@ -23,11 +23,7 @@ import java.util.regex.Pattern;
  * @param accepted key of the sentence that says what a cell may be
  */
 record Column(
-    String name,
-    String key,
-    Function<JsonNode, String> cell,
-    Reading value,
-    String accepted) {
+    String name, String key, Function<JsonNode, String> cell, Reading value, String accepted) {
 
   /** What a cell means. */
   interface Reading {
@@ -116,7 +112,8 @@ record Column(
 
   /** "bunch 90 g; piece 55 g": what one weighs. */
   static Column units() {
-    return pairs("units", Pattern.compile("(\\S+) +(.+)"), List.of("unit", "mass"), "accept.table-units");
+    return pairs(
+        "units", Pattern.compile("(\\S+) +(.+)"), List.of("unit", "mass"), "accept.table-units");
   }
 
   /** "300 g harvest-dinner": kept for events. */
@@ -187,7 +184,10 @@ record Column(
           String[] parts = key.split("\\.", -1);
           ObjectNode inner = item;
           for (int i = 0; i < parts.length - 1; i++) {
-            inner = inner.path(parts[i]) instanceof ObjectNode there ? there : inner.putObject(parts[i]);
+            inner =
+                inner.path(parts[i]) instanceof ObjectNode there
+                    ? there
+                    : inner.putObject(parts[i]);
           }
           inner.set(parts[parts.length - 1], node);
         });
@@ -195,7 +195,9 @@ record Column(
   }
 
   private static String plain(JsonNode node) {
-    return node.isNumber() ? node.decimalValue().toPlainString() : node.isNull() ? "" : node.asText();
+    return node.isNumber()
+        ? node.decimalValue().toPlainString()
+        : node.isNull() ? "" : node.asText();
   }
 
   private static JsonNode number(String cell) {

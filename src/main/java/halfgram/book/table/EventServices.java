@@ -63,8 +63,7 @@ final class EventServices implements BookTable {
     return rows;
   }
 
-  private static List<String> row(
-      List<String> start, JsonNode course, JsonNode dish) {
+  private static List<String> row(List<String> start, JsonNode course, JsonNode dish) {
     List<String> row = new ArrayList<>(start);
     COURSE.forEach(column -> row.add(column.show(course)));
     DISH.forEach(column -> row.add(column.show(dish)));
