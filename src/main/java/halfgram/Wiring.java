@@ -7,6 +7,7 @@ import halfgram.cli.CommandApi;
 import halfgram.cli.SheetJson;
 import halfgram.db.Database;
 import halfgram.db.Sync;
+import halfgram.desk.Bringing;
 import halfgram.desk.Desk;
 import halfgram.desk.ExportBook;
 import halfgram.desk.ExportTable;
@@ -16,6 +17,7 @@ import halfgram.desk.Plans;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
 import halfgram.desk.Whys;
+import halfgram.pages.stock.StockPages;
 import halfgram.pages.today.TodayPages;
 import halfgram.pages.why.WhyPages;
 import halfgram.prep.KitchenBook;
@@ -126,6 +128,7 @@ public final class Wiring implements AutoCloseable {
         new Templates(),
         List.of(
             new TodayPages(desk, plans, stock),
+            new StockPages(desk, plans, stock, new Bringing(desk)),
             new WhyPages(desk, new Whys(desk, plans)),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));
   }
