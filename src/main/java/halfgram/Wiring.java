@@ -10,6 +10,7 @@ import halfgram.cli.SheetJson;
 import halfgram.db.Database;
 import halfgram.db.Sync;
 import halfgram.desk.Changes;
+import halfgram.desk.Bringing;
 import halfgram.desk.Desk;
 import halfgram.desk.ExportBook;
 import halfgram.desk.ExportTable;
@@ -20,6 +21,7 @@ import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
 import halfgram.desk.Whys;
 import halfgram.pages.formulas.FormulasPages;
+import halfgram.pages.stock.StockPages;
 import halfgram.pages.today.TodayPages;
 import halfgram.pages.wall.WallPages;
 import halfgram.pages.why.WhyPages;
@@ -137,6 +139,7 @@ public final class Wiring implements AutoCloseable {
             new PlanApi(desk, plans, whys, this::result),
             new TickApi(desk, ticking),
             new FormulasPages(desk),
+            new StockPages(desk, plans, stock, new Bringing(desk)),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));
   }
 
