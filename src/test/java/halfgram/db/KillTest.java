@@ -7,7 +7,6 @@ import halfgram.book.BookStore;
 import halfgram.testkit.Chance;
 import halfgram.testkit.MortalServer;
 import halfgram.testkit.Postgres;
-import halfgram.testkit.Site;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
@@ -25,6 +24,7 @@ import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Tag;
@@ -98,25 +98,31 @@ class KillTest {
     /** Sends from all tablets at once until so many are acknowledged, or the server is dead. */
     private void sendUntil(Child child, int enough) throws Exception {
       AtomicInteger done = new AtomicInteger();
-      String task = child.task();
+      JsonNode today = child.get("today");
+      String task = today.path("tasks").path(0).path("id").asText();
+      String day = today.path("day").asText();
       ExecutorService all = Executors.newFixedThreadPool(TABLETS);
+      List<Future<?>> running = new ArrayList<>();
       for (UUID device : devices) {
-        var unused = all.submit(
-            () -> {
-              while (child.isAlive() && done.get() < enough) {
-                int number = sequence.incrementAndGet();
-                String key = device + "/" + number;
-                sent.put(key, tick(task, device, number));
-                child.post(sent.get(key)).ifPresent(answer -> acknowledged.put(key, answer));
-                if (done.incrementAndGet() == enough) {
-                  child.kill();
-                }
-              }
-              return null;
-            });
+        running.add(
+            all.submit(
+                () -> {
+                  while (child.isAlive() && done.get() < enough) {
+                    int number = sequence.incrementAndGet();
+                    String key = device + "/" + number;
+                    sent.put(key, tick(task, day, device, number));
+                    child.post(sent.get(key)).ifPresent(answer -> acknowledged.put(key, answer));
+                    if (done.incrementAndGet() == enough) {
+                      child.kill();
+                    }
+                  }
+                  return null;
+                }));
       }
       all.shutdown();
-      assertThat(all.awaitTermination(60, TimeUnit.SECONDS)).isTrue();
+      for (Future<?> one : running) {
+        one.get(60, TimeUnit.SECONDS);
+      }
       child.awaitDeath();
     }
 
@@ -144,7 +150,7 @@ class KillTest {
       assertThat(child.change()).as("nothing came beside them").isEqualTo(highest);
     }
 
-    private static String tick(String task, UUID device, int number) {
+    private static String tick(String task, String day, UUID device, int number) {
       return "{\"task\":\""
           + task
           + "\",\"kind\":\"problem\",\"note\":\"n"
@@ -154,7 +160,7 @@ class KillTest {
           + "\",\"sequence\":"
           + number
           + ",\"day\":\""
-          + Site.DAY
+          + day
           + "\"}";
     }
   }
@@ -197,14 +203,9 @@ class KillTest {
       assertThat(process.waitFor(LONGEST.toSeconds(), TimeUnit.SECONDS)).isTrue();
     }
 
-    /** Any task of the day. */
-    private String task() throws IOException, InterruptedException {
-      return get("plan?date=" + Site.DAY).path("tasks").path(0).path("id").asText();
-    }
-
     private long change() {
       try {
-        return get("today?date=" + Site.DAY).path("change").asLong();
+        return get("today").path("change").asLong();
       } catch (IOException | InterruptedException e) {
         throw new IllegalStateException(e);
       }

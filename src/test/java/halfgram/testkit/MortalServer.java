@@ -7,6 +7,8 @@ import halfgram.desk.Demo;
 import halfgram.web.Server;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicLong;
@@ -21,6 +23,7 @@ public final class MortalServer {
 
   public static void main(String[] args) {
     boolean embedded = args[1].equals("-");
+    java.util.logging.Logger.getLogger("").setLevel(java.util.logging.Level.WARNING);
     Settings settings =
         new Settings(
             embedded ? Optional.empty() : Optional.of(args[1]),
@@ -36,7 +39,7 @@ public final class MortalServer {
     AtomicLong writes = new AtomicLong();
     Wiring wiring = Wiring.open(settings, Clock.systemUTC(), inner -> dying(inner, writes, last));
     if (wiring.desk().list().isEmpty()) {
-      wiring.importBook().importBook(Demo.book(Site.DAY), "test");
+      wiring.importBook().importBook(Demo.book(LocalDate.now(ZoneOffset.UTC)), "test");
     }
     writes.set(0);
     Server.Options options =
