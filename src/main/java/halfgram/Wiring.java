@@ -12,6 +12,7 @@ import halfgram.db.Sync;
 import halfgram.desk.Bringing;
 import halfgram.desk.Changes;
 import halfgram.desk.Desk;
+import halfgram.desk.Events;
 import halfgram.desk.ExportBook;
 import halfgram.desk.ExportTable;
 import halfgram.desk.ImportBook;
@@ -20,6 +21,7 @@ import halfgram.desk.Plans;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
 import halfgram.desk.Whys;
+import halfgram.pages.events.EventsPages;
 import halfgram.pages.formulas.FormulasPages;
 import halfgram.pages.stock.StockPages;
 import halfgram.pages.today.TodayPages;
@@ -139,6 +141,7 @@ public final class Wiring implements AutoCloseable {
             new PlanApi(desk, plans, whys, this::result),
             new TickApi(desk, ticking),
             new FormulasPages(desk),
+            new EventsPages(desk, plans, new Events(desk)),
             new StockPages(desk, plans, stock, new Bringing(desk)),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));
   }
