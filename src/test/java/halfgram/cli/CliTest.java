@@ -166,10 +166,9 @@ class CliTest {
     assertUsage(
         run("plan", "today", "--quick", "--days", "0"),
         "unexpected \"today\"",
-        "unknown option \"--quick\"; accepted: --as-of, --book, --date, --days, --json",
+        "unknown option \"--quick\"; accepted: --as-of, --book, --data, --date, --days,",
         "option --days is \"0\"",
-        "option --date is missing",
-        "option --book is missing");
+        "option --date is missing");
   }
 
   @Test
