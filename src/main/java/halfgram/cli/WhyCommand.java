@@ -9,7 +9,6 @@ import halfgram.prep.Planning;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -92,7 +91,7 @@ final class WhyCommand {
   private int say(Because.Recording recording, String path, KitchenBook book) {
     Optional<Because.Note> note = recording.find(path);
     if (note.isEmpty()) {
-      cli.error(cli.messages().say("usage.no-id", path, nearest(recording, path)));
+      cli.error(cli.messages().say("usage.no-id", path, recording.findNearest(path).orElse("-")));
       return Exit.NO;
     }
     cli.out()
@@ -100,22 +99,5 @@ final class WhyCommand {
             new WhyText(recording, cli.messages().at(book.kitchen().clock().zone()))
                 .write(note.get()));
     return Exit.DONE;
-  }
-
-  private static String nearest(Because.Recording recording, String path) {
-    return recording.paths().stream()
-        .min(
-            Comparator.comparingInt((String known) -> -common(known, path))
-                .thenComparing(known -> known))
-        .orElse("-");
-  }
-
-  /** Length of the common start. */
-  private static int common(String a, String b) {
-    int length = 0;
-    while (length < Math.min(a.length(), b.length()) && a.charAt(length) == b.charAt(length)) {
-      length++;
-    }
-    return length;
   }
 }

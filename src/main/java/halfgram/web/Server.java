@@ -245,7 +245,7 @@ public final class Server implements AutoCloseable {
   /** A path nobody knows; what a handler answered itself stays. */
   private void fallback(Context context, Halt halt) {
     String said = context.result();
-    if (said == null || said.isEmpty() || context.attribute("halfgram.said") == null) {
+    if (said == null || said.isEmpty()) {
       say(context, 404, halt);
     }
   }
@@ -277,7 +277,6 @@ public final class Server implements AutoCloseable {
   }
 
   private void answer(Context context, int status, String kind, String said) {
-    context.attribute("halfgram.said", true);
     if (context.path().contains("/api/")) {
       context.status(status);
       context.contentType("application/json");
