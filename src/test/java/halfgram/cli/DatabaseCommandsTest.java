@@ -83,8 +83,11 @@ class DatabaseCommandsTest {
   void everyProblemOfATableIsToldByRowAndColumnAndNothingChanges() throws IOException {
     Files.writeString(
         Path.of(file("pars.csv")),
-        "service,component,output,sat\nlunch,cured-trout,,9 kg\nlunch,cured-trout,,1 kg\n"
-            + "dinner,cured-trout,,many\n");
+        """
+        service,component,output,sat
+        lunch,cured-trout,,9 kg
+        lunch,cured-trout,,1 kg
+        """);
     Files.writeString(
         Path.of(file("bad.csv")), "service,component,sat\nlunch,cured-trout,9 kg\nnone,x,many\n");
     String before = run("export", "--table", "pars", "-").out();
