@@ -43,6 +43,9 @@ import java.util.function.UnaryOperator;
  * database; closing it closes the server first, then the database.
  */
 public final class Wiring implements AutoCloseable {
+  /** Of H2, in the data folder. */
+  public static final String DATABASE_FILE = "halfgram.mv.db";
+
   private final Settings settings;
   private final Database database;
   private final Live live = new Live();

@@ -266,6 +266,10 @@ public final class Plans {
             at,
             change);
     plans.add(tx, house.id(), plan, new PlanStore.Result(json, Hash.of(json)));
+    if (proposal.begun().isEmpty()) {
+      // The first page of a day need not compute again what was computed just now.
+      computed.put(plan.id(), new Computed(proposal.book(), proposal.sheet()));
+    }
     return change;
   }
 
