@@ -235,7 +235,7 @@ final class Filling {
   }
 
   /** Month and day: "1205-", and then a number, short enough to be called across a kitchen. */
-  private static String prefix(House house, Instant at) {
+  static String prefix(House house, Instant at) {
     LocalDate day = house.day(at);
     return String.format(
         java.util.Locale.ROOT, "%02d%02d-", day.getMonthValue(), day.getDayOfMonth());
