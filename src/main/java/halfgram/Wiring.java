@@ -1,5 +1,7 @@
 package halfgram;
 
+import halfgram.api.PlanApi;
+import halfgram.api.TickApi;
 import halfgram.book.BookReader;
 import halfgram.book.Reference;
 import halfgram.cli.Cli;
@@ -7,13 +9,26 @@ import halfgram.cli.CommandApi;
 import halfgram.cli.SheetJson;
 import halfgram.db.Database;
 import halfgram.db.Sync;
+import halfgram.desk.Bringing;
+import halfgram.desk.Changes;
 import halfgram.desk.Desk;
+import halfgram.desk.Events;
 import halfgram.desk.ExportBook;
+import halfgram.desk.ExportTable;
 import halfgram.desk.ImportBook;
+import halfgram.desk.ImportTable;
 import halfgram.desk.Plans;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
+import halfgram.desk.Whys;
+import halfgram.pages.events.EventsPages;
+import halfgram.pages.formulas.FormulasPages;
+import halfgram.pages.stock.StockPages;
 import halfgram.pages.today.TodayPages;
+import halfgram.pages.wall.WallPages;
+import halfgram.pages.why.WhyPages;
+import halfgram.prep.KitchenBook;
+import halfgram.prep.PrepSheet;
 import halfgram.web.Live;
 import halfgram.web.Server;
 import halfgram.web.Templates;
@@ -28,6 +43,9 @@ import java.util.function.UnaryOperator;
  * database; closing it closes the server first, then the database.
  */
 public final class Wiring implements AutoCloseable {
+  /** Of H2, in the data folder. */
+  public static final String DATABASE_FILE = "halfgram.mv.db";
+
   private final Settings settings;
   private final Database database;
   private final Live live = new Live();
@@ -41,8 +59,7 @@ public final class Wiring implements AutoCloseable {
     this.settings = settings;
     this.database = database;
     this.desk = new Desk(database, new BookReader(Reference.load()), clock, live::changed);
-    this.plans =
-        new Plans(desk, (book, sheet) -> new SheetJson(book, sheet, words.in("en")).write());
+    this.plans = new Plans(desk, this::result);
     this.ticking = new Ticking(desk, plans);
     this.stock = new Stock(desk);
   }
@@ -63,6 +80,11 @@ public final class Wiring implements AutoCloseable {
   /** H2 in the data folder; closed by us and nobody else, so that the last commit is written. */
   private static String embedded(Path data) {
     return "jdbc:h2:file:" + data.toAbsolutePath().resolve("halfgram") + ";DB_CLOSE_ON_EXIT=FALSE";
+  }
+
+  /** A sheet as the JSON that its plan keeps. */
+  public String result(KitchenBook book, PrepSheet sheet) {
+    return new SheetJson(book, sheet, words.in("en")).write();
   }
 
   public Settings settings() {
@@ -93,6 +115,14 @@ public final class Wiring implements AutoCloseable {
     return new ExportBook();
   }
 
+  public ImportTable importTable() {
+    return new ImportTable(desk);
+  }
+
+  public ExportTable exportTable() {
+    return new ExportTable(desk);
+  }
+
   /**
    * A server on this database.
    *
@@ -100,6 +130,7 @@ public final class Wiring implements AutoCloseable {
    */
   public Server server(Server.Options options, String secret) {
     Server.Kitchens kitchens = new Server.Kitchens(desk::list, desk::findStand, desk::isAlive);
+    Whys whys = new Whys(desk, plans);
     return new Server(
         options,
         kitchens,
@@ -107,7 +138,14 @@ public final class Wiring implements AutoCloseable {
         words,
         new Templates(),
         List.of(
-            new TodayPages(desk, plans),
+            new TodayPages(desk, plans, stock),
+            new WhyPages(desk, whys),
+            new WallPages(desk, plans, ticking, stock, new Changes(desk)),
+            new PlanApi(desk, plans, whys, this::result),
+            new TickApi(desk, ticking),
+            new FormulasPages(desk),
+            new EventsPages(desk, plans, new Events(desk)),
+            new StockPages(desk, plans, stock, new Bringing(desk)),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));
   }
 

@@ -4,6 +4,7 @@ import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.library.dependencies.SliceAssignment;
 import com.tngtech.archunit.library.dependencies.SliceIdentifier;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 
@@ -12,7 +13,7 @@ import java.util.stream.Stream;
  *
  * <p>The kind is told by the last word of the outermost name: {@code *Pages}, {@code *Api}, {@code
  * *Store} and {@code *Form} are edges, everything else in a feature is pure. The verbs that load,
- * compute and save live in {@code words}, {@code book}, {@code cli} and the root.
+ * compute and save live in {@code desk}; {@code pages} and {@code api} say what they find.
  */
 final class Features {
   private static final String ROOT = "halfgram";
@@ -39,7 +40,12 @@ final class Features {
           "review");
 
   /** What stands to the right of them, in the same order, and may touch the world. */
-  private static final List<String> EDGES = List.of("words", "book", "cli");
+  private static final List<String> EDGES = List.of("words", "book", "desk", "pages", "api", "cli");
+
+  /** Which carriers an edge may touch: verbs open transactions, pages answer requests. */
+  private static final Map<String, Set<String>> CARRIED =
+      Map.of(
+          "book", Set.of("db"), "desk", Set.of("db"), "pages", Set.of("web"), "api", Set.of("web"));
 
   /** Outside the order: they carry the features and know no rule of the kitchen. */
   private static final Set<String> CARRIERS = Set.of("web", "db");
@@ -91,7 +97,8 @@ final class Features {
   static boolean isHidden(JavaClass origin, JavaClass target) {
     boolean ours = (target.getPackageName() + ".").startsWith(ROOT + ".");
     int place = ORDER.indexOf(feature(target));
-    return ours && (place < 0 || place > ORDER.indexOf(feature(origin)));
+    boolean carried = CARRIED.getOrDefault(feature(origin), Set.of()).contains(feature(target));
+    return ours && !carried && (place < 0 || place > ORDER.indexOf(feature(origin)));
   }
 
   static boolean isWiring(JavaClass c) {

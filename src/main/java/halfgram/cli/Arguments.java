@@ -83,11 +83,12 @@ final class Arguments {
   }
 
   /** An option's value, parsed; a value that is none is a problem. */
-  <T> Optional<T> find(String option, Function<String, Optional<T>> parser, String accepted) {
+  <T> Optional<T> find(
+      String option, Function<String, Optional<T>> parser, String accepted, Object... args) {
     Optional<String> value = find(option);
     Optional<T> parsed = value.flatMap(parser);
     if (value.isPresent() && parsed.isEmpty()) {
-      problem("usage.bad", option, value.get(), Message.of(accepted));
+      problem("usage.bad", option, value.get(), Message.of(accepted, args));
     }
     return parsed;
   }
@@ -107,6 +108,14 @@ final class Arguments {
     }
     noMoreWords(1);
     return words.get(0);
+  }
+
+  /** All words; none is a problem. */
+  List<String> words(String name) {
+    if (words.isEmpty()) {
+      problem("usage.no-argument", name);
+    }
+    return List.copyOf(words);
   }
 
   /** Nothing but options is left. */

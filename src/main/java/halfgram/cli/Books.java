@@ -4,6 +4,7 @@ import halfgram.book.BookReader;
 import halfgram.book.Reference;
 import halfgram.input.Problem;
 import halfgram.prep.KitchenBook;
+import halfgram.words.Messages;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -30,10 +31,14 @@ final class Books {
       return new Opened(Optional.empty(), Exit.UNUSABLE);
     }
     for (Problem problem : outcome.problems()) {
-      String value = problem.value().isEmpty() ? "" : " \"" + problem.value() + "\"";
-      cli.error(
-          file + ": " + problem.path() + value + ": " + cli.messages().say(problem.message()));
+      cli.error(said(cli.messages(), file, problem));
     }
     return new Opened(outcome.book(), outcome.book().isPresent() ? Exit.DONE : Exit.NO);
+  }
+
+  /** One problem of a file: file, path, value. */
+  static String said(Messages messages, String file, Problem problem) {
+    String value = problem.value().isEmpty() ? "" : " \"" + problem.value() + "\"";
+    return file + ": " + problem.path() + value + ": " + messages.say(problem.message());
   }
 }

@@ -80,6 +80,8 @@ public final class Cli {
       case "why" -> new WhyCommand(this).run(rest);
       case "check" -> new CheckCommand(this).run(rest);
       case "serve" -> new ServeCommand(this).run(rest);
+      case "import" -> new ImportCommand(this).run(rest);
+      case "export" -> new ExportCommand(this).run(rest);
       case "scale" -> new ScaleCommand(this).run(rest);
       case "help", "--help", "-h" -> {
         out.println(messages.say("usage"));
@@ -95,6 +97,12 @@ public final class Cli {
 
   PrintStream out() {
     return out;
+  }
+
+  /** Says what another process said on its error stream. */
+  void say(String said) {
+    err.print(said);
+    err.flush();
   }
 
   /** Says what was wrong with the call, then how to call. */

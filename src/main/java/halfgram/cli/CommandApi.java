@@ -34,17 +34,28 @@ public final class CommandApi implements Server.Part {
 
   @Override
   public void routes(RoutesConfig routes) {
+    routes.get("/command", this::answer);
     routes.post("/command", this::run);
   }
 
-  private void run(Context context) {
-    String given = String.valueOf(context.header("X-Halfgram-Secret"));
+  /** Whether this is the server that the note means. */
+  private void answer(Context context) {
+    check(context);
+    context.result("ok");
+  }
+
+  private void check(Context context) {
+    String given = String.valueOf(context.header(Running.SECRET));
     boolean same =
         MessageDigest.isEqual(
             given.getBytes(StandardCharsets.UTF_8), secret.getBytes(StandardCharsets.UTF_8));
     if (!same) {
       throw Halt.notFound(context.path());
     }
+  }
+
+  private void run(Context context) {
+    check(context);
     JsonNode call = BookStore.parse(context.body());
     List<String> args = new ArrayList<>();
     call.path("args").forEach(arg -> args.add(arg.asText()));

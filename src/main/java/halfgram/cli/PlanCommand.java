@@ -1,6 +1,7 @@
 package halfgram.cli;
 
 import halfgram.book.Moments;
+import halfgram.desk.InForce;
 import halfgram.measure.Because;
 import halfgram.measure.BusinessDay;
 import halfgram.prep.KitchenBook;
@@ -9,11 +10,16 @@ import halfgram.prep.Planning;
 import halfgram.prep.PrepSheet;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
-/** {@code plan}: the prep sheet of some days, as text to pin up or as JSON. */
+/**
+ * {@code plan}: the prep sheet of some days, as text to pin up or as JSON. From the database it is
+ * the plan in force of the day, if the day has one; else it is computed from the book and the tubs
+ * as they are.
+ */
 final class PlanCommand {
   private static final int MOST_DAYS = 31;
 
@@ -25,24 +31,34 @@ final class PlanCommand {
 
   int run(List<String> args) {
     Arguments arguments =
-        new Arguments(args, Set.of("--date", "--days", "--book", "--as-of"), Set.of("--json"));
+        new Arguments(args, Source.with("--date", "--days", "--as-of"), Set.of("--json"));
     arguments.noMoreWords(0);
     arguments.get("--date", "accept.date");
     Optional<LocalDate> date = arguments.find("--date", Moments::date, "accept.date");
     Optional<Integer> days = arguments.find("--days", PlanCommand::days, "accept.days");
     Optional<LocalDateTime> asOf = arguments.find("--as-of", Moments::moment, "accept.moment");
-    String file = arguments.get("--book", "accept.book");
-    if (!arguments.problems().isEmpty()) {
-      return cli.usage(arguments.problems());
-    }
-    Books.Opened opened = Books.open(cli, file);
-    if (opened.book().isEmpty()) {
-      return opened.status();
-    }
-    KitchenBook book = opened.book().get();
-    PlanRequest request = request(book, date.orElseThrow(), days.orElse(1), asOf);
-    PrepSheet sheet = Planning.plan(book, request, Because.NOT_ASKED);
-    if (arguments.has("--json")) {
+    List<String> call = new ArrayList<>(List.of("plan"));
+    call.addAll(args);
+    return Source.run(
+        cli,
+        arguments,
+        call,
+        found -> {
+          Optional<InForce> inForce =
+              days.orElse(1) == 1 && asOf.isEmpty()
+                  ? found.stored().flatMap(stored -> stored.findInForce(date.orElseThrow()))
+                  : Optional.empty();
+          if (inForce.isPresent()) {
+            return write(inForce.get().book(), inForce.get().sheet(), arguments.has("--json"));
+          }
+          PlanRequest request = request(found.book(), date.orElseThrow(), days.orElse(1), asOf);
+          PrepSheet sheet = Planning.plan(found.book(), request, Because.NOT_ASKED);
+          return write(found.book(), sheet, arguments.has("--json"));
+        });
+  }
+
+  private int write(KitchenBook book, PrepSheet sheet, boolean json) {
+    if (json) {
       cli.out().println(new SheetJson(book, sheet, cli.messages()).write());
     } else {
       cli.out().print(new SheetText(book, sheet, cli.messages()).write());

@@ -27,6 +27,7 @@ import java.util.Optional;
  */
 record Running(String address, String secret) {
   private static final String FILE = "server.json";
+  static final String SECRET = "X-Halfgram-Secret";
   private static final Duration LONGEST = Duration.ofMinutes(5);
 
   /** What a command said when it ran there. */
@@ -50,7 +51,7 @@ record Running(String address, String secret) {
     Files.deleteIfExists(data.resolve(FILE));
   }
 
-  /** The server of a data folder, if one answers. */
+  /** The server of a data folder, if one answers; a note that a killed one left is passed over. */
   static Optional<Running> find(Path data) {
     try {
       Path file = data.resolve(FILE);
@@ -60,8 +61,9 @@ record Running(String address, String secret) {
       JsonNode node = BookStore.parse(Files.readString(file));
       Running running = new Running(node.path("address").asText(), node.path("secret").asText());
       HttpRequest request =
-          HttpRequest.newBuilder(URI.create(running.address() + "/health/live"))
+          HttpRequest.newBuilder(URI.create(running.address() + "/command"))
               .timeout(Duration.ofSeconds(5))
+              .header(SECRET, running.secret())
               .build();
       int status = client().send(request, HttpResponse.BodyHandlers.discarding()).statusCode();
       return status == 200 ? Optional.of(running) : Optional.empty();
@@ -82,7 +84,7 @@ record Running(String address, String secret) {
     HttpRequest request =
         HttpRequest.newBuilder(URI.create(address + "/command"))
             .timeout(LONGEST)
-            .header("X-Halfgram-Secret", secret)
+            .header(SECRET, secret)
             .header("Content-Type", "application/json")
             .POST(HttpRequest.BodyPublishers.ofString(call.toString()))
             .build();

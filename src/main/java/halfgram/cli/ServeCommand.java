@@ -5,24 +5,20 @@ import halfgram.Wiring;
 import halfgram.db.Database;
 import halfgram.desk.Demo;
 import halfgram.kitchen.KitchenStore.Stand;
+import halfgram.measure.Message;
 import halfgram.web.Server;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.time.Clock;
-import java.time.LocalDate;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.concurrent.CountDownLatch;
 
 /** {@code serve}: the pages, until somebody stops it. */
 final class ServeCommand {
-  private static final int PORT = 8088;
-
   private final Cli cli;
 
   ServeCommand(Cli cli) {
@@ -33,75 +29,98 @@ final class ServeCommand {
     Arguments arguments =
         new Arguments(args, Set.of("--listen", "--port", "--tls", "--data"), Set.of("--demo"));
     arguments.noMoreWords(0);
-    Settings settings = cli.settings();
-    if (arguments.find("--data").isPresent()) {
-      settings = settings.withData(Path.of(arguments.find("--data").get()));
+    if (cli.held().isPresent()) {
+      cli.error(cli.messages().say("serve.already", cli.settings().data()));
+      return Exit.UNUSABLE;
     }
-    Optional<Integer> port = arguments.find("--port", ServeCommand::port, "accept.port");
+    Settings settings = Holding.settings(cli, arguments);
+    Listening listening = Listening.of(arguments, settings);
     if (!arguments.problems().isEmpty()) {
       return cli.usage(arguments.problems());
     }
-    String host = arguments.find("--listen").or(settings::listen).orElse("127.0.0.1");
-    int wanted = port.or(() -> cli.settings().port().flatMap(ServeCommand::port)).orElse(PORT);
-    try {
-      Files.createDirectories(settings.data());
-      return serve(settings, host, wanted, arguments.has("--demo"));
-    } catch (Database.Unavailable e) {
-      cli.error(String.valueOf(e.getMessage()));
-      return Exit.UNUSABLE;
-    } catch (IOException e) {
-      cli.error(settings.data() + ": " + e.getMessage());
+    Optional<Message> locked =
+        listening.tls().flatMap(store -> TlsStore.findProblem(store, settings.tlsPassword()));
+    if (locked.isPresent()) {
+      cli.error(cli.messages().say(locked.get()));
       return Exit.UNUSABLE;
     }
+    try {
+      DataFolder.make(settings.data());
+      if (settings.databaseUrl().isEmpty() && Running.find(settings.data()).isPresent()) {
+        cli.error(cli.messages().say("serve.already", settings.data()));
+        return Exit.UNUSABLE;
+      }
+      return serve(settings, listening, arguments.has("--demo"));
+    } catch (Database.Unavailable e) {
+      cli.error(DataFolder.unavailable(cli.messages(), settings, e));
+    } catch (IOException e) {
+      cli.error(settings.data() + ": " + DataFolder.reason(cli.messages(), e));
+    }
+    return Exit.UNUSABLE;
   }
 
-  private int serve(Settings settings, String host, int port, boolean demo) throws IOException {
+  private int serve(Settings settings, Listening listening, boolean demo) throws IOException {
     Wiring wiring = Wiring.open(settings, Clock.systemUTC());
     if (demo && wiring.desk().list().isEmpty()) {
-      wiring.importBook().importBook(Demo.book(LocalDate.now(Clock.systemUTC())), "demo");
+      wiring.importBook().importBook(Demo.book(wiring.desk().now()), "demo");
+      cli.out().println(cli.messages().say("serve.demo"));
+    } else if (demo) {
+      cli.out().println(cli.messages().say("serve.no-demo"));
     }
-    byte[] random = new byte[32];
-    new SecureRandom().nextBytes(random);
-    String secret = HexFormat.of().formatHex(random);
-    Server.Options options =
-        new Server.Options(
-            host, port, Optional.empty(), Optional.empty(), false, Optional.of(names(host)));
-    Server server = wiring.server(options, secret);
-    int bound = server.start();
-    String address = "http://" + host + ":" + bound;
-    Running.leave(settings.data(), new Running(address, secret));
+    String secret = secret();
+    Server server = wiring.server(listening.options(settings.tlsPassword()), secret);
+    int port;
+    try {
+      port = server.start();
+    } catch (Server.CannotListen e) {
+      wiring.close();
+      cli.error(
+          cli.messages()
+              .say(
+                  e.isTaken() ? "serve.port-taken" : "serve.no-address",
+                  listening.host(),
+                  listening.port()));
+      return Exit.UNUSABLE;
+    }
+    Running.leave(settings.data(), new Running(listening.own(server.localPort()), secret));
     CountDownLatch stopped = new CountDownLatch(1);
     Runtime.getRuntime()
         .addShutdownHook(
-            new Thread(
-                () -> {
-                  server.close();
-                  wiring.close();
-                  stopped.countDown();
-                },
-                "halfgram-stop"));
-    List<Stand> kitchens = wiring.desk().list();
-    String door = kitchens.size() == 1 ? "/k/" + kitchens.get(0).code() + "/" : "/";
-    cli.out().println(cli.messages().say("serve.ready", address + door));
+            new Thread(() -> stop(settings.data(), server, wiring, stopped), "halfgram-stop"));
+    if (!listening.isLoopback()) {
+      cli.error(cli.messages().say("serve.open", listening.host()));
+    }
+    cli.out().println(cli.messages().say("serve.ready", listening.address(port) + door(wiring)));
     cli.out().flush();
     try {
       stopped.await();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
-    Running.remove(settings.data());
     return Exit.DONE;
   }
 
-  private static Set<String> names(String host) {
-    Set<String> names = new TreeSet<>(Set.of("localhost", "127.0.0.1", "[::1]"));
-    names.add(host);
-    return names;
+  /** Requests that run are finished, streams closed, and the database written. */
+  private static void stop(Path data, Server server, Wiring wiring, CountDownLatch stopped) {
+    try {
+      Running.remove(data);
+    } catch (IOException e) {
+      // A note that stays says an address where nobody answers: it does no harm.
+    } finally {
+      server.close();
+      wiring.close();
+      stopped.countDown();
+    }
   }
 
-  static Optional<Integer> port(String text) {
-    return text.matches("\\d{1,5}") && Integer.parseInt(text) <= 65_535
-        ? Optional.of(Integer.parseInt(text))
-        : Optional.empty();
+  private static String door(Wiring wiring) {
+    List<Stand> kitchens = wiring.desk().list();
+    return kitchens.size() == 1 ? "/k/" + kitchens.get(0).code() + "/" : "/";
+  }
+
+  private static String secret() {
+    byte[] random = new byte[32];
+    new SecureRandom().nextBytes(random);
+    return HexFormat.of().formatHex(random);
   }
 }

@@ -1,12 +1,14 @@
 package halfgram.cli;
 
 import halfgram.book.Moments;
+import halfgram.desk.InForce;
 import halfgram.measure.Because;
 import halfgram.prep.KitchenBook;
+import halfgram.prep.PlanRequest;
 import halfgram.prep.Planning;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
-import java.util.Comparator;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -25,7 +27,7 @@ final class WhyCommand {
   }
 
   int run(List<String> args) {
-    Arguments arguments = new Arguments(args, Set.of("--book", "--as-of"), Set.of());
+    Arguments arguments = new Arguments(args, Source.with("--as-of"), Set.of());
     String id = arguments.word("ID");
     Matcher parts = ID.matcher(id);
     Optional<LocalDate> date = Optional.empty();
@@ -44,25 +46,52 @@ final class WhyCommand {
         arguments.problem("usage.id", id);
       }
     }
-    String file = arguments.get("--book", "accept.book");
-    if (!arguments.problems().isEmpty()) {
-      return cli.usage(arguments.problems());
-    }
-    Books.Opened opened = Books.open(cli, file);
-    if (opened.book().isEmpty()) {
-      return opened.status();
-    }
-    KitchenBook book = opened.book().get();
+    Optional<LocalDate> from = date;
+    int length = days.orElse(1);
+    Optional<LocalDateTime> moment = asOf;
+    List<String> call = new ArrayList<>(List.of("why"));
+    call.addAll(args);
+    return Source.run(
+        cli,
+        arguments,
+        call,
+        found -> {
+          PlanRequest request =
+              PlanCommand.request(found.book(), from.orElseThrow(), length, moment);
+          return say(derive(found, request), parts.group(4), found.book());
+        });
+  }
+
+  /** The plan again with every number's note: the one in force, if it is the one asked for. */
+  private static Because.Recording derive(Source.Found found, PlanRequest request) {
     Because.Recording recording = Because.recording();
-    Planning.plan(
-        book, PlanCommand.request(book, date.orElseThrow(), days.orElseThrow(), asOf), recording);
-    return say(recording, parts.group(4), book);
+    Optional<InForce> inForce =
+        found
+            .stored()
+            .filter(stored -> request.days() == 1)
+            .flatMap(stored -> stored.findInForce(request.from()))
+            .filter(plan -> plan.plan().asOf().equals(request.asOf()));
+    if (inForce.isPresent()) {
+      Source.Stored stored = found.stored().orElseThrow();
+      stored
+          .wiring()
+          .desk()
+          .read(
+              tx ->
+                  stored
+                      .wiring()
+                      .plans()
+                      .recompute(tx, stored.house(), inForce.get().plan(), recording));
+    } else {
+      Planning.plan(found.book(), request, recording);
+    }
+    return recording;
   }
 
   private int say(Because.Recording recording, String path, KitchenBook book) {
     Optional<Because.Note> note = recording.find(path);
     if (note.isEmpty()) {
-      cli.error(cli.messages().say("usage.no-id", path, nearest(recording, path)));
+      cli.error(cli.messages().say("usage.no-id", path, recording.findNearest(path).orElse("-")));
       return Exit.NO;
     }
     cli.out()
@@ -70,22 +99,5 @@ final class WhyCommand {
             new WhyText(recording, cli.messages().at(book.kitchen().clock().zone()))
                 .write(note.get()));
     return Exit.DONE;
-  }
-
-  private static String nearest(Because.Recording recording, String path) {
-    return recording.paths().stream()
-        .min(
-            Comparator.comparingInt((String known) -> -common(known, path))
-                .thenComparing(known -> known))
-        .orElse("-");
-  }
-
-  /** Length of the common start. */
-  private static int common(String a, String b) {
-    int length = 0;
-    while (length < Math.min(a.length(), b.length()) && a.charAt(length) == b.charAt(length)) {
-      length++;
-    }
-    return length;
   }
 }

@@ -5,11 +5,15 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookStore;
+import halfgram.measure.BusinessDay;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
@@ -31,17 +35,25 @@ public final class Demo {
     this.days = ChronoUnit.DAYS.between(SATURDAY, today);
   }
 
+  /** The demo book for the business day at a moment, by the demo kitchen's own clock. */
+  public static byte[] book(Instant now) {
+    JsonNode kitchen = stored().path("kitchen");
+    ZoneId zone = ZoneId.of(kitchen.path("zone").asText());
+    LocalTime dayStart = LocalTime.parse(kitchen.path("dayStart").asText());
+    return book(new BusinessDay(zone, dayStart).of(now));
+  }
+
   /** The demo book for a day. */
   public static byte[] book(LocalDate today) {
+    return new Demo(today).moved(stored()).toString().getBytes(StandardCharsets.UTF_8);
+  }
+
+  private static JsonNode stored() {
     try (InputStream stream = Demo.class.getResourceAsStream("/db/demo/tarnholm.json")) {
       if (stream == null) {
         throw new IllegalStateException("the program lacks its demo book");
       }
-      String text = new String(stream.readAllBytes(), StandardCharsets.UTF_8);
-      return new Demo(today)
-          .moved(BookStore.parse(text))
-          .toString()
-          .getBytes(StandardCharsets.UTF_8);
+      return BookStore.parse(new String(stream.readAllBytes(), StandardCharsets.UTF_8));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -15,9 +15,11 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
+import java.util.function.ToLongFunction;
 
 /** Opens kitchens for the verbs, and says when something has changed. */
 public final class Desk {
@@ -85,10 +87,26 @@ public final class Desk {
     return answer;
   }
 
-  /** As {@link #write(House, Function)} for a kitchen that may not be there before. */
-  <T> T write(String code, Function<Tx, T> work) {
+  /**
+   * As {@link #write(House, Function)}, for work that knows the number of its change.
+   *
+   * @param change the number, or 0 when nothing has changed
+   */
+  <T> T write(House house, Function<Tx, T> work, ToLongFunction<T> change) {
     T answer = database.write(work);
-    signal.changed(code, findStand(code).map(Stand::change).orElse(0L));
+    long number = change.applyAsLong(answer);
+    if (number > 0) {
+      signal.changed(house.code(), number);
+    }
+    return answer;
+  }
+
+  /** As {@link #write(House, Function)} for kitchens that may not be there before. */
+  <T> T write(Set<String> codes, Function<Tx, T> work) {
+    T answer = database.write(work);
+    for (String code : codes) {
+      signal.changed(code, findStand(code).map(Stand::change).orElse(0L));
+    }
     return answer;
   }
 
@@ -101,13 +119,13 @@ public final class Desk {
           : new House(stand, known.book(), known.tree());
     }
     ObjectNode tree = books.load(tx, stand.id());
-    House house = new House(stand, read(tree), tree);
+    House house = new House(stand, bookOf(tree), tree);
     opened.put(stand.id(), house);
     return house;
   }
 
   /** A tree that was checked before it was stored. */
-  KitchenBook read(ObjectNode tree) {
+  public KitchenBook bookOf(ObjectNode tree) {
     BookReader.Outcome outcome = reader.read(tree.toString().getBytes(StandardCharsets.UTF_8));
     return outcome
         .book()

@@ -11,6 +11,7 @@ import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.measure.BusinessDay;
 import halfgram.measure.Ratio;
+import halfgram.measure.Rounding;
 import halfgram.prep.Stored;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
@@ -124,9 +125,7 @@ final class Filling {
 
   private static Amount whole(Stored stored, Ratio part) {
     Amount made = stored.made().times(part);
-    return stored.output().isPieces()
-        ? made.rounded(halfgram.measure.Rounding.DOWN_TO_WHOLE)
-        : made;
+    return stored.output().isPieces() ? made.rounded(Rounding.DOWN_TO_WHOLE) : made;
   }
 
   /** Full containers and a rest; without a container all in one. */
@@ -225,7 +224,7 @@ final class Filling {
         new Movement(
             tub.id(),
             kind,
-            amount,
+            amount.rounded(Rounding.TO_MICROGRAM),
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
@@ -236,7 +235,7 @@ final class Filling {
   }
 
   /** Month and day: "1205-", and then a number, short enough to be called across a kitchen. */
-  private static String prefix(House house, Instant at) {
+  static String prefix(House house, Instant at) {
     LocalDate day = house.day(at);
     return String.format(
         java.util.Locale.ROOT, "%02d%02d-", day.getMonthValue(), day.getDayOfMonth());

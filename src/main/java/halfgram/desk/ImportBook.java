@@ -19,10 +19,14 @@ import halfgram.measure.Message;
 import halfgram.prep.KitchenBook;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.UUID;
 
 /**
@@ -51,16 +55,58 @@ public final class ImportBook {
   }
 
   public Outcome importBook(byte[] bytes, String who) {
-    BookReader.Outcome read = desk.reader().read(bytes);
-    if (read.book().isEmpty()) {
-      return new Outcome(Optional.empty(), 0, read.problems(), read.unreadable());
-    }
-    ObjectNode tree = desk.reader().tree(bytes);
-    String code = read.book().get().kitchen().code();
-    return desk.write(code, tx -> write(tx, code, tree, read.book().get(), who));
+    return importBooks(List.of(bytes), who).get(0);
   }
 
-  private Outcome write(Tx tx, String code, ObjectNode tree, KitchenBook book, String who) {
+  /** Brings several books in, all or none: one outcome each, in their order. */
+  public List<Outcome> importBooks(List<byte[]> files, String who) {
+    List<BookReader.Outcome> read = files.stream().map(desk.reader()::read).toList();
+    Set<String> codes = new TreeSet<>();
+    for (BookReader.Outcome one : read) {
+      one.book().ifPresent(book -> codes.add(book.kitchen().code()));
+    }
+    if (read.stream().anyMatch(one -> one.book().isEmpty())) {
+      return read.stream()
+          .map(one -> new Outcome(Optional.empty(), 0, one.problems(), one.unreadable()))
+          .toList();
+    }
+    try {
+      return desk.write(codes, tx -> write(tx, files, read, who));
+    } catch (Refused e) {
+      return e.outcomes;
+    }
+  }
+
+  private List<Outcome> write(
+      Tx tx, List<byte[]> files, List<BookReader.Outcome> read, String who) {
+    List<Outcome> outcomes = new ArrayList<>();
+    for (int i = 0; i < files.size(); i++) {
+      KitchenBook book = read.get(i).book().orElseThrow();
+      ObjectNode tree = desk.reader().tree(files.get(i));
+      outcomes.add(write(tx, book.kitchen().code(), tree, book, who));
+    }
+    if (outcomes.stream().anyMatch(outcome -> outcome.kitchen().isEmpty())) {
+      throw new Refused(outcomes);
+    }
+    return outcomes;
+  }
+
+  /** Takes back what was written of the other books. */
+  private static final class Refused extends RuntimeException {
+    private static final long serialVersionUID = 1;
+    private final transient List<Outcome> outcomes;
+
+    private Refused(List<Outcome> outcomes) {
+      super("a book was refused", null, false, false);
+      this.outcomes =
+          outcomes.stream()
+              .map(one -> new Outcome(Optional.empty(), 0, one.problems(), one.unreadable()))
+              .toList();
+    }
+  }
+
+  /** Writes one book that has been read; within the transaction of the caller. */
+  Outcome write(Tx tx, String code, ObjectNode tree, KitchenBook book, String who) {
     Instant at = desk.now();
     Optional<Stand> there = kitchens.find(tx, code);
     if (there.isPresent()) {
@@ -80,8 +126,12 @@ public final class ImportBook {
     long change =
         kitchens.change(tx, stand.id(), KitchenStore.News.fact("import", code, "{}", who), at);
     int rows = new Importing(tx, stand.id(), change, who, at).write(tree, book);
+    Map<String, Tub> tubs = new HashMap<>();
+    lots.list(tx, stand.id(), book.lots().stream().map(Lot::code).toList())
+        .forEach(tub -> tubs.put(tub.lot().code(), tub));
     for (Lot lot : book.lots()) {
-      rows += tub(tx, stand.id(), lot, change, who, at);
+      Optional<Tub> tub = Optional.ofNullable(tubs.get(lot.code()));
+      rows += tub(tx, new Place(stand.id(), change, who, at), lot, tub);
     }
     return new Outcome(Optional.of(code), rows, List.of(), Optional.empty());
   }
@@ -91,9 +141,15 @@ public final class ImportBook {
         Optional.empty(), 0, List.of(new Problem(path, "", message)), Optional.empty());
   }
 
+  /** Where and when, and by whom. */
+  private record Place(UUID kitchen, long change, String who, Instant at) {}
+
   /** Adds a tub, or counts it to what the book says is left. */
-  private int tub(Tx tx, UUID kitchen, Lot lot, long change, String who, Instant at) {
-    Optional<Tub> there = lots.find(tx, kitchen, lot.code());
+  private int tub(Tx tx, Place place, Lot lot, Optional<Tub> there) {
+    UUID kitchen = place.kitchen();
+    long change = place.change();
+    String who = place.who();
+    Instant at = place.at();
     if (there.isPresent()) {
       Tub tub = there.get();
       if (tub.lot().left().dimension() != lot.left().dimension()

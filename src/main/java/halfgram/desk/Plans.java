@@ -70,6 +70,13 @@ public final class Plans {
   /** A plan with the book it was computed from. */
   private record Computed(KitchenBook book, PrepSheet sheet) {}
 
+  /** A proposal of this minute, as long as nothing has changed. */
+  private record Proposed(long change, Instant asOf, Proposal proposal) {
+    private boolean holds(House house, Instant now) {
+      return house.stand().change() == change && asOf.equals(now);
+    }
+  }
+
   private final Desk desk;
   private final BiFunction<KitchenBook, PrepSheet, String> result;
   private final KitchenStore kitchens = new KitchenStore();
@@ -77,16 +84,8 @@ public final class Plans {
   private final TickStore ticks = new TickStore();
   private final LotStore lots = new LotStore();
   private final ExportBook export = new ExportBook();
-  private final Map<UUID, Computed> computed =
-      java.util.Collections.synchronizedMap(
-          new LinkedHashMap<>(KEPT, 0.75f, true) {
-            private static final long serialVersionUID = 1;
-
-            @Override
-            protected boolean removeEldestEntry(Map.Entry<UUID, Computed> eldest) {
-              return size() > KEPT;
-            }
-          });
+  private final Map<UUID, Computed> computed = lastFew();
+  private final Map<UUID, Proposed> proposed = lastFew();
 
   /**
    * @param result writes a sheet as the JSON that a plan keeps
@@ -114,12 +113,17 @@ public final class Plans {
 
   /** A sheet of days that nobody has put in force, from the book and the tubs as they are. */
   public Proposal preview(House house, LocalDate from, int days) {
+    return preview(house, from, days, Because.NOT_ASKED);
+  }
+
+  /** As above, saying why. */
+  Proposal preview(House house, LocalDate from, int days, Because because) {
     BusinessDay clock = house.book().kitchen().clock();
     return desk.read(
         tx -> {
           KitchenBook book = book(tx, house);
           PlanRequest request = new PlanRequest(from, days, clock.start(from));
-          PrepSheet sheet = Planning.plan(book, request, Because.NOT_ASKED);
+          PrepSheet sheet = Planning.plan(book, request, because);
           return new Proposal(
               book, sheet, List.of(), house.stand().facts(), Difference.of(sheet, sheet));
         });
@@ -127,9 +131,16 @@ public final class Plans {
 
   /** What the plan would be from now on, when facts have changed since it was made. */
   public Optional<Proposal> findProposal(House house, InForce inForce) {
-    return house.stand().facts() <= inForce.plan().facts()
-        ? Optional.empty()
-        : Optional.of(propose(house, inForce)).filter(one -> !one.difference().isEmpty());
+    if (house.stand().facts() <= inForce.plan().facts()) {
+      return Optional.empty();
+    }
+    Instant asOf = moment(house, inForce.plan().day());
+    Proposed known = proposed.get(inForce.plan().id());
+    if (known == null || !known.holds(house, asOf)) {
+      known = new Proposed(house.stand().change(), asOf, propose(house, inForce));
+      proposed.put(inForce.plan().id(), known);
+    }
+    return Optional.of(known.proposal()).filter(one -> !one.difference().isEmpty());
   }
 
   /** What the plan would be from now on. */
@@ -162,20 +173,38 @@ public final class Plans {
   }
 
   /**
-   * Puts in force what the plan would be from now on.
+   * What whoever accepts has looked at.
+   *
+   * @param number of the plan that was in force then
+   * @param facts number of the last fact the proposal took into account
+   */
+  public record Seen(int number, long facts) {}
+
+  /**
+   * Puts in force what the plan would be from now on. Accepting the same twice does it once.
    *
    * @param facts number of the last fact that whoever accepts has seen
    */
   public Accepting accept(House house, LocalDate day, long facts, String who) {
+    int number = find(house, day).orElseThrow().plan().number();
+    return accept(house, day, new Seen(number, facts), who);
+  }
+
+  /** As above, unless the plan that was looked at is no longer in force. */
+  public Accepting accept(House house, LocalDate day, Seen seen, String who) {
     return desk.write(
         house,
         tx -> {
           KitchenStore.Stand stand = kitchens.lock(tx, house.id());
-          if (stand.facts() != facts) {
+          PlanStore.Accepted latest = plans.findInForce(tx, house.id(), day).orElseThrow();
+          if (latest.number() == seen.number() + 1 && latest.facts() == seen.facts()) {
+            return Accepting.IN_FORCE;
+          }
+          if (stand.facts() != seen.facts() || latest.number() != seen.number()) {
             return Accepting.STALE;
           }
           House now = desk.open(tx, stand);
-          InForce inForce = inForce(tx, now, plans.findInForce(tx, now.id(), day).orElseThrow());
+          InForce inForce = inForce(tx, now, latest);
           String snapshot = export.export(tx, now).toString();
           KitchenBook book = parse(snapshot);
           Proposal proposal = proposal(now, inForce, book, moment(now, day));
@@ -237,6 +266,10 @@ public final class Plans {
             at,
             change);
     plans.add(tx, house.id(), plan, new PlanStore.Result(json, Hash.of(json)));
+    if (proposal.begun().isEmpty()) {
+      // The first page of a day need not compute again what was computed just now.
+      computed.put(plan.id(), new Computed(proposal.book(), proposal.sheet()));
+    }
     return change;
   }
 
@@ -264,6 +297,11 @@ public final class Plans {
     Computed made = new Computed(again.book(), again.sheet());
     computed.put(plan.id(), made);
     return made;
+  }
+
+  /** The sheet of a plan. */
+  PrepSheet sheet(Tx tx, House house, PlanStore.Accepted plan) {
+    return computed(tx, house, plan).sheet();
   }
 
   /** A plan with its progress as it is now. */
@@ -316,6 +354,18 @@ public final class Plans {
       }
     }
     return last.isAfter(asOf);
+  }
+
+  private static <T> Map<UUID, T> lastFew() {
+    return java.util.Collections.synchronizedMap(
+        new LinkedHashMap<>(KEPT, 0.75f, true) {
+          private static final long serialVersionUID = 1;
+
+          @Override
+          protected boolean removeEldestEntry(Map.Entry<UUID, T> eldest) {
+            return size() > KEPT;
+          }
+        });
   }
 
   private KitchenBook book(Tx tx, House house) {

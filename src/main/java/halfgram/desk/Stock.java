@@ -10,12 +10,22 @@ import halfgram.measure.Amount;
 import halfgram.measure.Exact;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 
 /** Looks at tubs, counts them and bins them. */
 public final class Stock {
 
   /** A tub and what happened to it, oldest first. */
-  public record Life(Tub tub, List<Movement> movements) {}
+  public record Life(Tub tub, List<Movement> movements) {
+    public Life {
+      movements = List.copyOf(movements);
+    }
+
+    /** What happened last. */
+    public Optional<Movement> last() {
+      return movements.stream().reduce((one, other) -> other);
+    }
+  }
 
   private final Desk desk;
   private final KitchenStore kitchens = new KitchenStore();
@@ -31,40 +41,52 @@ public final class Stock {
   }
 
   public Optional<Life> find(House house, String code) {
-    return desk.read(
-        tx ->
-            lots.find(tx, house.id(), code)
-                .map(tub -> new Life(tub, lots.listOf(tx, house.id(), tub.id()))));
+    return desk.read(tx -> find(tx, house, code));
   }
 
-  /** Sets a tub to what was counted; empty when there is no such tub. */
+  /**
+   * Sets a tub to what was counted; empty when there is no such tub. The same count again, with
+   * nothing in between, is the same count.
+   */
   public Optional<Tub> count(House house, String code, Amount counted, String who) {
     return change(
         house,
         code,
-        tub ->
-            movement(
-                tub,
-                Movement.Kind.COUNTED,
-                counted.minus(tub.lot().left()),
-                Optional.of(counted),
-                Optional.empty(),
-                who));
+        life -> {
+          Amount left = life.tub().lot().left();
+          boolean again =
+              left.compareTo(counted) == 0
+                  && life.last().filter(of -> of.kind() == Movement.Kind.COUNTED).isPresent();
+          return again
+              ? Optional.empty()
+              : Optional.of(
+                  movement(
+                      life.tub(),
+                      Movement.Kind.COUNTED,
+                      counted.minus(left),
+                      Optional.of(counted),
+                      Optional.empty(),
+                      who));
+        });
   }
 
-  /** Throws away what is left of a tub, and says why. */
+  /** Throws away what is left of a tub, and says why; of an empty tub nothing. */
   public Optional<Tub> bin(House house, String code, String reason, String who) {
     return change(
         house,
         code,
-        tub ->
-            movement(
-                tub,
-                Movement.Kind.BINNED,
-                tub.lot().left().times(-1),
-                Optional.empty(),
-                Optional.of(reason),
-                who));
+        life ->
+            Optional.of(life.tub())
+                .filter(tub -> tub.lot().left().isPositive())
+                .map(
+                    tub ->
+                        movement(
+                            tub,
+                            Movement.Kind.BINNED,
+                            tub.lot().left().times(-1),
+                            Optional.empty(),
+                            Optional.of(reason),
+                            who)));
   }
 
   /** Takes back the last count or bin of a tub, if nothing happened to it since. */
@@ -101,14 +123,18 @@ public final class Stock {
     return last.kind() == Movement.Kind.COUNTED || last.kind() == Movement.Kind.BINNED;
   }
 
+  private Optional<Life> find(Tx tx, House house, String code) {
+    return lots.find(tx, house.id(), code)
+        .map(tub -> new Life(tub, lots.listOf(tx, house.id(), tub.id())));
+  }
+
   private Optional<Tub> change(
-      House house, String code, java.util.function.Function<Tub, Movement> movement) {
+      House house, String code, Function<Life, Optional<Movement>> movement) {
     return desk.write(
         house,
         tx -> {
           kitchens.lock(tx, house.id());
-          Optional<Tub> tub = lots.find(tx, house.id(), code);
-          tub.map(movement).ifPresent(made -> save(tx, house, code, made));
+          find(tx, house, code).flatMap(movement).ifPresent(made -> save(tx, house, code, made));
           return lots.find(tx, house.id(), code);
         });
   }

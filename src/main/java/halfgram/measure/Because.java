@@ -1,6 +1,7 @@
 package halfgram.measure;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -91,6 +92,23 @@ public sealed interface Because {
 
     public Optional<Note> find(String path) {
       return Optional.ofNullable(notes.get(path));
+    }
+
+    /** The known path that begins most like another; empty when there is none at all. */
+    public Optional<String> findNearest(String path) {
+      return notes.keySet().stream()
+          .min(
+              Comparator.comparingInt((String known) -> -common(known, path))
+                  .thenComparing(Comparator.naturalOrder()));
+    }
+
+    /** Length of the common start. */
+    private static int common(String a, String b) {
+      int length = 0;
+      while (length < Math.min(a.length(), b.length()) && a.charAt(length) == b.charAt(length)) {
+        length++;
+      }
+      return length;
     }
 
     public List<String> paths() {

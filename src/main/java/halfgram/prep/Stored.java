@@ -19,6 +19,7 @@ import java.util.Optional;
  * @param fills what goes into each container, in order; empty without a container
  * @param useBy end of its hold, or of what in it ends before
  * @param useByOf code of the tub, or the make, whose date that is
+ * @param safe until when it is safe whatever its quality; empty when nothing in it ends so
  */
 public record Stored(
     String path,
@@ -28,7 +29,8 @@ public record Stored(
     Optional<Container> container,
     List<Amount> fills,
     Instant useBy,
-    Optional<String> useByOf) {
+    Optional<String> useByOf,
+    Optional<Instant> safe) {
 
   /** Full containers and a rest, or equal parts in the fewest containers. */
   public static List<Amount> fills(Output output, Amount made) {

@@ -385,7 +385,8 @@ final class TaskList {
               output.container().map(this::container),
               Stored.fills(output, made),
               useBys.of(make, i).useBy(),
-              useBys.of(make, i).because()));
+              useBys.of(make, i).because(),
+              useBys.safe(make, i)));
     }
     return stored;
   }

@@ -34,12 +34,15 @@ final class UseBys {
     }
   }
 
+  /** Nothing in it ends for safety's sake. */
+  private static final Date NONE = new Date(Instant.MAX, Optional.empty());
+
   private record Key(String make, int output) {}
 
   private final Map<String, List<Draw>> tubs = new HashMap<>();
   private final Map<String, List<Key>> parts = new HashMap<>();
   private final Map<String, Make> byId = new HashMap<>();
-  private final Map<Key, Date> known = new HashMap<>();
+  private final Map<String, Date> known = new HashMap<>();
   private final Map<String, Worked> worked = new HashMap<>();
   private final Map<String, Begun> begun = new HashMap<>();
 
@@ -64,24 +67,41 @@ final class UseBys {
 
   /** The date of one output of a make. */
   Date of(Make make, int output) {
-    Key key = new Key(make.id(), output);
-    Date before = known.get(key);
+    return new Date(make.useBy(output), Optional.empty()).earlier(inside(make));
+  }
+
+  /** Until when what is in an output is safe, its own hold being one of safety or not. */
+  Optional<Instant> safe(Make make, int output) {
+    Date safe = safeDate(make, output);
+    return safe.useBy().equals(Instant.MAX) ? Optional.empty() : Optional.of(safe.useBy());
+  }
+
+  private Date safeDate(Make make, int output) {
+    boolean own = make.version().outputs().get(output).hold().reason().isSafety();
+    return own
+        ? new Date(make.useBy(output), Optional.of(make.id())).earlier(inside(make))
+        : inside(make);
+  }
+
+  /** The earliest safety date of what goes into a make, through all components. */
+  private Date inside(Make make) {
+    Date before = known.get(make.id());
     if (before != null) {
       return before;
     }
-    Date date = new Date(make.useBy(output), Optional.empty());
+    Date date = NONE;
     for (Worked.Part part : worked(make).parts) {
       if (!part.renewed()) {
-        date = date.earlier(of(make, part, date));
+        date = date.earlier(inside(make, part));
       }
     }
-    known.put(key, date);
+    known.put(make.id(), date);
     return date;
   }
 
-  /** The earliest date of what goes in at one line, or the date so far. */
-  private Date of(Make make, Worked.Part part, Date sofar) {
-    Date date = sofar;
+  /** The earliest safety date of what goes in at one line. */
+  private Date inside(Make make, Worked.Part part) {
+    Date date = NONE;
     for (Draw draw : tubs.getOrDefault(make.id(), List.of())) {
       Lot lot = draw.lot();
       if (part.dated() && lot.component().formula().equals(part.version().formula())) {
@@ -91,18 +111,13 @@ final class UseBys {
     for (Key key : parts.getOrDefault(make.id(), List.of())) {
       Make of = byId.get(key.make());
       if (of != null && of.version().isSame(part.version())) {
-        Date inherited = of(of, key.output());
-        boolean own = part.version().outputs().get(key.output()).hold().reason().isSafety();
-        if (own || inherited.because().isPresent()) {
-          String because = inherited.because().orElse(of.id());
-          date = date.earlier(new Date(inherited.useBy(), Optional.of(because)));
-        }
+        date = date.earlier(safeDate(of, key.output()));
       }
     }
     return date;
   }
 
-  /** The date of a tub; of one on the way only when it is one of safety. */
+  /** The date of a tub; of one on the way only what is safe of it. */
   private Date of(Lot lot) {
     Begun from = begun.get(lot.code());
     if (from == null) {
@@ -111,10 +126,11 @@ final class UseBys {
     FormulaVersion version = from.make().version();
     Output output = version.outputs().get(version.outputIndex(lot.component().output()));
     Optional<Stored> stored = from.findStored(output.code());
-    Optional<String> of = stored.flatMap(Stored::useByOf);
-    return output.hold().reason().isSafety() || of.isPresent() || stored.isEmpty()
-        ? new Date(lot.useBy(), Optional.of(of.orElse(lot.code())))
-        : new Date(Instant.MAX, Optional.empty());
+    if (stored.isEmpty()) {
+      return new Date(lot.useBy(), Optional.of(lot.code()));
+    }
+    String because = stored.get().useByOf().orElse(lot.code());
+    return stored.get().safe().map(safe -> new Date(safe, Optional.of(because))).orElse(NONE);
   }
 
   private Worked worked(Make make) {

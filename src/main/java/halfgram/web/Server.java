@@ -8,6 +8,8 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
+import io.javalin.util.JavalinException;
+import java.net.BindException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -62,6 +64,7 @@ public final class Server implements AutoCloseable {
   private final Site site;
   private final Guard guard;
   private final List<Part> parts = new ArrayList<>();
+  private final List<ServerConnector> connectors = new ArrayList<>();
   private final Javalin javalin;
 
   public Server(
@@ -81,10 +84,42 @@ public final class Server implements AutoCloseable {
     this.javalin = Javalin.create(this::configure);
   }
 
-  /** Listens; answers the port. */
+  /**
+   * Listens; answers the port that people use.
+   *
+   * @throws CannotListen when the address or the port is not to be had
+   */
   public int start() {
-    javalin.start();
-    return javalin.port();
+    try {
+      javalin.start();
+    } catch (JavalinException e) {
+      throw new CannotListen(e);
+    }
+    return connectors.isEmpty() ? javalin.port() : connectors.get(0).getLocalPort();
+  }
+
+  /** The port of this machine that takes plain requests: the same, unless people use TLS. */
+  public int localPort() {
+    return connectors.isEmpty() ? javalin.port() : connectors.get(1).getLocalPort();
+  }
+
+  /** The address or the port is not to be had. */
+  public static final class CannotListen extends RuntimeException {
+    private static final long serialVersionUID = 1;
+
+    private CannotListen(Throwable cause) {
+      super(cause);
+    }
+
+    /** Whether somebody else listens there. */
+    public boolean isTaken() {
+      for (Throwable e = this; e != null; e = e.getCause()) {
+        if (e instanceof BindException) {
+          return !String.valueOf(e.getMessage()).contains("assign");
+        }
+      }
+      return true;
+    }
   }
 
   @Override
@@ -140,6 +175,15 @@ public final class Server implements AutoCloseable {
                   server, factory, new org.eclipse.jetty.server.HttpConnectionFactory(http));
           connector.setHost(options.host());
           connector.setPort(options.port());
+          connectors.add(connector);
+          return connector;
+        });
+    // Commands of this machine get through without having to trust the certificate.
+    config.jetty.addConnector(
+        (server, http) -> {
+          ServerConnector connector = new ServerConnector(server);
+          connector.setHost("127.0.0.1");
+          connectors.add(connector);
           return connector;
         });
   }
@@ -201,7 +245,7 @@ public final class Server implements AutoCloseable {
   /** A path nobody knows; what a handler answered itself stays. */
   private void fallback(Context context, Halt halt) {
     String said = context.result();
-    if (said == null || said.isEmpty() || context.attribute("halfgram.said") == null) {
+    if (said == null || said.isEmpty()) {
       say(context, 404, halt);
     }
   }
@@ -233,7 +277,6 @@ public final class Server implements AutoCloseable {
   }
 
   private void answer(Context context, int status, String kind, String said) {
-    context.attribute("halfgram.said", true);
     if (context.path().contains("/api/")) {
       context.status(status);
       context.contentType("application/json");

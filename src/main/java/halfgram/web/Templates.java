@@ -58,7 +58,7 @@ public final class Templates {
   /** Sentences from the message file of the page. */
   private static final class FromMessages extends AbstractMessageResolver {
     @Override
-    public @Nullable String resolveMessage(
+    public String resolveMessage(
         ITemplateContext context,
         @Nullable Class<?> origin,
         String key,
@@ -85,7 +85,7 @@ public final class Templates {
     private final Map<Key, Method> known = new ConcurrentHashMap<>();
 
     @Override
-    public @Nullable Object getProperty(@Nullable Map context, Object target, Object name)
+    public Object getProperty(@Nullable Map context, Object target, Object name)
         throws OgnlException {
       try {
         return known

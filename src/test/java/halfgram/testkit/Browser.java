@@ -27,8 +27,8 @@ public final class Browser {
   private Browser() {}
 
   /** Somebody with such a device, on an empty page. */
-  public static Visit open(Device device) {
-    return new Visit(
+  public static Viewer open(Device device) {
+    return new Viewer(
         device,
         chromium()
             .newContext(

@@ -86,15 +86,15 @@ class BrowserIT {
 
   @Test
   void aPageOpensAndNothingIsWrongWithIt() throws IOException {
-    try (Visit visit = Browser.open(Device.desk().speaking("ca"))) {
-      Page page = visit.open(url("/"));
+    try (Viewer viewer = Browser.open(Device.desk().speaking("ca"))) {
+      Page page = viewer.open(url("/"));
 
       assertThat(page.title()).isEqualTo("Pass");
       assertThat(page.textContent("#said")).isEqualTo("ca");
-      assertThat(visit.troubles()).isEmpty();
-      assertThat(visit.axe()).isEmpty();
-      assertThat(visit.troubles()).as("axe leaves no trace").isEmpty();
-      Path screen = visit.screenshot("testkit-browser");
+      assertThat(viewer.troubles()).isEmpty();
+      assertThat(viewer.axe()).isEmpty();
+      assertThat(viewer.troubles()).as("axe leaves no trace").isEmpty();
+      Path screen = viewer.screenshot("testkit-browser");
       assertThat(screen).isEqualTo(Path.of("target/screens/testkit-browser.png"));
       assertThat(Files.size(screen)).isGreaterThan(1000);
     }
@@ -102,10 +102,10 @@ class BrowserIT {
 
   @Test
   void axeFindsThePictureWithoutWords() {
-    try (Visit visit = Browser.open(Device.tablet())) {
-      visit.open(url("/planted.html"));
+    try (Viewer viewer = Browser.open(Device.tablet())) {
+      viewer.open(url("/planted.html"));
 
-      assertThat(visit.axe())
+      assertThat(viewer.axe())
           .singleElement()
           .satisfies(
               violation -> {
@@ -120,12 +120,12 @@ class BrowserIT {
 
   @Test
   void whatTheBrowserComplainsOfIsNoted() {
-    try (Visit visit = Browser.open(Device.desk())) {
-      visit.open(url("/broken.html"));
+    try (Viewer viewer = Browser.open(Device.desk())) {
+      viewer.open(url("/broken.html"));
       server.stop(0);
-      visit.page().evaluate("fetch('/gone').catch(() => 0)");
+      viewer.page().evaluate("fetch('/gone').catch(() => 0)");
 
-      List<String> troubles = visit.troubles();
+      List<String> troubles = viewer.troubles();
       assertThat(troubles).anyMatch(t -> t.startsWith("console: burnt"));
       assertThat(troubles).anyMatch(t -> t.startsWith("uncaught: ") && t.contains("boiled over"));
       assertThat(troubles).anyMatch(t -> t.contains("404") && t.contains("/none.png"));
@@ -136,20 +136,20 @@ class BrowserIT {
 
   @Test
   void withoutJavaScriptNoneRuns() {
-    try (Visit visit = Browser.open(Device.phone().withoutJavaScript())) {
-      Page page = visit.open(url("/"));
+    try (Viewer viewer = Browser.open(Device.phone().withoutJavaScript())) {
+      Page page = viewer.open(url("/"));
 
       assertThat(page.textContent("#said")).isEqualTo("plain");
-      assertThat(visit.troubles()).isEmpty();
-      assertThatThrownBy(visit::axe).hasMessageContaining("needs a device with JavaScript");
+      assertThat(viewer.troubles()).isEmpty();
+      assertThatThrownBy(viewer::axe).hasMessageContaining("needs a device with JavaScript");
     }
   }
 
   @Test
   void theDeviceIsAsDarkAndAsSmallAsItIsSaidToBe() {
     String background = "getComputedStyle(document.body).backgroundColor";
-    try (Visit dark = Browser.open(Device.phone().dark());
-        Visit light = Browser.open(Device.desk())) {
+    try (Viewer dark = Browser.open(Device.phone().dark());
+        Viewer light = Browser.open(Device.desk())) {
       Page small = dark.open(url("/"));
       Page large = light.open(url("/"));
 

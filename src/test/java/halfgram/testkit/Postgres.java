@@ -15,8 +15,11 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.testcontainers.DockerClientFactory;
 import org.testcontainers.postgresql.PostgreSQLContainer;
@@ -51,11 +54,16 @@ public final class Postgres {
   private static final String DOCKER_HOST = "DOCKER_HOST";
   private static final Path DOCKER_SOCKET = Path.of("/var/run/docker.sock");
   private static final String IMAGE = "postgres:17";
+  private static final Path LOG = Path.of("target", "postgres-of-tests.log");
 
   private static final Pattern PARTS =
       Pattern.compile("(jdbc:postgresql:(?://[^/?]*/)?)([^/?]*)(\\?.*)?");
 
   private static final ConcurrentLinkedQueue<String> CREATED = new ConcurrentLinkedQueue<>();
+
+  /** Their progress is of no interest; the server itself writes to {@link #LOG}. */
+  private static final List<Logger> QUIET =
+      Stream.of("io.zonky.test", "org.testcontainers", "tc").map(Logger::getLogger).toList();
 
   private static @Nullable Server server;
   private static @Nullable String failure;
@@ -88,6 +96,7 @@ public final class Postgres {
   }
 
   private static Server start(Map<String, String> env) {
+    QUIET.forEach(logger -> logger.setLevel(Level.WARNING));
     List<Source> sources = sources(env, Files.exists(DOCKER_SOCKET));
     for (Source source : sources.subList(0, sources.size() - 1)) {
       try {
@@ -167,16 +176,21 @@ public final class Postgres {
   /** As root the library starts the server as somebody else, in a user namespace of its own. */
   private static Server fromBinaries() {
     try {
+      Files.createDirectories(LOG.getParent());
+      ProcessBuilder.Redirect log = ProcessBuilder.Redirect.appendTo(LOG.toFile());
       EmbeddedPostgres embedded =
           EmbeddedPostgres.builder()
               .setServerConfig("fsync", "off")
               .setServerConfig("full_page_writes", "off")
               .setRegisterShutdownHook(false)
+              .setOutputRedirector(log)
+              .setErrorRedirector(log)
               .start();
       String url = "jdbc:postgresql://localhost:" + embedded.getPort() + "/postgres";
       return new Server(Source.EMBEDDED, new Jdbc(url, "postgres", ""), embedded);
     } catch (IOException e) {
-      throw new UncheckedIOException("PostgreSQL's binaries do not start: " + e.getMessage(), e);
+      throw new UncheckedIOException(
+          "PostgreSQL's binaries do not start, see " + LOG + ": " + e.getMessage(), e);
     }
   }
 

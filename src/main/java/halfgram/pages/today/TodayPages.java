@@ -4,35 +4,126 @@ import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Plans;
+import halfgram.desk.Stock;
 import halfgram.pages.Rooms;
+import halfgram.prep.Task;
+import halfgram.web.Halt;
 import halfgram.web.Server;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
 
 /** The day in the office. */
 public final class TodayPages implements Server.Part {
   private final Desk desk;
   private final Plans plans;
+  private final Stock stock;
 
-  public TodayPages(Desk desk, Plans plans) {
+  public TodayPages(Desk desk, Plans plans, Stock stock) {
     this.desk = desk;
     this.plans = plans;
+    this.stock = stock;
   }
 
   @Override
   public void routes(RoutesConfig routes) {
-    routes.get("/k/{kitchen}/", this::today);
+    routes.get("/k/{kitchen}/", this::day);
+    routes.post("/k/{kitchen}/plan", this::accept);
+    routes.get("/k/{kitchen}/task", this::task);
   }
 
-  private void today(Context context) {
+  private void day(Context context) {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit.kitchen().code());
-    LocalDate day = house.day(desk.now());
-    InForce inForce = plans.open(house, day, visit.who());
-    Messages words = visit.words().at(house.book().kitchen().clock().zone());
-    visit.page("today", words.say("nav.today"), TodayView.of(inForce, words, desk.now()));
+    DayAsked asked = DayAsked.of(visit, house.day(desk.now()));
+    if (asked.wrong().isPresent()) {
+      visit.notice(words(visit, house).say("today.no-day", asked.wrong().get()));
+      show(visit, house, asked, 422);
+    } else {
+      show(visit, house, asked, 200);
+    }
+  }
+
+  private void accept(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit.kitchen().code());
+    LocalDate today = house.day(desk.now());
+    AcceptForm form = AcceptForm.of(visit).orElseThrow(() -> Halt.unreadable("plan"));
+    if (plans.find(house, form.day()).isEmpty()) {
+      throw Halt.notFound(form.day().toString());
+    }
+    if (form.day().isBefore(today)) {
+      visit.notice(words(visit, house).say("today.day-over"));
+      show(visit, house, DayAsked.on(form.day(), today), 409);
+      return;
+    }
+    switch (plans.accept(house, form.day(), form.seen(), visit.who())) {
+      case IN_FORCE -> visit.seeOther(form.day().equals(today) ? "" : "?date=" + form.day());
+      case STALE -> {
+        visit.notice(words(visit, house).say("today.stale"));
+        show(visit, desk.again(house), DayAsked.on(form.day(), today), 409);
+      }
+    }
+  }
+
+  private void task(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit.kitchen().code());
+    DayAsked asked = DayAsked.of(visit, house.day(desk.now()));
+    String id = visit.query("id");
+    Optional<InForce> inForce = inForce(visit, house, asked);
+    Shown shown = find(visit, house, asked, inForce).orElseThrow(() -> Halt.notFound(id));
+    Task task = Optional.ofNullable(shown.byId().get(id)).orElseThrow(() -> Halt.notFound(id));
+    visit.page("today/task", shown.names().title(task), TaskView.of(shown, task));
+  }
+
+  private void show(Visit visit, House house, DayAsked asked, int status) {
+    Messages words = words(visit, house);
+    Optional<InForce> inForce = inForce(visit, house, asked);
+    Optional<Shown> shown = find(visit, house, asked, inForce);
+    String title = asked.isToday() ? words.say("nav.today") : words.shortDate(asked.day());
+    if (shown.isEmpty()) {
+      visit.page(status, "today/none", title, NoPlan.of(words, asked.day(), visit.path("")));
+      return;
+    }
+    Optional<Change> change =
+        asked.isOver()
+            ? Optional.empty()
+            : inForce.flatMap(of -> change(house, shown.get(), of, asked));
+    List<halfgram.lot.Tub> tubs = asked.isToday() ? stock.list(house) : List.of();
+    visit.page(status, "today", title, DayView.of(shown.get(), inForce, change, tubs, asked.by()));
+  }
+
+  private Optional<Change> change(House house, Shown shown, InForce inForce, DayAsked asked) {
+    Optional<Plans.Proposal> proposal =
+        asked.again()
+            ? Optional.of(plans.propose(house, inForce))
+            : plans.findProposal(house, inForce);
+    return proposal.map(one -> Change.of(shown, one, inForce.plan().number(), asked.again()));
+  }
+
+  /** Today's first plan is in force as soon as somebody looks; no other day's. */
+  private Optional<InForce> inForce(Visit visit, House house, DayAsked asked) {
+    return asked.isToday()
+        ? Optional.of(plans.open(house, asked.day(), visit.who()))
+        : plans.find(house, asked.day());
+  }
+
+  private Optional<Shown> find(
+      Visit visit, House house, DayAsked asked, Optional<InForce> inForce) {
+    if (inForce.isPresent()) {
+      return Optional.of(Shown.of(inForce.get(), desk.now(), visit));
+    }
+    return asked.isOver()
+        ? Optional.empty()
+        : Optional.of(Shown.preview(plans.preview(house, asked.day(), 1), desk.now(), visit));
+  }
+
+  private static Messages words(Visit visit, House house) {
+    return visit.words().at(house.book().kitchen().clock().zone());
   }
 }

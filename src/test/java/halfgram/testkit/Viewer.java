@@ -15,7 +15,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
  * One person at one device: cookies and storage of their own, and a note of whatever the browser
  * complains of on any of their pages.
  */
-public final class Visit implements AutoCloseable {
+public final class Viewer implements AutoCloseable {
   private static final Path SCREENS = Path.of("target", "screens");
 
   private static final List<String> RULES = List.of("wcag2a", "wcag2aa", "wcag21aa", "wcag22aa");
@@ -28,7 +28,7 @@ public final class Visit implements AutoCloseable {
   private final Page page;
   private final List<String> troubles = new CopyOnWriteArrayList<>();
 
-  Visit(Device device, BrowserContext context) {
+  Viewer(Device device, BrowserContext context) {
     this.device = device;
     this.context = context;
     context.onConsoleMessage(this::note);
@@ -78,8 +78,8 @@ public final class Visit implements AutoCloseable {
   }
 
   /**
-   * Where a page of this visit breaks the rules of WCAG 2.0 A and AA, 2.1 AA and 2.2 AA that a
-   * machine can see. The looking is done by a script in the page, past its content security policy.
+   * Where a page of theirs breaks the rules of WCAG 2.0 A and AA, 2.1 AA and 2.2 AA that a machine
+   * can see. The looking is done by a script in the page, past its content security policy.
    */
   public List<Violation> axe(Page looked) {
     if (!device.javaScript()) {

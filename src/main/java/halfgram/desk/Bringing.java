@@ -1,0 +1,112 @@
+package halfgram.desk;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.book.BookReader;
+import halfgram.db.Tx;
+import halfgram.input.Problem;
+import halfgram.kitchen.KitchenStore;
+import halfgram.kitchen.KitchenStore.News;
+import halfgram.lot.Lot;
+import halfgram.lot.LotStore;
+import halfgram.lot.Movement;
+import halfgram.lot.Tub;
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+
+/**
+ * Puts a tub into the house by hand: one that was found or bought in. It is read by the reader of
+ * books, so that it obeys the rules a tub of a book obeys.
+ */
+public final class Bringing {
+
+  /**
+   * What came of it.
+   *
+   * @param code of the tub; empty when nothing was saved
+   * @param problems by the names of a tub's fields in a book: "left", "useBy"
+   */
+  public record Outcome(Optional<String> code, List<Problem> problems) {}
+
+  private static final String DETAIL = "{\"kind\":\"" + Movement.Kind.BROUGHT + "\"}";
+
+  private final Desk desk;
+  private final KitchenStore kitchens = new KitchenStore();
+  private final LotStore lots = new LotStore();
+
+  public Bringing(Desk desk) {
+    this.desk = desk;
+  }
+
+  /**
+   * Brings one in.
+   *
+   * @param id of the form it was typed into: the same form sent again is the same tub
+   * @param fields of a tub as a book has them, without its code; empty ones are left out
+   */
+  public Outcome bring(House house, UUID id, Map<String, String> fields, String who) {
+    return desk.write(
+        house,
+        tx -> {
+          kitchens.lock(tx, house.id());
+          Optional<Tub> there = lots.find(tx, house.id(), id);
+          return there
+              .map(tub -> new Outcome(Optional.of(tub.lot().code()), List.of()))
+              .orElseGet(() -> add(tx, house, id, fields, who));
+        });
+  }
+
+  private Outcome add(Tx tx, House house, UUID id, Map<String, String> fields, String who) {
+    Instant now = desk.now();
+    String code = code(tx, house, now);
+    ObjectNode book = house.tree().deepCopy();
+    ObjectNode node = book.putArray("tubs").addObject();
+    node.put("code", code);
+    fields.forEach(
+        (name, value) -> {
+          if (!value.isEmpty()) {
+            node.put(name, value);
+          }
+        });
+    BookReader.Outcome read = desk.reader().read(book.toString().getBytes(StandardCharsets.UTF_8));
+    if (read.book().isEmpty()) {
+      return new Outcome(Optional.empty(), read.problems().stream().map(Bringing::own).toList());
+    }
+    Lot lot = read.book().get().lots().get(0);
+    long change = kitchens.change(tx, house.id(), News.fact("stock", code, DETAIL, who), now);
+    lots.add(tx, house.id(), new Tub(id, lot, Optional.empty(), change));
+    lots.move(tx, house.id(), brought(id, lot, who, now), change);
+    return new Outcome(Optional.of(code), List.of());
+  }
+
+  /** The field's own name in place of its path in the book. */
+  private static Problem own(Problem problem) {
+    String name = problem.path().substring(problem.path().lastIndexOf('.') + 1);
+    return new Problem(name, problem.value(), problem.message());
+  }
+
+  private String code(Tx tx, House house, Instant now) {
+    String prefix = Filling.prefix(house, now);
+    int number = lots.count(tx, house.id(), prefix) + 1;
+    while (lots.find(tx, house.id(), prefix + number).isPresent()) {
+      number++;
+    }
+    return prefix + number;
+  }
+
+  private static Movement brought(UUID id, Lot lot, String who, Instant at) {
+    return new Movement(
+        id,
+        Movement.Kind.BROUGHT,
+        lot.left(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        who,
+        at,
+        Optional.empty());
+  }
+}

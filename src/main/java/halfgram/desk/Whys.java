@@ -1,0 +1,72 @@
+package halfgram.desk;
+
+import halfgram.measure.Because;
+import halfgram.prep.PlanStore;
+import java.time.LocalDate;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Why the numbers of a plan are what they are: the plan is computed again, with a recorder. The
+ * last few recordings are kept, since whoever asks once asks again.
+ */
+public final class Whys {
+  private static final int KEPT = 6;
+
+  /** Which plan: one in the store by its id, or a preview by the kitchen's last change. */
+  private record Key(Object of, LocalDate day, long change) {}
+
+  private final Desk desk;
+  private final Plans plans;
+  private final PlanStore store = new PlanStore();
+  private final Map<Key, Because.Recording> recordings =
+      Collections.synchronizedMap(
+          new LinkedHashMap<>(KEPT, 0.75f, true) {
+            private static final long serialVersionUID = 1;
+
+            @Override
+            protected boolean removeEldestEntry(Map.Entry<Key, Because.Recording> eldest) {
+              return size() > KEPT;
+            }
+          });
+
+  public Whys(Desk desk, Plans plans) {
+    this.desk = desk;
+    this.plans = plans;
+  }
+
+  /** Everything that makes a number in a plan of a day; empty when there is no such plan. */
+  public Optional<Because.Recording> find(House house, LocalDate day, int number) {
+    return desk.read(
+        tx ->
+            store.list(tx, house.id(), day).stream()
+                .filter(plan -> plan.number() == number)
+                .findFirst()
+                .map(
+                    plan ->
+                        kept(
+                            new Key(plan.id(), day, plan.change()),
+                            because -> plans.recompute(tx, house, plan, because))));
+  }
+
+  /** Everything that makes a number in a sheet that nobody has put in force. */
+  public Because.Recording preview(House house, LocalDate day) {
+    return kept(
+        new Key(house.id(), day, house.stand().change()),
+        because -> plans.preview(house, day, 1, because));
+  }
+
+  /** Computes what is not kept, with a recorder. */
+  private Because.Recording kept(Key key, java.util.function.Consumer<Because> compute) {
+    Because.Recording known = recordings.get(key);
+    if (known != null) {
+      return known;
+    }
+    Because.Recording recording = Because.recording();
+    compute.accept(recording);
+    recordings.put(key, recording);
+    return recording;
+  }
+}

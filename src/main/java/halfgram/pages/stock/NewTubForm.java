@@ -1,0 +1,90 @@
+package halfgram.pages.stock;
+
+import halfgram.desk.House;
+import halfgram.formula.Formula;
+import halfgram.formula.Output;
+import halfgram.input.Problem;
+import halfgram.web.Visit;
+import halfgram.words.Messages;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+
+/**
+ * A tub as somebody types it in.
+ *
+ * @param id of this form: sent twice it is one tub
+ * @param component formula and output, "yolk" or "eggs:yolk"
+ */
+record NewTubForm(
+    UUID id,
+    String component,
+    String left,
+    String made,
+    String useBy,
+    String place,
+    String container) {
+
+  /** Places for what is to be typed, made now. */
+  static NewTubForm blank(String now, String component) {
+    return new NewTubForm(UUID.randomUUID(), component, "", now, "", "", "");
+  }
+
+  /** Empty for what no page of ours has sent. */
+  static Optional<NewTubForm> of(Visit visit) {
+    String id = visit.field("id");
+    if (!id.matches("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}")) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new NewTubForm(
+            UUID.fromString(id),
+            visit.field("component").strip(),
+            visit.field("left").strip(),
+            visit.field("made").strip(),
+            visit.field("useBy").strip(),
+            visit.field("place").strip(),
+            visit.field("container").strip()));
+  }
+
+  /** As a book has the fields of a tub. */
+  Map<String, String> fields() {
+    Map<String, String> fields = new LinkedHashMap<>();
+    int colon = component.indexOf(':');
+    fields.put("component", colon < 0 ? component : component.substring(0, colon));
+    fields.put("output", colon < 0 ? "" : component.substring(colon + 1));
+    fields.put("left", left);
+    fields.put("made", made);
+    fields.put("useBy", useBy);
+    fields.put("place", place);
+    fields.put("container", container);
+    return fields;
+  }
+
+  /** What is wrong with a field; the output is chosen with the component. */
+  static String fault(List<Problem> problems, String field, Messages words) {
+    List<String> said = new ArrayList<>();
+    for (Problem problem : problems) {
+      String name = problem.path().equals("output") ? "component" : problem.path();
+      if (name.equals(field)) {
+        said.add(words.say("stock.fault", words.say(problem.message())));
+      }
+    }
+    return String.join(" ", said);
+  }
+
+  /** Every component of a kitchen, as it is chosen. */
+  static List<String> components(House house) {
+    List<String> codes = new ArrayList<>();
+    for (Formula formula : house.book().formulary().list()) {
+      List<Output> outputs = formula.current().outputs();
+      for (Output output : outputs) {
+        codes.add(outputs.size() == 1 ? formula.code() : formula.code() + ":" + output.code());
+      }
+    }
+    return codes;
+  }
+}

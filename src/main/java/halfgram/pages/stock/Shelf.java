@@ -1,0 +1,144 @@
+package halfgram.pages.stock;
+
+import halfgram.desk.House;
+import halfgram.desk.InForce;
+import halfgram.formula.ComponentRef;
+import halfgram.formula.FormulaVersion;
+import halfgram.formula.Output;
+import halfgram.measure.Amount;
+import halfgram.measure.BusinessDay;
+import halfgram.measure.Dimension;
+import halfgram.measure.Exact;
+import halfgram.prep.PrepSheet;
+import halfgram.prep.netting.Draw;
+import halfgram.station.Container;
+import halfgram.web.Visit;
+import halfgram.words.Messages;
+import halfgram.words.SheetWords;
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/**
+ * The house as the pages of stock see it: its names, the moment, and what the plan of today takes
+ * from which tub.
+ */
+final class Shelf {
+  private static final BigDecimal KILOGRAM = BigDecimal.valueOf(1000);
+
+  private final House house;
+  private final Instant now;
+  private final String root;
+  private final Messages words;
+  private final SheetWords names;
+  private final Map<String, List<Draw>> draws = new HashMap<>();
+  private final Map<String, Amount> free = new HashMap<>();
+  private final Map<String, String> people = new HashMap<>();
+  private final Map<String, String> events = new HashMap<>();
+
+  /**
+   * @param sheet the plan in force, else what it would be
+   * @param planned the plan in force on the day of this moment
+   */
+  Shelf(House house, Instant now, PrepSheet sheet, Optional<InForce> planned, Visit visit) {
+    this.house = house;
+    this.now = now;
+    this.root = visit.path("");
+    this.words = visit.words().at(house.book().kitchen().clock().zone());
+    this.names = new SheetWords(house.book(), sheet, words);
+    planned.ifPresent(this::take);
+    house.book().people().forEach(person -> people.put(person.code(), person.name()));
+    house.book().events().forEach(one -> events.put(one.code(), words.text(one.name())));
+  }
+
+  private void take(InForce inForce) {
+    PrepSheet sheet = inForce.sheet();
+    sheet.draws().stream()
+        .filter(draw -> sheet.findBegun(draw.lot()).isEmpty())
+        .forEach(
+            draw ->
+                draws
+                    .computeIfAbsent(draw.lot().code(), code -> new java.util.ArrayList<>())
+                    .add(draw));
+    inForce.book().lots().forEach(lot -> free.put(lot.code(), Amount.zero(lot.left().dimension())));
+    sheet.leftTubs(inForce.book()).forEach((lot, amount) -> free.put(lot.code(), amount));
+  }
+
+  Messages words() {
+    return words;
+  }
+
+  SheetWords names() {
+    return names;
+  }
+
+  Instant now() {
+    return now;
+  }
+
+  BusinessDay clock() {
+    return house.book().kitchen().clock();
+  }
+
+  LocalDate today() {
+    return house.day(now);
+  }
+
+  /** What the plan takes from a tub, by who takes it. */
+  Map<String, Amount> takers(String code) {
+    return draws.getOrDefault(code, List.of()).stream()
+        .collect(
+            Collectors.toMap(
+                draw -> draw.need().user(), Draw::amount, Amount::plus, LinkedHashMap::new));
+  }
+
+  /** What nothing takes from a tub; empty for one the plan does not know. */
+  Optional<Amount> free(String code) {
+    return Optional.ofNullable(free.get(code));
+  }
+
+  String person(String code) {
+    return people.getOrDefault(code, code);
+  }
+
+  String event(String code) {
+    return events.getOrDefault(code, code);
+  }
+
+  String container(Optional<String> code) {
+    return code.map(
+            one ->
+                Optional.ofNullable(house.book().containers().get(one))
+                    .map(Container::name)
+                    .map(words::text)
+                    .orElse(one))
+        .orElse("");
+  }
+
+  String address(String rest) {
+    return root + rest;
+  }
+
+  /** The output that a tub holds, as its formula says today. */
+  Output output(ComponentRef ref) {
+    FormulaVersion version =
+        house.book().formulary().get(new ComponentRef(ref.formula(), ref.output(), ref.version()));
+    return version.outputs().get(version.outputIndex(ref.output()));
+  }
+
+  /** An amount as it can be typed: "1.25 kg", "250 g", "14 piece". */
+  static String typed(Amount amount) {
+    if (amount.dimension() == Dimension.COUNT) {
+      return Exact.plain(amount.number(), 0) + " piece";
+    }
+    return amount.number().compareTo(KILOGRAM) >= 0
+        ? Exact.plain(amount.number().movePointLeft(3), 4) + " kg"
+        : Exact.plain(amount.number(), 1) + " g";
+  }
+}

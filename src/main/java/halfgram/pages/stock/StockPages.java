@@ -1,0 +1,164 @@
+package halfgram.pages.stock;
+
+import halfgram.desk.Bringing;
+import halfgram.desk.Desk;
+import halfgram.desk.House;
+import halfgram.desk.InForce;
+import halfgram.desk.Plans;
+import halfgram.desk.Stock;
+import halfgram.input.Problem;
+import halfgram.lot.Lot;
+import halfgram.measure.Dimension;
+import halfgram.pages.Rooms;
+import halfgram.prep.PrepSheet;
+import halfgram.web.Halt;
+import halfgram.web.Server;
+import halfgram.web.Visit;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Optional;
+
+/** The tubs in the house. */
+public final class StockPages implements Server.Part {
+  private final Desk desk;
+  private final Plans plans;
+  private final Stock stock;
+  private final Bringing bringing;
+
+  public StockPages(Desk desk, Plans plans, Stock stock, Bringing bringing) {
+    this.desk = desk;
+    this.plans = plans;
+    this.stock = stock;
+    this.bringing = bringing;
+  }
+
+  @Override
+  public void routes(RoutesConfig routes) {
+    routes.get("/k/{kitchen}/stock", this::list);
+    routes.get("/k/{kitchen}/stock/new", this::blank);
+    routes.post("/k/{kitchen}/stock/new", this::bring);
+    routes.get("/k/{kitchen}/stock/{code}", this::one);
+    routes.post("/k/{kitchen}/stock/{code}/count", this::count);
+    routes.post("/k/{kitchen}/stock/{code}/bin", this::bin);
+    routes.post("/k/{kitchen}/stock/{code}/back", this::back);
+  }
+
+  private void list(Context context) {
+    Visit visit = Visit.of(context);
+    House house = house(visit);
+    Shelf shelf = shelf(visit, house);
+    StockView.By by = StockView.By.of(visit.query("by"));
+    StockView view = StockView.of(shelf, stock.list(house), by, Optional.empty());
+    visit.page("stock", shelf.words().say("nav.stock"), view);
+  }
+
+  private void blank(Context context) {
+    Visit visit = Visit.of(context);
+    House house = house(visit);
+    Shelf shelf = shelf(visit, house);
+    String now =
+        desk.now()
+            .atZone(shelf.clock().zone())
+            .toLocalDateTime()
+            .truncatedTo(ChronoUnit.MINUTES)
+            .toString();
+    show(visit, house, shelf, NewTubForm.blank(now, visit.query("component")), List.of());
+  }
+
+  private void bring(Context context) {
+    Visit visit = Visit.of(context);
+    House house = house(visit);
+    NewTubForm form = NewTubForm.of(visit).orElseThrow(() -> Halt.unreadable("tub"));
+    Bringing.Outcome outcome = bringing.bring(house, form.id(), form.fields(), visit.who());
+    if (outcome.code().isPresent()) {
+      visit.seeOther("stock/" + Visit.encoded(outcome.code().get()));
+    } else {
+      show(visit, house, shelf(visit, house), form, outcome.problems());
+    }
+  }
+
+  private void one(Context context) {
+    Visit visit = Visit.of(context);
+    House house = house(visit);
+    show(visit, house, life(visit, house), Optional.empty());
+  }
+
+  private void count(Context context) {
+    Visit visit = Visit.of(context);
+    House house = house(visit);
+    Stock.Life life = life(visit, house);
+    Lot lot = life.tub().lot();
+    CountForm form = CountForm.of(visit, lot);
+    if (form.amount().isEmpty()) {
+      boolean pieces = lot.left().dimension() == Dimension.COUNT;
+      String said = visit.words().say(pieces ? "stock.not-pieces" : "stock.not-mass");
+      Fault fault = new Fault(lot.code(), Fault.Field.AMOUNT, form.typed(), said);
+      show(visit, house, life, Optional.of(fault));
+    } else {
+      stock.count(house, lot.code(), form.amount().get(), visit.who());
+      done(visit, lot.code());
+    }
+  }
+
+  private void bin(Context context) {
+    Visit visit = Visit.of(context);
+    House house = house(visit);
+    Stock.Life life = life(visit, house);
+    String code = life.tub().lot().code();
+    BinForm form = BinForm.of(visit);
+    if (form.reason().isEmpty()) {
+      String said = visit.words().say("stock.no-reason");
+      show(
+          visit, house, life, Optional.of(new Fault(code, Fault.Field.REASON, form.typed(), said)));
+    } else {
+      stock.bin(house, code, form.reason().get(), visit.who());
+      done(visit, code);
+    }
+  }
+
+  private void back(Context context) {
+    Visit visit = Visit.of(context);
+    House house = house(visit);
+    String code = life(visit, house).tub().lot().code();
+    stock.takeBack(house, code, visit.who());
+    done(visit, code);
+  }
+
+  private static void done(Visit visit, String code) {
+    visit.seeOther("stock/" + Visit.encoded(code));
+  }
+
+  private House house(Visit visit) {
+    return Rooms.house(desk, visit.kitchen().code());
+  }
+
+  private Stock.Life life(Visit visit, House house) {
+    String code = visit.part("code");
+    return stock.find(house, code).orElseThrow(() -> Halt.notFound(code));
+  }
+
+  private void show(Visit visit, House house, Stock.Life life, Optional<Fault> fault) {
+    Shelf shelf = shelf(visit, house);
+    LifeView view = LifeView.of(shelf, life, fault);
+    visit.page(fault.isPresent() ? 422 : 200, "stock/one", view.tub().what(), view);
+  }
+
+  private void show(
+      Visit visit, House house, Shelf shelf, NewTubForm form, List<Problem> problems) {
+    NewTubView view = NewTubView.of(shelf, house, stock.list(house), form, problems);
+    String title = shelf.words().say("stock.new");
+    visit.page(problems.isEmpty() ? 200 : 422, "stock/new", title, view);
+  }
+
+  /** By the plan in force today; for names alone, by what it would be. */
+  private Shelf shelf(Visit visit, House house) {
+    LocalDate today = house.day(desk.now());
+    Optional<InForce> inForce = plans.find(house, today);
+    PrepSheet sheet =
+        inForce.map(InForce::sheet).orElseGet(() -> plans.preview(house, today, 1).sheet());
+    return new Shelf(house, desk.now(), sheet, inForce, visit);
+  }
+}

@@ -1,0 +1,131 @@
+package halfgram.pages.stock;
+
+import halfgram.lot.Lot;
+import halfgram.lot.Tub;
+import halfgram.measure.Amount;
+import halfgram.web.Visit;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * A tub on the page.
+ *
+ * @param state what its date means now: "today", "BIN"; empty when it has time
+ * @param tone "heed" past its date, else "open"
+ * @param kept for which events how much of it is kept
+ * @param takes what the plan takes, and what nothing takes
+ * @param typed what stands in the field of its count
+ * @param countFault what is wrong with that; may be empty
+ * @param other what stands in the field of a reason
+ * @param binFault what is wrong with that; may be empty
+ */
+record TubRow(
+    String code,
+    String key,
+    String href,
+    String post,
+    String what,
+    String formula,
+    String version,
+    String left,
+    String made,
+    String useBy,
+    String state,
+    String tone,
+    String place,
+    String container,
+    List<String> kept,
+    List<String> takes,
+    String typed,
+    String countFault,
+    String other,
+    String binFault) {
+
+  /** A row; with what was typed into it and is wrong, if that was this tub. */
+  static TubRow of(Shelf shelf, Tub tub, Optional<Fault> fault) {
+    Lot lot = tub.lot();
+    Optional<Fault> mine = fault.filter(one -> one.code().equals(lot.code()));
+    Optional<Fault> count = mine.filter(one -> one.field() == Fault.Field.AMOUNT);
+    Optional<Fault> bin = mine.filter(one -> one.field() == Fault.Field.REASON);
+    boolean past = !lot.useBy().isAfter(shelf.now());
+    String at = shelf.address("stock/" + Visit.encoded(lot.code()));
+    return new TubRow(
+        lot.code(),
+        "tub-" + lot.code(),
+        at,
+        at,
+        shelf.names().componentName(lot.component()),
+        shelf.address("formulas/" + Visit.encoded(lot.component().formula())),
+        version(shelf, lot.component().version()),
+        shelf.names().amount(lot.left()),
+        shelf.words().moment(lot.made()),
+        shelf.words().moment(lot.useBy()),
+        past ? bin(shelf, lot) : soon(shelf, lot),
+        past ? "heed" : "open",
+        lot.place(),
+        shelf.container(lot.container()),
+        kept(shelf, lot),
+        takes(shelf, lot),
+        count.map(Fault::typed).orElse(Shelf.typed(lot.left())),
+        count.map(Fault::said).orElse(""),
+        bin.map(Fault::typed).orElse(""),
+        bin.map(Fault::said).orElse(""));
+  }
+
+  private static String version(Shelf shelf, OptionalInt version) {
+    return version.isPresent() ? shelf.words().say("stock.version", version.getAsInt()) : "";
+  }
+
+  /** It is past its date: of safety, or of its quality. */
+  private static String bin(Shelf shelf, Lot lot) {
+    return shelf.output(lot.component()).hold().reason().isSafety()
+        ? shelf.words().say("stock.past-safety")
+        : shelf.words().say("stock.past");
+  }
+
+  private static String soon(Shelf shelf, Lot lot) {
+    LocalDate day = shelf.clock().of(lot.useBy());
+    if (day.equals(shelf.today())) {
+      return shelf.words().say("stock.today");
+    }
+    return day.equals(shelf.today().plusDays(1)) ? shelf.words().say("stock.tomorrow") : "";
+  }
+
+  private static List<String> kept(Shelf shelf, Lot lot) {
+    return lot.reserved().stream()
+        .map(
+            one ->
+                shelf
+                    .words()
+                    .say(
+                        "stock.kept", shelf.names().amount(one.amount()), shelf.event(one.event())))
+        .toList();
+  }
+
+  private static List<String> takes(Shelf shelf, Lot lot) {
+    Optional<Amount> free = shelf.free(lot.code());
+    if (free.isEmpty()) {
+      return List.of(shelf.words().say("stock.not-in-plan"));
+    }
+    List<String> takes = new ArrayList<>();
+    shelf
+        .takers(lot.code())
+        .forEach(
+            (user, amount) ->
+                takes.add(
+                    shelf
+                        .words()
+                        .say(
+                            "stock.takes",
+                            shelf.names().amount(amount),
+                            shelf.names().user(user, shelf.today()))));
+    Amount nobody = free.get().atMost(lot.left());
+    if (nobody.isPositive()) {
+      takes.add(shelf.words().say("stock.nothing-takes", shelf.names().amount(nobody)));
+    }
+    return takes;
+  }
+}

@@ -1,0 +1,221 @@
+package halfgram.pages.today;
+
+import halfgram.desk.Plans;
+import halfgram.formula.ComponentRef;
+import halfgram.measure.Amount;
+import halfgram.menu.Dish;
+import halfgram.prep.Difference;
+import halfgram.prep.ServiceRun;
+import halfgram.prep.Task;
+import halfgram.words.Messages;
+import halfgram.words.SheetWords;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * What a proposed sheet would change in the one in force.
+ *
+ * @param asked whether somebody asked for it, rather than that facts have changed
+ * @param empty whether it would change nothing
+ * @param number of the plan in force that it was compared with
+ * @param facts number of the last fact it takes into account
+ * @param covers what changes for services: "Terrace reception: 26 → 32 covers, 142 → 178 plates"
+ * @param made the largest changes of what is made
+ * @param more how many more components change, in words
+ * @param tasks how many tasks come, go and change, in words
+ * @param standing whether anything that is being made would change
+ */
+record Change(
+    String head,
+    boolean asked,
+    boolean empty,
+    int number,
+    long facts,
+    List<String> covers,
+    List<String> made,
+    String more,
+    String tasks,
+    String standing,
+    List<Verdict.Trouble> misfits,
+    List<Part> parts) {
+  private static final int MOST_MADE = 4;
+
+  /** A list of everything of one sort that changes. */
+  record Part(String title, List<String> lines) {}
+
+  static Change of(Shown shown, Plans.Proposal proposal, int number, boolean asked) {
+    return new Writer(shown, proposal).write(number, asked);
+  }
+
+  /** Puts one difference into words; what the proposal has by the proposal's names. */
+  private static final class Writer {
+    private final Shown shown;
+    private final Plans.Proposal proposal;
+    private final Difference difference;
+    private final Messages words;
+    private final SheetWords names;
+
+    private Writer(Shown shown, Plans.Proposal proposal) {
+      this.shown = shown;
+      this.proposal = proposal;
+      this.difference = proposal.difference();
+      this.words = shown.words();
+      this.names = new SheetWords(proposal.book(), proposal.sheet(), words);
+    }
+
+    private Change write(int number, boolean asked) {
+      List<String> made = difference.made().stream().map(this::made).toList();
+      int more = made.size() - MOST_MADE;
+      return new Change(
+          words.say(asked ? "today.again-head" : "today.changed"),
+          asked,
+          difference.isEmpty(),
+          number,
+          proposal.facts(),
+          difference.services().stream().map(this::service).toList(),
+          more > 0 ? made.subList(0, MOST_MADE) : made,
+          more > 0 ? words.say("today.more-made", more) : "",
+          words.say(
+              "today.tasks-change",
+              difference.added().size(),
+              difference.withdrawn().size(),
+              difference.changed().size(),
+              difference.unchanged()),
+          standing(),
+          difference.misfits().stream()
+              .map(
+                  misfit ->
+                      new Verdict.Trouble(
+                          words.say(misfit.what()), "", Verdict.chain(shown, misfit.chain())))
+              .toList(),
+          parts(made));
+    }
+
+    private String standing() {
+      if (difference.touched().isEmpty()) {
+        return words.say("today.nothing-made-changes");
+      }
+      List<String> titles =
+          difference.touched().stream()
+              .map(id -> Optional.ofNullable(shown.byId().get(id)))
+              .flatMap(Optional::stream)
+              .map(shown.names()::title)
+              .toList();
+      return words.say("today.made-changes", titles);
+    }
+
+    private List<Part> parts(List<String> made) {
+      List<Part> parts = new ArrayList<>();
+      List<String> plates = new ArrayList<>();
+      difference.services().forEach(of -> of.plates().forEach(p -> plates.add(plates(of, p))));
+      part(parts, "today.part-plates", plates);
+      part(parts, "today.part-made", made);
+      part(parts, "today.part-added", difference.added().stream().map(this::added).toList());
+      part(
+          parts,
+          "today.part-withdrawn",
+          difference.withdrawn().stream().map(this::withdrawn).toList());
+      part(parts, "today.part-changed", difference.changed().stream().map(this::changed).toList());
+      return parts;
+    }
+
+    private void part(List<Part> parts, String key, List<String> lines) {
+      if (!lines.isEmpty()) {
+        parts.add(new Part(words.say(key), lines));
+      }
+    }
+
+    private String service(Difference.Service service) {
+      String name = shown.text(either(service).name());
+      if (service.to().isEmpty()) {
+        return words.say("today.service-gone", name);
+      }
+      String covers = numbers(covers(service.from()), covers(service.to()), "today.covers-change");
+      String plates = numbers(plates(service.from()), plates(service.to()), "today.plates-change");
+      String said = plates.isEmpty() || covers.isEmpty() ? covers + plates : covers + ", " + plates;
+      return said.isEmpty()
+          ? words.say("today.plates-other", name)
+          : words.say(service.from().isEmpty() ? "today.service-new" : "today.of", name, said);
+    }
+
+    private static ServiceRun either(Difference.Service service) {
+      return service.to().or(service::from).orElseThrow();
+    }
+
+    private String numbers(int from, int to, String key) {
+      return from == to ? "" : words.say(key, from, to);
+    }
+
+    private static int covers(Optional<ServiceRun> run) {
+      return run.map(ServiceRun::covers).orElse(OptionalInt.empty()).orElse(0);
+    }
+
+    private static int plates(Optional<ServiceRun> run) {
+      return run.map(of -> of.plates().stream().mapToInt(ServiceRun.Plates::count).sum()).orElse(0);
+    }
+
+    private String plates(Difference.Service service, Difference.Plates plates) {
+      String dish =
+          Optional.ofNullable(proposal.book().dishes().get(plates.dish()))
+              .map(Dish::name)
+              .map(shown::text)
+              .orElse(plates.dish());
+      String diets = plates.diets().isEmpty() ? "" : ServiceBox.names(shown, plates.diets()) + ": ";
+      return words.say(
+          "today.plates-of",
+          shown.text(either(service).name()),
+          diets + dish,
+          plates.from(),
+          plates.to());
+    }
+
+    private String made(Difference.Made made) {
+      ComponentRef ref =
+          new ComponentRef(made.formula(), Optional.of(made.output()), OptionalInt.empty());
+      return words.say("today.of", names.componentName(ref), step(names, made.from(), made.to()));
+    }
+
+    /** "4692 g → 4968 g (+276 g)". */
+    private String step(SheetWords said, Amount from, Amount to) {
+      boolean more = to.compareTo(from) >= 0;
+      Amount by = more ? to.minus(from) : from.minus(to);
+      return words.say(
+          more ? "today.more" : "today.less", said.amount(from), said.amount(to), said.amount(by));
+    }
+
+    private String added(Task task) {
+      return words.say("today.at", shown.time(task.start()), names.title(task));
+    }
+
+    private String withdrawn(Task task) {
+      return words.say("today.at", shown.time(task.start()), shown.names().title(task));
+    }
+
+    private String changed(Difference.Changed change) {
+      List<String> what = new ArrayList<>();
+      Duration moved = change.moved();
+      if (!moved.isZero()) {
+        what.add(
+            words.say(
+                moved.isNegative() ? "today.earlier" : "today.later",
+                shown.time(change.from().start()),
+                shown.time(change.to().start()),
+                moved.abs()));
+      }
+      for (Difference.Made made : change.made()) {
+        what.add(step(names, made.from(), made.to()));
+      }
+      if (what.isEmpty()) {
+        what.add(
+            words.say(
+                "today.takes",
+                change.from().handsOn().plus(change.from().unattended()),
+                change.to().handsOn().plus(change.to().unattended())));
+      }
+      return words.say("today.of", names.title(change.to()), String.join("; ", what));
+    }
+  }
+}

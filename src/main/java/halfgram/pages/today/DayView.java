@@ -1,0 +1,102 @@
+package halfgram.pages.today;
+
+import halfgram.desk.InForce;
+import halfgram.lot.Tub;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What the page of a day shows.
+ *
+ * @param standing which plan this is, or that none is on the wall yet
+ * @param preview whether nobody has put this plan in force
+ * @param isEmpty whether there is neither a service nor a task
+ * @param change none or one
+ * @param orders how the sheet can be sorted; the one it is has no address
+ * @param again where the plan from now on is proposed; empty when that makes no sense
+ */
+record DayView(
+    String date,
+    String day,
+    List<Link> days,
+    String standing,
+    boolean preview,
+    boolean isEmpty,
+    Verdict verdict,
+    List<ServiceBox> services,
+    List<Change> change,
+    Drawing drawing,
+    List<Link> orders,
+    String by,
+    List<Group> groups,
+    List<Bin> bins,
+    String again) {
+
+  /** A way somewhere; without an address it is where one is. */
+  record Link(String text, String href) {}
+
+  static DayView of(
+      Shown shown,
+      Optional<InForce> inForce,
+      Optional<Change> change,
+      List<Tub> tubs,
+      Group.By by) {
+    boolean now = shown.phase() == Shown.Phase.NOW;
+    boolean idle = shown.sheet().tasks().isEmpty() && shown.sheet().services().isEmpty();
+    return new DayView(
+        shown.words().date(shown.day()),
+        shown.day().toString(),
+        days(shown),
+        standing(shown, inForce),
+        shown.phase() == Shown.Phase.PREVIEW,
+        idle,
+        Verdict.of(shown),
+        ServiceBox.of(shown),
+        change.stream().toList(),
+        Draughting.draw(shown),
+        orders(shown, by),
+        by.word(),
+        Group.of(shown, by),
+        now ? Bin.of(shown, tubs) : List.of(),
+        now ? shown.address("?again=yes") : "");
+  }
+
+  private static List<Link> days(Shown shown) {
+    LocalDate day = shown.day();
+    LocalDate today = shown.clock().of(shown.now());
+    Link middle =
+        new Link(shown.words().say("today.today"), day.equals(today) ? "" : shown.address(""));
+    return List.of(link(shown, day.minusDays(1)), middle, link(shown, day.plusDays(1)));
+  }
+
+  private static Link link(Shown shown, LocalDate day) {
+    return new Link(shown.words().shortDate(day), shown.dayLink(day));
+  }
+
+  private static String standing(Shown shown, Optional<InForce> inForce) {
+    return inForce
+        .map(
+            of ->
+                shown
+                    .words()
+                    .say(
+                        "today.plan",
+                        of.plan().number(),
+                        shown.words().moment(of.plan().at()),
+                        shown.person(of.plan().who())))
+        .orElse(shown.words().say("today.preview"));
+  }
+
+  private static List<Link> orders(Shown shown, Group.By now) {
+    return List.of(
+        order(shown, Group.By.STATION, "today.by-station", now),
+        order(shown, Group.By.START, "today.by-start", now),
+        order(shown, Group.By.SERVICE, "today.by-service", now));
+  }
+
+  private static Link order(Shown shown, Group.By by, String key, Group.By now) {
+    String href = shown.dayLink(shown.day()) + "&by=" + by.word() + "#sheet";
+    return new Link(shown.words().say(key), by == now ? "" : href);
+  }
+}

@@ -1,0 +1,50 @@
+package halfgram.pages.today;
+
+import java.util.List;
+
+/**
+ * One task on the prep sheet.
+ *
+ * @param where its station, where the group does not say
+ * @param makes what it gives, each output on its own; empty for a step before the last
+ * @param part how large the make is that it is a step of; empty for the last step
+ * @param then how long it stands alone afterwards
+ * @param contains allergens, in capitals
+ */
+record Row(
+    String key,
+    String href,
+    String start,
+    String startWhy,
+    String what,
+    String where,
+    List<Made> makes,
+    String part,
+    String partWhy,
+    String serves,
+    String ready,
+    String readyWhy,
+    String then,
+    String contains,
+    StateWords state) {
+
+  /**
+   * What a task gives of one output.
+   *
+   * @param name of the output, when the formula has several
+   * @param onHand what tubs give, so that it need not be made
+   * @param needed what is still needed
+   * @param keeps until when, where, how cold
+   */
+  record Made(
+      String name,
+      String amount,
+      String why,
+      String onHand,
+      String onHandWhy,
+      String needed,
+      String neededWhy,
+      String keeps,
+      String keepsWhy,
+      String safety) {}
+}

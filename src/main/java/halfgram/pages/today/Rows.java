@@ -1,0 +1,145 @@
+package halfgram.pages.today;
+
+import halfgram.formula.Output;
+import halfgram.measure.Amount;
+import halfgram.prep.Begun;
+import halfgram.prep.Make;
+import halfgram.prep.Paths;
+import halfgram.prep.Stored;
+import halfgram.prep.Task;
+import halfgram.prep.netting.Draw;
+import halfgram.prep.netting.Need;
+import halfgram.words.Messages;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** Puts the tasks of a day into rows. */
+final class Rows {
+  /** Whose need of what at which moment. */
+  private record Wanted(String formula, int output, String user, Instant readyBy) {}
+
+  private final Shown shown;
+  private final Messages words;
+  private final Map<Wanted, List<Draw>> draws = new HashMap<>();
+
+  Rows(Shown shown) {
+    this.shown = shown;
+    this.words = shown.words();
+    for (Draw draw : shown.sheet().draws()) {
+      if (!Begun.isExpected(draw.lot())) {
+        Need need = draw.need();
+        String formula = draw.lot().component().formula();
+        draws
+            .computeIfAbsent(
+                new Wanted(formula, need.output(), need.user(), need.readyBy()),
+                wanted -> new ArrayList<>())
+            .add(draw);
+      }
+    }
+  }
+
+  List<Row> list(List<Task> tasks, boolean elsewhere) {
+    return tasks.stream().map(task -> row(task, elsewhere)).toList();
+  }
+
+  private Row row(Task task, boolean elsewhere) {
+    boolean last = !task.stored().isEmpty();
+    Make make = task.make();
+    Output first = make.version().outputs().get(0);
+    return new Row(
+        "task-" + task.id().replaceAll("[^a-z0-9]", "-"),
+        shown.link(task),
+        shown.time(task.start()),
+        shown.why(Paths.task(task.id(), "start")),
+        shown.names().title(task),
+        elsewhere ? station(task) : "",
+        task.stored().stream().map(stored -> made(task, stored)).toList(),
+        last ? "" : words.say("today.part-of", amount(make.scaled().output(0))),
+        last ? "" : shown.why(Paths.store(make, first, "made")),
+        serves(task),
+        words.say("today.ready-by", shown.time(make.readyBy())),
+        shown.why(Paths.make(make, "ready-by")),
+        then(task),
+        shown.names().contains(task.allergens()),
+        StateWords.of(shown, task));
+  }
+
+  private String station(Task task) {
+    var station = shown.book().stations().get(task.station());
+    return station == null ? task.station() : shown.text(station.name());
+  }
+
+  private String serves(Task task) {
+    Set<String> serves = new LinkedHashSet<>();
+    task.serves().forEach(user -> serves.add(shown.names().user(user, shown.day())));
+    return String.join(", ", serves);
+  }
+
+  private String then(Task task) {
+    Duration alone = task.unattended();
+    return alone.isZero() ? "" : words.say("sheet.unattended", alone, shown.time(task.end()));
+  }
+
+  private Row.Made made(Task task, Stored stored) {
+    Make make = task.make();
+    Output output = stored.output();
+    List<Draw> tubs = tubs(make, output);
+    Amount onHand = Amount.zero(output.unit());
+    for (Draw draw : tubs) {
+      onHand = onHand.plus(draw.amount());
+    }
+    boolean needed = stored.needed().isPositive();
+    return new Row.Made(
+        make.version().outputs().size() > 1 ? shown.text(output.name()) : "",
+        amount(stored.made()),
+        shown.why(stored.path()),
+        amount(onHand),
+        tubs.size() == 1 ? shown.why(Paths.tub(tubs.get(0))) : "",
+        amount(stored.needed()),
+        needed ? shown.why(Paths.store(make, output, "needed")) : "",
+        keeps(stored),
+        shown.why(Paths.store(make, output, "use-by")),
+        stored.useByOf().isPresent() || output.hold().reason().isSafety()
+            ? words.say("today.safety")
+            : "");
+  }
+
+  /** The draws on tubs in store for the needs that a make serves. */
+  private List<Draw> tubs(Make make, Output output) {
+    List<Draw> all = new ArrayList<>();
+    int index = make.version().outputs().indexOf(output);
+    for (Need need : make.served()) {
+      if (need.output() == index) {
+        Wanted wanted = new Wanted(make.version().formula(), index, need.user(), need.readyBy());
+        all.addAll(draws.getOrDefault(wanted, List.of()));
+      }
+    }
+    return all.stream().distinct().toList();
+  }
+
+  private String keeps(Stored stored) {
+    Output.Hold hold = stored.output().hold();
+    List<String> parts = new ArrayList<>();
+    parts.add(words.say("today.keeps", until(stored.useBy())));
+    if (!hold.place().isEmpty()) {
+      parts.add(hold.place());
+    }
+    hold.at().ifPresent(at -> parts.add(at.toString()));
+    return String.join(", ", parts);
+  }
+
+  /** Today by the clock, else with the date. */
+  private String until(Instant useBy) {
+    return shown.clock().of(useBy).equals(shown.day()) ? words.time(useBy) : words.moment(useBy);
+  }
+
+  private String amount(Amount amount) {
+    return shown.names().amount(amount);
+  }
+}

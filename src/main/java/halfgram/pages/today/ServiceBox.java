@@ -1,0 +1,104 @@
+package halfgram.pages.today;
+
+import halfgram.event.DietCount;
+import halfgram.event.Event;
+import halfgram.menu.Diet;
+import halfgram.prep.Paths;
+import halfgram.prep.ServiceRun;
+import halfgram.words.Messages;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.SortedSet;
+
+/**
+ * One service of the day at a glance.
+ *
+ * @param covers the number alone; empty when nobody counted
+ * @param details final or expected, made for how many, from pars
+ * @param diets counted, in capitals
+ */
+record ServiceBox(
+    String time,
+    String until,
+    String covers,
+    String why,
+    String name,
+    List<Said> details,
+    List<String> diets) {
+
+  /** Something said, and where it is said why; no address: nothing to ask. */
+  record Said(String text, String href) {}
+
+  static List<ServiceBox> of(Shown shown) {
+    return shown.sheet().services().stream().map(run -> of(shown, run)).toList();
+  }
+
+  private static ServiceBox of(Shown shown, ServiceRun run) {
+    Messages words = shown.words();
+    Optional<Event> event = event(shown, run);
+    boolean counted = run.covers().isPresent();
+    return new ServiceBox(
+        words.time(run.window().start()),
+        words.say("today.to", words.time(run.window().end())),
+        counted ? String.valueOf(run.covers().getAsInt()) : "",
+        counted ? shown.why(Paths.covers(run, "counted")) : "",
+        shown.text(run.name()),
+        details(shown, run, event),
+        event.map(of -> diets(shown, of)).orElse(List.of()));
+  }
+
+  private static Optional<Event> event(Shown shown, ServiceRun run) {
+    return shown.book().events().stream()
+        .filter(event -> run.event().filter(event.code()::equals).isPresent())
+        .findFirst();
+  }
+
+  private static List<Said> details(Shown shown, ServiceRun run, Optional<Event> event) {
+    Messages words = shown.words();
+    List<Said> details = new ArrayList<>();
+    if (event.isEmpty()) {
+      boolean counted = run.covers().isPresent();
+      details.add(new Said(words.say(counted ? "today.usual" : "today.pars"), ""));
+    } else {
+      boolean known = event.get().covers().finalNumber().isPresent();
+      details.add(new Said(words.say(known ? "today.final" : "today.expected"), ""));
+    }
+    run.prepared()
+        .ifPresent(
+            made ->
+                details.add(
+                    new Said(
+                        words.say("today.made-for", made),
+                        shown.why(Paths.covers(run, "prepared")))));
+    int plates = run.plates().stream().mapToInt(ServiceRun.Plates::count).sum();
+    if (plates > 0) {
+      details.add(new Said(words.say("today.plates", plates), ""));
+    }
+    return details;
+  }
+
+  private static List<String> diets(Shown shown, Event event) {
+    return event.diets().stream().map(diet -> diet(shown, diet)).toList();
+  }
+
+  private static String diet(Shown shown, DietCount count) {
+    String said = count.count() + " " + names(shown, count.diets());
+    return count.spare() == 0 ? said : shown.words().say("today.and-spare", said, count.spare());
+  }
+
+  /** Diets together, in capitals: "DAIRY-FREE + GLUTEN-FREE". */
+  static String names(Shown shown, SortedSet<String> diets) {
+    List<String> names =
+        diets.stream()
+            .map(
+                code ->
+                    Optional.ofNullable(shown.book().diets().get(code))
+                        .map(Diet::name)
+                        .map(shown::text)
+                        .orElse(code))
+            .toList();
+    return String.join(" + ", names).toUpperCase(Locale.ROOT);
+  }
+}

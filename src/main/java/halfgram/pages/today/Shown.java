@@ -1,0 +1,177 @@
+package halfgram.pages.today;
+
+import halfgram.desk.InForce;
+import halfgram.desk.Plans;
+import halfgram.kitchen.Text;
+import halfgram.measure.BusinessDay;
+import halfgram.pages.WhyLink;
+import halfgram.prep.KitchenBook;
+import halfgram.prep.PrepSheet;
+import halfgram.prep.Task;
+import halfgram.prep.TaskProgress;
+import halfgram.station.Person;
+import halfgram.station.Station;
+import halfgram.web.Visit;
+import halfgram.words.Messages;
+import halfgram.words.SheetWords;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+
+/**
+ * A day that is being shown: its sheet with what has come of it, the moment, the addresses and the
+ * names. Everything on the page is put into words from one of these.
+ */
+final class Shown {
+  /** How the day lies to now. */
+  enum Phase {
+    OVER,
+    NOW,
+    AHEAD,
+    /** A day ahead for which nobody has put a plan in force. */
+    PREVIEW
+  }
+
+  private final KitchenBook book;
+  private final PrepSheet sheet;
+  private final Map<String, TaskProgress> progress;
+  private final String plan;
+  private final Phase phase;
+  private final Instant now;
+  private final String root;
+  private final Messages words;
+  private final SheetWords names;
+  private final Map<String, Task> byId = new HashMap<>();
+  private final Map<String, String> people = new HashMap<>();
+  private final SortedMap<String, Duration> loads;
+
+  private Shown(
+      KitchenBook book,
+      PrepSheet sheet,
+      Map<String, TaskProgress> progress,
+      String plan,
+      Phase phase,
+      Instant now,
+      Visit visit) {
+    this.book = book;
+    this.sheet = sheet;
+    this.progress = progress;
+    this.plan = plan;
+    this.phase = phase;
+    this.now = now;
+    this.root = visit.path("");
+    this.words = visit.words().at(book.kitchen().clock().zone());
+    this.names = new SheetWords(book, sheet, words);
+    this.loads = sheet.loads(book);
+    sheet.begun().forEach(begun -> begun.tasks().forEach(task -> byId.put(task.id(), task)));
+    sheet.tasks().forEach(task -> byId.put(task.id(), task));
+    book.people().forEach(person -> people.put(person.code(), person.name()));
+  }
+
+  static Shown of(InForce inForce, Instant now, Visit visit) {
+    LocalDate day = inForce.plan().day();
+    LocalDate today = inForce.book().kitchen().clock().of(now);
+    Phase phase = day.isBefore(today) ? Phase.OVER : day.equals(today) ? Phase.NOW : Phase.AHEAD;
+    String plan = day + "/" + inForce.plan().number();
+    return new Shown(inForce.book(), inForce.sheet(), inForce.progress(), plan, phase, now, visit);
+  }
+
+  static Shown preview(Plans.Proposal preview, Instant now, Visit visit) {
+    String plan = preview.sheet().request().from() + "/" + WhyLink.PREVIEW;
+    return new Shown(preview.book(), preview.sheet(), Map.of(), plan, Phase.PREVIEW, now, visit);
+  }
+
+  KitchenBook book() {
+    return book;
+  }
+
+  PrepSheet sheet() {
+    return sheet;
+  }
+
+  LocalDate day() {
+    return sheet.request().from();
+  }
+
+  Phase phase() {
+    return phase;
+  }
+
+  Instant now() {
+    return now;
+  }
+
+  Messages words() {
+    return words;
+  }
+
+  SheetWords names() {
+    return names;
+  }
+
+  Map<String, Task> byId() {
+    return byId;
+  }
+
+  Map<String, TaskProgress> progress() {
+    return progress;
+  }
+
+  TaskProgress progress(Task task) {
+    return progress.getOrDefault(task.id(), TaskProgress.NONE);
+  }
+
+  Duration load(Station station) {
+    return loads.getOrDefault(station.code(), Duration.ZERO);
+  }
+
+  BusinessDay clock() {
+    return book.kitchen().clock();
+  }
+
+  /** What a person is called; somebody the book does not know by the code. */
+  String person(String code) {
+    return people.getOrDefault(code, code);
+  }
+
+  /** Who is on shift and works at a station. */
+  List<Person> people(Station station) {
+    return book.people().stream()
+        .filter(person -> person.stations().contains(station.code()))
+        .filter(person -> !person.on(day()).isZero())
+        .toList();
+  }
+
+  /** A time; with the weekday when it belongs to another day. */
+  String time(Instant instant) {
+    return clock().of(instant).equals(day()) ? words.time(instant) : words.dayTime(instant);
+  }
+
+  String text(Text text) {
+    return words.text(text);
+  }
+
+  /** Where the why of a number of this plan is said. */
+  String why(String path) {
+    return WhyLink.of(root, plan, path);
+  }
+
+  /** Where a task stands on its own. */
+  String link(Task task) {
+    return root + "task?date=" + day() + "&id=" + Visit.encoded(task.id());
+  }
+
+  /** Address of the page of a day. */
+  String dayLink(LocalDate other) {
+    return root + "?date=" + other;
+  }
+
+  /** An address in this kitchen. */
+  String address(String rest) {
+    return root + rest;
+  }
+}

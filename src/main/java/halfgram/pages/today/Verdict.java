@@ -1,0 +1,152 @@
+package halfgram.pages.today;
+
+import halfgram.measure.Message;
+import halfgram.measure.Ratio;
+import halfgram.prep.Misfit;
+import halfgram.prep.Task;
+import halfgram.prep.TaskState;
+import halfgram.station.Station;
+import halfgram.words.Messages;
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Whether the day fits, what comes next, where it is tightest.
+ *
+ * @param fits "It fits", or for how many reasons not
+ * @param next what to start next, and when
+ * @param tightest the station with the most work for its people
+ * @param count how many tasks there are and how many are done
+ * @param misfits what does not fit, each with its chain
+ * @param problems what cooks have reported
+ * @param warnings worth a look
+ */
+record Verdict(
+    String fits,
+    String next,
+    String tightest,
+    String count,
+    List<Trouble> misfits,
+    List<Trouble> problems,
+    List<String> warnings) {
+
+  /** Something wrong: what, where more is said, and the way it came. */
+  record Trouble(String said, String href, List<String> chain) {}
+
+  static Verdict of(Shown shown) {
+    Messages words = shown.words();
+    int reasons = shown.sheet().misfits().size();
+    String fits =
+        reasons == 0
+            ? words.say(shown.sheet().tasks().isEmpty() ? "today.idle" : "today.fits")
+            : reasons == 1 ? words.say("today.misfit") : words.say("today.misfits", reasons);
+    return new Verdict(
+        fits,
+        next(shown),
+        tightest(shown),
+        count(shown),
+        shown.sheet().misfits().stream().map(misfit -> trouble(shown, misfit)).toList(),
+        problems(shown),
+        shown.sheet().warnings().stream().map(words::say).toList());
+  }
+
+  static Trouble trouble(Shown shown, Misfit misfit) {
+    return new Trouble(
+        shown.words().say(misfit.what()), shown.why(misfit.path()), chain(shown, misfit.chain()));
+  }
+
+  static List<String> chain(Shown shown, List<Message> chain) {
+    return chain.stream().map(shown.words()::say).toList();
+  }
+
+  private static List<Trouble> problems(Shown shown) {
+    return shown.sheet().tasks().stream()
+        .filter(task -> shown.progress(task).state() == TaskState.PROBLEM)
+        .map(
+            task ->
+                new Trouble(
+                    shown
+                        .words()
+                        .say(
+                            "today.problem-with",
+                            shown.names().title(task),
+                            shown.progress(task).problem().orElse("")),
+                    shown.link(task),
+                    List.of()))
+        .toList();
+  }
+
+  private static String next(Shown shown) {
+    Messages words = shown.words();
+    if (shown.sheet().tasks().isEmpty()) {
+      return "";
+    }
+    if (shown.phase() == Shown.Phase.OVER) {
+      return "";
+    }
+    Optional<Task> next =
+        shown.sheet().tasks().stream()
+            .filter(task -> shown.progress(task).state() == TaskState.TO_DO)
+            .min(Comparator.comparing(Task::start));
+    if (next.isEmpty()) {
+      return words.say("today.nothing-next");
+    }
+    String late = StateWords.late(shown, next.get());
+    String at = shown.time(next.get().start());
+    return words.say(
+        "today.next", shown.names().title(next.get()), late.isEmpty() ? at : at + ", " + late);
+  }
+
+  private static String tightest(Shown shown) {
+    Optional<Station> tightest =
+        shown.book().stations().values().stream()
+            .filter(station -> !shown.load(station).isZero())
+            .max(Comparator.comparing((Station station) -> share(shown, station)));
+    return tightest
+        .map(station -> shown.words().say("today.tightest", station.name(), load(shown, station)))
+        .orElse("");
+  }
+
+  /** Hands-on time of a station against the hours of the people on shift who work there. */
+  static String load(Shown shown, Station station) {
+    Duration hours = hours(shown, station);
+    Duration handsOn = shown.load(station);
+    return hours.isZero()
+        ? shown.words().say("today.load-nobody", handsOn)
+        : shown.words().say("today.load", handsOn, hours, percent(share(shown, station)));
+  }
+
+  static Duration hours(Shown shown, Station station) {
+    return shown.people(station).stream()
+        .map(person -> person.on(shown.day()))
+        .reduce(Duration.ZERO, Duration::plus);
+  }
+
+  /** Nobody there is tighter than anything. */
+  private static Ratio share(Shown shown, Station station) {
+    Duration hours = hours(shown, station);
+    BigDecimal handsOn = BigDecimal.valueOf(shown.load(station).toMinutes());
+    return hours.isZero()
+        ? new Ratio(BigDecimal.valueOf(1000))
+        : new Ratio(handsOn).dividedBy(new Ratio(BigDecimal.valueOf(hours.toMinutes())));
+  }
+
+  private static String percent(Ratio share) {
+    return halfgram.measure.Exact.plain(share.percent(), 0);
+  }
+
+  private static String count(Shown shown) {
+    int all = shown.sheet().tasks().size();
+    long done =
+        shown.sheet().tasks().stream().filter(task -> StateWords.isDone(shown, task)).count();
+    if (all == 0) {
+      return "";
+    }
+    return shown.phase() == Shown.Phase.PREVIEW
+        ? shown.words().say("today.tasks", all)
+        : shown.words().say("today.tasks-done", done, all);
+  }
+}

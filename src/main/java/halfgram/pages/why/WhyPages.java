@@ -1,0 +1,52 @@
+package halfgram.pages.why;
+
+import halfgram.desk.Desk;
+import halfgram.desk.House;
+import halfgram.desk.Whys;
+import halfgram.measure.Because;
+import halfgram.pages.Rooms;
+import halfgram.pages.WhyLink;
+import halfgram.web.Halt;
+import halfgram.web.Server;
+import halfgram.web.Visit;
+import halfgram.words.Messages;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.util.Optional;
+
+/** One number asked why. */
+public final class WhyPages implements Server.Part {
+  private final Desk desk;
+  private final Whys whys;
+
+  public WhyPages(Desk desk, Whys whys) {
+    this.desk = desk;
+    this.whys = whys;
+  }
+
+  @Override
+  public void routes(RoutesConfig routes) {
+    routes.get("/k/{kitchen}/why", this::why);
+  }
+
+  private void why(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit.kitchen().code());
+    String typed = visit.query("plan");
+    PlanName plan = PlanName.find(typed).orElseThrow(() -> Halt.notFound(typed));
+    Because.Recording recording = find(house, plan).orElseThrow(() -> Halt.notFound(typed));
+    Messages words = visit.words().at(house.book().kitchen().clock().zone());
+    String path = visit.query("path");
+    WhyView view = WhyView.of(recording, path, plan, visit.path(""), words);
+    visit.page(view.found().isEmpty() ? 404 : 200, "why", words.say("today.why"), view);
+  }
+
+  private Optional<Because.Recording> find(House house, PlanName plan) {
+    if (plan.number() != WhyLink.PREVIEW) {
+      return whys.find(house, plan.day(), plan.number());
+    }
+    boolean over = plan.day().isBefore(house.day(desk.now()));
+    boolean far = plan.day().isAfter(house.day(desk.now()).plusDays(PlanName.MOST_DAYS));
+    return over || far ? Optional.empty() : Optional.of(whys.preview(house, plan.day()));
+  }
+}

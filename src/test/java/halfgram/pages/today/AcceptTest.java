@@ -1,0 +1,116 @@
+package halfgram.pages.today;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.book.BookStore;
+import halfgram.desk.Demo;
+import halfgram.testkit.Client;
+import halfgram.testkit.Client.Answer;
+import halfgram.testkit.Site;
+import java.nio.charset.StandardCharsets;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** What has changed since the plan was made, and accepting it. */
+class AcceptTest {
+  private Site site;
+  private Client client;
+
+  @BeforeEach
+  void open() {
+    site = Site.demo();
+    client = site.client();
+    client.get("/k/TARN/");
+  }
+
+  @AfterEach
+  void close() {
+    site.close();
+  }
+
+  @Test
+  void changedCoversAreShownBeforeTheyAreAccepted() {
+    expect(32);
+    Answer page = client.get("/k/TARN/");
+    assertThat(page.text())
+        .contains("Since this plan was made:", "Terrace reception: 26 → 32 covers")
+        .contains("plates", "Nothing that is being made changes.", "Show all", "Plan 1, in force");
+    assertThat(number()).isEqualTo(1);
+  }
+
+  @Test
+  void acceptingPutsItInForceOnce() {
+    expect(32);
+    Answer page = client.get("/k/TARN/");
+    String facts = field(page, "facts");
+    Answer after = accept("1", facts);
+    assertThat(after.status()).isEqualTo(303);
+    assertThat(client.get(after.header("location")).text())
+        .contains("Plan 2, in force since")
+        .doesNotContain("Since this plan was made");
+    assertThat(accept("1", facts).status()).isEqualTo(303);
+    assertThat(number()).isEqualTo(2);
+  }
+
+  @Test
+  void whatHasChangedMeanwhileIsNotAccepted() {
+    expect(32);
+    String facts = field(client.get("/k/TARN/"), "facts");
+    expect(40);
+    Answer answer = accept("1", facts);
+    assertThat(answer.status()).isEqualTo(409);
+    assertThat(answer.text()).contains("nothing was accepted", "Terrace reception: 26 → 40 covers");
+    assertThat(number()).isEqualTo(1);
+  }
+
+  @Test
+  void planningAgainShowsWhatItWouldChange() {
+    Answer page = client.get("/k/TARN/?again=yes");
+    assertThat(page.status()).isEqualTo(200);
+    assertThat(page.text()).contains("Planned again from now:", "Leave it as it is");
+  }
+
+  @Test
+  void whatNoPageOfOursSendsIsRefused() {
+    assertThat(accept("one", "2").status()).isEqualTo(400);
+    Answer noPlan = client.post("/k/TARN/plan", "day", "2026-12-20", "number", "1", "facts", "1");
+    assertThat(noPlan.status()).isEqualTo(404);
+    assertThat(site.client().post("/k/TARN/plan", "day", "2026-12-05").status()).isEqualTo(403);
+    assertThat(number()).isEqualTo(1);
+  }
+
+  @Test
+  void aDayThatIsOverKeepsItsPlan() {
+    site.setClock(Site.at("09:00").plusSeconds(24 * 3600));
+    Answer answer = accept("1", "1");
+    assertThat(answer.status()).isEqualTo(409);
+    assertThat(answer.text()).contains("That day is over");
+  }
+
+  private Answer accept(String number, String facts) {
+    return client.post(
+        "/k/TARN/plan", "day", Site.DAY.toString(), "number", number, "facts", facts);
+  }
+
+  private static String field(Answer page, String name) {
+    return page.all("name=\"" + name + "\" value=\"([^\"]*)\"").get(0);
+  }
+
+  private int number() {
+    return site.wiring().plans().find(site.house(), Site.DAY).orElseThrow().plan().number();
+  }
+
+  /** Gives the terrace reception another final number. */
+  private void expect(int covers) {
+    JsonNode book = BookStore.parse(new String(Demo.book(Site.DAY), StandardCharsets.UTF_8));
+    for (JsonNode event : book.path("events")) {
+      if (event.path("code").asText().equals("terrace")) {
+        ((ObjectNode) event.path("covers")).put("final", covers);
+      }
+    }
+    site.importBook(book.toString().getBytes(StandardCharsets.UTF_8));
+  }
+}

@@ -1,0 +1,60 @@
+package halfgram.pages.why;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import halfgram.testkit.Client;
+import halfgram.testkit.Client.Answer;
+import halfgram.testkit.Site;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/** One number asked why. */
+class WhyTest {
+  private static final String WHY = "/k/TARN/why?plan=2026-12-05/1&path=";
+
+  private static Site site;
+  private static Client client;
+
+  @BeforeAll
+  static void open() {
+    site = Site.demo();
+    client = site.client();
+    client.get("/k/TARN/");
+  }
+
+  @AfterAll
+  static void close() {
+    site.close();
+  }
+
+  @Test
+  void theNumberItsRuleAndWhatWentInAreSaid() {
+    Answer answer = client.get(WHY + "covers/terrace/prepared");
+    assertThat(answer.status()).isEqualTo(200);
+    assertThat(answer.text()).contains("29", "counted covers x (1 + buffer)", "the final number");
+  }
+
+  @Test
+  void anUnknownNumberNamesTheNearest() {
+    Answer answer = client.get(WHY + "covers/terrace/prepare");
+    assertThat(answer.status()).isEqualTo(404);
+    assertThat(answer.text()).contains("no such number", "covers/terrace/prepared");
+  }
+
+  @Test
+  void aPlanThatIsNotThereIsNotFound() {
+    String path = "&path=covers/terrace/prepared";
+    assertThat(client.get("/k/TARN/why?plan=2026-12-05/7" + path).status()).isEqualTo(404);
+    assertThat(client.get("/k/TARN/why?plan=2026-12-04/0" + path).status()).isEqualTo(404);
+    assertThat(client.get("/k/TARN/why?plan=nonsense" + path).status()).isEqualTo(404);
+    assertThat(client.get("/k/TARN/why").status()).isEqualTo(404);
+  }
+
+  @Test
+  void aPreviewIsAskedByNumberNought() {
+    Answer answer = client.get("/k/TARN/why?plan=2026-12-06/0&path=covers/naming-day/counted");
+    assertThat(answer.status()).isEqualTo(200);
+    assertThat(answer.text()).contains("48", "Not in force yet");
+  }
+}
