@@ -17,12 +17,14 @@ import halfgram.desk.ExportBook;
 import halfgram.desk.ExportTable;
 import halfgram.desk.ImportBook;
 import halfgram.desk.ImportTable;
+import halfgram.desk.Pars;
 import halfgram.desk.Plans;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
 import halfgram.desk.Whys;
 import halfgram.pages.events.EventsPages;
 import halfgram.pages.formulas.FormulasPages;
+import halfgram.pages.pars.ParsPages;
 import halfgram.pages.stock.StockPages;
 import halfgram.pages.today.TodayPages;
 import halfgram.pages.wall.WallPages;
@@ -145,6 +147,7 @@ public final class Wiring implements AutoCloseable {
             new TickApi(desk, ticking),
             new FormulasPages(desk),
             new EventsPages(desk, plans, new Events(desk)),
+            new ParsPages(desk, new Pars(desk)),
             new StockPages(desk, plans, stock, new Bringing(desk)),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));
   }
