@@ -34,7 +34,8 @@ import java.util.regex.Pattern;
  * whole book reads with it. A changed par is a fact at once; no plan in force changes.
  */
 public final class Pars {
-  private static final Pattern AT = Pattern.compile("\\$\\.pars\\[(\\d+)](?:\\.(\\w+))?(?:\\.(\\w+))?");
+  private static final Pattern AT =
+      Pattern.compile("\\$\\.pars\\[(\\d+)](?:\\.(\\w+))?(?:\\.(\\w+))?");
 
   /**
    * A component as a service uses it.
@@ -65,8 +66,7 @@ public final class Pars {
   public record Saved(int cells) implements Outcome {}
 
   /** The book does not read with it: what is wrong, by cell, by row, and with anything else. */
-  public record Wrong(
-      Map<Spot, Message> cells, Map<Row, Message> rows, List<Problem> others)
+  public record Wrong(Map<Spot, Message> cells, Map<Row, Message> rows, List<Problem> others)
       implements Outcome {}
 
   /** Somebody else has changed some of the same cells: what they hold now. */
@@ -131,8 +131,7 @@ public final class Pars {
           }
         });
     ObjectNode tree = with(now, changes);
-    BookReader.Outcome read =
-        desk.reader().read(tree.toString().getBytes(StandardCharsets.UTF_8));
+    BookReader.Outcome read = desk.reader().read(tree.toString().getBytes(StandardCharsets.UTF_8));
     if (read.book().isEmpty()) {
       return wrong(tree, read.problems());
     }

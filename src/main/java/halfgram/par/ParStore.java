@@ -63,10 +63,10 @@ public final class ParStore {
         .orElseGet(
             () ->
                 tx.sql()
-                    .select(DSL.coalesce(DSL.max(PAR.PLACE), -1))
-                    .from(PAR)
-                    .where(PAR.KITCHEN_ID.eq(kitchen))
-                    .fetchSingle(0, Integer.class)
+                        .select(DSL.coalesce(DSL.max(PAR.PLACE), -1))
+                        .from(PAR)
+                        .where(PAR.KITCHEN_ID.eq(kitchen))
+                        .fetchSingle(0, Integer.class)
                     + 1);
   }
 

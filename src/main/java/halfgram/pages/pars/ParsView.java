@@ -1,7 +1,6 @@
 package halfgram.pages.pars;
 
 import halfgram.desk.House;
-import halfgram.desk.Pars;
 import halfgram.desk.Pars.Row;
 import halfgram.desk.Pars.Spot;
 import halfgram.event.RegularService;
@@ -9,9 +8,7 @@ import halfgram.formula.ComponentRef;
 import halfgram.formula.Formula;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Output;
-import halfgram.kitchen.Text;
 import halfgram.measure.Message;
-import halfgram.prep.Components;
 import halfgram.prep.KitchenBook;
 import halfgram.words.Messages;
 import java.time.DayOfWeek;
@@ -74,7 +71,11 @@ record ParsView(List<Grid> grids, String seen, String said, List<String> problem
 
   static ParsView of(House house, ParsForm form, Told told, Messages words) {
     Builder builder = new Builder(house.book(), form, told, words);
-    List<Grid> grids = house.book().services().values().stream().map(builder::grid).toList();
+    List<Grid> grids =
+        house.book().services().values().stream()
+            .sorted(Comparator.comparing(RegularService::start))
+            .map(builder::grid)
+            .toList();
     return new ParsView(grids, form.seenJson(), told.said(), told.problems());
   }
 
@@ -123,7 +124,9 @@ record ParsView(List<Grid> grids, String seen, String said, List<String> problem
           say(told.cells().get(spot)),
           theirs == null
               ? ""
-              : theirs.isEmpty() ? words.say("pars.theirs-empty") : words.say("pars.theirs", theirs));
+              : theirs.isEmpty()
+                  ? words.say("pars.theirs-empty")
+                  : words.say("pars.theirs", theirs));
     }
 
     private String say(@org.jspecify.annotations.Nullable Message message) {
@@ -141,8 +144,16 @@ record ParsView(List<Grid> grids, String seen, String said, List<String> problem
       return book.formulary()
           .find(ref)
           .filter(version -> hasOutput(version, output))
-          .map(version -> words.text(Components.name(version, version.outputIndex(output))))
+          .map(version -> name(version, version.outputIndex(output)))
           .orElse(row.component());
+    }
+
+    /** "Poached pear: pears" when the formula has several outputs. */
+    private String name(FormulaVersion version, int output) {
+      String name = words.text(version.name());
+      return version.outputs().size() == 1
+          ? name
+          : words.say("pars.output", name, version.outputs().get(output).name());
     }
 
     private static boolean hasOutput(FormulaVersion version, Optional<String> output) {
@@ -162,8 +173,7 @@ record ParsView(List<Grid> grids, String seen, String said, List<String> problem
           boolean there = rows.contains(row);
           boolean asFirst = i == 0 && rows.contains(new Row(service.code(), formula.code(), ""));
           if (!there && !asFirst) {
-            Text name = Components.name(version, i);
-            choices.add(new Choice(ParsForm.name(row), words.text(name)));
+            choices.add(new Choice(ParsForm.name(row), name(version, i)));
           }
         }
       }
