@@ -149,8 +149,9 @@ public final class Wiring implements AutoCloseable {
             new PlanApi(desk, plans, whys, this::result),
             new TickApi(desk, ticking),
             new FormulasPages(desk),
-            new EventsPages(desk, plans, events),
+            // Before the pages of one event, since "new" would be an event's code there.
             new EditPages(desk, events, new EventEffects(desk, plans)),
+            new EventsPages(desk, plans, events),
             new ParsPages(desk, new Pars(desk)),
             new StockPages(desk, plans, stock, new Bringing(desk)),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));

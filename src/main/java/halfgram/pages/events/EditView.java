@@ -242,7 +242,7 @@ record EditView(
           at,
           List.of(
               field(at + "/at", "events.from", "time"),
-              field(at + "/share", "events.share", "number")),
+              field(at + "/share", "events.share-from", "number")),
           faults.take(at),
           List.of());
     }

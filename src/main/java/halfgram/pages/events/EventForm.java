@@ -203,6 +203,6 @@ final class EventForm {
             .replaceAll("[^a-z0-9]+", "-")
             .replaceAll("^-|-$", "");
     String cut = plain.length() > LONGEST ? plain.substring(0, LONGEST) : plain;
-    return cut.isEmpty() ? otherwise : cut.replaceAll("-$", "");
+    return cut.isEmpty() || cut.equals("new") ? otherwise : cut.replaceAll("-$", "");
   }
 }

@@ -117,9 +117,16 @@ record Serving(
           diets,
           dish + variant,
           share,
-          of.items().stream().map(this::portion).collect(Collectors.joining(" · ")),
+          isAsItIs(of)
+              ? ""
+              : of.items().stream().map(this::portion).collect(Collectors.joining(" · ")),
           names.contains(Plated.allergens(book, of.items())),
           new Linked(cost(of), why(Paths.cost(of))));
+    }
+
+    /** Plates for a diet that the dish suits anyway: what lies on them is told above. */
+    private static boolean isAsItIs(ServiceRun.Plates of) {
+      return !of.diets().isEmpty() && of.variant().isEmpty();
     }
 
     private String portion(PlateItem item) {
