@@ -119,7 +119,7 @@ public final class EditPages implements Server.Part {
     ObjectNode body = EventForm.coded(sent.typed());
     Events.Tried tried = events.look(house, body);
     if (tried.house().isEmpty()) {
-      form(visit, house, 422, sent.with(tried.problems()), List.of());
+      wrong(visit, house, sent.with(tried.problems()));
       return;
     }
     Set<LocalDate> dates = new HashSet<>();
@@ -133,6 +133,11 @@ public final class EditPages implements Server.Part {
             .map(effect -> Effect.of(effect, words))
             .toList();
     form(visit, house, 200, sent, found.isEmpty() ? List.of(nothing(words)) : found);
+  }
+
+  private void wrong(Visit visit, House house, EditView.Sent sent) {
+    visit.notice(visit.words().say("events.not-saved"));
+    form(visit, house, 422, sent, List.of());
   }
 
   private static Effect nothing(Messages words) {
@@ -150,7 +155,7 @@ public final class EditPages implements Server.Part {
     if (outcome instanceof Events.Saved) {
       visit.seeOther("events/" + Visit.encoded(body.path("code").asText()));
     } else if (outcome instanceof Events.Problems problems) {
-      form(visit, house, 422, sent.with(problems), List.of());
+      wrong(visit, house, sent.with(problems));
     } else if (outcome instanceof Events.Stale stale) {
       visit.notice(visit.words().say("events.stale"));
       String now = String.valueOf(stale.current().change());

@@ -38,8 +38,10 @@ record EditView(
    * One field: its pointer is its name.
    *
    * @param now what somebody else has set meanwhile; empty when nobody has
+   * @param hint what an empty field means
    */
-  record Field(String name, String label, String value, String fault, String now, String type) {
+  record Field(
+      String name, String label, String value, String fault, String now, String type, String hint) {
     public String id() {
       return "f" + name.replace('/', '-');
     }
@@ -176,7 +178,13 @@ record EditView(
 
     private static Field named(Field field, String label, String more) {
       return new Field(
-          field.name(), label, field.value(), field.fault() + more, field.now(), field.type());
+          field.name(),
+          label,
+          field.value(),
+          field.fault() + more,
+          field.now(),
+          field.type(),
+          field.hint());
     }
 
     /** "DAIRY-FREE + GLUTEN-FREE" of a row. */
@@ -270,7 +278,16 @@ record EditView(
           there.equals(typed)
               ? ""
               : there.isEmpty() ? words.say("events.now-empty") : words.say("events.now", there);
-      return new Field(at, words.say(label), typed, faults.take(at), told, type);
+      return new Field(at, words.say(label), typed, faults.take(at), told, type, hint(at));
+    }
+
+    private String hint(String at) {
+      return switch (at.substring(at.lastIndexOf('/') + 1)) {
+        case "spare" -> words.say("events.spare-hint");
+        case "share" -> at.contains("/curve/") ? "" : "100";
+        case "perCover" -> "1";
+        default -> "";
+      };
     }
 
     private static String shown(JsonNode value) {

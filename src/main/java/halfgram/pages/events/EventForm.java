@@ -26,6 +26,8 @@ final class EventForm {
   private static final Set<String> NUMBERS =
       Set.of("expected", "final", "buffer", "count", "spare", "share", "perCover");
 
+  private static final List<String> LISTS = List.of("courses", "curve", "dishes");
+
   /** Of a code, with room for a number behind it. */
   private static final int LONGEST = 50;
 
@@ -164,14 +166,25 @@ final class EventForm {
     }
   }
 
-  /** A copy in which everything has a code: from its name, else from what it is. */
+  /**
+   * A copy as the book writes it: everything has a code, from its name, else from what it is; and a
+   * service has no list with nothing in it.
+   */
   static ObjectNode coded(ObjectNode body) {
     ObjectNode coded = body.deepCopy();
     if (!coded.hasNonNull("code")) {
       coded.put("code", slug(english(coded.path("name")), "event"));
     }
     codes(coded.path("services"), "service");
-    coded.path("services").forEach(service -> codes(service.path("courses"), "course"));
+    for (JsonNode service : coded.path("services")) {
+      codes(service.path("courses"), "course");
+      if (service instanceof ObjectNode object) {
+        object.remove(
+            LISTS.stream()
+                .filter(list -> object.path(list).isArray() && object.path(list).isEmpty())
+                .toList());
+      }
+    }
     return coded;
   }
 

@@ -133,8 +133,13 @@ record ParsView(List<Grid> grids, String seen, String said, List<String> problem
       if (message == null) {
         return "";
       }
-      boolean accepts = message.key().equals("problem.accepted");
-      return accepts ? words.say("pars.accepted", message.args().get(0)) : words.say(message);
+      if (!message.key().equals("problem.accepted")) {
+        return words.say(message);
+      }
+      boolean anything = message.args().get(0).equals(Message.of("accept.quantity"));
+      return anything
+          ? words.say("pars.amount")
+          : words.say("pars.accepted", message.args().get(0));
     }
 
     private String label(Row row) {

@@ -149,6 +149,32 @@ class EditTest {
   }
 
   @Test
+  void aNewEventCanBePickedUpAlongACurve() {
+    Answer page = client.get(NEW);
+    page = again(page, "drop", "/services/0/courses/0");
+    page = again(page, "add", "/services/0/curve");
+    page = again(page, "add", "/services/0/dishes");
+    FilledForm form =
+        FilledForm.of(page, "/events/new")
+            .with("/name/en", "Bites")
+            .with("/covers/expected", "30")
+            .with("/services/0/start", "17:00")
+            .with("/services/0/end", "18:00")
+            .with("/services/0/curve/0/at", "17:00")
+            .with("/services/0/curve/0/share", "100")
+            .with("/services/0/dishes/0/dish", "trout-bite")
+            .with("/services/0/dishes/0/perCover", "2");
+    Answer answer = save(NEW, form);
+    assertThat(answer.status()).as(answer.text()).isEqualTo(303);
+    assertThat(body("bites").path("services").get(0).has("courses")).isFalse();
+    assertThat(client.get("/k/TARN/events/bites").text()).contains("picked up from 17:00 100 %");
+  }
+
+  private Answer again(Answer page, String what, String where) {
+    return client.post(NEW, FilledForm.of(page, "/events/new").with(what, where).fields());
+  }
+
+  @Test
   void anEmptyNewEventSaysWhatIsMissing() {
     Answer answer = save(NEW, FilledForm.of(client.get(NEW), "/events/new"));
     assertThat(answer.status()).isEqualTo(422);
