@@ -12,17 +12,21 @@ import halfgram.db.Sync;
 import halfgram.desk.Bringing;
 import halfgram.desk.Changes;
 import halfgram.desk.Desk;
+import halfgram.desk.EventEffects;
 import halfgram.desk.Events;
 import halfgram.desk.ExportBook;
 import halfgram.desk.ExportTable;
 import halfgram.desk.ImportBook;
 import halfgram.desk.ImportTable;
+import halfgram.desk.Pars;
 import halfgram.desk.Plans;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
 import halfgram.desk.Whys;
+import halfgram.pages.events.EditPages;
 import halfgram.pages.events.EventsPages;
 import halfgram.pages.formulas.FormulasPages;
+import halfgram.pages.pars.ParsPages;
 import halfgram.pages.stock.StockPages;
 import halfgram.pages.today.TodayPages;
 import halfgram.pages.wall.WallPages;
@@ -131,6 +135,7 @@ public final class Wiring implements AutoCloseable {
   public Server server(Server.Options options, String secret) {
     Server.Kitchens kitchens = new Server.Kitchens(desk::list, desk::findStand, desk::isAlive);
     Whys whys = new Whys(desk, plans);
+    Events events = new Events(desk);
     return new Server(
         options,
         kitchens,
@@ -144,7 +149,10 @@ public final class Wiring implements AutoCloseable {
             new PlanApi(desk, plans, whys, this::result),
             new TickApi(desk, ticking),
             new FormulasPages(desk),
-            new EventsPages(desk, plans, new Events(desk)),
+            // Before the pages of one event, since "new" would be an event's code there.
+            new EditPages(desk, events, new EventEffects(desk, plans)),
+            new EventsPages(desk, plans, events),
+            new ParsPages(desk, new Pars(desk)),
             new StockPages(desk, plans, stock, new Bringing(desk)),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));
   }

@@ -19,7 +19,6 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.Set;
 
@@ -67,6 +66,7 @@ public final class Events {
   private final KitchenStore kitchens = new KitchenStore();
   private final EventStore events = new EventStore();
   private final ExportBook export = new ExportBook();
+  private final Reserved reserved = new Reserved();
 
   public Events(Desk desk) {
     this.desk = desk;
@@ -111,41 +111,9 @@ public final class Events {
   }
 
   /**
-   * Sets the covers of an event.
-   *
-   * @param seen number of the event's last change that whoever sets it has seen
-   */
-  public Outcome covers(
-      House house, String code, long seen, OptionalInt finalNumber, int expected, String who) {
-    return desk.write(
-        house,
-        tx -> {
-          House now = desk.open(tx, kitchens.lock(tx, house.id()));
-          Optional<EventStore.Saved> there = events.find(tx, house.id(), code);
-          if (there.isEmpty()) {
-            return new NoSuch();
-          }
-          ObjectNode body = withCovers(body(there.get()), finalNumber, expected);
-          return store(tx, now, there, OptionalLong.of(seen), body, who);
-        });
-  }
-
-  /** An event's body with other covers. */
-  public static ObjectNode withCovers(ObjectNode body, OptionalInt finalNumber, int expected) {
-    ObjectNode covers = body.withObject("/covers");
-    covers.put("expected", expected);
-    if (finalNumber.isPresent()) {
-      covers.put("final", finalNumber.getAsInt());
-    } else {
-      covers.remove("final");
-    }
-    return body;
-  }
-
-  /**
    * Saves an event whole, as the book writes it; its code is in the body.
    *
-   * @param seen number of the event's last change that was seen; empty for a new one
+   * @param seen number of the event's last change that was seen; empty for one that is not there
    */
   public Outcome save(House house, OptionalLong seen, ObjectNode body, String who) {
     return desk.write(
@@ -161,7 +129,28 @@ public final class Events {
         });
   }
 
-  /** Takes an event out; the log keeps it. */
+  /**
+   * Adds an event; one that says the same already is as good.
+   *
+   * @param body with the code it would like; another gets a number behind it when that is taken
+   * @return what became of it; the body has the code it got
+   */
+  public Outcome add(House house, ObjectNode body, String who) {
+    return desk.write(
+        house,
+        tx -> {
+          House now = desk.open(tx, kitchens.lock(tx, house.id()));
+          String wanted = body.path("code").asText();
+          Optional<EventStore.Saved> there = events.find(tx, house.id(), wanted);
+          for (int i = 2; there.isPresent() && !isSame(there.get(), body); i++) {
+            body.put("code", wanted + "-" + i);
+            there = events.find(tx, house.id(), wanted + "-" + i);
+          }
+          return store(tx, now, there, OptionalLong.empty(), body, who);
+        });
+  }
+
+  /** Takes an event out; the log keeps it, and what tubs kept for it is free. */
   public Outcome remove(House house, String code, long seen, String who) {
     return desk.write(
         house,
@@ -174,18 +163,15 @@ public final class Events {
           if (there.get().change() != seen) {
             return new Stale(there.get());
           }
-          ObjectNode tree = export.export(tx, now).deepCopy();
-          int index = index(tree, code);
-          tree.withArray("events").remove(index);
-          Problems problems = problems(index, read(tree));
-          if (!problems.list().isEmpty()) {
-            return problems;
-          }
+          ObjectNode before = body(there.get());
           ObjectNode detail = JsonNodeFactory.instance.objectNode();
           detail.put(REMOVED, true);
-          detail.set(BEFORE, body(there.get()));
+          covers(detail, before.path("name"), counted(before), 0);
+          detail.set(BEFORE, before);
+          long change = log(tx, now, code, detail, who);
           events.remove(tx, house.id(), code);
-          return new Saved(log(tx, now, code, detail, who));
+          reserved.free(tx, house.id(), code, change, who, desk.now());
+          return new Saved(change);
         });
   }
 
@@ -197,9 +183,21 @@ public final class Events {
     }
     Optional<Removed> removed =
         listRemoved(house).stream().filter(one -> one.change().subject().equals(code)).findFirst();
-    return removed.isEmpty()
-        ? new NoSuch()
-        : save(house, OptionalLong.empty(), removed.get().body(), who);
+    if (removed.isEmpty()) {
+      return new NoSuch();
+    }
+    return desk.write(
+        house,
+        tx -> {
+          House now = desk.open(tx, kitchens.lock(tx, house.id()));
+          Optional<EventStore.Saved> stored = events.find(tx, house.id(), code);
+          ObjectNode body = removed.get().body();
+          Outcome outcome = store(tx, now, stored, OptionalLong.empty(), body, who);
+          if (outcome instanceof Saved saved && stored.isEmpty()) {
+            reserved.keepAgain(tx, house.id(), code, saved.change(), who, desk.now());
+          }
+          return outcome;
+        });
   }
 
   /** The kitchen with an event as it would be; nothing is stored. */
@@ -226,7 +224,7 @@ public final class Events {
       String who) {
     if (there.isPresent()) {
       EventStore.Saved current = there.get();
-      if (body(current).equals(BookStore.parse(body.toString()))) {
+      if (isSame(current, body)) {
         return new Saved(current.change());
       }
       if (seen.isEmpty() || seen.getAsLong() != current.change()) {
@@ -245,6 +243,10 @@ public final class Events {
     return new Saved(change);
   }
 
+  private static boolean isSame(EventStore.Saved stored, ObjectNode body) {
+    return body(stored).equals(BookStore.parse(body.toString()));
+  }
+
   private long log(Tx tx, House house, String code, ObjectNode detail, String who) {
     News news = News.fact(KIND, code, detail.toString(), who);
     return kitchens.change(tx, house.id(), news, desk.now());
@@ -255,18 +257,27 @@ public final class Events {
     ObjectNode detail = JsonNodeFactory.instance.objectNode();
     if (before.isEmpty()) {
       detail.set("added", body.path("name"));
+      covers(detail, body.path("name"), 0, counted(body));
       return detail;
     }
     int from = counted(before.get());
     int to = counted(body);
     if (from != to) {
-      ObjectNode covers = detail.putObject("covers");
-      covers.set("name", body.path("name"));
-      covers.put("from", from);
-      covers.put("to", to);
+      covers(detail, body.path("name"), from, to);
     }
     detail.set(BEFORE, before.get());
     return detail;
+  }
+
+  private static void covers(ObjectNode detail, JsonNode name, int from, int to) {
+    ObjectNode covers = detail.putObject("covers");
+    if (name.isTextual()) {
+      covers.putObject("name").set("en", name);
+    } else {
+      covers.set("name", name);
+    }
+    covers.put("from", from);
+    covers.put("to", to);
   }
 
   /** The number a body is planned for: final, else expected. */

@@ -8,6 +8,7 @@ import halfgram.measure.Dimension;
 import java.time.DayOfWeek;
 import java.util.List;
 import java.util.UUID;
+import org.jooq.impl.DSL;
 
 /** Pars, one row for each cell of the week. */
 public final class ParStore {
@@ -42,6 +43,31 @@ public final class ParStore {
                     row.getTyped(),
                     new Amount(row.getAmount(), Dimension.valueOf(row.getDimension())),
                     row.getChangeNumber()));
+  }
+
+  /** Where the row of a cell stands among the rows; behind the last when it is new. */
+  public int place(Tx tx, UUID kitchen, Cell cell) {
+    var row =
+        PAR.KITCHEN_ID
+            .eq(kitchen)
+            .and(PAR.SERVICE.eq(cell.service()))
+            .and(PAR.COMPONENT.eq(cell.component()))
+            .and(PAR.OUTPUT.eq(cell.output()));
+    return tx.sql()
+        .select(PAR.PLACE)
+        .from(PAR)
+        .where(row)
+        .orderBy(PAR.PLACE)
+        .limit(1)
+        .fetchOptional(PAR.PLACE)
+        .orElseGet(
+            () ->
+                tx.sql()
+                        .select(DSL.coalesce(DSL.max(PAR.PLACE), -1))
+                        .from(PAR)
+                        .where(PAR.KITCHEN_ID.eq(kitchen))
+                        .fetchSingle(0, Integer.class)
+                    + 1);
   }
 
   /** Sets one cell. */

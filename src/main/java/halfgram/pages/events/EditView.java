@@ -4,35 +4,44 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.Events;
 import halfgram.desk.House;
-import halfgram.input.Problem;
 import halfgram.words.Messages;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
+import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * An event as a form.
  *
  * @param base the body the form began with, sent along
  * @param seen number of the change it began with; empty for a new one
+ * @param focus pointer of the row just added; empty for none
  * @param problems those that belong to no field
- * @param effect what saving would do to the sheet; empty until looked at
+ * @param effects what saving would do to the sheets; empty until looked at
  */
 record EditView(
     String code,
     String title,
     String base,
     String seen,
+    String focus,
     List<Field> head,
+    String dietsFault,
     List<DietRow> diets,
+    String servicesFault,
     List<ServiceRow> services,
     List<Choice> dishes,
     List<String> problems,
-    List<String> effect) {
+    List<Effect> effects) {
 
-  /** One field: its pointer is its name. */
-  record Field(String name, String label, String value, String fault, String type) {
+  /**
+   * One field: its pointer is its name.
+   *
+   * @param now what somebody else has set meanwhile; empty when nobody has
+   * @param hint what an empty field means
+   */
+  record Field(
+      String name, String label, String value, String fault, String now, String type, String hint) {
     public String id() {
       return "f" + name.replace('/', '-');
     }
@@ -42,77 +51,94 @@ record EditView(
   record Choice(String code, String name, boolean chosen) {}
 
   /** Guests with diets. */
-  record DietRow(String pointer, List<Choice> diets, List<Field> fields, String fault) {}
+  record DietRow(
+      String pointer, String label, List<Choice> diets, List<Field> fields, String fault) {}
 
   /** A dish with its share. */
-  record DishRow(String pointer, String dish, String fault, List<Field> fields) {}
+  record DishRow(String pointer, String id, String dish, String fault, List<Field> fields) {}
 
   /** A course, or a pick-up of a curve. */
-  record CourseRow(String pointer, List<Field> fields, List<DishRow> dishes) {}
+  record CourseRow(String pointer, List<Field> fields, String fault, List<DishRow> dishes) {}
 
   /** A service: courses, or a curve and dishes. */
   record ServiceRow(
       String pointer,
       List<Field> fields,
+      String fault,
       List<CourseRow> courses,
       List<CourseRow> curve,
       List<DishRow> dishes) {}
 
-  static EditView of(
-      House house,
+  /**
+   * What the form was sent with.
+   *
+   * @param now the event as somebody else has made it meanwhile
+   */
+  record Sent(
       ObjectNode typed,
       String base,
       String seen,
+      String focus,
       Events.Problems problems,
-      List<String> effect,
-      Messages words) {
-    return new Builder(house, typed, problems, words).build(base, seen, effect);
+      Optional<ObjectNode> now) {
+
+    static Sent fresh(ObjectNode body, String seen) {
+      return new Sent(body, body.toString(), seen, "", NONE, Optional.empty());
+    }
+
+    Sent with(Events.Problems others) {
+      return new Sent(typed, base, seen, focus, others, now);
+    }
+  }
+
+  static final Events.Problems NONE = new Events.Problems("$", List.of());
+
+  static EditView of(House house, Sent sent, List<Effect> effects, Messages words) {
+    return new Builder(house, sent, words).build(effects);
+  }
+
+  /** The fields of the quick form: covers, and how many guests have which diets. */
+  static List<Field> quick(House house, Sent sent, Messages words) {
+    return new Builder(house, sent, words).quick();
   }
 
   /** Puts a body into fields. */
   private static final class Builder {
     private final House house;
+    private final Sent sent;
     private final ObjectNode body;
+    private final Optional<ObjectNode> now;
     private final Messages words;
-    private final Map<String, String> faults = new TreeMap<>();
+    private final Faults faults;
 
-    private Builder(House house, ObjectNode typed, Events.Problems problems, Messages words) {
+    private Builder(House house, Sent sent, Messages words) {
       this.house = house;
-      this.body = typed.deepCopy();
-      EventForm.spread(body);
+      this.sent = sent;
+      this.body = spread(sent.typed());
+      this.now = sent.now().map(Builder::spread);
       this.words = words;
-      for (Problem problem : problems.list()) {
-        String path = problem.path();
-        String key =
-            path.startsWith(problems.event())
-                ? path.substring(problems.event().length()).replaceAll("[.\\[]", "/").replace("]", "")
-                : path;
-        String value = problem.value().isEmpty() ? "" : "\"" + problem.value() + "\": ";
-        faults.merge(key, value + words.say(problem.message()), (a, b) -> a + "; " + b);
-      }
+      this.faults = new Faults(house, sent.problems(), body, words);
     }
 
-    private EditView build(String base, String seen, List<String> effect) {
-      boolean fresh = seen.isEmpty();
-      List<Field> head = new ArrayList<>();
-      if (fresh) {
-        head.add(field("/code", "events.code", "text"));
-      }
-      head.add(field("/name/en", "events.name-en", "text"));
-      head.add(field("/name/es", "events.name-es", "text"));
-      head.add(field("/name/fr", "events.name-fr", "text"));
-      head.add(field("/date", "events.date", "date"));
-      head.add(field("/covers/expected", "events.expected", "number"));
-      head.add(field("/covers/final", "events.final", "number"));
-      head.add(field("/buffer", "events.buffer", "number"));
-      List<DietRow> diets = new ArrayList<>();
-      for (int i = 0; i < body.path("diets").size(); i++) {
-        diets.add(diet("/diets/" + i));
-      }
-      List<ServiceRow> services = new ArrayList<>();
-      for (int i = 0; i < body.path("services").size(); i++) {
-        services.add(service("/services/" + i));
-      }
+    private static ObjectNode spread(ObjectNode body) {
+      ObjectNode copy = body.deepCopy();
+      EventForm.spread(copy);
+      return copy;
+    }
+
+    private EditView build(List<Effect> effects) {
+      boolean fresh = sent.seen().isEmpty();
+      List<Field> head =
+          List.of(
+              field("/name/en", "events.name-en", "text"),
+              field("/name/es", "events.name-es", "text"),
+              field("/name/fr", "events.name-fr", "text"),
+              field("/date", "events.date", "date"),
+              field("/covers/expected", "events.expected", "number"),
+              field("/covers/final", "events.final", "number"),
+              field("/buffer", "events.buffer", "number"));
+      List<DietRow> diets = rows("/diets", this::diet);
+      List<ServiceRow> services = rows("/services", this::service);
       List<Choice> dishes =
           house.book().dishes().values().stream()
               .map(dish -> new Choice(dish.code(), words.text(dish.name()), false))
@@ -121,14 +147,60 @@ record EditView(
       return new EditView(
           body.path("code").asText(),
           fresh ? words.say("events.new") : words.say("events.edit-of", name),
-          base,
-          seen,
+          sent.base(),
+          sent.seen(),
+          sent.focus(),
           head,
+          faults.take("/diets"),
           diets,
+          faults.take("/services"),
           services,
           dishes,
-          List.copyOf(faults.values()),
-          effect);
+          faults.left(),
+          effects);
+    }
+
+    private List<Field> quick() {
+      List<Field> fields = new ArrayList<>();
+      fields.add(field("/covers/final", "events.final", "number"));
+      fields.add(field("/covers/expected", "events.expected", "number"));
+      String all = faults.take("/diets");
+      for (int i = 0; i < body.path("diets").size(); i++) {
+        String at = "/diets/" + i;
+        String row = faults.take(at) + (i == 0 ? all : "");
+        String who = who(at);
+        fields.add(named(field(at + "/count", "events.diet-count", "number"), who, row));
+        Field spare = field(at + "/spare", "events.spare", "number");
+        fields.add(named(spare, words.say("events.spare-of", who), ""));
+      }
+      return fields;
+    }
+
+    private static Field named(Field field, String label, String more) {
+      return new Field(
+          field.name(),
+          label,
+          field.value(),
+          field.fault() + more,
+          field.now(),
+          field.type(),
+          field.hint());
+    }
+
+    /** "DAIRY-FREE + GLUTEN-FREE" of a row. */
+    private String who(String at) {
+      List<String> names = new ArrayList<>();
+      body.at(at + "/diets")
+          .forEach(code -> names.add(EventsView.diet(house, code.asText(), words)));
+      return String.join(" + ", names);
+    }
+
+    private <T> List<T> rows(String list, Function<String, T> row) {
+      List<T> rows = new ArrayList<>();
+      for (int i = 0; i < body.at(list).size(); i++) {
+        rows.add(row.apply(list + "/" + i));
+      }
+      return rows;
     }
 
     private DietRow diet(String at) {
@@ -141,85 +213,87 @@ record EditView(
                       new Choice(
                           diet.code(), words.text(diet.name()), chosen.contains(diet.code())))
               .toList();
-      String fault = take(at + "/diets") + take(at);
+      int number = Integer.parseInt(at.substring(at.lastIndexOf('/') + 1)) + 1;
       return new DietRow(
           at,
+          words.say("events.diets-of", number),
           choices,
           List.of(
               field(at + "/count", "events.diet-count", "number"),
               field(at + "/spare", "events.spare", "number")),
-          fault);
+          faults.take(at));
     }
 
     private ServiceRow service(String at) {
-      List<Field> fields =
+      return new ServiceRow(
+          at,
           List.of(
-              field(at + "/code", "events.code", "text"),
-              textField(at + "/name", "events.name-en"),
+              name(at + "/name"),
               field(at + "/start", "events.start", "time"),
-              field(at + "/end", "events.end", "time"));
-      List<CourseRow> courses = new ArrayList<>();
-      for (int i = 0; i < body.at(at + "/courses").size(); i++) {
-        String course = at + "/courses/" + i;
-        courses.add(
-            new CourseRow(
-                course,
-                List.of(
-                    field(course + "/code", "events.code", "text"),
-                    textField(course + "/name", "events.name-en"),
-                    field(course + "/at", "events.fired", "time")),
-                dishes(course)));
-      }
-      List<CourseRow> curve = new ArrayList<>();
-      for (int i = 0; i < body.at(at + "/curve").size(); i++) {
-        String pickUp = at + "/curve/" + i;
-        curve.add(
-            new CourseRow(
-                pickUp,
-                List.of(
-                    field(pickUp + "/at", "events.from", "time"),
-                    field(pickUp + "/share", "events.share", "number")),
-                List.of()));
-      }
-      return new ServiceRow(at, fields, courses, curve, dishes(at));
+              field(at + "/end", "events.end", "time")),
+          faults.take(at),
+          rows(at + "/courses", this::course),
+          rows(at + "/curve", this::pickUp),
+          rows(at + "/dishes", this::dish));
     }
 
-    private List<DishRow> dishes(String at) {
-      List<DishRow> rows = new ArrayList<>();
-      for (int i = 0; i < body.at(at + "/dishes").size(); i++) {
-        String dish = at + "/dishes/" + i;
-        rows.add(
-            new DishRow(
-                dish,
-                body.at(dish + "/dish").asText(),
-                take(dish + "/dish"),
-                List.of(
-                    field(dish + "/share", "events.share", "number"),
-                    field(dish + "/perCover", "events.per-cover", "number"))));
-      }
-      return rows;
+    private CourseRow course(String at) {
+      return new CourseRow(
+          at,
+          List.of(name(at + "/name"), field(at + "/at", "events.fired", "time")),
+          faults.take(at),
+          rows(at + "/dishes", this::dish));
+    }
+
+    private CourseRow pickUp(String at) {
+      return new CourseRow(
+          at,
+          List.of(
+              field(at + "/at", "events.from", "time"),
+              field(at + "/share", "events.share-from", "number")),
+          faults.take(at),
+          List.of());
+    }
+
+    private DishRow dish(String at) {
+      return new DishRow(
+          at,
+          "f" + at.replace('/', '-'),
+          body.at(at + "/dish").asText(),
+          faults.take(at + "/dish") + faults.take(at),
+          List.of(
+              field(at + "/share", "events.share", "number"),
+              field(at + "/perCover", "events.per-cover", "number")));
     }
 
     /** A name in one or more languages: English is edited here, the others stay. */
-    private Field textField(String at, String label) {
-      boolean several = body.at(at).isObject();
-      String name = several ? at + "/en" : at;
-      return new Field(
-          name, words.say(label), body.at(name).asText(), take(name) + take(at), "text");
+    private Field name(String at) {
+      return field(body.at(at).isObject() ? at + "/en" : at, "events.name-en", "text");
     }
 
     private Field field(String at, String label, String type) {
-      JsonNode value = body.at(at);
-      String shown =
-          value.isNumber() ? value.decimalValue().toPlainString() : value.isNull() ? "" : value.asText();
-      String given = type.equals("number") ? "text" : type;
-      return new Field(at, words.say(label), shown, take(at), given);
+      String typed = shown(body.at(at));
+      String there = now.map(event -> shown(event.at(at))).orElse(typed);
+      String told =
+          there.equals(typed)
+              ? ""
+              : there.isEmpty() ? words.say("events.now-empty") : words.say("events.now", there);
+      return new Field(at, words.say(label), typed, faults.take(at), told, type, hint(at));
     }
 
-    /** The fault of a field; what nobody takes is told on top. */
-    private String take(String at) {
-      String fault = faults.remove(at);
-      return fault == null ? "" : fault;
+    private String hint(String at) {
+      return switch (at.substring(at.lastIndexOf('/') + 1)) {
+        case "spare" -> words.say("events.spare-hint");
+        case "share" -> at.contains("/curve/") ? "" : "100";
+        case "perCover" -> "1";
+        default -> "";
+      };
+    }
+
+    private static String shown(JsonNode value) {
+      return value.isNumber()
+          ? value.decimalValue().stripTrailingZeros().toPlainString()
+          : value.isNull() ? "" : value.asText();
     }
   }
 }

@@ -1,8 +1,10 @@
 package halfgram.pages.events;
 
+import halfgram.desk.EventEffects;
 import halfgram.formula.ComponentRef;
 import halfgram.measure.Amount;
 import halfgram.prep.Difference;
+import halfgram.prep.KitchenBook;
 import halfgram.prep.ServiceRun;
 import halfgram.words.Messages;
 import halfgram.words.SheetWords;
@@ -11,48 +13,98 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 
-/** What a change would do to the sheet, line by line. */
-final class Effect {
-  private Effect() {}
+/**
+ * What a change would do to one sheet, in words.
+ *
+ * @param title whose sheet
+ * @param services covers and plates before and after
+ * @param made what is made more or less of
+ * @param tasks how many come, go and change
+ * @param misfits what would no longer fit
+ */
+record Effect(
+    String title, List<String> services, List<String> made, String tasks, List<String> misfits) {
 
-  static List<String> of(Difference difference, SheetWords names, Messages words) {
-    List<String> lines = new ArrayList<>();
-    for (Difference.Service service : difference.services()) {
-      String name =
-          service.to().or(service::from).map(run -> words.text(run.name())).orElse("?");
-      lines.add(
-          words.say("events.effect-service", name, covers(service.from()), covers(service.to())));
-      int from = service.plates().stream().mapToInt(Difference.Plates::from).sum();
-      int to = service.plates().stream().mapToInt(Difference.Plates::to).sum();
-      if (from != to) {
-        lines.add(words.say("events.effect-plates", from, to));
-      }
-    }
-    for (Difference.Made made : difference.made()) {
-      ComponentRef ref =
-          new ComponentRef(made.formula(), Optional.of(made.output()), java.util.OptionalInt.empty());
-      Amount more = made.to().minus(made.from());
-      String sign = more.isPositive() ? "+" : "−";
-      Amount size = more.isPositive() ? more : more.times(-1);
-      lines.add(
-          words.say(
-              "events.effect-made",
-              names.componentName(ref),
-              names.amount(made.from()),
-              names.amount(made.to()),
-              sign + names.amount(size)));
-    }
-    lines.add(
+  static Effect of(EventEffects.Effect effect, Messages words) {
+    SheetWords names = new SheetWords(effect.book(), effect.sheet(), words);
+    Difference difference = effect.difference();
+    String title =
+        switch (effect.of()) {
+          case TODAY -> words.say("events.effect-today");
+          case AHEAD ->
+              effect.from().equals(effect.to())
+                  ? words.say("events.effect-day", words.shortDate(effect.to()))
+                  : words.say(
+                      "events.effect-days",
+                      words.shortDate(effect.from()),
+                      words.shortDate(effect.to()));
+        };
+    List<String> services = new ArrayList<>();
+    difference.services().forEach(one -> service(services, one, effect.book(), words));
+    return new Effect(
+        title,
+        services,
+        difference.made().stream().map(one -> made(one, names, words)).toList(),
         words.say(
             "events.effect-tasks",
             difference.added().size(),
             difference.withdrawn().size(),
-            difference.changed().size()));
-    difference.misfits().forEach(misfit -> lines.add(words.say(misfit.what())));
-    return lines;
+            difference.changed().size(),
+            difference.unchanged()),
+        difference.misfits().stream().map(misfit -> words.say(misfit.what())).toList());
+  }
+
+  private static void service(
+      List<String> lines, Difference.Service service, KitchenBook book, Messages words) {
+    String name = service.to().or(service::from).map(run -> words.text(run.name())).orElse("?");
+    lines.add(
+        words.say(
+            "events.effect-service",
+            name,
+            covers(service.from()),
+            covers(service.to()),
+            prepared(service.from()),
+            prepared(service.to())));
+    for (Difference.Plates plates : service.plates()) {
+      String dish =
+          Optional.ofNullable(book.dishes().get(plates.dish()))
+              .map(of -> words.text(of.name()))
+              .orElse(plates.dish());
+      String diets =
+          String.join(" + ", plates.diets().stream().map(code -> diet(book, code, words)).toList());
+      lines.add(
+          words.say(
+              "events.effect-plates",
+              diets.isEmpty() ? dish : diets + ": " + dish,
+              plates.from(),
+              plates.to()));
+    }
+  }
+
+  private static String diet(KitchenBook book, String code, Messages words) {
+    return Optional.ofNullable(book.diets().get(code))
+        .map(diet -> words.text(diet.name()).toUpperCase(java.util.Locale.ROOT))
+        .orElse(code);
+  }
+
+  private static String made(Difference.Made made, SheetWords names, Messages words) {
+    ComponentRef ref =
+        new ComponentRef(made.formula(), Optional.of(made.output()), OptionalInt.empty());
+    Amount more = made.to().minus(made.from());
+    Amount size = more.isPositive() ? more : more.times(-1);
+    return words.say(
+        "events.effect-made",
+        names.componentName(ref),
+        (more.isPositive() ? "+" : "−") + names.amount(size),
+        names.amount(made.from()),
+        names.amount(made.to()));
   }
 
   private static int covers(Optional<ServiceRun> run) {
     return run.map(ServiceRun::covers).orElse(OptionalInt.empty()).orElse(0);
+  }
+
+  private static int prepared(Optional<ServiceRun> run) {
+    return run.map(ServiceRun::prepared).orElse(OptionalInt.empty()).orElse(0);
   }
 }

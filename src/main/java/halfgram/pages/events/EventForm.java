@@ -5,14 +5,18 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.math.BigDecimal;
+import java.text.Normalizer;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * An event as typed: its body in the book's own shape, each field under the pointer at which the book
- * has it ({@code /services/0/courses/1/at}). What the page has no field for stays as it is.
+ * An event as typed: its body in the book's own shape, each field under the pointer at which the
+ * book has it ({@code /services/0/courses/1/at}). What the page has no field for stays as it is.
  */
 final class EventForm {
   private static final Pattern POINTER = Pattern.compile("(/[A-Za-z]+|/\\d{1,3})+");
@@ -22,11 +26,19 @@ final class EventForm {
   private static final Set<String> NUMBERS =
       Set.of("expected", "final", "buffer", "count", "spare", "share", "perCover");
 
+  private static final List<String> LISTS = List.of("courses", "curve", "dishes");
+
+  /** Of a code, with room for a number behind it. */
+  private static final int LONGEST = 50;
+
+  private static final Set<String> TIMES = Set.of("start", "end", "at");
+  private static final Pattern TIME = Pattern.compile("(\\d{1,2})[.:hH ]?(\\d\\d)");
+
   private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
   private EventForm() {}
 
-  /** The body with every field of the form put in. */
+  /** The body with every field of the form put in; rows the form does not know are not made. */
   static ObjectNode typed(ObjectNode base, Map<String, List<String>> form) {
     ObjectNode body = base.deepCopy();
     spread(body);
@@ -79,13 +91,24 @@ final class EventForm {
       if (!before.isNull()) {
         object.remove(key);
       }
+    } else if (TIMES.contains(key)) {
+      object.put(key, time(value));
     } else if (NUMBERS.contains(key) && NUMBER.matcher(value).matches()) {
       JsonNode number = NODES.numberNode(new BigDecimal(value));
-      boolean same = before.isNumber() && before.decimalValue().compareTo(new BigDecimal(value)) == 0;
+      boolean same =
+          before.isNumber() && before.decimalValue().compareTo(number.decimalValue()) == 0;
       object.set(key, same ? before : number);
     } else {
       object.put(key, value);
     }
+  }
+
+  /** "9.30" and "930" are 09:30; what is no time stays as it was typed. */
+  private static String time(String typed) {
+    Matcher time = TIME.matcher(typed);
+    return time.matches()
+        ? (time.group(1).length() == 1 ? "0" : "") + time.group(1) + ":" + time.group(2)
+        : typed;
   }
 
   /** The object a field stands in, made where it was left out. */
@@ -96,7 +119,7 @@ final class EventForm {
         continue;
       }
       if (at instanceof ArrayNode list) {
-        at = list.path(Integer.parseInt(part));
+        at = list.path(part.matches("\\d+") ? Integer.parseInt(part) : -1);
       } else if (at instanceof ObjectNode object) {
         at = object.has(part) ? object.get(part) : object.putObject(part);
       } else {
@@ -104,6 +127,11 @@ final class EventForm {
       }
     }
     return at;
+  }
+
+  /** A pointer as sent; the empty one when it is none. */
+  static String pointer(String sent) {
+    return POINTER.matcher(sent).matches() ? sent : "";
   }
 
   /** One more row in a list: {@code /services/0/courses}. */
@@ -136,5 +164,58 @@ final class EventForm {
         list.remove(Integer.parseInt(pointer.substring(cut + 1)));
       }
     }
+  }
+
+  /**
+   * A copy as the book writes it: everything has a code, from its name, else from what it is; and a
+   * service has no list with nothing in it.
+   */
+  static ObjectNode coded(ObjectNode body) {
+    ObjectNode coded = body.deepCopy();
+    if (!coded.hasNonNull("code")) {
+      coded.put("code", slug(english(coded.path("name")), "event"));
+    }
+    codes(coded.path("services"), "service");
+    for (JsonNode service : coded.path("services")) {
+      codes(service.path("courses"), "course");
+      if (service instanceof ObjectNode object) {
+        object.remove(
+            LISTS.stream()
+                .filter(list -> object.path(list).isArray() && object.path(list).isEmpty())
+                .toList());
+      }
+    }
+    return coded;
+  }
+
+  private static void codes(JsonNode list, String kind) {
+    Set<String> taken = new HashSet<>();
+    list.forEach(row -> taken.add(row.path("code").asText()));
+    for (JsonNode row : list) {
+      if (row instanceof ObjectNode object && !row.hasNonNull("code")) {
+        String wanted = slug(english(row.path("name")), kind);
+        String code = wanted;
+        for (int i = 2; !taken.add(code); i++) {
+          code = wanted + "-" + i;
+        }
+        object.put("code", code);
+      }
+    }
+  }
+
+  private static String english(JsonNode name) {
+    return name.isTextual() ? name.asText() : name.path("en").asText();
+  }
+
+  /** "Dîner d'été" becomes "diner-d-ete". */
+  private static String slug(String name, String otherwise) {
+    String plain =
+        Normalizer.normalize(name, Normalizer.Form.NFD)
+            .replaceAll("\\p{M}", "")
+            .toLowerCase(Locale.ROOT)
+            .replaceAll("[^a-z0-9]+", "-")
+            .replaceAll("^-|-$", "");
+    String cut = plain.length() > LONGEST ? plain.substring(0, LONGEST) : plain;
+    return cut.isEmpty() || cut.equals("new") ? otherwise : cut.replaceAll("-$", "");
   }
 }

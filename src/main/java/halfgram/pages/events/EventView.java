@@ -1,125 +1,97 @@
 package halfgram.pages.events;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import halfgram.book.BookStore;
 import halfgram.desk.House;
+import halfgram.desk.Plans;
 import halfgram.event.Event;
 import halfgram.kitchen.KitchenStore.Change;
-import halfgram.prep.Components;
-import halfgram.prep.KitchenBook;
-import halfgram.prep.Plated;
-import halfgram.prep.PrepSheet;
-import halfgram.prep.ServiceRun;
+import halfgram.pages.WhyLink;
+import halfgram.prep.Paths;
 import halfgram.words.Messages;
-import halfgram.words.SheetWords;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /**
  * One event: covers to change, what is plated, what it uses.
  *
+ * @param prepared covers made, buffer included
+ * @param preparedWhy address of why
  * @param seen number of the event's last change
- * @param finalNumber as typed, or as it is
+ * @param fields of the quick form
+ * @param problems those that belong to no field
+ * @param ahead whether Today has changes to accept
  */
 record EventView(
     EventsView.Row row,
     String prepared,
+    String preparedWhy,
+    String spares,
     String seen,
-    String expected,
-    String finalNumber,
-    String fault,
+    List<EditView.Field> fields,
+    List<String> problems,
+    boolean ahead,
     List<Serving> servings,
     List<Log> log) {
-
-  /** A service: its plates and what it uses. */
-  record Serving(String name, String time, List<Plate> plates, List<Use> uses) {}
-
-  /** Plates of one kind. */
-  record Plate(String at, int count, String name, String diet, String contains) {}
-
-  /** What is used of a component. */
-  record Use(String name, String amount) {}
 
   /** What happened to it. */
   record Log(String at, String who, String said) {}
 
-  static EventView of(
+  /** An event as the pages ask for it. */
+  record Asked(
       House house,
       Event event,
-      KitchenBook book,
-      PrepSheet sheet,
-      Typed typed,
+      Plans.Proposal preview,
+      EditView.Sent sent,
+      boolean ahead,
       List<Change> changes,
-      Messages words) {
-    SheetWords names = new SheetWords(book, sheet, words);
-    List<Serving> servings =
-        sheet.allServices().stream()
-            .filter(run -> run.event().equals(Optional.of(event.code())))
-            .map(run -> serving(book, run, names, words))
-            .toList();
+      String root) {}
+
+  static EventView of(Asked asked, Messages words) {
+    House house = asked.house();
+    Event event = asked.event();
+    List<Serving> servings = Serving.list(asked.preview(), event, asked.root(), words);
+    int spares = event.diets().stream().mapToInt(diet -> diet.spare()).sum();
+    Faults faults = new Faults(house, asked.sent().problems(), asked.sent().typed(), words);
+    List<EditView.Field> fields = EditView.quick(house, asked.sent(), words);
+    fields.forEach(field -> faults.take(field.name()));
+    for (int i = 0; i < event.diets().size(); i++) {
+      faults.take("/diets/" + i);
+    }
+    faults.take("/diets");
     return new EventView(
         EventsView.row(house, event, words),
         String.valueOf(event.prepared(house.book().buffer())),
-        typed.seen(),
-        typed.expected(),
-        typed.finalNumber(),
-        typed.fault(),
+        asked.preview().sheet().allServices().stream()
+            .filter(run -> run.event().equals(Optional.of(event.code())))
+            .findFirst()
+            .map(run -> Paths.covers(run, "prepared"))
+            .map(path -> WhyLink.of(asked.root(), event.date(), WhyLink.PREVIEW, path))
+            .orElse(""),
+        spares == 0 ? "" : words.say("events.spares", spares),
+        asked.sent().seen(),
+        fields,
+        faults.left(),
+        asked.ahead(),
         servings,
-        changes.stream().map(change -> log(change, words)).toList());
-  }
-
-  /** The covers form as typed. */
-  record Typed(String seen, String expected, String finalNumber, String fault) {
-    static Typed of(Event event, long seen) {
-      return new Typed(
-          String.valueOf(seen),
-          String.valueOf(event.covers().expected()),
-          event.covers().finalNumber().isPresent()
-              ? String.valueOf(event.covers().finalNumber().getAsInt())
-              : "",
-          "");
-    }
-  }
-
-  private static Serving serving(
-      KitchenBook book, ServiceRun run, SheetWords names, Messages words) {
-    List<Plate> plates = new ArrayList<>();
-    for (ServiceRun.Plates of : run.plates()) {
-      String name = words.text(of.dish().name());
-      String variant = of.variant().map(one -> ": " + words.text(one.name())).orElse("");
-      String diets =
-          String.join(
-              " + ",
-              of.diets().stream()
-                  .map(code -> book.diets().get(code))
-                  .map(diet -> words.text(diet.name()).toUpperCase(java.util.Locale.ROOT))
-                  .toList());
-      plates.add(
-          new Plate(
-              of.course(),
-              of.count(),
-              name + variant,
-              diets,
-              names.contains(Plated.allergens(book, of.items()))));
-    }
-    List<Use> uses =
-        run.uses().stream()
-            .map(
-                use ->
-                    new Use(
-                        words.text(Components.name(use.version(), use.output())),
-                        names.amount(use.amount())))
-            .toList();
-    String time = words.time(run.window().start()) + "–" + words.time(run.window().end());
-    return new Serving(words.text(run.name()), time, plates, uses);
+        asked.changes().stream().map(change -> log(change, words)).toList());
   }
 
   private static Log log(Change change, Messages words) {
-    var covers = halfgram.book.BookStore.parse(change.detail()).path("covers");
-    String said =
-        covers.has("from")
-            ? words.say(
-                "events.covers-from-to", covers.path("from").asInt(), covers.path("to").asInt())
-            : words.say("events.changed-otherwise");
+    JsonNode detail = BookStore.parse(change.detail());
+    JsonNode covers = detail.path("covers");
+    String said;
+    if (detail.has("added")) {
+      said = words.say("events.log-added", covers.path("to").asInt());
+    } else if (detail.has("removed")) {
+      said = words.say("events.log-removed");
+    } else if (covers.has("from")) {
+      said =
+          words.say(
+              "events.covers-from-to", covers.path("from").asInt(), covers.path("to").asInt());
+    } else {
+      said = words.say("events.changed-otherwise");
+    }
     return new Log(words.moment(change.at()), change.who(), said);
   }
 }

@@ -1,9 +1,9 @@
 package halfgram.pages.events;
 
 import halfgram.desk.Events;
+import halfgram.desk.House;
 import halfgram.event.Event;
 import halfgram.event.Service;
-import halfgram.desk.House;
 import halfgram.menu.Diet;
 import halfgram.words.Messages;
 import java.time.LocalDate;
@@ -22,7 +22,13 @@ record EventsView(List<Row> rows, boolean past, List<Row> removed) {
 
   /** One event. */
   record Row(
-      String code, String date, String name, String covers, String said, String diets, String times) {}
+      String code,
+      String date,
+      String name,
+      String covers,
+      String said,
+      String diets,
+      String times) {}
 
   static EventsView of(House house, Events events, LocalDate today, boolean past, Messages words) {
     Comparator<Event> order = Comparator.comparing(Event::date).thenComparing(Event::code);
@@ -34,11 +40,12 @@ record EventsView(List<Row> rows, boolean past, List<Row> removed) {
             .toList();
     List<Row> removed =
         events.listRemoved(house).stream()
+            .filter(one -> one.body().path("date").asText().compareTo(today.toString()) >= 0)
             .map(
                 one ->
                     new Row(
                         one.change().subject(),
-                        one.body().path("date").asText(),
+                        words.date(LocalDate.parse(one.body().path("date").asText())),
                         name(one),
                         "",
                         "",
@@ -81,12 +88,17 @@ record EventsView(List<Row> rows, boolean past, List<Row> removed) {
                 count.count()
                     + " "
                     + count.diets().stream()
-                        .map(code -> Optional.ofNullable(house.book().diets().get(code)))
-                        .flatMap(Optional::stream)
-                        .map(Diet::name)
-                        .map(words::text)
-                        .map(name -> name.toUpperCase(java.util.Locale.ROOT))
+                        .map(code -> diet(house, code, words))
                         .collect(Collectors.joining(" + ")))
         .collect(Collectors.joining(" · "));
+  }
+
+  /** "DAIRY-FREE". */
+  static String diet(House house, String code, Messages words) {
+    return Optional.ofNullable(house.book().diets().get(code))
+        .map(Diet::name)
+        .map(words::text)
+        .map(name -> name.toUpperCase(java.util.Locale.ROOT))
+        .orElse(code);
   }
 }

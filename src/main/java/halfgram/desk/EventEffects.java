@@ -1,0 +1,84 @@
+package halfgram.desk;
+
+import halfgram.prep.Difference;
+import halfgram.prep.KitchenBook;
+import halfgram.prep.PrepSheet;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeSet;
+
+/** What a changed event would do to the sheets, before anything is stored. */
+public final class EventEffects {
+  /** Days before an event in which its work can lie, at least. */
+  private static final int LEAD = 2;
+
+  /** Whose sheet changes. */
+  public enum Of {
+    /** Today's, in force. */
+    TODAY,
+    /** Of days to come, in force nowhere yet. */
+    AHEAD
+  }
+
+  /**
+   * What one sheet would become.
+   *
+   * @param from first day of the sheet
+   * @param to last day of the sheet
+   */
+  public record Effect(
+      Of of,
+      LocalDate from,
+      LocalDate to,
+      KitchenBook book,
+      PrepSheet sheet,
+      Difference difference) {}
+
+  private final Desk desk;
+  private final Plans plans;
+
+  public EventEffects(Desk desk, Plans plans) {
+    this.desk = desk;
+    this.plans = plans;
+  }
+
+  /**
+   * Of today's sheet in force, if it changes, then of the days that lead up to the event. Dates in
+   * the past change nothing.
+   *
+   * @param after the kitchen as it would be
+   * @param dates of the event before and after
+   */
+  public List<Effect> list(House house, House after, Collection<LocalDate> dates) {
+    LocalDate today = house.day(desk.now());
+    List<Effect> effects = new ArrayList<>();
+    Optional<InForce> inForce = plans.find(house, today);
+    if (inForce.isPresent() && dates.stream().anyMatch(date -> !date.isBefore(today))) {
+      Plans.Proposal proposal = plans.propose(house, inForce.get(), after.book());
+      if (!proposal.difference().isEmpty() || dates.contains(today)) {
+        effects.add(
+            new Effect(
+                Of.TODAY, today, today, proposal.book(), proposal.sheet(), proposal.difference()));
+      }
+    }
+    LocalDate first = inForce.isPresent() ? today.plusDays(1) : today;
+    for (LocalDate date : new TreeSet<>(dates)) {
+      if (!date.isBefore(first)) {
+        LocalDate from = date.minusDays(LEAD).isBefore(first) ? first : date.minusDays(LEAD);
+        effects.add(ahead(house, after, from, date));
+      }
+    }
+    return effects;
+  }
+
+  private Effect ahead(House house, House after, LocalDate from, LocalDate to) {
+    int days = (int) (to.toEpochDay() - from.toEpochDay()) + 1;
+    PrepSheet before = plans.preview(house, from, days).sheet();
+    Plans.Proposal then = plans.preview(after, from, days);
+    return new Effect(
+        Of.AHEAD, from, to, then.book(), then.sheet(), Difference.of(before, then.sheet()));
+  }
+}

@@ -1,0 +1,196 @@
+package halfgram.pages.events;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.book.BookStore;
+import halfgram.book.Moments;
+import halfgram.desk.Desk;
+import halfgram.desk.EventEffects;
+import halfgram.desk.Events;
+import halfgram.desk.House;
+import halfgram.event.EventStore;
+import halfgram.pages.Rooms;
+import halfgram.web.Halt;
+import halfgram.web.Server;
+import halfgram.web.Visit;
+import halfgram.words.Messages;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.io.UncheckedIOException;
+import java.time.LocalDate;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
+
+/** An event as a form: a new one, or one that is there. */
+public final class EditPages implements Server.Part {
+  private static final int DAYS_AHEAD = 7;
+
+  private final Desk desk;
+  private final Events events;
+  private final EventEffects effects;
+
+  public EditPages(Desk desk, Events events, EventEffects effects) {
+    this.desk = desk;
+    this.events = events;
+    this.effects = effects;
+  }
+
+  @Override
+  public void routes(RoutesConfig routes) {
+    routes.get("/k/{kitchen}/events/new", this::fresh);
+    routes.post("/k/{kitchen}/events/new", this::sent);
+    routes.get("/k/{kitchen}/events/{code}/edit", this::edit);
+    routes.post("/k/{kitchen}/events/{code}/edit", this::sent);
+  }
+
+  private void fresh(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit.kitchen().code());
+    ObjectNode body = JsonNodeFactory.instance.objectNode();
+    body.put("date", house.day(desk.now()).plusDays(DAYS_AHEAD).toString());
+    EventForm.add(body, "/services");
+    EventForm.add(body, "/services/0/courses");
+    form(visit, house, 200, EditView.Sent.fresh(body, ""), List.of());
+  }
+
+  private void edit(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit.kitchen().code());
+    String code = visit.part("code");
+    EventStore.Saved saved = events.find(house, code).orElseThrow(() -> Halt.notFound(code));
+    String seen = String.valueOf(saved.change());
+    form(visit, house, 200, EditView.Sent.fresh(Events.body(saved), seen), List.of());
+  }
+
+  private void sent(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit.kitchen().code());
+    String base = visit.field("base");
+    ObjectNode typed = EventForm.typed(body(base), visit.form());
+    EditView.Sent sent =
+        new EditView.Sent(typed, base, visit.field("seen"), "", EditView.NONE, Optional.empty());
+    if (!visit.field("add").isEmpty()) {
+      String list = visit.field("add");
+      EventForm.add(typed, list);
+      int last = Math.max(0, typed.at(EventForm.pointer(list)).size() - 1);
+      form(visit, house, 200, rebased(sent, list + "/" + last), List.of());
+    } else if (!visit.field("drop").isEmpty()) {
+      EventForm.drop(typed, visit.field("drop"));
+      form(visit, house, 200, rebased(sent, ""), List.of());
+    } else if (visit.field("do").equals("save")) {
+      store(visit, house, sent);
+    } else {
+      look(visit, house, sent);
+    }
+  }
+
+  // ---- behind the handlers ----
+
+  /** Rows have come or gone: what is typed now is what the form goes on with. */
+  private static EditView.Sent rebased(EditView.Sent sent, String focus) {
+    return new EditView.Sent(
+        sent.typed(), sent.typed().toString(), sent.seen(), focus, EditView.NONE, Optional.empty());
+  }
+
+  private void form(
+      Visit visit, House house, int status, EditView.Sent sent, List<Effect> effects) {
+    EditView view = EditView.of(house, sent, effects, words(visit, house));
+    visit.page(status, "events/edit", view.title(), view);
+  }
+
+  private static Messages words(Visit visit, House house) {
+    return visit.words().at(house.book().kitchen().clock().zone());
+  }
+
+  private static ObjectNode body(String base) {
+    try {
+      JsonNode body = BookStore.parse(base);
+      return body instanceof ObjectNode object ? object : JsonNodeFactory.instance.objectNode();
+    } catch (UncheckedIOException e) {
+      throw Halt.unreadable("base");
+    }
+  }
+
+  private void look(Visit visit, House house, EditView.Sent sent) {
+    ObjectNode body = EventForm.coded(sent.typed());
+    Events.Tried tried = events.look(house, body);
+    if (tried.house().isEmpty()) {
+      wrong(visit, house, sent.with(tried.problems()));
+      return;
+    }
+    Set<LocalDate> dates = new HashSet<>();
+    Moments.date(body.path("date").asText()).ifPresent(dates::add);
+    house.book().events().stream()
+        .filter(event -> event.code().equals(body.path("code").asText()))
+        .forEach(event -> dates.add(event.date()));
+    Messages words = words(visit, house);
+    List<Effect> found =
+        effects.list(house, tried.house().get(), dates).stream()
+            .map(effect -> Effect.of(effect, words))
+            .toList();
+    form(visit, house, 200, sent, found.isEmpty() ? List.of(nothing(words)) : found);
+  }
+
+  private void wrong(Visit visit, House house, EditView.Sent sent) {
+    visit.notice(visit.words().say("events.not-saved"));
+    form(visit, house, 422, sent, List.of());
+  }
+
+  private static Effect nothing(Messages words) {
+    return new Effect(words.say("events.effect-past"), List.of(), List.of(), "", List.of());
+  }
+
+  private void store(Visit visit, House house, EditView.Sent sent) {
+    ObjectNode body = EventForm.coded(sent.typed());
+    String seen = sent.seen();
+    Events.Outcome outcome =
+        seen.matches("\\d{1,18}")
+            ? events.save(
+                house, OptionalLong.of(Long.parseLong(seen)), coded(visit, body), visit.who())
+            : events.add(house, body, visit.who());
+    if (outcome instanceof Events.Saved) {
+      visit.seeOther("events/" + Visit.encoded(body.path("code").asText()));
+    } else if (outcome instanceof Events.Problems problems) {
+      wrong(visit, house, sent.with(problems));
+    } else if (outcome instanceof Events.Stale stale) {
+      visit.notice(visit.words().say("events.stale"));
+      String now = String.valueOf(stale.current().change());
+      form(
+          visit,
+          desk.again(house),
+          409,
+          new EditView.Sent(
+              sent.typed(),
+              sent.base(),
+              now,
+              "",
+              EditView.NONE,
+              Optional.of(Events.body(stale.current()))),
+          List.of());
+    } else {
+      gone(visit, house, sent);
+    }
+  }
+
+  /** The event of the address, whatever the form says. */
+  private static ObjectNode coded(Visit visit, ObjectNode body) {
+    body.put("code", visit.part("code"));
+    return body;
+  }
+
+  /** It was taken out while somebody typed: what was typed can be saved as a new one. */
+  private void gone(Visit visit, House house, EditView.Sent sent) {
+    String code = visit.part("code");
+    if (events.listChanges(house, code).isEmpty()) {
+      throw Halt.notFound(code);
+    }
+    visit.notice(visit.words().say("events.gone"));
+    EditView.Sent fresh =
+        new EditView.Sent(sent.typed(), sent.base(), "", "", EditView.NONE, Optional.empty());
+    form(visit, desk.again(house), 409, fresh, List.of());
+  }
+}

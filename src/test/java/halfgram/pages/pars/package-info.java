@@ -1,0 +1,5 @@
+/** Tests of pars by HTTP. */
+@NullMarked
+package halfgram.pages.pars;
+
+import org.jspecify.annotations.NullMarked;
