@@ -133,9 +133,7 @@ public final class Logbook {
             .computeIfAbsent(
                 entered.tick().plan(),
                 id ->
-                    planStore
-                        .find(tx, house.id(), id)
-                        .map(plan -> plans.inForce(tx, house, plan)))
+                    planStore.find(tx, house.id(), id).map(plan -> plans.inForce(tx, house, plan)))
             .flatMap(plan -> plan.findTask(task).map(found -> new Ticked(plan, found)))
             .ifPresent(ticked -> tasks.putIfAbsent(task, ticked));
       }

@@ -1,6 +1,4 @@
-/**
- * The log: what happened, newest first, in words. Refuses: to change any of it.
- */
+/** The log: what happened, newest first, in words. Refuses: to change any of it. */
 @NullMarked
 package halfgram.pages.log;
 
