@@ -1,5 +1,7 @@
 package halfgram;
 
+import halfgram.api.PlanApi;
+import halfgram.api.TickApi;
 import halfgram.book.BookReader;
 import halfgram.book.Reference;
 import halfgram.cli.Cli;
@@ -8,7 +10,9 @@ import halfgram.cli.SheetJson;
 import halfgram.db.Database;
 import halfgram.db.Sync;
 import halfgram.desk.Bringing;
+import halfgram.desk.Changes;
 import halfgram.desk.Desk;
+import halfgram.desk.Events;
 import halfgram.desk.ExportBook;
 import halfgram.desk.ExportTable;
 import halfgram.desk.ImportBook;
@@ -17,8 +21,11 @@ import halfgram.desk.Plans;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
 import halfgram.desk.Whys;
+import halfgram.pages.events.EventsPages;
+import halfgram.pages.formulas.FormulasPages;
 import halfgram.pages.stock.StockPages;
 import halfgram.pages.today.TodayPages;
+import halfgram.pages.wall.WallPages;
 import halfgram.pages.why.WhyPages;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
@@ -36,6 +43,9 @@ import java.util.function.UnaryOperator;
  * database; closing it closes the server first, then the database.
  */
 public final class Wiring implements AutoCloseable {
+  /** Of H2, in the data folder. */
+  public static final String DATABASE_FILE = "halfgram.mv.db";
+
   private final Settings settings;
   private final Database database;
   private final Live live = new Live();
@@ -120,6 +130,7 @@ public final class Wiring implements AutoCloseable {
    */
   public Server server(Server.Options options, String secret) {
     Server.Kitchens kitchens = new Server.Kitchens(desk::list, desk::findStand, desk::isAlive);
+    Whys whys = new Whys(desk, plans);
     return new Server(
         options,
         kitchens,
@@ -128,8 +139,13 @@ public final class Wiring implements AutoCloseable {
         new Templates(),
         List.of(
             new TodayPages(desk, plans, stock),
+            new WhyPages(desk, whys),
+            new WallPages(desk, plans, ticking, stock, new Changes(desk)),
+            new PlanApi(desk, plans, whys, this::result),
+            new TickApi(desk, ticking),
+            new FormulasPages(desk),
+            new EventsPages(desk, plans, new Events(desk)),
             new StockPages(desk, plans, stock, new Bringing(desk)),
-            new WhyPages(desk, new Whys(desk, plans)),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));
   }
 

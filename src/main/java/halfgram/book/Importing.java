@@ -37,6 +37,7 @@ public final class Importing {
   private final long change;
   private final String who;
   private final Instant at;
+  private final Map<String, Map<String, String>> bodies = new HashMap<>();
   private int written;
 
   public Importing(Tx tx, UUID kitchen, long change, String who, Instant at) {
@@ -76,7 +77,9 @@ public final class Importing {
 
   private void part(String kind, String code, int place, JsonNode body) {
     String text = body.toString();
-    if (!text.equals(parts.listBodies(tx, kitchen, kind).get(code))) {
+    Map<String, String> there =
+        bodies.computeIfAbsent(kind, any -> parts.listBodies(tx, kitchen, any));
+    if (!text.equals(there.get(code))) {
       parts.save(tx, kitchen, kind, code, place, text, change);
       written++;
     }

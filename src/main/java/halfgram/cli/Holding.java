@@ -6,6 +6,7 @@ import halfgram.db.Database;
 import halfgram.desk.House;
 import halfgram.kitchen.KitchenStore.Stand;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -57,6 +58,16 @@ final class Holding {
 
   /** Runs on one kitchen: the one that was named, or the only one. */
   int runOnKitchen(ToIntBiFunction<Wiring, House> work) {
+    Settings settings = settings(cli, arguments);
+    boolean isEmpty =
+        cli.held().isEmpty()
+            && settings.databaseUrl().isEmpty()
+            && !Files.exists(settings.data().resolve(Wiring.DATABASE_FILE));
+    if (isEmpty && arguments.problems().isEmpty()) {
+      // Whoever only looks makes no folder.
+      cli.error(cli.messages().say("command.no-kitchen", settings.data()));
+      return Exit.UNUSABLE;
+    }
     return run(
         List.of(),
         wiring -> {

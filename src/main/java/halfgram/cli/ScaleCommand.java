@@ -131,9 +131,7 @@ final class ScaleCommand {
                   + messages.text(version.outputs().get(i).name()))
           .append('\n');
     }
-    sized
-        .raisedBy()
-        .forEach(why -> text.append(messages.say(sized.raised(why))).append('\n'));
+    sized.raisedBy().forEach(why -> text.append(messages.say(sized.raised(why))).append('\n'));
     return text.toString();
   }
 }

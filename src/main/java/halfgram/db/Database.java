@@ -2,6 +2,8 @@ package halfgram.db;
 
 import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
+import java.sql.Connection;
+import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.util.Optional;
 import java.util.function.Function;
@@ -14,6 +16,7 @@ import org.jooq.conf.RenderQuotedNames;
 import org.jooq.conf.Settings;
 import org.jooq.exception.DataAccessException;
 import org.jooq.impl.DSL;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The database of this process: a pool, migrated to this program's tables. {@link #write} answers
@@ -26,7 +29,10 @@ public final class Database implements AutoCloseable {
   private final DSLContext dsl;
   private final Sync sync;
 
-  private Database(HikariDataSource pool, SQLDialect dialect, Sync sync) {
+  private final Optional<Connection> last;
+
+  private Database(
+      HikariDataSource pool, SQLDialect dialect, Sync sync, Optional<Connection> last) {
     Settings settings =
         new Settings()
             .withRenderSchema(false)
@@ -34,6 +40,7 @@ public final class Database implements AutoCloseable {
     this.pool = pool;
     this.dsl = DSL.using(pool, dialect, settings);
     this.sync = sync;
+    this.last = last;
   }
 
   /**
@@ -62,7 +69,11 @@ public final class Database implements AutoCloseable {
     config.setPoolName("halfgram");
     config.setConnectionTimeout(10_000);
     HikariDataSource pool = null;
+    Connection last = null;
     try {
+      if (h2) {
+        last = DriverManager.getConnection(url, config.getUsername(), config.getPassword());
+      }
       pool = new HikariDataSource(config);
       // A migration that this program does not know is refused, not passed over.
       Flyway.configure()
@@ -72,11 +83,13 @@ public final class Database implements AutoCloseable {
           .load()
           .migrate();
       Sync sync = around.apply(h2 ? new GroupSync(pool) : Sync.AT_COMMIT);
-      return new Database(pool, h2 ? SQLDialect.H2 : SQLDialect.POSTGRES, sync);
+      return new Database(
+          pool, h2 ? SQLDialect.H2 : SQLDialect.POSTGRES, sync, Optional.ofNullable(last));
     } catch (RuntimeException | SQLException e) {
       if (pool != null) {
         pool.close();
       }
+      close(last);
       throw new Unavailable(url, e);
     }
   }
@@ -113,8 +126,20 @@ public final class Database implements AutoCloseable {
     } catch (Exception e) {
       throw new IllegalStateException(e);
     }
-    // H2 writes what is left and closes its file with the last connection.
+    // The pool goes first: while it does, it must neither close H2 nor open it again.
     pool.close();
+    close(last.orElse(null));
+  }
+
+  /** H2 writes what is left and closes its file with the last connection. */
+  private static void close(@Nullable Connection connection) {
+    if (connection != null) {
+      try {
+        connection.close();
+      } catch (SQLException e) {
+        throw new IllegalStateException("the database could not be closed", e);
+      }
+    }
   }
 
   /** The database cannot be opened. */

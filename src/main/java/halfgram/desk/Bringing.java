@@ -42,6 +42,8 @@ public final class Bringing {
   }
 
   /**
+   * Brings one in.
+   *
    * @param id of the form it was typed into: the same form sent again is the same tub
    * @param fields of a tub as a book has them, without its code; empty ones are left out
    */
@@ -69,8 +71,7 @@ public final class Bringing {
             node.put(name, value);
           }
         });
-    BookReader.Outcome read =
-        desk.reader().read(book.toString().getBytes(StandardCharsets.UTF_8));
+    BookReader.Outcome read = desk.reader().read(book.toString().getBytes(StandardCharsets.UTF_8));
     if (read.book().isEmpty()) {
       return new Outcome(Optional.empty(), read.problems().stream().map(Bringing::own).toList());
     }

@@ -19,6 +19,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
+import java.util.function.ToLongFunction;
 
 /** Opens kitchens for the verbs, and says when something has changed. */
 public final class Desk {
@@ -83,6 +84,20 @@ public final class Desk {
   public <T> T write(House house, Function<Tx, T> work) {
     T answer = database.write(work);
     signal.changed(house.code(), findStand(house.code()).map(Stand::change).orElse(0L));
+    return answer;
+  }
+
+  /**
+   * As {@link #write(House, Function)}, for work that knows the number of its change.
+   *
+   * @param change the number, or 0 when nothing has changed
+   */
+  <T> T write(House house, Function<Tx, T> work, ToLongFunction<T> change) {
+    T answer = database.write(work);
+    long number = change.applyAsLong(answer);
+    if (number > 0) {
+      signal.changed(house.code(), number);
+    }
     return answer;
   }
 

@@ -20,6 +20,7 @@ import halfgram.prep.KitchenBook;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
@@ -125,8 +126,12 @@ public final class ImportBook {
     long change =
         kitchens.change(tx, stand.id(), KitchenStore.News.fact("import", code, "{}", who), at);
     int rows = new Importing(tx, stand.id(), change, who, at).write(tree, book);
+    Map<String, Tub> tubs = new HashMap<>();
+    lots.list(tx, stand.id(), book.lots().stream().map(Lot::code).toList())
+        .forEach(tub -> tubs.put(tub.lot().code(), tub));
     for (Lot lot : book.lots()) {
-      rows += tub(tx, stand.id(), lot, change, who, at);
+      Optional<Tub> tub = Optional.ofNullable(tubs.get(lot.code()));
+      rows += tub(tx, new Place(stand.id(), change, who, at), lot, tub);
     }
     return new Outcome(Optional.of(code), rows, List.of(), Optional.empty());
   }
@@ -136,9 +141,15 @@ public final class ImportBook {
         Optional.empty(), 0, List.of(new Problem(path, "", message)), Optional.empty());
   }
 
+  /** Where and when, and by whom. */
+  private record Place(UUID kitchen, long change, String who, Instant at) {}
+
   /** Adds a tub, or counts it to what the book says is left. */
-  private int tub(Tx tx, UUID kitchen, Lot lot, long change, String who, Instant at) {
-    Optional<Tub> there = lots.find(tx, kitchen, lot.code());
+  private int tub(Tx tx, Place place, Lot lot, Optional<Tub> there) {
+    UUID kitchen = place.kitchen();
+    long change = place.change();
+    String who = place.who();
+    Instant at = place.at();
     if (there.isPresent()) {
       Tub tub = there.get();
       if (tub.lot().left().dimension() != lot.left().dimension()

@@ -70,6 +70,13 @@ public final class Plans {
   /** A plan with the book it was computed from. */
   private record Computed(KitchenBook book, PrepSheet sheet) {}
 
+  /** A proposal of this minute, as long as nothing has changed. */
+  private record Proposed(long change, Instant asOf, Proposal proposal) {
+    private boolean holds(House house, Instant now) {
+      return house.stand().change() == change && asOf.equals(now);
+    }
+  }
+
   private final Desk desk;
   private final BiFunction<KitchenBook, PrepSheet, String> result;
   private final KitchenStore kitchens = new KitchenStore();
@@ -77,16 +84,8 @@ public final class Plans {
   private final TickStore ticks = new TickStore();
   private final LotStore lots = new LotStore();
   private final ExportBook export = new ExportBook();
-  private final Map<UUID, Computed> computed =
-      java.util.Collections.synchronizedMap(
-          new LinkedHashMap<>(KEPT, 0.75f, true) {
-            private static final long serialVersionUID = 1;
-
-            @Override
-            protected boolean removeEldestEntry(Map.Entry<UUID, Computed> eldest) {
-              return size() > KEPT;
-            }
-          });
+  private final Map<UUID, Computed> computed = lastFew();
+  private final Map<UUID, Proposed> proposed = lastFew();
 
   /**
    * @param result writes a sheet as the JSON that a plan keeps
@@ -132,9 +131,16 @@ public final class Plans {
 
   /** What the plan would be from now on, when facts have changed since it was made. */
   public Optional<Proposal> findProposal(House house, InForce inForce) {
-    return house.stand().facts() <= inForce.plan().facts()
-        ? Optional.empty()
-        : Optional.of(propose(house, inForce)).filter(one -> !one.difference().isEmpty());
+    if (house.stand().facts() <= inForce.plan().facts()) {
+      return Optional.empty();
+    }
+    Instant asOf = moment(house, inForce.plan().day());
+    Proposed known = proposed.get(inForce.plan().id());
+    if (known == null || !known.holds(house, asOf)) {
+      known = new Proposed(house.stand().change(), asOf, propose(house, inForce));
+      proposed.put(inForce.plan().id(), known);
+    }
+    return Optional.of(known.proposal()).filter(one -> !one.difference().isEmpty());
   }
 
   /** What the plan would be from now on. */
@@ -260,6 +266,10 @@ public final class Plans {
             at,
             change);
     plans.add(tx, house.id(), plan, new PlanStore.Result(json, Hash.of(json)));
+    if (proposal.begun().isEmpty()) {
+      // The first page of a day need not compute again what was computed just now.
+      computed.put(plan.id(), new Computed(proposal.book(), proposal.sheet()));
+    }
     return change;
   }
 
@@ -287,6 +297,11 @@ public final class Plans {
     Computed made = new Computed(again.book(), again.sheet());
     computed.put(plan.id(), made);
     return made;
+  }
+
+  /** The sheet of a plan. */
+  PrepSheet sheet(Tx tx, House house, PlanStore.Accepted plan) {
+    return computed(tx, house, plan).sheet();
   }
 
   /** A plan with its progress as it is now. */
@@ -339,6 +354,18 @@ public final class Plans {
       }
     }
     return last.isAfter(asOf);
+  }
+
+  private static <T> Map<UUID, T> lastFew() {
+    return java.util.Collections.synchronizedMap(
+        new LinkedHashMap<>(KEPT, 0.75f, true) {
+          private static final long serialVersionUID = 1;
+
+          @Override
+          protected boolean removeEldestEntry(Map.Entry<UUID, T> eldest) {
+            return size() > KEPT;
+          }
+        });
   }
 
   private KitchenBook book(Tx tx, House house) {

@@ -65,8 +65,7 @@ public final class ScaleFormula {
    * @param each what a cover gets
    * @param have what is on hand
    */
-  public record Ask(
-      Way way, Optional<String> output, String size, String each, List<Have> have) {}
+  public record Ask(Way way, Optional<String> output, String size, String each, List<Have> have) {}
 
   /**
    * Something typed that cannot be used.
@@ -137,11 +136,7 @@ public final class ScaleFormula {
     if (ask.output().isPresent() && !codes.contains(ask.output().get())) {
       String known = String.join(", ", codes);
       String code = ask.output().get();
-      refuse(
-          Field.OUTPUT,
-          code,
-          0,
-          Message.of("usage.no-output", code, version.name(), known));
+      refuse(Field.OUTPUT, code, 0, Message.of("usage.no-output", code, version.name(), known));
       return Optional.empty();
     }
     return Optional.of(version.outputIndex(ask.output()));
@@ -163,8 +158,7 @@ public final class ScaleFormula {
       case COVERS -> {
         Optional<Amount> each =
             read(Field.EACH, ask.each(), text -> amount(text, made), "accept.output-amount");
-        Optional<Long> covers =
-            read(Field.COVERS, ask.size(), ScaleFormula::whole, "accept.whole");
+        Optional<Long> covers = read(Field.COVERS, ask.size(), ScaleFormula::whole, "accept.whole");
         yield covers.flatMap(n -> each.map(e -> scaling.byCovers(index, n, e)));
       }
       case AMOUNT ->
@@ -191,8 +185,7 @@ public final class ScaleFormula {
       Optional<Amount> mass = mass(have);
       if (mass.isEmpty()) {
         String typed = have.item().isEmpty() ? have.amount() : have.item() + "=" + have.amount();
-        faults.add(
-            new Fault(Field.HAVE, typed, Message.of("accept.have"), Kind.UNREADABLE, row));
+        faults.add(new Fault(Field.HAVE, typed, Message.of("accept.have"), Kind.UNREADABLE, row));
       } else if (!lines.contains(have.item())) {
         String known = String.join(", ", lines);
         refuse(

@@ -68,9 +68,27 @@ public final class Ticking {
     this.plans = plans;
   }
 
+  /** A task of a day that ticks are taken on, also one that a later plan has withdrawn. */
+  public Optional<Task> findTask(House house, LocalDate day, String task) {
+    return desk.read(tx -> find(tx, house, day, task).map(Found::task));
+  }
+
+  /** Codes of the tubs that a task filled and that have something in them. */
+  public List<String> listTubs(House house, String task) {
+    return desk.read(
+        tx ->
+            lots.listOfTask(tx, house.id(), task).stream()
+                .filter(tub -> tub.lot().left().isPositive())
+                .map(tub -> tub.lot().code())
+                .toList());
+  }
+
   /** Takes a tick on a task of a day. */
   public Outcome tick(House house, LocalDate day, Entry entry) {
-    return desk.write(house, tx -> tick(tx, house, day, entry));
+    return desk.write(
+        house,
+        tx -> tick(tx, house, day, entry),
+        outcome -> outcome instanceof Taken taken && !taken.repeated() ? taken.change() : 0);
   }
 
   private Outcome tick(Tx tx, House house, LocalDate day, Entry entry) {
@@ -107,18 +125,29 @@ public final class Ticking {
   }
 
   /** A task, in the plan in force or, when that has withdrawn it, in the last that had it. */
-  private record Found(InForce inForce, Task task) {}
+  private record Found(PlanStore.Accepted plan, Task task) {}
 
   private Optional<Found> find(Tx tx, House house, LocalDate day, String task) {
+    Optional<Found> inForce =
+        planStore.findInForce(tx, house.id(), day).flatMap(plan -> find(tx, house, plan, task));
+    if (inForce.isPresent()) {
+      return inForce;
+    }
     List<PlanStore.Accepted> ofDay = planStore.list(tx, house.id(), day);
-    for (int i = ofDay.size() - 1; i >= 0; i--) {
-      InForce inForce = plans.inForce(tx, house, ofDay.get(i));
-      Optional<Task> found = inForce.findTask(task);
+    for (int i = ofDay.size() - 2; i >= 0; i--) {
+      Optional<Found> found = find(tx, house, ofDay.get(i), task);
       if (found.isPresent()) {
-        return Optional.of(new Found(inForce, found.get()));
+        return found;
       }
     }
     return Optional.empty();
+  }
+
+  private Optional<Found> find(Tx tx, House house, PlanStore.Accepted plan, String task) {
+    return plans.sheet(tx, house, plan).tasks().stream()
+        .filter(one -> one.id().equals(task))
+        .findFirst()
+        .map(one -> new Found(plan, one));
   }
 
   private Outcome keep(
@@ -131,12 +160,10 @@ public final class Ticking {
     }
     long change = kitchens.next(tx, house.id());
     ticks.add(
-        tx,
-        house.id(),
-        new TickStore.Entered(tick, found.inForce().plan().id(), entry.origin(), change));
+        tx, house.id(), new TickStore.Entered(tick, found.plan().id(), entry.origin(), change));
     boolean first = TaskProgress.fold(history).dones().isEmpty();
     if (tick.kind() == Tick.Kind.DONE && first) {
-      filling.done(tx, house, found.inForce(), found.task(), tick, change);
+      filling.done(tx, house, plans.inForce(tx, house, found.plan()), found.task(), tick, change);
     }
     if (tick.kind() == Tick.Kind.UNDO) {
       back(tx, house, tick, change);

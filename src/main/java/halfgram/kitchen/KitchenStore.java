@@ -72,16 +72,13 @@ public final class KitchenStore {
 
   /** Takes the next number under the lock of the kitchen's row: for what is its own log. */
   public long next(Tx tx, UUID kitchen) {
-    tx.sql()
+    return tx.sql()
         .update(KITCHEN)
         .set(KITCHEN.CHANGE_NUMBER, KITCHEN.CHANGE_NUMBER.plus(1))
         .where(KITCHEN.ID.eq(kitchen))
-        .execute();
-    return tx.sql()
-        .select(KITCHEN.CHANGE_NUMBER)
-        .from(KITCHEN)
-        .where(KITCHEN.ID.eq(kitchen))
-        .fetchSingle(KITCHEN.CHANGE_NUMBER);
+        .returningResult(KITCHEN.CHANGE_NUMBER)
+        .fetchSingle()
+        .value1();
   }
 
   /** Takes the next number under the lock of the kitchen's row, and logs the change with it. */

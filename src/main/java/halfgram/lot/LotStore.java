@@ -40,6 +40,11 @@ public final class LotStore {
     return list(tx, kitchen, LOT.CODE.eq(code)).stream().findFirst();
   }
 
+  /** The tubs of these codes, empty or not. */
+  public List<Tub> list(Tx tx, UUID kitchen, List<String> codes) {
+    return codes.isEmpty() ? List.of() : list(tx, kitchen, LOT.CODE.in(codes));
+  }
+
   /** A tub by its id, if it is there. */
   public Optional<Tub> find(Tx tx, UUID kitchen, UUID id) {
     return list(tx, kitchen, LOT.ID.eq(id)).stream().findFirst();

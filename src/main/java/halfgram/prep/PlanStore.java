@@ -10,9 +10,14 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
+import org.jooq.Field;
 
 /** Accepted plans: written once, never changed. */
 public final class PlanStore {
+  /** Everything but the result, which is large and seldom asked for. */
+  private static final List<Field<?>> HEAD =
+      Stream.of(PLAN.fields()).filter(field -> !field.equals(PLAN.RESULT)).toList();
 
   /**
    * An accepted plan, without the book it was computed from and its result.
@@ -44,42 +49,46 @@ public final class PlanStore {
 
   public Optional<Accepted> find(Tx tx, UUID kitchen, UUID id) {
     return tx.sql()
-        .selectFrom(PLAN)
+        .select(HEAD)
+        .from(PLAN)
         .where(PLAN.KITCHEN_ID.eq(kitchen))
         .and(PLAN.ID.eq(id))
-        .fetchOptional(PlanStore::accepted);
+        .fetchOptional(row -> accepted(row.into(PLAN)));
   }
 
   /** The plan in force on a day. */
   public Optional<Accepted> findInForce(Tx tx, UUID kitchen, LocalDate day) {
     return tx.sql()
-        .selectFrom(PLAN)
+        .select(HEAD)
+        .from(PLAN)
         .where(PLAN.KITCHEN_ID.eq(kitchen))
         .and(PLAN.BUSINESS_DAY.eq(day))
         .orderBy(PLAN.NUMBER.desc())
         .limit(1)
-        .fetchOptional(PlanStore::accepted);
+        .fetchOptional(row -> accepted(row.into(PLAN)));
   }
 
   /** The last plan of the days before, back to the earliest day asked for. */
   public Optional<Accepted> findBefore(Tx tx, UUID kitchen, LocalDate day, LocalDate earliest) {
     return tx.sql()
-        .selectFrom(PLAN)
+        .select(HEAD)
+        .from(PLAN)
         .where(PLAN.KITCHEN_ID.eq(kitchen))
         .and(PLAN.BUSINESS_DAY.between(earliest, day.minusDays(1)))
         .orderBy(PLAN.BUSINESS_DAY.desc(), PLAN.NUMBER.desc())
         .limit(1)
-        .fetchOptional(PlanStore::accepted);
+        .fetchOptional(row -> accepted(row.into(PLAN)));
   }
 
   /** Every plan of a day, in order. */
   public List<Accepted> list(Tx tx, UUID kitchen, LocalDate day) {
     return tx.sql()
-        .selectFrom(PLAN)
+        .select(HEAD)
+        .from(PLAN)
         .where(PLAN.KITCHEN_ID.eq(kitchen))
         .and(PLAN.BUSINESS_DAY.eq(day))
         .orderBy(PLAN.NUMBER)
-        .fetch(PlanStore::accepted);
+        .fetch(row -> accepted(row.into(PLAN)));
   }
 
   /** A book as it was when a plan was computed from it. */

@@ -9,6 +9,7 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import io.javalin.util.JavalinException;
+import java.net.BindException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -113,12 +114,11 @@ public final class Server implements AutoCloseable {
     /** Whether somebody else listens there. */
     public boolean isTaken() {
       for (Throwable e = this; e != null; e = e.getCause()) {
-        String said = String.valueOf(e.getMessage());
-        if (said.contains("in use") || said.contains("Permission denied")) {
-          return true;
+        if (e instanceof BindException) {
+          return !String.valueOf(e.getMessage()).contains("assign");
         }
       }
-      return false;
+      return true;
     }
   }
 

@@ -146,6 +146,14 @@ public final class Visit {
     answer(status, template, title, view, device.language());
   }
 
+  /** Answers with JSON. */
+  public void json(int status, String body) {
+    context.status(status);
+    context.header("Cache-Control", "no-store");
+    context.contentType("application/json");
+    context.result(body);
+  }
+
   private void answer(int status, String template, String title, Object view, String language) {
     Map<String, Object> model = new HashMap<>();
     model.put("v", view);

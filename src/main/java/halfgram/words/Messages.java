@@ -47,7 +47,8 @@ public final class Messages {
           "pages/formulas",
           "pages/events",
           "pages/stock",
-          "pages/command");
+          "pages/command",
+          "pages/api");
 
   private final Properties sentences;
   private final String language;

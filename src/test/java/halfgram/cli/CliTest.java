@@ -166,10 +166,9 @@ class CliTest {
     assertUsage(
         run("plan", "today", "--quick", "--days", "0"),
         "unexpected \"today\"",
-        "unknown option \"--quick\"; accepted: --as-of, --book, --date, --days, --json",
+        "unknown option \"--quick\"; accepted: --as-of, --book, --data, --date, --days,",
         "option --days is \"0\"",
-        "option --date is missing",
-        "option --book is missing");
+        "option --date is missing");
   }
 
   @Test
@@ -204,7 +203,6 @@ class CliTest {
       assertUsage(run("why", id, "--book", GOOD), "\"" + id + "\" is no why id");
     }
     assertUsage(run("why", "--book", GOOD), "ID is missing");
-    assertUsage(run("why", DAY + "+1/a"), "option --book is missing");
   }
 
   @Test
@@ -227,7 +225,7 @@ class CliTest {
     for (String help : List.of("help", "--help", "-h")) {
       Ran ran = run(help);
       assertThat(ran.status()).isZero();
-      assertThat(ran.out()).startsWith("java -jar halfgram.jar COMMAND").contains("scale FORMULA");
+      assertThat(ran.out()).startsWith("java -jar halfgram.jar COMMAND").contains("scale  FORMULA");
       assertThat(ran.err()).isEmpty();
     }
   }

@@ -67,12 +67,9 @@ record NewTubView(
 
   private static String name(Shelf shelf, String code) {
     int colon = code.indexOf(':');
-    Optional<String> output =
-        colon < 0 ? Optional.empty() : Optional.of(code.substring(colon + 1));
+    Optional<String> output = colon < 0 ? Optional.empty() : Optional.of(code.substring(colon + 1));
     String formula = colon < 0 ? code : code.substring(0, colon);
-    return shelf
-        .names()
-        .componentName(new ComponentRef(formula, output, OptionalInt.empty()));
+    return shelf.names().componentName(new ComponentRef(formula, output, OptionalInt.empty()));
   }
 
   private static List<String> places(House house, List<Tub> tubs) {

@@ -60,8 +60,11 @@ public final class StockPages implements Server.Part {
     House house = house(visit);
     Shelf shelf = shelf(visit, house);
     String now =
-        desk.now().atZone(shelf.clock().zone()).toLocalDateTime()
-            .truncatedTo(ChronoUnit.MINUTES).toString();
+        desk.now()
+            .atZone(shelf.clock().zone())
+            .toLocalDateTime()
+            .truncatedTo(ChronoUnit.MINUTES)
+            .toString();
     show(visit, house, shelf, NewTubForm.blank(now, visit.query("component")), List.of());
   }
 
@@ -108,7 +111,8 @@ public final class StockPages implements Server.Part {
     BinForm form = BinForm.of(visit);
     if (form.reason().isEmpty()) {
       String said = visit.words().say("stock.no-reason");
-      show(visit, house, life, Optional.of(new Fault(code, Fault.Field.REASON, form.typed(), said)));
+      show(
+          visit, house, life, Optional.of(new Fault(code, Fault.Field.REASON, form.typed(), said)));
     } else {
       stock.bin(house, code, form.reason().get(), visit.who());
       done(visit, code);

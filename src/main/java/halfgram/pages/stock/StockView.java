@@ -47,7 +47,9 @@ record StockView(
     rows.forEach((title, list) -> groups.add(new Group("group-" + groups.size(), title, list)));
     long past = tubs.stream().filter(tub -> !tub.lot().useBy().isAfter(shelf.now())).count();
     return new StockView(
-        tubs.size() == 1 ? shelf.words().say("stock.one") : shelf.words().say("stock.many", tubs.size()),
+        tubs.size() == 1
+            ? shelf.words().say("stock.one")
+            : shelf.words().say("stock.many", tubs.size()),
         past == 0 ? "" : shelf.words().say("stock.many-past", past),
         List.of(
             order(shelf, By.PLACE, "stock.by-place", by),

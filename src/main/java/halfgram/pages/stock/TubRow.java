@@ -101,9 +101,7 @@ record TubRow(
                 shelf
                     .words()
                     .say(
-                        "stock.kept",
-                        shelf.names().amount(one.amount()),
-                        shelf.event(one.event())))
+                        "stock.kept", shelf.names().amount(one.amount()), shelf.event(one.event())))
         .toList();
   }
 

@@ -78,9 +78,12 @@ record StateWords(String word, String detail, String late, String tone) {
   }
 
   private static String name(Shown shown, Task task, Task other) {
-    return other.make().id().equals(task.make().id())
+    boolean own = other.make().id().equals(task.make().id());
+    return own && other.kind() == Task.Kind.STEP
         ? other.step().code()
-        : shown.names().title(other);
+        : own && other.kind() == Task.Kind.TEST_PIECE
+            ? shown.words().say("sheet.test-piece-name")
+            : shown.names().title(other);
   }
 
   private static String done(Shown shown, TaskProgress progress) {

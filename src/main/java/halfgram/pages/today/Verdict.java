@@ -41,7 +41,7 @@ record Verdict(
     int reasons = shown.sheet().misfits().size();
     String fits =
         reasons == 0
-            ? words.say("today.fits")
+            ? words.say(shown.sheet().tasks().isEmpty() ? "today.idle" : "today.fits")
             : reasons == 1 ? words.say("today.misfit") : words.say("today.misfits", reasons);
     return new Verdict(
         fits,
@@ -82,7 +82,7 @@ record Verdict(
   private static String next(Shown shown) {
     Messages words = shown.words();
     if (shown.sheet().tasks().isEmpty()) {
-      return words.say("today.idle");
+      return "";
     }
     if (shown.phase() == Shown.Phase.OVER) {
       return "";

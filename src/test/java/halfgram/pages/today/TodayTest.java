@@ -101,7 +101,7 @@ class TodayTest {
     try (Site other = Site.empty()) {
       ObjectNode book =
           (ObjectNode) BookStore.parse(new String(Demo.book(Site.DAY), StandardCharsets.UTF_8));
-      List.of("events", "pars", "services").forEach(book::remove);
+      List.of("events", "pars", "services", "tubs").forEach(book::remove);
       other.importBook(book.toString().getBytes(StandardCharsets.UTF_8));
       Answer answer = other.client().get("/k/TARN/");
       assertThat(answer.status()).isEqualTo(200);

@@ -1,0 +1,151 @@
+package halfgram.api;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.input.Problem;
+import halfgram.measure.Amount;
+import halfgram.measure.Dimension;
+import halfgram.measure.Message;
+import halfgram.measure.Quantity;
+import halfgram.words.Messages;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+
+/**
+ * The body of a call while it is read: every wrong value becomes a problem with its path and what
+ * would be accepted, all at once.
+ */
+final class Call {
+  private final JsonNode body;
+  private final List<Problem> problems = new ArrayList<>();
+
+  Call(JsonNode body) {
+    this.body = body;
+  }
+
+  List<Problem> problems() {
+    return problems;
+  }
+
+  void problem(String key, String value, String message, Object... args) {
+    problems.add(new Problem("$." + key, value, Message.of(message, args)));
+  }
+
+  Optional<String> findText(String key) {
+    JsonNode value = body.path(key);
+    if (value.isMissingNode() || value.isNull()) {
+      return Optional.empty();
+    }
+    if (!value.isTextual() || value.asText().length() > 500) {
+      problem(key, value.toString(), "api.accept-text");
+      return Optional.empty();
+    }
+    return Optional.of(value.asText()).filter(text -> !text.isBlank());
+  }
+
+  String text(String key) {
+    int before = problems.size();
+    Optional<String> text = findText(key);
+    if (text.isEmpty() && problems.size() == before) {
+      problem(key, "", "api.accept-text");
+    }
+    return text.orElse("");
+  }
+
+  long number(String key, long least) {
+    JsonNode value = body.path(key);
+    BigDecimal number = value.isNumber() ? value.decimalValue() : BigDecimal.valueOf(-1);
+    boolean whole = number.stripTrailingZeros().scale() <= 0 && number.precision() < 19;
+    if (!value.isNumber() || !whole || number.longValue() < least) {
+      problem(key, value.isMissingNode() ? "" : value.toString(), "api.accept-number", least);
+      return least;
+    }
+    return number.longValue();
+  }
+
+  Optional<Long> findNumber(String key, long least) {
+    return has(key) ? Optional.of(number(key, least)) : Optional.empty();
+  }
+
+  boolean has(String key) {
+    return !body.path(key).isMissingNode() && !body.path(key).isNull();
+  }
+
+  Optional<UUID> findUuid(String key) {
+    Optional<String> text = findText(key);
+    boolean right =
+        text.filter(t -> t.matches("[0-9a-fA-F]{8}(-[0-9a-fA-F]{4}){3}-[0-9a-fA-F]{12}"))
+            .isPresent();
+    if (text.isPresent() && !right) {
+      problem(key, text.get(), "api.accept-uuid");
+      return Optional.empty();
+    }
+    return text.map(UUID::fromString);
+  }
+
+  LocalDate date(String key, LocalDate otherwise) {
+    Optional<String> text = findText(key);
+    try {
+      return text.map(LocalDate::parse).orElse(otherwise);
+    } catch (DateTimeParseException e) {
+      problem(key, text.orElse(""), "accept.date");
+      return otherwise;
+    }
+  }
+
+  /** An amount, as the book writes it ("1.2 kg", "14 piece"). */
+  Optional<Amount> findAmount(String key) {
+    Optional<String> text = findText(key);
+    Optional<Amount> amount =
+        text.flatMap(Quantity::parse)
+            .flatMap(Quantity::canonical)
+            .filter(known -> known.dimension() != Dimension.VOLUME);
+    if (text.isPresent() && amount.isEmpty()) {
+      problem(key, text.get(), "accept.quantity");
+    }
+    return amount;
+  }
+
+  <E extends Enum<E>> Optional<E> choice(String key, Class<E> type) {
+    String word = text(key);
+    List<String> words = new ArrayList<>();
+    for (E one : type.getEnumConstants()) {
+      String spelled = word(one);
+      words.add(spelled);
+      if (spelled.equals(word)) {
+        return Optional.of(one);
+      }
+    }
+    if (!word.isEmpty()) {
+      problem(key, word, "problem.accepted", Message.of("accept.one-of", String.join(", ", words)));
+    }
+    return Optional.empty();
+  }
+
+  /** A name of ours as the API spells it: lower case, hyphens. */
+  static String word(Enum<?> one) {
+    return one.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+  }
+
+  /** The problems as an answer. */
+  static String json(List<Problem> problems, Messages words) {
+    ObjectNode answer = JsonNodeFactory.instance.objectNode();
+    answer.put("kind", "bad-input");
+    answer.put("said", words.say("api.problems", problems.size()));
+    ArrayNode list = answer.putArray("problems");
+    for (Problem problem : problems) {
+      ObjectNode one = list.addObject();
+      one.put("path", problem.path());
+      one.put("value", problem.value());
+      one.put("said", words.say(problem.message()));
+    }
+    return answer.toString();
+  }
+}

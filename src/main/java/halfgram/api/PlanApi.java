@@ -1,0 +1,236 @@
+package halfgram.api;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.desk.Desk;
+import halfgram.desk.House;
+import halfgram.desk.InForce;
+import halfgram.desk.Plans;
+import halfgram.desk.Whys;
+import halfgram.measure.Because;
+import halfgram.pages.Rooms;
+import halfgram.prep.Difference;
+import halfgram.prep.KitchenBook;
+import halfgram.prep.PrepSheet;
+import halfgram.prep.Task;
+import halfgram.prep.TaskProgress;
+import halfgram.web.Halt;
+import halfgram.web.Problems;
+import halfgram.web.Server;
+import halfgram.web.Visit;
+import halfgram.words.Messages;
+import halfgram.words.SheetWords;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.DateTimeParseException;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.BiFunction;
+
+/** The plan in force, what would change it, putting that in force, and why. */
+public final class PlanApi implements Server.Part {
+  private final Desk desk;
+  private final Plans plans;
+  private final Whys whys;
+  private final BiFunction<KitchenBook, PrepSheet, String> result;
+
+  public PlanApi(
+      Desk desk, Plans plans, Whys whys, BiFunction<KitchenBook, PrepSheet, String> result) {
+    this.desk = desk;
+    this.plans = plans;
+    this.whys = whys;
+    this.result = result;
+  }
+
+  @Override
+  public void routes(RoutesConfig routes) {
+    routes.get("/k/{kitchen}/api/v1/plan", this::plan);
+    routes.post("/k/{kitchen}/api/v1/plan", this::accept);
+    routes.get("/k/{kitchen}/api/v1/today", this::today);
+    routes.get("/k/{kitchen}/api/v1/tasks", this::tasks);
+    routes.get("/k/{kitchen}/api/v1/why", this::why);
+  }
+
+  private void plan(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit.kitchen().code());
+    LocalDate day = day(visit, house);
+    Optional<InForce> inForce = findOrOpen(house, day, visit);
+    if (inForce.isPresent()) {
+      visit.json(200, result.apply(inForce.get().book(), inForce.get().sheet()));
+    } else {
+      Plans.Proposal preview = plans.preview(house, day, 1);
+      visit.json(200, result.apply(preview.book(), preview.sheet()));
+    }
+  }
+
+  private void accept(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit.kitchen().code());
+    Call call = new Call(Json.body(context.body()));
+    LocalDate day = call.date("day", house.day(desk.now()));
+    long facts = call.number("facts", 0);
+    if (!call.problems().isEmpty()) {
+      visit.json(422, Call.json(call.problems(), visit.words()));
+    } else if (plans.find(house, day).isEmpty()) {
+      throw Halt.notFound(day.toString());
+    } else if (plans.accept(house, day, facts, visit.who()) == Plans.Accepting.STALE) {
+      visit.json(409, Problems.json("stale", visit.words().say("web.stale")));
+    } else {
+      visit.json(201, state(house, plans.find(house, day).orElseThrow(), visit));
+    }
+  }
+
+  private void today(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit.kitchen().code());
+    LocalDate day = day(visit, house);
+    InForce inForce =
+        findOrOpen(house, day, visit).orElseThrow(() -> Halt.notFound(day.toString()));
+    visit.json(200, state(Rooms.house(desk, house.code()), inForce, visit));
+  }
+
+  private void tasks(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit.kitchen().code());
+    LocalDate day = day(visit, house);
+    InForce inForce =
+        findOrOpen(house, day, visit).orElseThrow(() -> Halt.notFound(day.toString()));
+    String station = visit.query("station");
+    if (!station.isEmpty() && !house.book().stations().containsKey(station)) {
+      throw Halt.notFound(station);
+    }
+    ArrayNode list = JsonNodeFactory.instance.arrayNode();
+    Messages words = visit.words().at(zone(house));
+    SheetWords names = new SheetWords(inForce.book(), inForce.sheet(), words);
+    for (Task task : inForce.sheet().tasks()) {
+      if (station.isEmpty() || task.station().equals(station)) {
+        task(list.addObject(), task, inForce, names);
+      }
+    }
+    visit.json(200, list.toString());
+  }
+
+  private void why(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit.kitchen().code());
+    String[] plan = visit.query("plan").split("/", -1);
+    if (plan.length != 2 || !plan[1].matches("\\d{1,6}")) {
+      throw Halt.unreadable("plan=YYYY-MM-DD/NUMBER");
+    }
+    LocalDate day = date(plan[0]);
+    int number = Integer.parseInt(plan[1]);
+    Because.Recording recording =
+        number == 0
+            ? whys.preview(house, day)
+            : whys.find(house, day, number).orElseThrow(() -> Halt.notFound(visit.query("plan")));
+    String path = visit.query("path");
+    Because.Note note = recording.find(path).orElseThrow(() -> Halt.notFound(path));
+    visit.json(200, note(note, visit.words().at(zone(house))));
+  }
+
+  // ---- below ----
+
+  /** Today and later days that have none yet are opened only when they are today. */
+  private Optional<InForce> findOrOpen(House house, LocalDate day, Visit visit) {
+    return day.equals(house.day(desk.now()))
+        ? Optional.of(plans.open(house, day, visit.who()))
+        : plans.find(house, day);
+  }
+
+  private LocalDate day(Visit visit, House house) {
+    return visit.query("date").isEmpty() ? house.day(desk.now()) : date(visit.query("date"));
+  }
+
+  private static LocalDate date(String text) {
+    try {
+      return LocalDate.parse(text);
+    } catch (DateTimeParseException e) {
+      throw Halt.unreadable("date=YYYY-MM-DD");
+    }
+  }
+
+  private static ZoneId zone(House house) {
+    return house.book().kitchen().clock().zone();
+  }
+
+  private String state(House house, InForce inForce, Visit visit) {
+    ObjectNode node = JsonNodeFactory.instance.objectNode();
+    node.put("kitchen", house.code());
+    node.put("day", inForce.plan().day().toString());
+    node.put("plan", inForce.plan().number());
+    node.put("change", house.stand().change());
+    node.put("facts", house.stand().facts());
+    node.put("fits", inForce.sheet().fits());
+    ArrayNode list = node.putArray("tasks");
+    Messages words = visit.words().at(zone(house));
+    SheetWords names = new SheetWords(inForce.book(), inForce.sheet(), words);
+    inForce.sheet().tasks().forEach(task -> task(list.addObject(), task, inForce, names));
+    plans
+        .findProposal(house, inForce)
+        .ifPresent(proposal -> difference(node.putObject("proposal"), proposal.difference()));
+    return node.toString();
+  }
+
+  private static void task(ObjectNode node, Task task, InForce inForce, SheetWords names) {
+    TaskProgress progress = inForce.progress(task);
+    ZoneId zone = inForce.book().kitchen().clock().zone();
+    node.put("id", task.id());
+    node.put("name", names.title(task));
+    node.put("station", task.station());
+    node.put("start", Answers.moment(task.start(), zone));
+    node.put("end", Answers.moment(task.end(), zone));
+    node.put("state", Call.word(progress.state()));
+    progress.onIt().ifPresent(on -> node.put("cook", on.cook()));
+    progress.problem().ifPresent(problem -> node.put("problem", problem));
+    progress.doneAt().ifPresent(at -> node.put("doneAt", Answers.moment(at, zone)));
+    progress.amount().ifPresent(amount -> Answers.amount(node, "amount", amount));
+    progress.weighed().forEach(node.putArray("weighed")::add);
+    progress.last().ifPresent(last -> node.put("last", last.id().toString()));
+  }
+
+  private static void difference(ObjectNode node, Difference difference) {
+    ArrayNode services = node.putArray("services");
+    for (Difference.Service service : difference.services()) {
+      ObjectNode one = services.addObject();
+      service.to().or(service::from).ifPresent(run -> one.put("service", run.id()));
+      service.from().ifPresent(run -> run.covers().ifPresent(n -> one.put("from", n)));
+      service.to().ifPresent(run -> run.covers().ifPresent(n -> one.put("to", n)));
+    }
+    ArrayNode made = node.putArray("made");
+    for (Difference.Made of : difference.made()) {
+      ObjectNode one = made.addObject();
+      one.put("formula", of.formula());
+      one.put("output", of.output());
+      Answers.amount(one, "from", of.from());
+      Answers.amount(one, "to", of.to());
+    }
+    ids(node.putArray("added"), difference.added());
+    ids(node.putArray("withdrawn"), difference.withdrawn());
+    ids(node.putArray("changed"), difference.changed().stream().map(c -> c.to()).toList());
+    node.put("misfits", difference.misfits().size());
+  }
+
+  private static void ids(ArrayNode list, List<Task> tasks) {
+    tasks.forEach(task -> list.add(task.id()));
+  }
+
+  private static String note(Because.Note note, Messages words) {
+    ObjectNode node = JsonNodeFactory.instance.objectNode();
+    node.put("path", note.path());
+    node.put("value", note.value());
+    node.put("rule", words.say(note.rule()));
+    ArrayNode inputs = node.putArray("inputs");
+    for (Because.Input input : note.inputs()) {
+      ObjectNode one = inputs.addObject();
+      one.put("name", words.say(input.name()));
+      one.put("value", input.value());
+      input.from().ifPresent(from -> one.put("path", from));
+      input.standing().ifPresent(standing -> one.put("standing", words.say(standing)));
+    }
+    return node.toString();
+  }
+}

@@ -1,0 +1,125 @@
+package halfgram.api;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.desk.Desk;
+import halfgram.desk.House;
+import halfgram.desk.Ticking;
+import halfgram.pages.Rooms;
+import halfgram.prep.Tick;
+import halfgram.prep.TickStore;
+import halfgram.web.Server;
+import halfgram.web.Visit;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.Optional;
+
+/** Ticks: one, or a queue that a device kept while it had no network. */
+public final class TickApi implements Server.Part {
+  private final Desk desk;
+  private final Ticking ticking;
+
+  public TickApi(Desk desk, Ticking ticking) {
+    this.desk = desk;
+    this.ticking = ticking;
+  }
+
+  @Override
+  public void routes(RoutesConfig routes) {
+    routes.post("/k/{kitchen}/api/v1/ticks", this::tick);
+  }
+
+  private void tick(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit.kitchen().code());
+    JsonNode body = Json.body(context.body());
+    if (!body.isArray()) {
+      Answer answer = answer(visit, house, body);
+      visit.json(answer.status(), answer.body());
+      return;
+    }
+    ArrayNode answers = JsonNodeFactory.instance.arrayNode();
+    for (JsonNode one : body) {
+      Answer answer = answer(visit, house, one);
+      ObjectNode item = answers.addObject();
+      item.put("status", answer.status());
+      item.set("answer", halfgram.book.BookStore.parse(answer.body()));
+    }
+    visit.json(200, answers.toString());
+  }
+
+  /** What one tick is answered. */
+  private record Answer(int status, String body) {}
+
+  private Answer answer(Visit visit, House house, JsonNode body) {
+    Call call = new Call(body);
+    LocalDate day = call.date("day", house.day(desk.now()));
+    Ticking.Entry entry = entry(call);
+    if (!call.problems().isEmpty()) {
+      return new Answer(422, Call.json(call.problems(), visit.words()));
+    }
+    Ticking.Outcome outcome = ticking.tick(house, day, entry);
+    if (outcome instanceof Ticking.Taken taken) {
+      return new Answer(taken.repeated() ? 200 : 201, taken(taken));
+    }
+    if (outcome instanceof Ticking.Refused refused) {
+      return new Answer(
+          409, halfgram.web.Problems.json("refused", visit.words().say(refused.because())));
+    }
+    return new Answer(
+        404,
+        halfgram.web.Problems.json("not-found", visit.words().say("web.not-found", entry.task())));
+  }
+
+  private Ticking.Entry entry(Call call) {
+    String task = call.text("task");
+    Optional<Tick.Kind> kind = call.choice("kind", Tick.Kind.class);
+    Optional<java.util.UUID> undoes = call.findUuid("undoes");
+    if (kind.filter(one -> one == Tick.Kind.UNDO).isPresent() && undoes.isEmpty()) {
+      call.problem("undoes", "", "api.accept-uuid");
+    }
+    Optional<java.util.UUID> device = call.findUuid("device");
+    if (device.isEmpty()) {
+      call.problem("device", "", "api.accept-uuid");
+    }
+    TickStore.Origin origin =
+        new TickStore.Origin(
+            device.orElse(new java.util.UUID(0, 0)),
+            call.number("sequence", 0),
+            time(call).orElseGet(desk::now),
+            call.findNumber("deviceOffsetMinutes", -1440).orElse(0L).intValue());
+    return new Ticking.Entry(
+        task,
+        kind.orElse(Tick.Kind.START),
+        call.findText("line"),
+        call.findAmount("amount"),
+        call.findText("note"),
+        call.text("cook"),
+        undoes,
+        origin);
+  }
+
+  private static Optional<Instant> time(Call call) {
+    Optional<String> text = call.findText("deviceTime");
+    try {
+      return text.map(Instant::parse);
+    } catch (DateTimeParseException e) {
+      call.problem("deviceTime", text.orElse(""), "api.accept-moment");
+      return Optional.empty();
+    }
+  }
+
+  private static String taken(Ticking.Taken taken) {
+    ObjectNode node = JsonNodeFactory.instance.objectNode();
+    node.put("tick", taken.tick().id().toString());
+    node.put("change", taken.change());
+    node.put("at", taken.tick().at().toString());
+    taken.tubs().forEach(node.putArray("tubs")::add);
+    return node.toString();
+  }
+}

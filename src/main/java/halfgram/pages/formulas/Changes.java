@@ -1,0 +1,122 @@
+package halfgram.pages.formulas;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import halfgram.pages.formulas.Shape.Kind;
+import halfgram.pages.formulas.Shape.Part;
+import halfgram.words.Messages;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+
+/** What one version changes against another, in words, by everything the book can say of it. */
+final class Changes {
+
+  /** What changed about one thing. */
+  record Change(String subject, List<String> said) {}
+
+  private final Messages words;
+  private final List<Change> changes = new ArrayList<>();
+
+  private Changes(Messages words) {
+    this.words = words;
+  }
+
+  static List<Change> of(JsonNode from, JsonNode to, Messages words) {
+    Changes changes = new Changes(words);
+    List<String> whole = new ArrayList<>();
+    for (Part part : Shape.VERSION) {
+      JsonNode before = from.path(part.key());
+      JsonNode after = to.path(part.key());
+      if (part.kind() == Kind.ROWS) {
+        changes.rows(part, before, after);
+      } else {
+        changes.value(part, before, after, "", whole);
+      }
+    }
+    if (!whole.isEmpty()) {
+      changes.changes.add(new Change(words.say("formulas.change.whole"), whole));
+    }
+    return changes.changes;
+  }
+
+  private void rows(Part part, JsonNode from, JsonNode to) {
+    Map<String, JsonNode> before = byCode(from);
+    Map<String, JsonNode> after = byCode(to);
+    String what = words.say(part.label());
+    after.forEach(
+        (code, row) -> {
+          List<String> said = new ArrayList<>();
+          if (!before.containsKey(code)) {
+            said.add(words.say("formulas.change.added"));
+          }
+          JsonNode old = before.getOrDefault(code, row.path("-"));
+          part.parts().forEach(p -> value(p, old.path(p.key()), row.path(p.key()), "", said));
+          if (!said.isEmpty()) {
+            changes.add(new Change(what + ": " + code, said));
+          }
+        });
+    before.forEach(
+        (code, row) -> {
+          if (!after.containsKey(code)) {
+            changes.add(
+                new Change(what + ": " + code, List.of(words.say("formulas.change.removed"))));
+          }
+        });
+    List<String> stayed = new ArrayList<>(before.keySet());
+    stayed.retainAll(after.keySet());
+    List<String> now = new ArrayList<>(after.keySet());
+    now.retainAll(before.keySet());
+    if (!stayed.equals(now)) {
+      changes.add(
+          new Change(
+              what,
+              List.of(words.say("formulas.change.order", String.join(", ", after.keySet())))));
+    }
+  }
+
+  private static Map<String, JsonNode> byCode(JsonNode rows) {
+    Map<String, JsonNode> byCode = new LinkedHashMap<>();
+    for (JsonNode row : rows) {
+      String code =
+          row.path("code").asText(row.path("ingredient").asText(row.path("component").asText("")));
+      byCode.putIfAbsent(code, row);
+    }
+    return byCode;
+  }
+
+  private void value(Part part, JsonNode from, JsonNode to, String in, List<String> said) {
+    if (from.equals(to)) {
+      return;
+    }
+    String label = part.label().isEmpty() ? part.key() : words.say(part.label());
+    String name = in.isEmpty() ? label : in + ", " + label;
+    if (part.kind() == Kind.GROUP) {
+      part.parts().forEach(p -> value(p, from.path(p.key()), to.path(p.key()), name, said));
+    } else if (from.isMissingNode()) {
+      said.add(words.say("formulas.change.set", name, shown(to)));
+    } else if (to.isMissingNode()) {
+      said.add(words.say("formulas.change.unset", name, shown(from)));
+    } else {
+      said.add(words.say("formulas.change.from-to", name, shown(from), shown(to)));
+    }
+  }
+
+  private String shown(JsonNode value) {
+    if (value.isBoolean()) {
+      return words.say(value.asBoolean() ? "formulas.yes" : "formulas.no");
+    }
+    if (value.isValueNode()) {
+      return VersionForm.shown(value);
+    }
+    List<String> said = new ArrayList<>();
+    if (value.isObject() && value.has("en")) {
+      new TreeSet<>(value.properties().stream().map(Map.Entry::getKey).toList())
+          .forEach(language -> said.add(value.path(language).asText()));
+      return String.join(" / ", said);
+    }
+    value.forEach(one -> said.add(one.isValueNode() ? one.asText() : shown(one)));
+    return said.isEmpty() ? "-" : String.join(", ", said);
+  }
+}

@@ -1,0 +1,228 @@
+package halfgram.pages.formulas;
+
+import halfgram.pages.formulas.Shape.Part;
+import halfgram.pages.formulas.Shape.Place;
+import halfgram.prep.KitchenBook;
+import halfgram.technique.bath.SphereBath;
+import halfgram.words.Messages;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+
+/** The form of a version: its fields as typed, each problem at its field. */
+record EditView(
+    String action,
+    boolean fresh,
+    String code,
+    String codeFault,
+    String title,
+    String save,
+    String based,
+    String start,
+    String note,
+    String noteFault,
+    String before,
+    List<String> faults,
+    List<Cell> cells,
+    List<Suggestions> lists) {
+
+  /** Words to choose from. */
+  record Option(String value, String label, boolean on) {}
+
+  /** A list of suggestions by its id. */
+  record Suggestions(String id, List<Option> options) {}
+
+  /** One field, or a group or list of them. */
+  record Cell(
+      String name,
+      String label,
+      String kind,
+      String value,
+      String list,
+      String fault,
+      List<Option> options,
+      List<Cell> cells,
+      List<Row> rows) {}
+
+  /** One row of a list; what is typed below "more" is said in short. */
+  record Row(
+      String name,
+      String list,
+      String row,
+      String of,
+      String title,
+      String fault,
+      List<Cell> main,
+      List<Cell> more,
+      String filled,
+      boolean open) {}
+
+  /** Makes cells of a form. */
+  static final class Maker {
+    private final VersionForm form;
+    private final Map<String, String> faults;
+    private final Messages words;
+
+    Maker(VersionForm form, Map<String, String> faults, Messages words) {
+      this.form = form;
+      this.faults = faults;
+      this.words = words;
+    }
+
+    List<Cell> cells(List<Part> parts, String prefix) {
+      return parts.stream().map(part -> cell(part, prefix + part.key())).toList();
+    }
+
+    private Cell cell(Part part, String name) {
+      String kind = part.kind().name();
+      String value =
+          part.kind() == Shape.Kind.ROWS ? String.join(" ", form.rows(name)) : form.get(name);
+      List<Option> options =
+          switch (part.kind()) {
+            case CHOICE -> part.known().stream().map(w -> option(w, w, w.equals(value))).toList();
+            case TEXTS ->
+                part.known().stream().map(l -> option(form.get(name + "." + l), l, false)).toList();
+            case TICKS ->
+                part.known().stream()
+                    .map(w -> option(w, w, !form.get(name + "." + w).isEmpty()))
+                    .toList();
+            case TEXT, NUMBER, FLAG, GROUP, ROWS -> List.of();
+          };
+      List<Cell> cells =
+          part.kind() == Shape.Kind.GROUP ? cells(part.parts(), name + ".") : List.of();
+      List<Row> rows = part.kind() == Shape.Kind.ROWS ? rows(part, name) : List.of();
+      String list = part.known().isEmpty() ? "" : part.known().get(0);
+      return new Cell(name, label(part), kind, value, list, fault(name), options, cells, rows);
+    }
+
+    private static Option option(String value, String label, boolean on) {
+      return new Option(value, label, on);
+    }
+
+    private String label(Part part) {
+      if (!part.label().isEmpty()) {
+        return words.say(part.label());
+      }
+      return SphereBath.INPUTS.stream()
+          .filter(input -> input.name().equals(part.key()))
+          .map(
+              input ->
+                  words.say(
+                      "formulas.input",
+                      input.name(),
+                      input.unit(),
+                      java.math.BigDecimal.valueOf(input.usual())))
+          .findFirst()
+          .orElse(part.key());
+    }
+
+    private String fault(String name) {
+      return faults.getOrDefault(name, "");
+    }
+
+    private List<Row> rows(Part part, String name) {
+      List<Row> rows = new ArrayList<>();
+      for (String row : form.rows(name)) {
+        String at = name + "." + row;
+        List<Cell> all = cells(part.parts(), at + ".");
+        List<Cell> main = new ArrayList<>();
+        List<Cell> more = new ArrayList<>();
+        List<String> filled = new ArrayList<>();
+        for (int i = 0; i < all.size(); i++) {
+          boolean below = part.parts().get(i).place() == Place.MORE;
+          (below ? more : main).add(all.get(i));
+          if (below && isFilled(all.get(i))) {
+            filled.add(said(all.get(i)));
+          }
+        }
+        boolean wrong =
+            faults.keySet().stream()
+                .anyMatch(k -> more.stream().anyMatch(c -> (k + ".").startsWith(c.name() + ".")));
+        String title =
+            List.of("code", "ingredient", "component", "use", "step").stream()
+                .map(key -> form.get(at + "." + key))
+                .filter(said -> !said.isEmpty())
+                .findFirst()
+                .orElse("");
+        rows.add(
+            new Row(
+                at,
+                name,
+                row,
+                form.get(at + ".of"),
+                title,
+                fault(at),
+                main,
+                more,
+                String.join(", ", filled),
+                wrong));
+      }
+      return rows;
+    }
+
+    private static boolean isFilled(Cell cell) {
+      return !cell.value().isEmpty()
+          || !cell.rows().isEmpty()
+          || cell.cells().stream().anyMatch(Maker::isFilled)
+          || (cell.kind().equals("TICKS") && cell.options().stream().anyMatch(Option::on));
+    }
+
+    private static String said(Cell cell) {
+      return cell.value().isEmpty() || cell.value().equals("on") || !cell.rows().isEmpty()
+          ? cell.label()
+          : cell.label() + " " + cell.value();
+    }
+  }
+
+  /** What the fields of a kitchen may name. */
+  static List<Suggestions> suggestions(KitchenBook book, VersionForm form, Messages words) {
+    List<Suggestions> lists = new ArrayList<>();
+    lists.add(
+        new Suggestions(
+            "ingredients",
+            book.ingredients().values().stream()
+                .map(one -> new Option(one.code(), words.text(one.name()), false))
+                .toList()));
+    lists.add(
+        new Suggestions(
+            "formulas",
+            book.formulary().list().stream()
+                .map(one -> new Option(one.code(), words.text(one.current().name()), false))
+                .toList()));
+    lists.add(
+        new Suggestions(
+            "containers",
+            book.containers().values().stream()
+                .map(one -> new Option(one.code(), words.text(one.name()), false))
+                .toList()));
+    lists.add(
+        new Suggestions(
+            "stations",
+            book.stations().values().stream()
+                .map(one -> new Option(one.code(), words.text(one.name()), false))
+                .toList()));
+    lists.add(
+        new Suggestions(
+            "equipment",
+            book.equipment().values().stream()
+                .map(one -> new Option(one.code(), words.text(one.name()), false))
+                .toList()));
+    TreeSet<String> cuts = new TreeSet<>();
+    book.ingredients().values().forEach(one -> cuts.addAll(one.cuts().keySet()));
+    lists.add(new Suggestions("cuts", plain(List.copyOf(cuts))));
+    lists.add(
+        new Suggestions(
+            "steps",
+            plain(
+                form.rows("steps").stream()
+                    .map(row -> form.get("steps." + row + ".code"))
+                    .filter(code -> !code.isEmpty())
+                    .toList())));
+    return lists;
+  }
+
+  private static List<Option> plain(List<String> words) {
+    return words.stream().map(word -> new Option(word, word, false)).toList();
+  }
+}

@@ -1,0 +1,217 @@
+package halfgram.pages.formulas;
+
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.book.BookStore;
+import halfgram.desk.House;
+import halfgram.desk.SaveFormula;
+import halfgram.formula.Formula;
+import halfgram.formula.FormulaStore;
+import halfgram.input.Problem;
+import halfgram.prep.KitchenBook;
+import halfgram.web.Halt;
+import halfgram.words.Messages;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** One edit of a formula: what it was made from, what is typed, what is wrong with it. */
+final class Editing {
+  private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+
+  private final boolean fresh;
+  private final String code;
+  private final int based;
+  private final String start;
+  private final ObjectNode head;
+  private final ObjectNode version;
+  private final VersionForm form;
+  private final Map<String, String> faults = new LinkedHashMap<>();
+  private final List<String> elsewhere = new ArrayList<>();
+
+  private Editing(
+      boolean fresh,
+      String code,
+      int based,
+      String start,
+      ObjectNode head,
+      ObjectNode version,
+      VersionForm form) {
+    this.fresh = fresh;
+    this.code = code;
+    this.based = based;
+    this.start = start;
+    this.head = head;
+    this.version = version;
+    this.form = form;
+  }
+
+  /** The current version, to be changed. */
+  static Editing of(House house, SaveFormula saving, Formula formula) {
+    FormulaStore.Saved saved = last(saving.list(house, formula.code()));
+    ObjectNode head = SaveFormula.findHead(house, formula.code()).orElseThrow();
+    ObjectNode body = (ObjectNode) BookStore.parse(saved.body());
+    return new Editing(
+        false, formula.code(), saved.version(), "", head, body, VersionForm.of(head, body));
+  }
+
+  /** A change as sent, from the version its form was based on. */
+  static Editing sent(
+      House house, SaveFormula saving, Formula formula, Map<String, List<String>> sent) {
+    VersionForm form = VersionForm.sent(sent);
+    FormulaStore.Saved saved =
+        saving.list(house, formula.code()).stream()
+            .filter(one -> String.valueOf(one.version()).equals(form.get("based")))
+            .findFirst()
+            .orElseThrow(Halt::stale);
+    ObjectNode head = SaveFormula.findHead(house, formula.code()).orElseThrow();
+    ObjectNode body = (ObjectNode) BookStore.parse(saved.body());
+    return new Editing(false, formula.code(), saved.version(), "", head, body, form);
+  }
+
+  /** A new formula, empty or from another. */
+  static Editing start(House house, SaveFormula saving, String from) {
+    ObjectNode head = head(house, from, "");
+    ObjectNode body = body(house, saving, from);
+    VersionForm form = VersionForm.of(head, body);
+    if (from.isEmpty()) {
+      List.of("lines", "lines", "steps", "outputs").forEach(form::add);
+    }
+    return new Editing(true, "", 0, from, head, body, form);
+  }
+
+  static Editing startSent(
+      House house, SaveFormula saving, String from, Map<String, List<String>> sent) {
+    VersionForm form = VersionForm.sent(sent);
+    String code = form.get("code").strip();
+    return new Editing(
+        true, code, 0, from, head(house, from, code), body(house, saving, from), form);
+  }
+
+  private static ObjectNode head(House house, String from, String code) {
+    ObjectNode head = NODES.objectNode();
+    head.put("code", code);
+    if (!from.isEmpty()) {
+      ObjectNode other =
+          SaveFormula.findHead(house, from).orElseThrow(() -> Halt.notFound("formula"));
+      other.properties().stream()
+          .filter(entry -> !entry.getKey().equals("code"))
+          .forEach(entry -> head.set(entry.getKey(), entry.getValue()));
+    }
+    return head;
+  }
+
+  private static ObjectNode body(House house, SaveFormula saving, String from) {
+    return from.isEmpty()
+        ? NODES.objectNode()
+        : (ObjectNode) BookStore.parse(last(saving.list(house, from)).body());
+  }
+
+  private static FormulaStore.Saved last(List<FormulaStore.Saved> all) {
+    return all.get(all.size() - 1);
+  }
+
+  String code() {
+    return code;
+  }
+
+  /** "add lines", "remove lines 3", "up lines 3"; anything else changes nothing. */
+  void act(String act) {
+    String[] words = act.split(" ", 3);
+    if (words.length == 2 && words[0].equals("add")) {
+      form.add(words[1]);
+    } else if (words.length == 3 && words[0].equals("remove")) {
+      form.remove(words[1], words[2]);
+    } else if (words.length == 3 && words[0].equals("up")) {
+      form.up(words[1], words[2]);
+    }
+  }
+
+  /** The version as typed; empty when there is nothing to save or nothing to call it. */
+  Optional<ObjectNode> version(String since, Messages words) {
+    ObjectNode typed = form.write(version);
+    String note = form.get("note").strip();
+    boolean changed = !typed.equals(version) || !form.writeHead(head).equals(head);
+    if (!fresh && !changed && note.isEmpty()) {
+      faults.put("note", words.say("formulas.nothing-changed"));
+    }
+    if (fresh && !code.matches("[a-z0-9]+(-[a-z0-9]+)*")) {
+      faults.put("code", words.say("problem.accepted", words.say("accept.code")));
+    }
+    typed.put("since", since);
+    if (note.isEmpty()) {
+      typed.remove("note");
+    } else {
+      typed.put("note", note);
+    }
+    return faults.isEmpty() ? Optional.of(typed) : Optional.empty();
+  }
+
+  SaveFormula.Draft draft(ObjectNode typed) {
+    return new SaveFormula.Draft(code, based, form.writeHead(head), typed);
+  }
+
+  /** Puts each problem to its field; what is elsewhere in the book stands on top. */
+  void take(SaveFormula.Wrong wrong, Messages words) {
+    String own = wrong.path() + ".versions[" + wrong.index() + "]";
+    for (Problem problem : wrong.problems()) {
+      String value = problem.value().isEmpty() ? "" : "\"" + problem.value() + "\" ";
+      String said = value + words.say(problem.message());
+      String field = field(problem.path(), own, wrong.path());
+      if (field.isEmpty()) {
+        elsewhere.add(problem.path() + " " + said);
+      } else {
+        faults.merge(field, said, (one, other) -> one + "; " + other);
+      }
+    }
+  }
+
+  private String field(String path, String own, String formula) {
+    if (path.startsWith(own + ".")) {
+      String rest = path.substring(own.length() + 1);
+      return rest.startsWith("note") ? "note" : form.field(rest);
+    }
+    return path.startsWith(formula + ".name")
+        ? "name"
+        : fresh && path.equals(formula + ".code") ? "code" : "";
+  }
+
+  /** Who saved meanwhile, and what it changed. */
+  String stale(SaveFormula.Stale stale, Messages words) {
+    if (fresh) {
+      faults.put("code", words.say("formulas.code-taken", code));
+      return words.say("formulas.code-taken", code);
+    }
+    List<String> changes = new ArrayList<>();
+    Changes.of(version, BookStore.parse(stale.by().body()), words)
+        .forEach(one -> changes.add(one.subject() + ": " + String.join(", ", one.said())));
+    return words.say(
+        "formulas.stale",
+        stale.by().version(),
+        stale.by().who(),
+        changes.isEmpty() ? "-" : String.join("; ", changes));
+  }
+
+  EditView view(KitchenBook book, Messages words) {
+    EditView.Maker maker = new EditView.Maker(form, faults, words);
+    List<EditView.Cell> cells = new ArrayList<>(maker.cells(List.of(Shape.NAME), ""));
+    cells.addAll(maker.cells(Shape.VERSION, ""));
+    return new EditView(
+        fresh ? "formulas/new" : "formulas/" + code + "/edit",
+        fresh,
+        code,
+        faults.getOrDefault("code", ""),
+        fresh ? words.say("formulas.new") : words.say("formulas.edit-of", form.get("name.en")),
+        fresh ? words.say("formulas.save-new") : words.say("formulas.save", based + 1),
+        String.valueOf(based),
+        start,
+        form.get("note"),
+        faults.getOrDefault("note", ""),
+        version.path("note").asText(""),
+        elsewhere,
+        cells,
+        EditView.suggestions(book, form, words));
+  }
+}

@@ -1,0 +1,180 @@
+package halfgram.pages.formulas;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.desk.Desk;
+import halfgram.desk.House;
+import halfgram.desk.SaveFormula;
+import halfgram.desk.ScaleFormula;
+import halfgram.formula.Formula;
+import halfgram.formula.FormulaStore;
+import halfgram.formula.FormulaVersion;
+import halfgram.pages.Rooms;
+import halfgram.web.Halt;
+import halfgram.web.Server;
+import halfgram.web.Visit;
+import halfgram.words.Messages;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.util.List;
+import java.util.Optional;
+
+/** Formulas: read, scaled, told apart, and saved as new versions. */
+public final class FormulasPages implements Server.Part {
+  private static final String PLACE = "/k/{kitchen}/formulas";
+
+  private final Desk desk;
+  private final SaveFormula saving;
+
+  public FormulasPages(Desk desk) {
+    this.desk = desk;
+    this.saving = new SaveFormula(desk);
+  }
+
+  @Override
+  public void routes(RoutesConfig routes) {
+    routes.get(PLACE, this::list);
+    routes.get(PLACE + "/new", this::blank);
+    routes.post(PLACE + "/new", this::create);
+    routes.get(PLACE + "/{code}", this::one);
+    routes.get(PLACE + "/{code}/versions", this::versions);
+    routes.get(PLACE + "/{code}/edit", this::edit);
+    routes.post(PLACE + "/{code}/edit", this::save);
+  }
+
+  private void list(Context context) {
+    Visit visit = Visit.of(context);
+    House house = house(visit);
+    visit.page(
+        "formulas",
+        words(visit, house).say("nav.formulas"),
+        ListView.of(house.book(), visit.query("find"), words(visit, house)));
+  }
+
+  private void blank(Context context) {
+    Visit visit = Visit.of(context);
+    House house = house(visit);
+    Editing editing = Editing.start(house, saving, visit.query("from"));
+    page(visit, house, 200, editing);
+  }
+
+  private void create(Context context) {
+    Visit visit = Visit.of(context);
+    House house = house(visit);
+    Editing editing = Editing.startSent(house, saving, visit.field("start"), visit.form());
+    answer(visit, house, editing);
+  }
+
+  private void one(Context context) {
+    Visit visit = Visit.of(context);
+    House house = house(visit);
+    Formula formula = formula(visit, house);
+    Messages words = words(visit, house);
+    FormulaVersion version = version(visit, formula);
+    ScaleForm form = new ScaleForm(visit::query);
+    Optional<ScaleFormula.Outcome> scaled =
+        form.ask(words).map(ask -> ScaleFormula.of(house.book(), version, ask));
+    scaled.ifPresent(outcome -> form.take(outcome.faults(), words));
+    visit.page(
+        form.isWrong() ? 422 : 200,
+        "formulas/one",
+        words.text(version.name()),
+        OneView.of(
+            house.book(), version, form, scaled.flatMap(ScaleFormula.Outcome::sized), words));
+  }
+
+  private static FormulaVersion version(Visit visit, Formula formula) {
+    String number = visit.query("version");
+    return number.isEmpty()
+        ? formula.current()
+        : formula.versions().stream()
+            .filter(version -> String.valueOf(version.number()).equals(number))
+            .findFirst()
+            .orElseThrow(() -> Halt.notFound("version"));
+  }
+
+  private void versions(Context context) {
+    Visit visit = Visit.of(context);
+    House house = house(visit);
+    Formula formula = formula(visit, house);
+    List<FormulaStore.Saved> all = saving.list(house, formula.code());
+    int last = all.size() - 1;
+    int to = number(visit.query("to"), all, all.get(last).version());
+    int from = number(visit.query("from"), all, all.get(Math.max(0, last - 1)).version());
+    Messages words = words(visit, house);
+    visit.page(
+        "formulas/versions",
+        words.text(formula.current().name()),
+        VersionsView.of(formula.code(), all, from, to, words));
+  }
+
+  private static int number(String typed, List<FormulaStore.Saved> all, int otherwise) {
+    return typed.isEmpty()
+        ? otherwise
+        : all.stream()
+            .map(FormulaStore.Saved::version)
+            .filter(number -> String.valueOf(number).equals(typed))
+            .findFirst()
+            .orElseThrow(() -> Halt.notFound("version"));
+  }
+
+  private void edit(Context context) {
+    Visit visit = Visit.of(context);
+    House house = house(visit);
+    page(visit, house, 200, Editing.of(house, saving, formula(visit, house)));
+  }
+
+  private void save(Context context) {
+    Visit visit = Visit.of(context);
+    House house = house(visit);
+    answer(visit, house, Editing.sent(house, saving, formula(visit, house), visit.form()));
+  }
+
+  /** Adds or removes a row, or saves. */
+  private void answer(Visit visit, House house, Editing editing) {
+    Messages words = words(visit, house);
+    String act = visit.field("act");
+    if (!act.equals("save")) {
+      editing.act(act);
+      page(visit, house, 200, editing);
+      return;
+    }
+    String since = house.day(desk.now()).toString();
+    Optional<ObjectNode> version = editing.version(since, words);
+    if (version.isEmpty()) {
+      page(visit, house, 422, editing);
+      return;
+    }
+    SaveFormula.Outcome outcome = saving.save(house, editing.draft(version.get()), visit.who());
+    if (outcome instanceof SaveFormula.Saved) {
+      visit.seeOther("formulas/" + editing.code());
+    } else if (outcome instanceof SaveFormula.Wrong wrong) {
+      editing.take(wrong, words);
+      page(visit, house, 422, editing);
+    } else if (outcome instanceof SaveFormula.Stale stale) {
+      visit.notice(editing.stale(stale, words));
+      page(visit, house, 409, editing);
+    }
+  }
+
+  private static void page(Visit visit, House house, int status, Editing editing) {
+    Messages words = words(visit, house);
+    EditView view = editing.view(house.book(), words);
+    visit.page(status, "formulas/edit", view.title(), view);
+  }
+
+  private House house(Visit visit) {
+    return Rooms.house(desk, visit.kitchen().code());
+  }
+
+  private static Messages words(Visit visit, House house) {
+    return visit.words().at(house.book().kitchen().clock().zone());
+  }
+
+  private static Formula formula(Visit visit, House house) {
+    return house
+        .book()
+        .formulary()
+        .find(visit.part("code"))
+        .orElseThrow(() -> Halt.notFound("formula"));
+  }
+}

@@ -1,0 +1,270 @@
+package halfgram.pages.formulas;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.pages.formulas.Shape.Kind;
+import halfgram.pages.formulas.Shape.Part;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * A version as typed into a form, and back into the book's own writing.
+ *
+ * <p>Names of fields are paths, {@code lines.3.percent}; a list keeps the numbers of its rows in
+ * their order in {@code lines.rows}, and each row where it came from in {@code lines.3.of}. What is
+ * left as it was shown is not written anew, so that it stays byte for byte; keys without a field
+ * stay too. A row with nothing in it is no row.
+ */
+final class VersionForm {
+  private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+
+  private final Map<String, String> typed;
+
+  /** Names of fields by their place in the book, filled by {@link #write}. */
+  private final Map<String, String> places = new LinkedHashMap<>();
+
+  private VersionForm(Map<String, String> typed) {
+    this.typed = typed;
+  }
+
+  /** As sent. */
+  static VersionForm sent(Map<String, List<String>> form) {
+    Map<String, String> typed = new LinkedHashMap<>();
+    form.forEach((name, values) -> typed.put(name, values.isEmpty() ? "" : values.get(0)));
+    return new VersionForm(typed);
+  }
+
+  /** As a version and its name stand. */
+  static VersionForm of(JsonNode head, JsonNode version) {
+    VersionForm form = new VersionForm(new LinkedHashMap<>());
+    form.fill(List.of(Shape.NAME), head, "");
+    form.fill(Shape.VERSION, version, "");
+    return form;
+  }
+
+  String get(String name) {
+    return typed.getOrDefault(name, "");
+  }
+
+  void put(String name, String value) {
+    typed.put(name, value);
+  }
+
+  List<String> rows(String name) {
+    return Arrays.stream(get(name + ".rows").split(" "))
+        .filter(row -> row.matches("\\d{1,4}"))
+        .distinct()
+        .toList();
+  }
+
+  private void setRows(String name, List<String> rows) {
+    put(name + ".rows", String.join(" ", rows));
+  }
+
+  /** One more empty row at the end; answers its name. */
+  String add(String name) {
+    List<String> rows = new ArrayList<>(rows(name));
+    int next = rows.stream().mapToInt(Integer::parseInt).max().orElse(-1) + 1;
+    rows.add(String.valueOf(next));
+    setRows(name, rows);
+    return name + "." + next;
+  }
+
+  void remove(String name, String row) {
+    setRows(name, rows(name).stream().filter(one -> !one.equals(row)).toList());
+  }
+
+  void up(String name, String row) {
+    List<String> rows = new ArrayList<>(rows(name));
+    int at = rows.indexOf(row);
+    if (at > 0) {
+      rows.set(at, rows.get(at - 1));
+      rows.set(at - 1, row);
+    }
+    setRows(name, rows);
+  }
+
+  private void fill(List<Part> parts, JsonNode node, String prefix) {
+    for (Part part : parts) {
+      JsonNode value = node.path(part.key());
+      String name = prefix + part.key();
+      switch (part.kind()) {
+        case GROUP -> fill(part.parts(), value, name + ".");
+        case ROWS -> {
+          List<String> rows = new ArrayList<>();
+          for (int i = 0; i < value.size(); i++) {
+            rows.add(String.valueOf(i));
+            put(name + "." + i + ".of", String.valueOf(i));
+            fill(part.parts(), value.get(i), name + "." + i + ".");
+          }
+          setRows(name, rows);
+        }
+        case TEXTS -> part.known().forEach(l -> put(name + "." + l, said(value, l)));
+        case TICKS -> value.forEach(one -> put(name + "." + one.asText(), "on"));
+        case TEXT, NUMBER, FLAG, CHOICE -> put(name, shown(value));
+      }
+    }
+  }
+
+  /** A value as a field shows it. */
+  static String shown(JsonNode value) {
+    if (value.isNumber()) {
+      return halfgram.measure.Exact.plain(value.decimalValue(), 18);
+    }
+    if (value.isBoolean()) {
+      return value.asBoolean() ? "on" : "";
+    }
+    return value.isTextual() ? value.asText() : "";
+  }
+
+  private static String said(JsonNode value, String language) {
+    boolean plain = value.isTextual() && language.equals("en");
+    return plain ? value.asText() : value.path(language).asText("");
+  }
+
+  /** The name as typed, in what belongs to all versions. */
+  ObjectNode writeHead(ObjectNode base) {
+    ObjectNode head = base.deepCopy();
+    write(List.of(Shape.NAME), head, "", "name:");
+    return head;
+  }
+
+  /** The version as typed, from the one it is based on. */
+  ObjectNode write(ObjectNode base) {
+    ObjectNode version = base.deepCopy();
+    write(Shape.VERSION, version, "", "");
+    return version;
+  }
+
+  /** The field of a place in the version: the nearest there is; empty when there is none. */
+  String field(String path) {
+    String at = path;
+    while (!at.isEmpty()) {
+      String name = places.get(at);
+      if (name != null) {
+        return name;
+      }
+      int cut = Math.max(at.lastIndexOf('.'), at.lastIndexOf('['));
+      at = cut < 0 ? "" : at.substring(0, cut);
+    }
+    return "";
+  }
+
+  private void write(List<Part> parts, ObjectNode node, String prefix, String path) {
+    for (Part part : parts) {
+      String name = prefix + part.key();
+      String at = path + part.key();
+      places.put(at, name);
+      switch (part.kind()) {
+        case GROUP -> group(part, node, name, at);
+        case ROWS -> rows(part, node, name, at);
+        case TEXTS -> texts(part, node, name);
+        case TICKS -> ticks(part, node, name);
+        case TEXT, NUMBER, FLAG, CHOICE -> value(part, node, name);
+      }
+    }
+  }
+
+  private void value(Part part, ObjectNode node, String name) {
+    String text = get(name).strip();
+    if (text.equals(shown(node.path(part.key())).strip())) {
+      return;
+    }
+    if (text.isEmpty()) {
+      node.remove(part.key());
+    } else if (part.kind() == Kind.FLAG) {
+      node.put(part.key(), true);
+    } else {
+      node.set(part.key(), part.kind() == Kind.NUMBER ? number(text) : NODES.textNode(text));
+    }
+  }
+
+  /** What is no number stays text: the reader says so. */
+  private static JsonNode number(String text) {
+    return text.matches("-?\\d{1,15}(\\.\\d{1,18})?")
+        ? NODES.numberNode(new BigDecimal(text))
+        : NODES.textNode(text);
+  }
+
+  private void texts(Part part, ObjectNode node, String name) {
+    JsonNode before = node.path(part.key());
+    boolean same =
+        part.known().stream()
+            .allMatch(l -> said(before, l).strip().equals(get(name + "." + l).strip()));
+    if (same) {
+      return;
+    }
+    ObjectNode texts = before.isObject() ? ((ObjectNode) before).deepCopy() : NODES.objectNode();
+    for (String language : part.known()) {
+      String text = get(name + "." + language).strip();
+      if (text.isEmpty()) {
+        texts.remove(language);
+      } else if (!text.equals(said(texts, language).strip())) {
+        texts.put(language, text);
+      }
+    }
+    if (texts.isEmpty()) {
+      node.remove(part.key());
+    } else if (texts.size() == 1 && texts.has("en")) {
+      node.set(part.key(), texts.get("en"));
+    } else {
+      node.set(part.key(), texts);
+    }
+  }
+
+  private void ticks(Part part, ObjectNode node, String name) {
+    ArrayNode ticked = NODES.arrayNode();
+    List<String> before = new ArrayList<>();
+    node.path(part.key()).forEach(one -> before.add(one.asText()));
+    before.stream().filter(one -> !get(name + "." + one).isEmpty()).forEach(ticked::add);
+    part.known().stream()
+        .filter(one -> !before.contains(one) && !get(name + "." + one).isEmpty())
+        .forEach(ticked::add);
+    if (!ticked.equals(node.path(part.key())) && !(ticked.isEmpty() && before.isEmpty())) {
+      set(node, part.key(), ticked, ticked.isEmpty());
+    }
+  }
+
+  private void group(Part part, ObjectNode node, String name, String at) {
+    JsonNode before = node.path(part.key());
+    ObjectNode group = before.isObject() ? ((ObjectNode) before).deepCopy() : NODES.objectNode();
+    write(part.parts(), group, name + ".", at + ".");
+    if (!group.equals(before) && !(group.isEmpty() && before.isMissingNode())) {
+      set(node, part.key(), group, group.isEmpty());
+    }
+  }
+
+  private void rows(Part part, ObjectNode node, String name, String at) {
+    JsonNode before = node.path(part.key());
+    ArrayNode list = NODES.arrayNode();
+    for (String row : rows(name)) {
+      String of = get(name + "." + row + ".of");
+      JsonNode origin =
+          of.matches("\\d{1,4}") ? before.path(Integer.parseInt(of)) : before.path(-1);
+      ObjectNode item = origin.isObject() ? ((ObjectNode) origin).deepCopy() : NODES.objectNode();
+      String place = at + "[" + list.size() + "]";
+      places.put(place, name + "." + row);
+      write(part.parts(), item, name + "." + row + ".", place + ".");
+      if (!item.isEmpty()) {
+        list.add(item);
+      }
+    }
+    if (!list.equals(before) && !(list.isEmpty() && before.isMissingNode())) {
+      set(node, part.key(), list, list.isEmpty());
+    }
+  }
+
+  private static void set(ObjectNode node, String key, JsonNode value, boolean empty) {
+    if (empty) {
+      node.remove(key);
+    } else {
+      node.set(key, value);
+    }
+  }
+}

@@ -1,0 +1,48 @@
+package halfgram.pages.formulas;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import halfgram.book.BookStore;
+import halfgram.formula.FormulaStore;
+import halfgram.words.Messages;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The versions of a formula, and what one changes against another. */
+record VersionsView(
+    String code, List<Row> rows, boolean compared, String title, List<Changes.Change> changes) {
+
+  /** One version. */
+  record Row(String number, String since, String note, String saved, boolean from, boolean to) {}
+
+  static VersionsView of(
+      String code, List<FormulaStore.Saved> all, int from, int to, Messages words) {
+    List<Row> rows = new ArrayList<>();
+    for (FormulaStore.Saved saved : all) {
+      JsonNode body = BookStore.parse(saved.body());
+      rows.add(
+          0,
+          new Row(
+              String.valueOf(saved.version()),
+              body.path("since").asText(""),
+              body.path("note").asText(""),
+              words.say("formulas.saved", saved.who(), saved.at()),
+              saved.version() == from,
+              saved.version() == to));
+    }
+    boolean compared = all.size() > 1;
+    return new VersionsView(
+        code,
+        rows,
+        compared,
+        compared ? words.say("formulas.change.title", from, to) : "",
+        compared ? Changes.of(body(all, from), body(all, to), words) : List.of());
+  }
+
+  private static JsonNode body(List<FormulaStore.Saved> all, int number) {
+    return all.stream()
+        .filter(saved -> saved.version() == number)
+        .findFirst()
+        .map(saved -> BookStore.parse(saved.body()))
+        .orElseThrow();
+  }
+}

@@ -1,0 +1,308 @@
+package halfgram.pages.wall;
+
+import halfgram.measure.Amount;
+import halfgram.prep.Stored;
+import halfgram.prep.Task;
+import halfgram.prep.TaskProgress;
+import halfgram.prep.TaskState;
+import halfgram.prep.Tick;
+import halfgram.words.Messages;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.LongSupplier;
+
+/**
+ * The task in hand, open and large.
+ *
+ * @param look class of its state: "to-do", "waits", "on-it", "part-done", "done", "problem"
+ * @param digits class of the longest weight, so that all points stand in one line
+ * @param tubs codes of the tubs it has filled
+ * @param counts whether it puts something away, so that done asks how much
+ * @param last what the last tick was, to be undone; empty without one
+ */
+record Hand(
+    String id,
+    String name,
+    String step,
+    String state,
+    String look,
+    String contains,
+    String serves,
+    String method,
+    List<String> notes,
+    List<String> cautions,
+    List<String> waits,
+    String problem,
+    List<WeighRows.Group> groups,
+    String digits,
+    List<String> gives,
+    List<String> tubs,
+    boolean counts,
+    Amounts amounts,
+    String last,
+    String lastId,
+    Sequences sequences) {
+
+  /** What stands in the fields, and what is wrong with it. */
+  record Amounts(
+      String done, String doneFault, String part, String partFault, String note, String sample) {}
+
+  /** A number of its own for every form. */
+  record Sequences(long start, long part, long done, long problem, long solved, long undo) {}
+
+  public boolean isOpen() {
+    return !look.equals("done");
+  }
+
+  public boolean isProblem() {
+    return look.equals("problem");
+  }
+
+  public boolean isIdle() {
+    return look.equals("to-do") || look.equals("waits") || look.equals("part-done");
+  }
+
+  /** A form of this task that was not accepted. */
+  record Rejected(TickForm form, String fault) {
+    static final Rejected NONE = new Rejected(TickForm.NONE, "");
+
+    private boolean isOf(Task task, Tick.Kind kind) {
+      return form.task().equals(task.id()) && form.kind().equals(kind.name());
+    }
+  }
+
+  static Hand of(
+      Scene scene, Task task, List<String> tubs, Rejected rejected, LongSupplier sequence) {
+    return new Builder(scene, task).build(tubs, rejected, sequence);
+  }
+
+  /** Puts a task into words. */
+  private static final class Builder {
+    private final Scene scene;
+    private final Messages words;
+    private final Task task;
+    private final TaskProgress progress;
+
+    private Builder(Scene scene, Task task) {
+      this.scene = scene;
+      this.words = scene.words();
+      this.task = task;
+      this.progress = scene.progress(task);
+    }
+
+    private Hand build(List<String> tubs, Rejected rejected, LongSupplier sequence) {
+      List<WeighRows.Group> groups = new WeighRows(scene, task, sequence).list();
+      return new Hand(
+          task.id(),
+          words.text(task.version().name()),
+          step(),
+          state(),
+          look(),
+          scene.names().contains(task.allergens()),
+          serves(),
+          task.kind() == Task.Kind.STEP ? words.text(task.step().instruction()) : "",
+          notes(),
+          task.cautions().stream().map(caution -> words.say("caution." + caution)).toList(),
+          scene.waitsFor(task),
+          progress.state() == TaskState.PROBLEM ? progress.problem().orElse("") : "",
+          groups,
+          digits(groups),
+          task.stored().stream().map(this::gives).toList(),
+          tubs,
+          !task.stored().isEmpty(),
+          amounts(rejected),
+          progress.last().map(this::said).orElse(""),
+          progress.last().map(tick -> tick.id().toString()).orElse(""),
+          new Sequences(
+              sequence.getAsLong(),
+              sequence.getAsLong(),
+              sequence.getAsLong(),
+              sequence.getAsLong(),
+              sequence.getAsLong(),
+              sequence.getAsLong()));
+    }
+
+    private String step() {
+      String title = scene.names().title(task);
+      String name = words.text(task.version().name()) + ", ";
+      return title.startsWith(name) ? title.substring(name.length()) : title;
+    }
+
+    private String state() {
+      List<String> parts = new ArrayList<>();
+      parts.add(scene.state(task));
+      progress.onIt().ifPresent(on -> parts.add(scene.person(on.cook())));
+      if (progress.state() == TaskState.DONE) {
+        progress.dones().stream()
+            .findFirst()
+            .ifPresent(tick -> parts.add(scene.person(tick.cook())));
+        progress.doneAt().ifPresent(at -> parts.add(scene.time(at)));
+      } else {
+        parts.add(words.say("sheet.by", scene.time(task.handsOff())));
+      }
+      return String.join(" · ", parts);
+    }
+
+    private String look() {
+      boolean waits = progress.state() == TaskState.TO_DO && !scene.waits(task).isEmpty();
+      return waits ? "waits" : progress.state().name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    private String serves() {
+      Set<String> users = new LinkedHashSet<>();
+      task.serves().forEach(user -> users.add(scene.names().user(user, scene.day())));
+      return words.say("sheet.for", String.join(", ", users), scene.time(task.make().readyBy()));
+    }
+
+    private List<String> notes() {
+      List<String> notes = new ArrayList<>();
+      task.note().ifPresent(note -> notes.add(words.say(note)));
+      if (task.hands() > 1) {
+        notes.add(words.say("sheet.hands", task.hands()));
+      }
+      if (!task.handsOff().equals(task.end())) {
+        notes.add(words.say("sheet.unattended", task.unattended(), scene.time(task.end())));
+      }
+      task.links().stream()
+          .filter(link -> link.task().startsWith(task.make().id() + "/"))
+          .filter(link -> task.kind() == Task.Kind.STEP)
+          .flatMap(link -> limit(link).stream())
+          .forEach(notes::add);
+      fills().ifPresent(notes::add);
+      if (task.kind() == Task.Kind.STEP) {
+        task.step().check().ifPresent(check -> notes.add(words.say(checkKey(check))));
+      }
+      return notes;
+    }
+
+    private static String checkKey(halfgram.formula.Step.Check check) {
+      return switch (check) {
+        case TASTING -> "sheet.check.tasting";
+        case TEST_PIECE -> "sheet.check.test-piece";
+      };
+    }
+
+    private Optional<String> limit(Task.Link link) {
+      Task earlier = scene.byId().get(link.task());
+      if (earlier == null || (link.min().isZero() && link.max().isEmpty())) {
+        return Optional.empty();
+      }
+      String after = scene.names().title(earlier);
+      String said =
+          link.max().isEmpty()
+              ? words.say("sheet.wait", link.min(), after)
+              : link.min().isZero()
+                  ? words.say("sheet.wait-max", link.max().get(), after)
+                  : words.say("sheet.wait-both", link.min(), link.max().get(), after);
+      return Optional.of(link.reason().isSafety() ? said + words.say("sheet.safety") : said);
+    }
+
+    private Optional<String> fills() {
+      if (task.fill().count() <= 1) {
+        return Optional.empty();
+      }
+      List<String> machines =
+          task.machines().stream()
+              .flatMap(
+                  use ->
+                      Optional.ofNullable(scene.book().equipment().get(use.equipment())).stream())
+              .map(machine -> words.text(machine.name()))
+              .toList();
+      return Optional.of(
+          words.say(
+              task.weigh().isEmpty() ? "sheet.fills" : "sheet.fills-each",
+              task.fill().count(),
+              scene.names().amount(Amount.of(task.fill().each())),
+              String.join(", ", machines)));
+    }
+
+    /** The widest number decides the two columns. */
+    private static String digits(List<WeighRows.Group> groups) {
+      int whole = 1;
+      int places = 0;
+      for (WeighRows.Group group : groups) {
+        for (WeighRows.Row row : group.rows()) {
+          whole = Math.max(whole, row.whole().length());
+          places = Math.max(places, Math.max(0, row.fraction().length() - 1));
+        }
+      }
+      return "whole-" + Math.min(7, whole) + " places-" + places;
+    }
+
+    private String gives(Stored stored) {
+      List<String> parts = new ArrayList<>();
+      String needed =
+          stored.made().compareTo(stored.needed()) > 0 && stored.needed().isPositive()
+              ? words.say("sheet.more-than-needed", scene.names().amount(stored.needed()))
+              : "";
+      String name =
+          task.version().outputs().size() > 1 ? " " + words.text(stored.output().name()) : "";
+      parts.add(words.say("sheet.gives", scene.names().amount(stored.made()), needed) + name);
+      if (stored.container().isPresent() && !stored.fills().isEmpty()) {
+        parts.add(
+            words.say("sheet.stored-in", fills(stored.fills()), stored.container().get().name()));
+      }
+      if (!stored.output().rest().min().isZero()) {
+        parts.add(words.say("sheet.rests", stored.output().rest().min()));
+      }
+      String place =
+          stored.output().hold().place().isEmpty()
+              ? ""
+              : words.say("sheet.place", stored.output().hold().place());
+      parts.add(words.say("sheet.keeps", words.moment(stored.useBy()), place));
+      return String.join(" · ", parts);
+    }
+
+    private String fills(List<Amount> fills) {
+      List<String> runs = new ArrayList<>();
+      int from = 0;
+      while (from < fills.size()) {
+        int to = from;
+        while (to < fills.size() && fills.get(to).compareTo(fills.get(from)) == 0) {
+          to++;
+        }
+        runs.add(words.say("sheet.stored", to - from, scene.names().amount(fills.get(from))));
+        from = to;
+      }
+      return String.join(" + ", runs);
+    }
+
+    private Amounts amounts(Rejected rejected) {
+      boolean done = rejected.isOf(task, Tick.Kind.DONE);
+      boolean part = rejected.isOf(task, Tick.Kind.PART_DONE);
+      String planned = TickForm.planned(task);
+      return new Amounts(
+          done ? rejected.form().amount() : planned,
+          done ? rejected.fault() : "",
+          part ? rejected.form().amount() : "",
+          part ? rejected.fault() : "",
+          rejected.isOf(task, Tick.Kind.PROBLEM) ? rejected.form().note() : "",
+          TickForm.sample(task));
+    }
+
+    /** What the last tick said. */
+    private String said(Tick tick) {
+      return switch (tick.kind()) {
+        case START -> words.say("wall.last.start");
+        case WEIGHED -> words.say("wall.last.weighed", line(tick.line().orElse("")));
+        case PART_DONE -> words.say("wall.last.part-done");
+        case DONE -> words.say("wall.last.done");
+        case PROBLEM -> words.say("wall.last.problem");
+        case SOLVED, UNDO -> words.say("wall.last.solved");
+      };
+    }
+
+    private String line(String path) {
+      return task.weigh().stream()
+          .flatMap(group -> group.lines().stream())
+          .filter(line -> line.path().equals(path))
+          .map(line -> words.text(line.name()))
+          .findFirst()
+          .orElse("");
+    }
+  }
+}

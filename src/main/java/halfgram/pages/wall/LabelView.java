@@ -1,0 +1,64 @@
+package halfgram.pages.wall;
+
+import halfgram.desk.House;
+import halfgram.desk.Stock;
+import halfgram.formula.AllergenTrace;
+import halfgram.formula.ComponentRef;
+import halfgram.formula.FormulaVersion;
+import halfgram.lot.Lot;
+import halfgram.lot.Movement;
+import halfgram.measure.Amount;
+import halfgram.prep.Components;
+import halfgram.prep.Task;
+import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
+
+/** What stands on the label of a tub. */
+record LabelView(
+    String code,
+    String name,
+    String amount,
+    String made,
+    String by,
+    String useBy,
+    String place,
+    String contains) {
+
+  /**
+   * The label of a tub as it was filled.
+   *
+   * @param task the task that filled it, when the day still has it
+   */
+  static LabelView of(Scene scene, Stock.Life life, Optional<Task> task) {
+    Lot lot = life.tub().lot();
+    House house = scene.house();
+    ComponentRef ref = lot.component();
+    Optional<FormulaVersion> version = house.book().formulary().find(ref);
+    SortedSet<String> allergens = new TreeSet<>();
+    version.ifPresent(
+        of ->
+            allergens.addAll(
+                new AllergenTrace(house.book().formulary(), house.book()::ingredient)
+                    .of(of)
+                    .allergenCodes()));
+    task.ifPresent(of -> allergens.addAll(of.allergens()));
+    Optional<Movement> filled =
+        life.movements().stream()
+            .filter(one -> one.kind() == Movement.Kind.MADE || one.kind() == Movement.Kind.BROUGHT)
+            .findFirst();
+    Amount amount = filled.map(Movement::amount).orElse(lot.left());
+    return new LabelView(
+        lot.code(),
+        version
+            .map(of -> Components.name(of, of.outputIndex(ref.output())))
+            .map(scene.words()::text)
+            .orElse(ref.formula()),
+        scene.names().amount(amount),
+        scene.words().moment(lot.made()),
+        filled.map(Movement::who).map(scene::person).orElse(""),
+        scene.words().moment(lot.useBy()),
+        lot.place(),
+        scene.names().contains(allergens));
+  }
+}

@@ -1,0 +1,134 @@
+package halfgram.pages.wall;
+
+import halfgram.desk.House;
+import halfgram.desk.InForce;
+import halfgram.prep.KitchenBook;
+import halfgram.prep.Task;
+import halfgram.prep.TaskProgress;
+import halfgram.prep.TaskState;
+import halfgram.prep.Waiting;
+import halfgram.station.Person;
+import halfgram.station.Station;
+import halfgram.words.Messages;
+import halfgram.words.SheetWords;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * A station at a moment: the plan in force there, in the words of the device.
+ *
+ * @param station code of the station, or {@link #ALL}
+ * @param cook who works on the device
+ */
+record Scene(
+    House house,
+    InForce inForce,
+    String station,
+    Optional<Person> cook,
+    Messages words,
+    SheetWords names,
+    Map<String, Task> byId,
+    Instant now) {
+  /** Every station at once. */
+  static final String ALL = "all";
+
+  static Scene of(
+      House house,
+      InForce inForce,
+      String station,
+      Optional<Person> cook,
+      Messages spoken,
+      Instant now) {
+    Messages words = spoken.at(house.book().kitchen().clock().zone());
+    SheetWords names = new SheetWords(inForce.book(), inForce.sheet(), words);
+    return new Scene(house, inForce, station, cook, words, names, inForce.byId(), now);
+  }
+
+  KitchenBook book() {
+    return inForce.book();
+  }
+
+  LocalDate day() {
+    return inForce.plan().day();
+  }
+
+  boolean isHere(String code) {
+    return station.equals(ALL) || station.equals(code);
+  }
+
+  /** The station's tasks in the order of their start. */
+  List<Task> tasks() {
+    return inForce.sheet().tasks().stream()
+        .filter(task -> isHere(task.station()))
+        .sorted(Comparator.comparing(Task::start))
+        .toList();
+  }
+
+  TaskProgress progress(Task task) {
+    return inForce.progress(task);
+  }
+
+  boolean isDone(Task task) {
+    return progress(task).state() == TaskState.DONE;
+  }
+
+  List<Waiting> waits(Task task) {
+    return Waiting.of(task, byId, inForce.progress(), now);
+  }
+
+  String stationName() {
+    Station found = house.book().stations().get(station);
+    return found == null ? words.say("wall.all-stations") : words.text(found.name());
+  }
+
+  /** A time; with its weekday when it is on another day. */
+  String time(Instant at) {
+    return book().kitchen().clock().of(at).equals(day()) ? words.time(at) : words.dayTime(at);
+  }
+
+  /** What somebody is called. */
+  String person(String code) {
+    return house.book().people().stream()
+        .filter(person -> person.code().equals(code))
+        .map(Person::name)
+        .findFirst()
+        .orElse(code);
+  }
+
+  /** Who is on shift here today, the station's own people. */
+  List<Person> people() {
+    return house.book().people().stream()
+        .filter(person -> station.equals(ALL) || person.stations().contains(station))
+        .filter(person -> !person.on(day()).isZero())
+        .toList();
+  }
+
+  /** The word for what a task has come to; one that nobody started may wait. */
+  String state(Task task) {
+    return switch (progress(task).state()) {
+      case TO_DO ->
+          waits(task).isEmpty() ? words.say("wall.state.to-do") : words.say("wall.state.waits");
+      case ON_IT -> words.say("wall.state.on-it");
+      case PART_DONE -> words.say("wall.state.part-done");
+      case DONE -> words.say("wall.state.done");
+      case PROBLEM -> words.say("wall.state.problem");
+    };
+  }
+
+  /** What a task waits for, in words. */
+  List<String> waitsFor(Task task) {
+    return waits(task).stream()
+        .map(
+            wait ->
+                wait.<String>fold(
+                    of -> words.say("wall.waits-for", names.title(of.task())),
+                    until ->
+                        words.say(
+                            "wall.waits-until", names.title(until.task()), time(until.moment()))))
+        .toList();
+  }
+}

@@ -1,0 +1,163 @@
+package halfgram.pages.wall;
+
+import halfgram.desk.Ticking;
+import halfgram.measure.Amount;
+import halfgram.measure.Dimension;
+import halfgram.measure.Exact;
+import halfgram.measure.Quantity;
+import halfgram.prep.Task;
+import halfgram.prep.Tick;
+import halfgram.prep.TickStore;
+import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import java.util.function.UnaryOperator;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * A tick as sent by a form, as typed.
+ *
+ * @param station where the form stood, to come back to
+ */
+record TickForm(
+    String station,
+    String task,
+    String kind,
+    String line,
+    String amount,
+    String note,
+    String undoes,
+    String sequence) {
+  private static final int NOTE = 500;
+  private static final Pattern KIND = Pattern.compile("[A-Z_]{1,12}");
+  private static final Pattern SEQUENCE = Pattern.compile("\\d{1,18}");
+  private static final Pattern UUIDS = Pattern.compile("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}");
+
+  /**
+   * "5.9kg", "5,9 kg", "84": a number, and perhaps a word right behind it. A comma before three
+   * digits could be thousands, so it is not taken for a point.
+   */
+  private static final Pattern TYPED =
+      Pattern.compile("(\\d+(?:\\.\\d+|,\\d{1,2}|,\\d{4,})?)\\s*(\\p{L}*)\\.?");
+
+  private static final Set<String> PIECES =
+      Set.of("", "piece", "pieces", "pc", "pcs", "pieza", "piezas", "pz", "pièce", "pièces", "p");
+
+  /** Nothing typed yet. */
+  static final TickForm NONE = new TickForm("", "", "", "", "", "", "", "");
+
+  static TickForm of(UnaryOperator<String> field) {
+    return new TickForm(
+        field.apply("station"),
+        field.apply("task"),
+        field.apply("kind"),
+        field.apply("line"),
+        field.apply("amount"),
+        field.apply("note"),
+        field.apply("undoes"),
+        field.apply("sequence"));
+  }
+
+  boolean isEmpty() {
+    return kind.isEmpty();
+  }
+
+  /** Its fields, to be carried along by another form. */
+  Map<String, String> fields() {
+    Map<String, String> fields = new LinkedHashMap<>();
+    fields.put("station", station);
+    fields.put("task", task);
+    fields.put("kind", kind);
+    fields.put("line", line);
+    fields.put("amount", amount);
+    fields.put("note", note);
+    fields.put("undoes", undoes);
+    fields.put("sequence", sequence);
+    fields.values().removeIf(String::isEmpty);
+    return fields;
+  }
+
+  /** Whether it could come from a page of ours; what a cook types is looked at afterwards. */
+  boolean isReadable() {
+    return KIND.matcher(kind).matches()
+        && java.util.Arrays.stream(Tick.Kind.values()).anyMatch(one -> one.name().equals(kind))
+        && SEQUENCE.matcher(sequence).matches()
+        && (!kind.equals(Tick.Kind.UNDO.name()) || UUIDS.matcher(undoes).matches());
+  }
+
+  Tick.Kind tickKind() {
+    return Tick.Kind.valueOf(kind);
+  }
+
+  private Optional<UUID> undone() {
+    return tickKind() == Tick.Kind.UNDO ? Optional.of(UUID.fromString(undoes)) : Optional.empty();
+  }
+
+  /** What an amount is counted in for a task; mass for one that puts nothing away. */
+  static Dimension dimension(Task task) {
+    return task.stored().isEmpty() ? Dimension.MASS : task.stored().get(0).output().unit();
+  }
+
+  /** The planned amount as the field shows it; empty for a task that puts nothing away. */
+  static String planned(Task task) {
+    return task.stored().isEmpty() ? "" : typed(task.stored().get(0).made());
+  }
+
+  /** What would be accepted. */
+  static String sample(Task task) {
+    String planned = planned(task);
+    return planned.isEmpty() ? "2.5 kg" : planned;
+  }
+
+  /** An amount the way one would type it: "5.9 kg", "84 piece". */
+  static String typed(Amount amount) {
+    if (amount.dimension() == Dimension.COUNT) {
+      return Exact.plain(amount.number(), 0) + " piece";
+    }
+    return amount.number().compareTo(java.math.BigDecimal.valueOf(1000)) >= 0
+        ? Exact.plain(amount.number().movePointLeft(3), 3) + " kg"
+        : Exact.plain(amount.number(), 1) + " g";
+  }
+
+  /** Whether there is an amount to read; the planned one left as it was says nothing new. */
+  boolean saysAmount(Task task) {
+    boolean asked = tickKind() == Tick.Kind.DONE || tickKind() == Tick.Kind.PART_DONE;
+    boolean asPlanned = tickKind() == Tick.Kind.DONE && amount.strip().equals(planned(task));
+    return asked && !amount.isBlank() && !asPlanned;
+  }
+
+  /** The amount typed; empty when it is none, or one of another sort than the task gives. */
+  Optional<Amount> amount(Task task) {
+    Matcher typed = TYPED.matcher(amount.strip());
+    if (!typed.matches()) {
+      return Optional.empty();
+    }
+    String unit = typed.group(2);
+    boolean pieces = dimension(task) == Dimension.COUNT;
+    String word = pieces && PIECES.contains(unit.toLowerCase(Locale.ROOT)) ? "piece" : unit;
+    return Quantity.parse(typed.group(1).replace(',', '.') + " " + word)
+        .flatMap(Quantity::canonical)
+        .filter(found -> found.dimension() == dimension(task))
+        .filter(found -> !pieces || found.number().stripTrailingZeros().scale() <= 0);
+  }
+
+  /** The tick to enter. */
+  Ticking.Entry entry(Optional<Amount> said, String cook, UUID device, Instant now) {
+    String noted = note.strip();
+    return new Ticking.Entry(
+        task,
+        tickKind(),
+        Optional.of(line).filter(path -> tickKind() == Tick.Kind.WEIGHED),
+        said,
+        Optional.of(noted.substring(0, Math.min(NOTE, noted.length())))
+            .filter(text -> !text.isEmpty() && tickKind() == Tick.Kind.PROBLEM),
+        cook,
+        undone(),
+        new TickStore.Origin(device, Long.parseLong(sequence), now, 0));
+  }
+}

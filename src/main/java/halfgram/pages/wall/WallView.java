@@ -1,0 +1,256 @@
+package halfgram.pages.wall;
+
+import halfgram.desk.Changes;
+import halfgram.desk.Summary;
+import halfgram.prep.ServiceRun;
+import halfgram.prep.Task;
+import halfgram.prep.TaskState;
+import halfgram.station.Person;
+import halfgram.words.Messages;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+
+/**
+ * What the wall of a station shows.
+ *
+ * @param cooks who is on shift
+ * @param clock the time, and as milliseconds for a script that keeps it
+ * @param behind how far behind; empty when on time
+ * @param said something to say in place, such as that a task is gone
+ */
+record WallView(
+    String station,
+    String name,
+    String cooks,
+    String cook,
+    Clock clock,
+    Optional<Next> next,
+    long done,
+    int all,
+    String behind,
+    String said,
+    List<Banner> banners,
+    List<Diets.Row> diets,
+    Optional<After> after,
+    Optional<Hand> hand,
+    Lists lists,
+    String readyFor,
+    List<Ready.Row> ready,
+    List<BathRows.Row> baths) {
+
+  /** The time, in the kitchen's zone. */
+  record Clock(String time, long millis, String zone) {}
+
+  /** The next service, and how long until it begins. */
+  record Next(String left, long millis, String name, String covers) {}
+
+  /** A change to be seen. */
+  record Banner(long number, List<String> covers, String rest, String weights) {}
+
+  /** What was just done, to be undone, and the tubs it filled. */
+  record After(String task, String what, String tick, long sequence, List<String> tubs) {}
+
+  /** One task in a list. */
+  record Row(
+      String id, String time, String name, String step, String sub, String right, String look) {}
+
+  /** The tasks beside the one in hand. */
+  record Lists(List<Row> next, List<Row> later, List<Row> tonight, List<Row> done) {}
+
+  private static final int NEAR = 7;
+
+  static WallView of(Scene scene, List<Changes.Told> told, Parts parts) {
+    List<Task> tasks = scene.tasks();
+    Optional<ServiceRun> service = service(scene);
+    return new WallView(
+        scene.station(),
+        scene.stationName(),
+        scene.people().stream().map(Person::name).collect(Collectors.joining(" · ")),
+        scene.cook().map(Person::name).orElse(""),
+        clock(scene),
+        service.map(run -> next(scene, run)),
+        tasks.stream().filter(scene::isDone).count(),
+        tasks.size(),
+        behind(scene, tasks),
+        parts.said(),
+        told.stream().map(one -> banner(scene, one)).toList(),
+        new Diets(scene).list(),
+        parts.after(),
+        parts.hand(),
+        lists(scene, tasks, parts.hand().map(Hand::id).orElse("")),
+        service.map(run -> scene.words().text(run.name())).orElse(""),
+        service.map(run -> new Ready(scene, parts.stock()).list(run)).orElse(List.of()),
+        new BathRows(scene).list());
+  }
+
+  /** What the page has beyond the plan in force. */
+  record Parts(
+      String said, Optional<After> after, Optional<Hand> hand, List<halfgram.lot.Tub> stock) {}
+
+  private static Clock clock(Scene scene) {
+    return new Clock(
+        scene.words().time(scene.now()),
+        scene.now().toEpochMilli(),
+        scene.book().kitchen().clock().zone().getId());
+  }
+
+  /** The next service to begin, else the one that runs. */
+  private static Optional<ServiceRun> service(Scene scene) {
+    List<ServiceRun> runs = scene.inForce().sheet().services();
+    return runs.stream()
+        .filter(run -> run.window().start().isAfter(scene.now()))
+        .findFirst()
+        .or(
+            () ->
+                runs.stream()
+                    .filter(run -> run.window().end().isAfter(scene.now()))
+                    .reduce((one, other) -> other));
+  }
+
+  private static Next next(Scene scene, ServiceRun run) {
+    Duration left = Duration.between(scene.now(), run.window().start());
+    Messages words = scene.words();
+    return new Next(
+        left.isNegative() ? words.say("wall.now") : words.duration(left),
+        run.window().start().toEpochMilli(),
+        words.text(run.name()),
+        run.covers().isPresent() ? String.valueOf(run.covers().getAsInt()) : "");
+  }
+
+  /** By how much the task that is furthest behind its latest start, or end, is late. */
+  private static String behind(Scene scene, List<Task> tasks) {
+    Duration most = Duration.ZERO;
+    for (Task task : tasks) {
+      TaskState state = scene.progress(task).state();
+      Instant due = state == TaskState.TO_DO ? task.start() : task.handsOff();
+      Duration late = Duration.between(due, scene.now());
+      most = state != TaskState.DONE && late.compareTo(most) > 0 ? late : most;
+    }
+    return most.toMinutes() < 1 ? "" : scene.words().duration(most);
+  }
+
+  private static Banner banner(Scene scene, Changes.Told told) {
+    Messages words = scene.words();
+    Summary summary = told.summary();
+    List<String> covers =
+        summary.covers().stream()
+            .map(one -> words.say("wall.covers", one.service(), one.from(), one.to()))
+            .toList();
+    boolean moved = summary.added() + summary.withdrawn() + summary.changed() > 0;
+    String rest =
+        moved
+            ? words.say("wall.moved", summary.added(), summary.withdrawn(), summary.changed())
+            : "";
+    String at = scene.time(told.at());
+    return new Banner(
+        told.number(),
+        covers,
+        rest,
+        switch (told.weights()) {
+          case WITH -> words.say("wall.weights-with", at);
+          case WITHOUT -> words.say("wall.weights-without", at);
+        });
+  }
+
+  private static Lists lists(Scene scene, List<Task> tasks, String hand) {
+    List<Row> open = new ArrayList<>();
+    List<Row> tonight = new ArrayList<>();
+    List<Row> done = new ArrayList<>();
+    for (Task task : tasks) {
+      if (task.id().equals(hand)) {
+        continue;
+      }
+      List<Row> into = task.tonight() ? tonight : open;
+      (scene.isDone(task) ? done : into).add(row(scene, task));
+    }
+    int near = Math.min(NEAR, open.size());
+    return new Lists(open.subList(0, near), open.subList(near, open.size()), tonight, done);
+  }
+
+  private static Row row(Scene scene, Task task) {
+    TaskState state = scene.progress(task).state();
+    List<String> waits = scene.waitsFor(task);
+    boolean free = state == TaskState.TO_DO && waits.isEmpty();
+    String amount =
+        task.stored().isEmpty() ? "" : scene.names().amount(task.stored().get(0).made());
+    String sub =
+        waits.isEmpty()
+            ? scene
+                .progress(task)
+                .onIt()
+                .map(on -> scene.words().say("wall.has-it", scene.person(on.cook())))
+                .orElse("")
+            : waits.get(0);
+    String title = scene.names().title(task);
+    String name = scene.words().text(task.version().name());
+    return new Row(
+        task.id(),
+        scene.time(task.start()),
+        name,
+        title.startsWith(name) ? title.substring(Math.min(title.length(), name.length() + 2)) : "",
+        sub,
+        free && !amount.isEmpty() ? amount : scene.state(task),
+        free ? "to-do" : waits.isEmpty() ? lower(state) : "waits");
+  }
+
+  private static String lower(TaskState state) {
+    return state.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+  }
+
+  /** Stations to choose from. */
+  record Stations(List<Door> doors, Map<String, String> languages, String language) {
+    /** One station: how far it is. */
+    record Door(String code, String name, long done, int all, String cooks) {}
+
+    static Stations of(Scene all, Map<String, String> languages) {
+      List<Door> doors = new ArrayList<>();
+      List<String> codes = new ArrayList<>(all.house().book().stations().keySet());
+      codes.add(Scene.ALL);
+      for (String code : codes) {
+        Scene scene =
+            Scene.of(all.house(), all.inForce(), code, all.cook(), all.words(), all.now());
+        List<Task> tasks = scene.tasks();
+        doors.add(
+            new Door(
+                code,
+                scene.stationName(),
+                tasks.stream().filter(scene::isDone).count(),
+                tasks.size(),
+                scene.people().stream().map(Person::name).collect(Collectors.joining(" · "))));
+      }
+      return new Stations(doors, new TreeMap<>(languages), all.words().language());
+    }
+  }
+
+  /**
+   * Who works here.
+   *
+   * @param waiting the tick that goes on when somebody is chosen, field by field
+   */
+  record Who(
+      String station, String name, List<One> here, List<One> others, Map<String, String> waiting) {
+    /** A person to choose. */
+    record One(String code, String name) {}
+
+    static Who of(Scene scene, TickForm waiting) {
+      List<Person> here = scene.people();
+      List<One> others =
+          scene.house().book().people().stream()
+              .filter(person -> !here.contains(person))
+              .map(person -> new One(person.code(), person.name()))
+              .toList();
+      return new Who(
+          scene.station(),
+          scene.stationName(),
+          here.stream().map(person -> new One(person.code(), person.name())).toList(),
+          others,
+          waiting.fields());
+    }
+  }
+}

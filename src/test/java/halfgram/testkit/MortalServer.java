@@ -1,0 +1,66 @@
+package halfgram.testkit;
+
+import halfgram.Settings;
+import halfgram.Wiring;
+import halfgram.db.Sync;
+import halfgram.desk.Demo;
+import halfgram.web.Server;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.atomic.AtomicLong;
+
+/**
+ * A server in a process of its own that a test kills: from outside at any moment, or by itself just
+ * between the commit and the checkpoint of its n-th write. Arguments: the data folder; JDBC
+ * address, user and password, or three dashes for H2 in the folder; n, or 0 for never.
+ */
+public final class MortalServer {
+  private MortalServer() {}
+
+  public static void main(String[] args) {
+    boolean embedded = args[1].equals("-");
+    java.util.logging.Logger.getLogger("").setLevel(java.util.logging.Level.WARNING);
+    Settings settings =
+        new Settings(
+            embedded ? Optional.empty() : Optional.of(args[1]),
+            embedded ? Optional.empty() : Optional.of(args[2]),
+            embedded ? Optional.empty() : Optional.of(args[3]),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Path.of(args[0]));
+    long last = Long.parseLong(args[4]);
+    AtomicLong writes = new AtomicLong();
+    Wiring wiring = Wiring.open(settings, Clock.systemUTC(), inner -> dying(inner, writes, last));
+    if (wiring.desk().list().isEmpty()) {
+      wiring.importBook().importBook(Demo.book(LocalDate.now(ZoneOffset.UTC)), "test");
+    }
+    writes.set(0);
+    Server.Options options =
+        new Server.Options(
+            "127.0.0.1",
+            0,
+            Optional.empty(),
+            Optional.empty(),
+            false,
+            Optional.of(Set.of("127.0.0.1")));
+    int port = wiring.server(options, "unused").start();
+    System.out.println("listening " + port);
+  }
+
+  /** Dies after a commit and before what it says is on disk. */
+  private static Sync dying(Sync inner, AtomicLong writes, long last) {
+    return () -> {
+      if (writes.incrementAndGet() == last) {
+        Runtime.getRuntime().halt(137);
+      }
+      inner.await();
+    };
+  }
+}

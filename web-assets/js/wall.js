@@ -1,0 +1,45 @@
+// Keeps the wall's clock and countdowns, says whether the network is there, and lets the undo bar go.
+const skew = () => {
+  const clock = document.querySelector('[data-clock]');
+  return clock ? Number(clock.dataset.clock) - arrived : 0;
+};
+let arrived = Date.now();
+
+function tell() {
+  const now = Date.now() + skew();
+  document.querySelectorAll('[data-clock]').forEach((clock) => {
+    clock.textContent = new Intl.DateTimeFormat('en-GB', {
+      hour: '2-digit', minute: '2-digit', hourCycle: 'h23', timeZone: clock.dataset.zone,
+    }).format(now);
+  });
+  document.querySelectorAll('[data-until]').forEach((left) => {
+    const minutes = Math.ceil((Number(left.dataset.until) - now) / 60000);
+    if (minutes > 0) {
+      const hours = Math.floor(minutes / 60);
+      const rest = String(minutes % 60).padStart(hours ? 2 : 1, '0');
+      left.textContent = hours ? `${hours} h ${rest} min` : `${rest} min`;
+    }
+  });
+  const on = document.documentElement.dataset.network !== 'off' && navigator.onLine;
+  document.querySelectorAll('.net').forEach((net) => {
+    net.textContent = on ? net.dataset.on : net.dataset.off;
+    net.classList.toggle('off', !on);
+  });
+}
+
+function fresh() {
+  arrived = Date.now();
+  document.querySelectorAll('[data-after]').forEach((bar) => {
+    setTimeout(() => {
+      if (!bar.contains(document.activeElement)) {
+        bar.remove();
+        history.replaceState(null, '', location.pathname);
+      }
+    }, Number(bar.dataset.after) * 1000);
+  });
+  tell();
+}
+
+document.addEventListener('fresh', fresh);
+setInterval(tell, 1000);
+fresh();
