@@ -1,0 +1,143 @@
+package halfgram.desk;
+
+import halfgram.db.Tx;
+import halfgram.kitchen.KitchenStore;
+import halfgram.prep.PlanStore;
+import halfgram.prep.Task;
+import halfgram.prep.TickStore;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import java.util.function.Predicate;
+
+/** What happened in a kitchen: what cooks entered and what else changed, in one order. */
+public final class Logbook {
+  /** As many at a time are fetched of each kind. */
+  private static final int BATCH = 200;
+
+  /** A search that finds too little gives up after so many batches. */
+  private static final int BATCHES = 25;
+
+  /** Something that happened. */
+  public sealed interface Entry permits Entered, Changed {
+    /** Number of the change: a later one has a higher. */
+    long number();
+
+    String who();
+  }
+
+  /** A cook entered something. */
+  public record Entered(TickStore.Entered tick) implements Entry {
+    @Override
+    public long number() {
+      return tick.change();
+    }
+
+    @Override
+    public String who() {
+      return tick.tick().cook();
+    }
+  }
+
+  /** Something else changed. */
+  public record Changed(KitchenStore.Change change) implements Entry {
+    @Override
+    public long number() {
+      return change.number();
+    }
+
+    @Override
+    public String who() {
+      return change.who();
+    }
+  }
+
+  /** A task with the plan it was ticked on. */
+  public record Ticked(InForce plan, Task task) {}
+
+  /**
+   * Part of the log.
+   *
+   * @param entries newest first
+   * @param before the number to go on before; empty when there is nothing older
+   * @param tasks by task id, those of the entries that their plan still knows
+   */
+  public record Part(List<Entry> entries, Optional<Long> before, Map<String, Ticked> tasks) {}
+
+  private final Desk desk;
+  private final Plans plans;
+  private final KitchenStore kitchens = new KitchenStore();
+  private final TickStore ticks = new TickStore();
+  private final PlanStore planStore = new PlanStore();
+
+  public Logbook(Desk desk, Plans plans) {
+    this.desk = desk;
+    this.plans = plans;
+  }
+
+  /**
+   * The last entries before a number that are wanted.
+   *
+   * @param most how many, at least 1
+   */
+  public Part list(House house, long before, int most, Predicate<Entry> wanted) {
+    return desk.read(tx -> list(tx, house, before, most, wanted));
+  }
+
+  private Part list(Tx tx, House house, long before, int most, Predicate<Entry> wanted) {
+    List<Entry> found = new ArrayList<>();
+    long from = before;
+    for (int i = 0; i < BATCHES; i++) {
+      List<Entry> batch = batch(tx, house, from);
+      for (Entry entry : batch) {
+        if (wanted.test(entry)) {
+          if (found.size() == most) {
+            return part(tx, house, found, Optional.of(from));
+          }
+          found.add(entry);
+        }
+        from = entry.number();
+      }
+      if (batch.size() < BATCH) {
+        return part(tx, house, found, Optional.empty());
+      }
+    }
+    return part(tx, house, found, Optional.of(from));
+  }
+
+  /** The newest of both kinds: none is left out between the first and the last. */
+  private List<Entry> batch(Tx tx, House house, long before) {
+    List<Entry> both = new ArrayList<>();
+    ticks.listBefore(tx, house.id(), before, BATCH).forEach(tick -> both.add(new Entered(tick)));
+    kitchens
+        .listBefore(tx, house.id(), before, Set.of(), BATCH)
+        .forEach(change -> both.add(new Changed(change)));
+    return both.stream()
+        .sorted(Comparator.comparingLong(Entry::number).reversed())
+        .limit(BATCH)
+        .toList();
+  }
+
+  private Part part(Tx tx, House house, List<Entry> entries, Optional<Long> before) {
+    Map<UUID, Optional<InForce>> ofPlan = new HashMap<>();
+    Map<String, Ticked> tasks = new HashMap<>();
+    for (Entry entry : entries) {
+      if (entry instanceof Entered entered) {
+        String task = entered.tick().tick().task();
+        ofPlan
+            .computeIfAbsent(
+                entered.tick().plan(),
+                id ->
+                    planStore.find(tx, house.id(), id).map(plan -> plans.inForce(tx, house, plan)))
+            .flatMap(plan -> plan.findTask(task).map(found -> new Ticked(plan, found)))
+            .ifPresent(ticked -> tasks.putIfAbsent(task, ticked));
+      }
+    }
+    return new Part(List.copyOf(entries), before, tasks);
+  }
+}
