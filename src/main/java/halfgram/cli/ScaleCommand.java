@@ -126,7 +126,7 @@ final class ScaleCommand {
     }
     for (int i = 0; i < version.outputs().size(); i++) {
       text.append(
-              messages.say("scale.gives", SheetText.amount(messages, scaled.output(i)))
+              messages.say("scale.gives", messages.amount(scaled.output(i)))
                   + " "
                   + messages.text(version.outputs().get(i).name()))
           .append('\n');

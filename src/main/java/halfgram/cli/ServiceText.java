@@ -82,7 +82,7 @@ final class ServiceText {
         run.uses().stream()
             .map(
                 use ->
-                    SheetText.amount(messages, use.amount())
+                    messages.amount(use.amount())
                         + " "
                         + messages.text(Components.name(use.version(), use.output()))
                         + allergens(use))

@@ -1,8 +1,5 @@
 package halfgram.cli;
 
-import halfgram.measure.Amount;
-import halfgram.measure.Dimension;
-import halfgram.measure.Exact;
 import halfgram.measure.Message;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.Misfit;
@@ -11,7 +8,6 @@ import halfgram.prep.Task;
 import halfgram.station.Person;
 import halfgram.station.Station;
 import halfgram.words.Messages;
-import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
@@ -160,17 +156,5 @@ final class SheetText {
 
   private void line(String line) {
     text.append(line.stripTrailing()).append('\n');
-  }
-
-  /** An amount for reading: whole grams from 100 g on, tenths below, kilograms from 10 kg. */
-  static String amount(Messages messages, Amount amount) {
-    if (amount.dimension() == Dimension.COUNT) {
-      return messages.say("sheet.pieces", Exact.plain(amount.number(), 0));
-    }
-    BigDecimal grams = amount.number();
-    if (grams.compareTo(BigDecimal.valueOf(10_000)) >= 0) {
-      return Exact.plain(grams.movePointLeft(3), 3) + " kg";
-    }
-    return Exact.plain(grams, grams.compareTo(Exact.HUNDRED) >= 0 ? 0 : 1) + " g";
   }
 }

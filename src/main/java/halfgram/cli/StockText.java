@@ -61,7 +61,7 @@ final class StockText {
   private void tub(Lot lot, Amount amount, String user) {
     line(
         Columns.left(lot.code(), 16)
-            + Columns.right(SheetText.amount(messages, amount), 11)
+            + Columns.right(messages.amount(amount), 11)
             + "  "
             + Columns.left(tasks.words().componentName(lot.component()), 28)
             + Columns.left(messages.say("sheet.by", messages.moment(lot.useBy())), 22)

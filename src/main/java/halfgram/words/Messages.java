@@ -1,6 +1,8 @@
 package halfgram.words;
 
 import halfgram.kitchen.Text;
+import halfgram.measure.Amount;
+import halfgram.measure.Dimension;
 import halfgram.measure.Exact;
 import halfgram.measure.Message;
 import halfgram.measure.Ratio;
@@ -154,6 +156,18 @@ public final class Messages {
     return arg instanceof List<?> list
         ? String.join(", ", list.stream().map(this::shown).toList())
         : String.valueOf(arg);
+  }
+
+  /** "98.5 g", "250 g", "12.4 kg", "84 pc": tenths below 100 g, kilograms from 10 kg. */
+  public String amount(Amount amount) {
+    if (amount.dimension() == Dimension.COUNT) {
+      return say("sheet.pieces", Exact.plain(amount.number(), 0));
+    }
+    BigDecimal grams = amount.number();
+    if (grams.compareTo(BigDecimal.valueOf(10_000)) >= 0) {
+      return Exact.plain(grams.movePointLeft(3), 3) + " kg";
+    }
+    return Exact.plain(grams, grams.compareTo(Exact.HUNDRED) >= 0 ? 0 : 1) + " g";
   }
 
   public String text(Text text) {

@@ -5,15 +5,12 @@ import halfgram.formula.Formula;
 import halfgram.formula.Output;
 import halfgram.kitchen.Text;
 import halfgram.measure.Amount;
-import halfgram.measure.Dimension;
-import halfgram.measure.Exact;
 import halfgram.prep.Components;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.Make;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
-import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -91,15 +88,8 @@ public final class SheetWords {
     return messages.text(task.version().name()) + ", " + what;
   }
 
-  /** "250 g", "12.4 kg", "84 pc". */
+  /** As {@link Messages#amount}. */
   public String amount(Amount amount) {
-    if (amount.dimension() == Dimension.COUNT) {
-      return messages.say("sheet.pieces", Exact.plain(amount.number(), 0));
-    }
-    BigDecimal grams = amount.number();
-    if (grams.compareTo(BigDecimal.valueOf(10_000)) >= 0) {
-      return Exact.plain(grams.movePointLeft(3), 3) + " kg";
-    }
-    return Exact.plain(grams, grams.compareTo(Exact.HUNDRED) >= 0 ? 0 : 1) + " g";
+    return messages.amount(amount);
   }
 }

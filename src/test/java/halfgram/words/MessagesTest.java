@@ -3,7 +3,6 @@ package halfgram.words;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import halfgram.formula.Dose;
-import halfgram.formula.Step;
 import halfgram.measure.Message;
 import halfgram.measure.Standing;
 import halfgram.technique.bath.Renewal;
@@ -139,7 +138,6 @@ class MessagesTest {
     Map<String, Collection<String>> families = new TreeMap<>();
     families.put("caution.", membersIn("book/StepReader.java", "CAUTIONS =", ";"));
     families.put("renewal.", words(Renewal.values()));
-    families.put("sheet.check.", words(Step.Check.values()));
     families.put(
         "why.dose.",
         Arrays.stream(Dose.Kind.values()).map(k -> k.name().toLowerCase(Locale.ROOT)).toList());

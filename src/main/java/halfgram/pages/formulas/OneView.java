@@ -18,10 +18,10 @@ import halfgram.measure.Rounding;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.WeighList;
 import halfgram.words.Messages;
+import halfgram.words.TaskWords;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
@@ -237,13 +237,7 @@ record OneView(
       if (step.renewsDate()) {
         notes.add(words.say("formulas.renews"));
       }
-      step.check()
-          .ifPresent(
-              check ->
-                  notes.add(
-                      words.say(
-                          "sheet.check."
-                              + check.name().toLowerCase(Locale.ROOT).replace('_', '-'))));
+      step.check().ifPresent(check -> notes.add(new TaskWords(book, words).check(check)));
       return notes;
     }
 
@@ -343,7 +337,7 @@ record OneView(
     }
 
     private String grams(Amount amount) {
-      return WeighRow.amount(amount, words);
+      return words.amount(amount);
     }
   }
 }

@@ -1,19 +1,15 @@
 package halfgram.pages.today;
 
 import halfgram.formula.Output;
-import halfgram.ingredient.Ingredient;
-import halfgram.measure.Amount;
-import halfgram.measure.Message;
 import halfgram.prep.Paths;
 import halfgram.prep.Stored;
 import halfgram.prep.Task;
 import halfgram.prep.Waiting;
-import halfgram.station.Equipment;
 import halfgram.words.Messages;
+import halfgram.words.TaskWords;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 
 /**
@@ -61,11 +57,11 @@ record TaskView(
         task.cautions().stream().map(code -> words.say("caution." + code)).toList(),
         said(shown, task),
         waits(shown, task),
-        fills(shown, task),
+        parts(shown).fills(task).orElse(""),
         WeighView.of(shown, task),
-        gates(words, task),
+        parts(shown).gate(task).stream().toList(),
         task.stored().stream().map(stored -> kept(shown, task, stored)).toList(),
-        task.stored().isEmpty() ? List.of() : raised(shown, task));
+        task.stored().isEmpty() ? List.of() : parts(shown).raised(task));
   }
 
   private static List<Fact> times(Shown shown, Task task) {
@@ -116,65 +112,19 @@ record TaskView(
         waits.add(shown.words().say("today.waits") + " " + StateWords.wait(shown, task, one));
       }
     }
-    for (Task.Link link : task.links()) {
-      boolean told = !link.min().isZero() || link.max().isPresent();
-      boolean own = link.task().startsWith(task.make().id() + "/");
-      if (told && own && task.kind() != Task.Kind.FRESH_BATH) {
-        String after = link.task().substring(link.task().lastIndexOf('/') + 1);
-        String safety = link.reason().isSafety() ? shown.words().say("sheet.safety") : "";
-        waits.add(between(shown.words(), link, after) + safety);
-      }
-    }
+    task.links().forEach(link -> parts(shown).lag(task, link).ifPresent(waits::add));
     return waits;
   }
 
-  private static String between(Messages words, Task.Link link, String after) {
-    if (link.max().isEmpty()) {
-      return words.say("sheet.wait", link.min(), after);
-    }
-    return link.min().isZero()
-        ? words.say("sheet.wait-max", link.max().get(), after)
-        : words.say("sheet.wait-both", link.min(), link.max().get(), after);
-  }
-
-  private static String fills(Shown shown, Task task) {
-    if (task.fill().count() <= 1) {
-      return "";
-    }
-    List<String> machines =
-        task.machines().stream()
-            .map(use -> shown.book().equipment().get(use.equipment()))
-            .filter(java.util.Objects::nonNull)
-            .map(equipment -> shown.text(equipment.name()))
-            .toList();
-    return shown
-        .words()
-        .say(
-            task.weigh().isEmpty() ? "sheet.fills" : "sheet.fills-each",
-            task.fill().count(),
-            shown.names().amount(Amount.of(task.fill().each())),
-            machines);
-  }
-
-  private static List<String> gates(Messages words, Task task) {
-    return task.kind() != Task.Kind.STEP
-        ? List.of()
-        : task.step().check().stream()
-            .map(check -> check.name().toLowerCase(Locale.ROOT).replace('_', '-'))
-            .map(check -> words.say("sheet.check." + check))
-            .toList();
+  private static TaskWords parts(Shown shown) {
+    return new TaskWords(shown.book(), shown.words());
   }
 
   private static Kept kept(Shown shown, Task task, Stored stored) {
     Messages words = shown.words();
     Output output = stored.output();
     List<String> how = new ArrayList<>();
-    stored
-        .container()
-        .filter(container -> !stored.fills().isEmpty())
-        .ifPresent(
-            container ->
-                how.add(words.say("sheet.stored-in", tubs(shown, stored), container.name())));
+    parts(shown).tubs(stored).ifPresent(how::add);
     if (!output.rest().min().isZero()) {
       how.add(words.say("sheet.rests", output.rest().min()));
     }
@@ -201,39 +151,5 @@ record TaskView(
             words.say("today.keeps-to"),
             safety ? until + " " + words.say("today.safety") : until,
             shown.why(Paths.store(task.make(), output, "use-by"))));
-  }
-
-  /** "6 x 950 g + 1 x 398 g". */
-  private static String tubs(Shown shown, Stored stored) {
-    List<Amount> fills = stored.fills();
-    List<String> runs = new ArrayList<>();
-    int from = 0;
-    while (from < fills.size()) {
-      int to = from;
-      while (to < fills.size() && fills.get(to).compareTo(fills.get(from)) == 0) {
-        to++;
-      }
-      String each = shown.names().amount(fills.get(from));
-      runs.add(shown.words().say("sheet.stored", to - from, each));
-      from = to;
-    }
-    return String.join(" + ", runs);
-  }
-
-  private static List<String> raised(Shown shown, Task task) {
-    return task.make().raisedBy().stream()
-        .map(why -> shown.words().say("sheet.raised", named(shown, why)))
-        .toList();
-  }
-
-  /** A reason for raising with the machine or the ingredient by its name. */
-  private static Message named(Shown shown, Message why) {
-    String code = String.valueOf(why.args().get(0));
-    Equipment machine = shown.book().equipment().get(code);
-    Ingredient ingredient = shown.book().ingredients().get(code);
-    if (why.key().equals("raised.machine") && machine != null) {
-      return Message.of(why.key(), machine.name());
-    }
-    return ingredient != null ? Message.of(why.key(), ingredient.name()) : why;
   }
 }

@@ -1,17 +1,16 @@
 package halfgram.pages.wall;
 
-import halfgram.measure.Amount;
 import halfgram.prep.Stored;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
 import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
 import halfgram.words.Messages;
+import halfgram.words.TaskWords;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.Set;
 import java.util.function.LongSupplier;
 
@@ -86,12 +85,14 @@ record Hand(
     private final Messages words;
     private final Task task;
     private final TaskProgress progress;
+    private final TaskWords parts;
 
     private Builder(Scene scene, Task task) {
       this.scene = scene;
       this.words = scene.words();
       this.task = task;
       this.progress = scene.progress(task);
+      this.parts = new TaskWords(scene.book(), words);
     }
 
     private Hand build(List<String> tubs, Rejected rejected, LongSupplier sequence) {
@@ -167,57 +168,10 @@ record Hand(
       if (!task.handsOff().equals(task.end())) {
         notes.add(words.say("sheet.unattended", task.unattended(), scene.time(task.end())));
       }
-      task.links().stream()
-          .filter(link -> link.task().startsWith(task.make().id() + "/"))
-          .filter(link -> task.kind() == Task.Kind.STEP)
-          .flatMap(link -> limit(link).stream())
-          .forEach(notes::add);
-      fills().ifPresent(notes::add);
-      if (task.kind() == Task.Kind.STEP) {
-        task.step().check().ifPresent(check -> notes.add(words.say(checkKey(check))));
-      }
+      task.links().forEach(link -> parts.lag(task, link).ifPresent(notes::add));
+      parts.fills(task).ifPresent(notes::add);
+      parts.gate(task).ifPresent(notes::add);
       return notes;
-    }
-
-    private static String checkKey(halfgram.formula.Step.Check check) {
-      return switch (check) {
-        case TASTING -> "sheet.check.tasting";
-        case TEST_PIECE -> "sheet.check.test-piece";
-      };
-    }
-
-    private Optional<String> limit(Task.Link link) {
-      Task earlier = scene.byId().get(link.task());
-      if (earlier == null || (link.min().isZero() && link.max().isEmpty())) {
-        return Optional.empty();
-      }
-      String after = scene.names().title(earlier);
-      String said =
-          link.max().isEmpty()
-              ? words.say("sheet.wait", link.min(), after)
-              : link.min().isZero()
-                  ? words.say("sheet.wait-max", link.max().get(), after)
-                  : words.say("sheet.wait-both", link.min(), link.max().get(), after);
-      return Optional.of(link.reason().isSafety() ? said + words.say("sheet.safety") : said);
-    }
-
-    private Optional<String> fills() {
-      if (task.fill().count() <= 1) {
-        return Optional.empty();
-      }
-      List<String> machines =
-          task.machines().stream()
-              .flatMap(
-                  use ->
-                      Optional.ofNullable(scene.book().equipment().get(use.equipment())).stream())
-              .map(machine -> words.text(machine.name()))
-              .toList();
-      return Optional.of(
-          words.say(
-              task.weigh().isEmpty() ? "sheet.fills" : "sheet.fills-each",
-              task.fill().count(),
-              scene.names().amount(Amount.of(task.fill().each())),
-              String.join(", ", machines)));
     }
 
     /** The widest number decides the two columns. */
@@ -234,41 +188,7 @@ record Hand(
     }
 
     private String gives(Stored stored) {
-      List<String> parts = new ArrayList<>();
-      String needed =
-          stored.made().compareTo(stored.needed()) > 0 && stored.needed().isPositive()
-              ? words.say("sheet.more-than-needed", scene.names().amount(stored.needed()))
-              : "";
-      String name =
-          task.version().outputs().size() > 1 ? " " + words.text(stored.output().name()) : "";
-      parts.add(words.say("sheet.gives", scene.names().amount(stored.made()), needed) + name);
-      if (stored.container().isPresent() && !stored.fills().isEmpty()) {
-        parts.add(
-            words.say("sheet.stored-in", fills(stored.fills()), stored.container().get().name()));
-      }
-      if (!stored.output().rest().min().isZero()) {
-        parts.add(words.say("sheet.rests", stored.output().rest().min()));
-      }
-      String place =
-          stored.output().hold().place().isEmpty()
-              ? ""
-              : words.say("sheet.place", stored.output().hold().place());
-      parts.add(words.say("sheet.keeps", words.moment(stored.useBy()), place));
-      return String.join(" · ", parts);
-    }
-
-    private String fills(List<Amount> fills) {
-      List<String> runs = new ArrayList<>();
-      int from = 0;
-      while (from < fills.size()) {
-        int to = from;
-        while (to < fills.size() && fills.get(to).compareTo(fills.get(from)) == 0) {
-          to++;
-        }
-        runs.add(words.say("sheet.stored", to - from, scene.names().amount(fills.get(from))));
-        from = to;
-      }
-      return String.join(" + ", runs);
+      return String.join(" · ", parts.gives(task, stored, scene.names()));
     }
 
     private Amounts amounts(Rejected rejected) {
