@@ -18,6 +18,7 @@ import halfgram.desk.ExportBook;
 import halfgram.desk.ExportTable;
 import halfgram.desk.ImportBook;
 import halfgram.desk.ImportTable;
+import halfgram.desk.Logbook;
 import halfgram.desk.Pars;
 import halfgram.desk.Plans;
 import halfgram.desk.Stock;
@@ -26,6 +27,7 @@ import halfgram.desk.Whys;
 import halfgram.pages.events.EditPages;
 import halfgram.pages.events.EventsPages;
 import halfgram.pages.formulas.FormulasPages;
+import halfgram.pages.log.LogPages;
 import halfgram.pages.pars.ParsPages;
 import halfgram.pages.stock.StockPages;
 import halfgram.pages.today.TodayPages;
@@ -154,6 +156,7 @@ public final class Wiring implements AutoCloseable {
             new EventsPages(desk, plans, events),
             new ParsPages(desk, new Pars(desk)),
             new StockPages(desk, plans, stock, new Bringing(desk)),
+            new LogPages(desk, new Logbook(desk, plans)),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));
   }
 

@@ -58,7 +58,7 @@ public final class Logbook {
   }
 
   /** A task with the plan it was ticked on. */
-  public record Ticked(InForce plan, Task task) {}
+  public record Ticked(Plans.Computation plan, Task task) {}
 
   /**
    * Part of the log.
@@ -124,7 +124,7 @@ public final class Logbook {
   }
 
   private Part part(Tx tx, House house, List<Entry> entries, Optional<Long> before) {
-    Map<UUID, Optional<InForce>> ofPlan = new HashMap<>();
+    Map<UUID, Optional<Plans.Computation>> ofPlan = new HashMap<>();
     Map<String, Ticked> tasks = new HashMap<>();
     for (Entry entry : entries) {
       if (entry instanceof Entered entered) {
@@ -133,11 +133,18 @@ public final class Logbook {
             .computeIfAbsent(
                 entered.tick().plan(),
                 id ->
-                    planStore.find(tx, house.id(), id).map(plan -> plans.inForce(tx, house, plan)))
-            .flatMap(plan -> plan.findTask(task).map(found -> new Ticked(plan, found)))
+                    planStore.find(tx, house.id(), id).map(plan -> plans.computed(tx, house, plan)))
+            .flatMap(plan -> find(plan, task))
             .ifPresent(ticked -> tasks.putIfAbsent(task, ticked));
       }
     }
     return new Part(List.copyOf(entries), before, tasks);
+  }
+
+  private static Optional<Ticked> find(Plans.Computation plan, String id) {
+    return plan.sheet().tasks().stream()
+        .filter(task -> task.id().equals(id))
+        .findFirst()
+        .map(task -> new Ticked(plan, task));
   }
 }

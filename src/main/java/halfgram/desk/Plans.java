@@ -67,9 +67,6 @@ public final class Plans {
     STALE
   }
 
-  /** A plan with the book it was computed from. */
-  private record Computed(KitchenBook book, PrepSheet sheet) {}
-
   /** A proposal of this minute, as long as nothing has changed. */
   private record Proposed(long change, Instant asOf, Proposal proposal) {
     private boolean holds(House house, Instant now) {
@@ -84,7 +81,7 @@ public final class Plans {
   private final TickStore ticks = new TickStore();
   private final LotStore lots = new LotStore();
   private final ExportBook export = new ExportBook();
-  private final Map<UUID, Computed> computed = lastFew();
+  private final Map<UUID, Computation> computed = lastFew();
   private final Map<UUID, Proposed> proposed = lastFew();
 
   /**
@@ -268,7 +265,7 @@ public final class Plans {
     plans.add(tx, house.id(), plan, new PlanStore.Result(json, Hash.of(json)));
     if (proposal.begun().isEmpty()) {
       // The first page of a day need not compute again what was computed just now.
-      computed.put(plan.id(), new Computed(proposal.book(), proposal.sheet()));
+      computed.put(plan.id(), new Computation(proposal.book(), proposal.sheet()));
     }
     return change;
   }
@@ -288,25 +285,20 @@ public final class Plans {
   /** A book and the sheet computed from it. */
   public record Computation(KitchenBook book, PrepSheet sheet) {}
 
-  private Computed computed(Tx tx, House house, PlanStore.Accepted plan) {
-    Computed known = computed.get(plan.id());
+  /** As {@link #recompute}, kept from the last time when it can be. */
+  Computation computed(Tx tx, House house, PlanStore.Accepted plan) {
+    Computation known = computed.get(plan.id());
     if (known != null) {
       return known;
     }
-    Computation again = recompute(tx, house, plan, Because.NOT_ASKED);
-    Computed made = new Computed(again.book(), again.sheet());
+    Computation made = recompute(tx, house, plan, Because.NOT_ASKED);
     computed.put(plan.id(), made);
     return made;
   }
 
-  /** The sheet of a plan. */
-  PrepSheet sheet(Tx tx, House house, PlanStore.Accepted plan) {
-    return computed(tx, house, plan).sheet();
-  }
-
   /** A plan with its progress as it is now. */
   InForce inForce(Tx tx, House house, PlanStore.Accepted plan) {
-    Computed made = computed(tx, house, plan);
+    Computation made = computed(tx, house, plan);
     Set<String> ids = new LinkedHashSet<>();
     made.sheet().tasks().forEach(task -> ids.add(task.id()));
     made.sheet().begun().forEach(one -> one.tasks().forEach(task -> ids.add(task.id())));

@@ -144,7 +144,7 @@ public final class Ticking {
   }
 
   private Optional<Found> find(Tx tx, House house, PlanStore.Accepted plan, String task) {
-    return plans.sheet(tx, house, plan).tasks().stream()
+    return plans.computed(tx, house, plan).sheet().tasks().stream()
         .filter(one -> one.id().equals(task))
         .findFirst()
         .map(one -> new Found(plan, one));

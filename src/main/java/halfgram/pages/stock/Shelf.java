@@ -7,22 +7,22 @@ import halfgram.formula.FormulaVersion;
 import halfgram.formula.Output;
 import halfgram.measure.Amount;
 import halfgram.measure.BusinessDay;
-import halfgram.measure.Dimension;
-import halfgram.measure.Exact;
 import halfgram.prep.PrepSheet;
+import halfgram.prep.TaskState;
 import halfgram.prep.netting.Draw;
 import halfgram.station.Container;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
 import halfgram.words.SheetWords;
-import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
@@ -30,8 +30,6 @@ import java.util.stream.Collectors;
  * from which tub.
  */
 final class Shelf {
-  private static final BigDecimal KILOGRAM = BigDecimal.valueOf(1000);
-
   private final House house;
   private final Instant now;
   private final String root;
@@ -39,6 +37,7 @@ final class Shelf {
   private final SheetWords names;
   private final Map<String, List<Draw>> draws = new HashMap<>();
   private final Map<String, Amount> free = new HashMap<>();
+  private final boolean planless;
   private final Map<String, String> people = new HashMap<>();
   private final Map<String, String> events = new HashMap<>();
 
@@ -52,6 +51,7 @@ final class Shelf {
     this.root = visit.path("");
     this.words = visit.words().at(house.book().kitchen().clock().zone());
     this.names = new SheetWords(house.book(), sheet, words);
+    this.planless = planned.isEmpty();
     planned.ifPresent(this::take);
     house.book().people().forEach(person -> people.put(person.code(), person.name()));
     house.book().events().forEach(one -> events.put(one.code(), words.text(one.name())));
@@ -59,8 +59,14 @@ final class Shelf {
 
   private void take(InForce inForce) {
     PrepSheet sheet = inForce.sheet();
+    Set<Draw> taken = new HashSet<>();
+    sheet.tasks().stream()
+        .filter(task -> inForce.progress(task).state() == TaskState.DONE)
+        .flatMap(task -> task.weigh().stream())
+        .flatMap(group -> group.lines().stream())
+        .forEach(line -> taken.addAll(line.tubs()));
     sheet.draws().stream()
-        .filter(draw -> sheet.findBegun(draw.lot()).isEmpty())
+        .filter(draw -> sheet.findBegun(draw.lot()).isEmpty() && !taken.contains(draw))
         .forEach(
             draw ->
                 draws
@@ -90,12 +96,17 @@ final class Shelf {
     return house.day(now);
   }
 
-  /** What the plan takes from a tub, by who takes it. */
+  /** What the plan has still to take from a tub, by who takes it. */
   Map<String, Amount> takers(String code) {
     return draws.getOrDefault(code, List.of()).stream()
         .collect(
             Collectors.toMap(
                 draw -> draw.need().user(), Draw::amount, Amount::plus, LinkedHashMap::new));
+  }
+
+  /** Whether today has no plan yet, so that nobody knows what is taken. */
+  boolean isPlanless() {
+    return planless;
   }
 
   /** What nothing takes from a tub; empty for one the plan does not know. */
@@ -130,15 +141,5 @@ final class Shelf {
     FormulaVersion version =
         house.book().formulary().get(new ComponentRef(ref.formula(), ref.output(), ref.version()));
     return version.outputs().get(version.outputIndex(ref.output()));
-  }
-
-  /** An amount as it can be typed: "1.25 kg", "250 g", "14 piece". */
-  static String typed(Amount amount) {
-    if (amount.dimension() == Dimension.COUNT) {
-      return Exact.plain(amount.number(), 0) + " piece";
-    }
-    return amount.number().compareTo(KILOGRAM) >= 0
-        ? Exact.plain(amount.number().movePointLeft(3), 4) + " kg"
-        : Exact.plain(amount.number(), 1) + " g";
   }
 }

@@ -3,6 +3,7 @@ package halfgram.pages.stock;
 import halfgram.lot.Lot;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
+import halfgram.pages.TypedAmount;
 import halfgram.web.Visit;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -69,7 +70,7 @@ record TubRow(
         shelf.container(lot.container()),
         kept(shelf, lot),
         takes(shelf, lot),
-        count.map(Fault::typed).orElse(Shelf.typed(lot.left())),
+        count.map(Fault::typed).orElse(TypedAmount.of(lot.left())),
         count.map(Fault::said).orElse(""),
         bin.map(Fault::typed).orElse(""),
         bin.map(Fault::said).orElse(""));
@@ -107,6 +108,9 @@ record TubRow(
 
   private static List<String> takes(Shelf shelf, Lot lot) {
     Optional<Amount> free = shelf.free(lot.code());
+    if (shelf.isPlanless()) {
+      return List.of();
+    }
     if (free.isEmpty()) {
       return List.of(shelf.words().say("stock.not-in-plan"));
     }

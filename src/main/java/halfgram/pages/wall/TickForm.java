@@ -3,8 +3,8 @@ package halfgram.pages.wall;
 import halfgram.desk.Ticking;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
-import halfgram.measure.Exact;
 import halfgram.measure.Quantity;
+import halfgram.pages.TypedAmount;
 import halfgram.prep.Task;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
@@ -105,23 +105,13 @@ record TickForm(
 
   /** The planned amount as the field shows it; empty for a task that puts nothing away. */
   static String planned(Task task) {
-    return task.stored().isEmpty() ? "" : typed(task.stored().get(0).made());
+    return task.stored().isEmpty() ? "" : TypedAmount.of(task.stored().get(0).made());
   }
 
   /** What would be accepted. */
   static String sample(Task task) {
     String planned = planned(task);
     return planned.isEmpty() ? "2.5 kg" : planned;
-  }
-
-  /** An amount the way one would type it: "5.9 kg", "84 piece". */
-  static String typed(Amount amount) {
-    if (amount.dimension() == Dimension.COUNT) {
-      return Exact.plain(amount.number(), 0) + " piece";
-    }
-    return amount.number().compareTo(java.math.BigDecimal.valueOf(1000)) >= 0
-        ? Exact.plain(amount.number().movePointLeft(3), 3) + " kg"
-        : Exact.plain(amount.number(), 1) + " g";
   }
 
   /** Whether there is an amount to read; the planned one left as it was says nothing new. */

@@ -1,0 +1,306 @@
+package halfgram.pages.log;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import halfgram.book.BookStore;
+import halfgram.desk.House;
+import halfgram.desk.Logbook;
+import halfgram.desk.Plans;
+import halfgram.desk.Summary;
+import halfgram.kitchen.KitchenStore.Change;
+import halfgram.lot.Movement;
+import halfgram.prep.Tick;
+import halfgram.prep.TickStore;
+import halfgram.station.Person;
+import halfgram.web.Visit;
+import halfgram.words.Messages;
+import halfgram.words.SheetWords;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What happened, newest first.
+ *
+ * @param older address of what is older; empty when this is all
+ */
+record LogView(
+    List<Day> days,
+    List<Choice> kinds,
+    List<Choice> people,
+    boolean narrow,
+    boolean newest,
+    String older) {
+
+  /** What happened on one business day. */
+  record Day(String date, List<Line> lines) {}
+
+  /**
+   * One thing that happened.
+   *
+   * @param what its name; linked when there is a page of it
+   * @param href within the kitchen; empty without a page
+   * @param device the time on the device, when that was another
+   */
+  record Line(
+      String time, String who, String said, String what, String href, String more, String device) {}
+
+  /** Something the log can be narrowed to. */
+  record Choice(String value, String name, boolean chosen) {}
+
+  private static final Duration SAME_TIME = Duration.ofMinutes(1);
+
+  static LogView of(House house, Logbook.Part part, LogAsked asked, Messages words) {
+    return new Builder(house, part, words).build(asked);
+  }
+
+  /** Puts entries into words. */
+  private static final class Builder {
+    private final House house;
+    private final Logbook.Part part;
+    private final Messages words;
+    private final IdentityHashMap<Plans.Computation, SheetWords> names = new IdentityHashMap<>();
+
+    private Builder(House house, Logbook.Part part, Messages words) {
+      this.house = house;
+      this.part = part;
+      this.words = words;
+    }
+
+    private LogView build(LogAsked asked) {
+      List<Day> days = new ArrayList<>();
+      List<Line> lines = new ArrayList<>();
+      LocalDate day = LocalDate.MIN;
+      for (Logbook.Entry entry : part.entries()) {
+        LocalDate of = house.day(at(entry));
+        if (!of.equals(day)) {
+          lines = new ArrayList<>();
+          days.add(new Day(words.date(of), lines));
+          day = of;
+        }
+        lines.add(line(entry));
+      }
+      return new LogView(
+          days,
+          kinds(asked),
+          people(asked),
+          asked.isNarrow(),
+          asked.isNewest(),
+          part.before().map(asked::older).orElse(""));
+    }
+
+    private static Instant at(Logbook.Entry entry) {
+      return entry instanceof Logbook.Entered entered
+          ? entered.tick().tick().at()
+          : ((Logbook.Changed) entry).change().at();
+    }
+
+    private Line line(Logbook.Entry entry) {
+      return entry instanceof Logbook.Entered entered
+          ? ticked(entered.tick())
+          : changed(((Logbook.Changed) entry).change());
+    }
+
+    private Line ticked(TickStore.Entered entered) {
+      Tick tick = entered.tick();
+      Optional<Logbook.Ticked> task = Optional.ofNullable(part.tasks().get(tick.task()));
+      String name = task.map(this::title).orElse(tick.task());
+      List<String> more = new ArrayList<>();
+      tick.line().ifPresent(path -> more.add(weighed(task, path)));
+      tick.amount().ifPresent(amount -> more.add(words.amount(amount)));
+      tick.note().ifPresent(more::add);
+      Duration apart = Duration.between(entered.origin().time(), tick.at()).abs();
+      String device =
+          apart.compareTo(SAME_TIME) > 0
+              ? words.say("log.device-time", words.moment(entered.origin().time()))
+              : "";
+      String href =
+          task.map(of -> "task?date=" + of.plan().sheet().request().from())
+              .map(at -> at + "&id=" + Visit.encoded(tick.task()))
+              .orElse("");
+      return new Line(
+          words.time(tick.at()),
+          person(tick.cook()),
+          kind(tick.kind()),
+          name,
+          href,
+          String.join(", ", more),
+          device);
+    }
+
+    /** What a task was called in its plan. */
+    private String title(Logbook.Ticked task) {
+      SheetWords of =
+          names.computeIfAbsent(
+              task.plan(), plan -> new SheetWords(plan.book(), plan.sheet(), words));
+      return of.title(task.task());
+    }
+
+    private String weighed(Optional<Logbook.Ticked> task, String path) {
+      return task.stream()
+          .flatMap(of -> of.task().weigh().stream())
+          .flatMap(group -> group.lines().stream())
+          .filter(line -> line.path().equals(path))
+          .map(line -> words.text(line.name()))
+          .findFirst()
+          .orElse("");
+    }
+
+    private String kind(Tick.Kind kind) {
+      return switch (kind) {
+        case START -> words.say("log.start");
+        case WEIGHED -> words.say("log.weighed");
+        case PART_DONE -> words.say("log.part-done");
+        case DONE -> words.say("log.done");
+        case PROBLEM -> words.say("log.problem");
+        case SOLVED -> words.say("log.solved");
+        case UNDO -> words.say("log.undo");
+      };
+    }
+
+    private Line changed(Change change) {
+      JsonNode detail = BookStore.parse(change.detail());
+      String subject = change.subject();
+      return switch (change.kind()) {
+        case "plan" -> line(change, "log.plan", subject, plan(change), "?date=" + day(subject));
+        case "event" ->
+            line(change, "log.event", event(subject, detail), covers(detail), event(subject));
+        case "par" -> line(change, "log.par", subject, fromTo(detail), "pars");
+        case "formula" ->
+            line(change, "log.formula", formula(subject), version(detail), "formulas/" + subject);
+        case "stock" ->
+            line(change, "log.stock", subject, stock(detail), "stock/" + Visit.encoded(subject));
+        case "import" -> line(change, "log.import", subject, "", "");
+        default -> line(change, "log.other", change.kind() + " " + subject, "", "");
+      };
+    }
+
+    private Line line(Change change, String said, String what, String more, String href) {
+      return new Line(
+          words.time(change.at()), person(change.who()), words.say(said), what, href, more, "");
+    }
+
+    private static String day(String subject) {
+      return subject.contains("/") ? subject.substring(0, subject.indexOf('/')) : subject;
+    }
+
+    private String plan(Change change) {
+      Summary summary = Summary.read(change.detail());
+      List<String> parts = new ArrayList<>();
+      summary
+          .covers()
+          .forEach(
+              one -> parts.add(words.say("log.covers-of", one.service(), one.from(), one.to())));
+      if (!summary.isEmpty()) {
+        parts.add(words.say("log.tasks", summary.added(), summary.withdrawn(), summary.changed()));
+      }
+      return String.join("; ", parts);
+    }
+
+    private String event(String code, JsonNode detail) {
+      String typed = detail.at("/covers/name/en").asText();
+      return house.book().events().stream()
+          .filter(event -> event.code().equals(code))
+          .map(event -> words.text(event.name()))
+          .findFirst()
+          .orElse(typed.isEmpty() ? code : typed);
+    }
+
+    private String event(String code) {
+      boolean there = house.book().events().stream().anyMatch(e -> e.code().equals(code));
+      return there ? "events/" + code : "";
+    }
+
+    private String covers(JsonNode detail) {
+      if (detail.has("removed")) {
+        return words.say("log.removed");
+      }
+      JsonNode covers = detail.path("covers");
+      return covers.has("from")
+          ? words.say("log.covers", covers.path("from").asInt(), covers.path("to").asInt())
+          : "";
+    }
+
+    private String fromTo(JsonNode detail) {
+      String none = words.say("log.none");
+      String from = detail.path("from").asText();
+      String to = detail.path("to").asText();
+      return words.say("log.from-to", from.isEmpty() ? none : from, to.isEmpty() ? none : to);
+    }
+
+    private String formula(String code) {
+      return house
+          .book()
+          .formulary()
+          .find(code)
+          .map(of -> words.text(of.current().name()))
+          .orElse(code);
+    }
+
+    private String version(JsonNode detail) {
+      return detail.has("version") ? words.say("log.version", detail.path("version").asInt()) : "";
+    }
+
+    private String stock(JsonNode detail) {
+      String kind = detail.path("kind").asText();
+      for (Movement.Kind one : Movement.Kind.values()) {
+        if (one.name().equals(kind)) {
+          return movement(one);
+        }
+      }
+      return kind;
+    }
+
+    private String movement(Movement.Kind kind) {
+      return switch (kind) {
+        case MADE -> words.say("stock.made");
+        case BROUGHT -> words.say("stock.brought");
+        case USED -> words.say("stock.used");
+        case COUNTED -> words.say("log.counted");
+        case BINNED -> words.say("stock.binned");
+        case RESERVED -> words.say("log.kept");
+        case UNDONE -> words.say("stock.undone");
+      };
+    }
+
+    private String person(String code) {
+      return house.book().people().stream()
+          .filter(one -> one.code().equals(code))
+          .map(Person::name)
+          .findFirst()
+          .orElse(code);
+    }
+
+    private List<Choice> kinds(LogAsked asked) {
+      Map<Kind, String> names =
+          Map.of(
+              Kind.TICK, words.say("log.kind-tick"),
+              Kind.PLAN, words.say("log.plan"),
+              Kind.STOCK, words.say("log.stock"),
+              Kind.EVENT, words.say("log.event"),
+              Kind.PAR, words.say("log.par"),
+              Kind.FORMULA, words.say("log.formula"),
+              Kind.IMPORT, words.say("log.import"));
+      List<Choice> choices = new ArrayList<>();
+      for (Kind kind : Kind.values()) {
+        String name = names.getOrDefault(kind, kind.name().toLowerCase(Locale.ROOT));
+        choices.add(new Choice(kind.word(), name, asked.kind().filter(kind::equals).isPresent()));
+      }
+      return choices;
+    }
+
+    private List<Choice> people(LogAsked asked) {
+      return house.book().people().stream()
+          .map(
+              one ->
+                  new Choice(
+                      one.code(), one.name(), asked.who().filter(one.code()::equals).isPresent()))
+          .toList();
+    }
+  }
+}
