@@ -3,13 +3,55 @@ package halfgram.pages;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import halfgram.measure.Exact;
+import halfgram.measure.Quantity;
+import halfgram.measure.Rounding;
 import java.math.BigDecimal;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** An amount the way one would type it into a field, and the way the book reads it. */
 public final class TypedAmount {
   private static final BigDecimal KILOGRAM = BigDecimal.valueOf(1000);
 
+  /** Ten tonnes, or as many pieces: more is in no tub. */
+  private static final BigDecimal MOST = BigDecimal.valueOf(10_000_000);
+
+  /**
+   * "5.9kg", "5,9 kg", "84": a number, and perhaps a word right behind it. A comma before three
+   * digits could be thousands, so it is not taken for a point.
+   */
+  private static final Pattern TYPED =
+      Pattern.compile("(\\d+(?:\\.\\d+|,\\d{1,2}|,\\d{4,})?)\\s*(\\p{L}*)\\.?");
+
+  private static final Set<String> PIECES =
+      Set.of("", "piece", "pieces", "pc", "pcs", "pieza", "piezas", "pz", "pièce", "pièces", "p");
+
   private TypedAmount() {}
+
+  /**
+   * The amount that was typed, to the microgram; empty when it is none, one of another dimension,
+   * not whole for pieces, or more than ten tonnes.
+   *
+   * @param dimension MASS or COUNT
+   */
+  public static Optional<Amount> read(String text, Dimension dimension) {
+    Matcher typed = TYPED.matcher(text.strip());
+    if (!typed.matches()) {
+      return Optional.empty();
+    }
+    String unit = typed.group(2);
+    boolean pieces = dimension == Dimension.COUNT;
+    String word = pieces && PIECES.contains(unit.toLowerCase(Locale.ROOT)) ? "piece" : unit;
+    return Quantity.parse(typed.group(1).replace(',', '.') + " " + word)
+        .flatMap(Quantity::canonical)
+        .filter(found -> found.dimension() == dimension)
+        .filter(found -> !pieces || found.number().stripTrailingZeros().scale() <= 0)
+        .filter(found -> found.number().compareTo(MOST) <= 0)
+        .map(found -> found.rounded(Rounding.TO_MICROGRAM));
+  }
 
   /** "5.9 kg" to the gram, "250.5 g" to a tenth, "84 piece". */
   public static String of(Amount amount) {

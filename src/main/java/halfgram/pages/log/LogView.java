@@ -2,6 +2,7 @@ package halfgram.pages.log;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import halfgram.book.BookStore;
+import halfgram.book.Moments;
 import halfgram.desk.House;
 import halfgram.desk.Logbook;
 import halfgram.desk.Plans;
@@ -167,7 +168,8 @@ record LogView(
       JsonNode detail = BookStore.parse(change.detail());
       String subject = change.subject();
       return switch (change.kind()) {
-        case "plan" -> line(change, "log.plan", subject, plan(change), "?date=" + day(subject));
+        case "plan" ->
+            line(change, "log.plan", planName(subject), plan(change), "?date=" + day(subject));
         case "event" ->
             line(change, "log.event", event(subject, detail), covers(detail), event(subject));
         case "par" -> line(change, "log.par", subject, fromTo(detail), "pars");
@@ -187,6 +189,18 @@ record LogView(
 
     private static String day(String subject) {
       return subject.contains("/") ? subject.substring(0, subject.indexOf('/')) : subject;
+    }
+
+    /** "plan 2 of Sat 5 Dec". */
+    private String planName(String subject) {
+      return Moments.date(day(subject))
+          .map(
+              of ->
+                  words.say(
+                      "log.plan-name",
+                      subject.substring(subject.indexOf('/') + 1),
+                      words.shortDate(of)))
+          .orElse(subject);
     }
 
     private String plan(Change change) {

@@ -3,20 +3,16 @@ package halfgram.pages.wall;
 import halfgram.desk.Ticking;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
-import halfgram.measure.Quantity;
 import halfgram.pages.TypedAmount;
 import halfgram.prep.Task;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
 import java.time.Instant;
 import java.util.LinkedHashMap;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
 import java.util.function.UnaryOperator;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
@@ -37,16 +33,6 @@ record TickForm(
   private static final Pattern KIND = Pattern.compile("[A-Z_]{1,12}");
   private static final Pattern SEQUENCE = Pattern.compile("\\d{1,18}");
   private static final Pattern UUIDS = Pattern.compile("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}");
-
-  /**
-   * "5.9kg", "5,9 kg", "84": a number, and perhaps a word right behind it. A comma before three
-   * digits could be thousands, so it is not taken for a point.
-   */
-  private static final Pattern TYPED =
-      Pattern.compile("(\\d+(?:\\.\\d+|,\\d{1,2}|,\\d{4,})?)\\s*(\\p{L}*)\\.?");
-
-  private static final Set<String> PIECES =
-      Set.of("", "piece", "pieces", "pc", "pcs", "pieza", "piezas", "pz", "pièce", "pièces", "p");
 
   /** Nothing typed yet. */
   static final TickForm NONE = new TickForm("", "", "", "", "", "", "", "");
@@ -123,17 +109,7 @@ record TickForm(
 
   /** The amount typed; empty when it is none, or one of another sort than the task gives. */
   Optional<Amount> amount(Task task) {
-    Matcher typed = TYPED.matcher(amount.strip());
-    if (!typed.matches()) {
-      return Optional.empty();
-    }
-    String unit = typed.group(2);
-    boolean pieces = dimension(task) == Dimension.COUNT;
-    String word = pieces && PIECES.contains(unit.toLowerCase(Locale.ROOT)) ? "piece" : unit;
-    return Quantity.parse(typed.group(1).replace(',', '.') + " " + word)
-        .flatMap(Quantity::canonical)
-        .filter(found -> found.dimension() == dimension(task))
-        .filter(found -> !pieces || found.number().stripTrailingZeros().scale() <= 0);
+    return TypedAmount.read(amount, dimension(task));
   }
 
   /** The tick to enter. */

@@ -1,0 +1,5 @@
+/** Tests of the log by HTTP. */
+@NullMarked
+package halfgram.pages.log;
+
+import org.jspecify.annotations.NullMarked;

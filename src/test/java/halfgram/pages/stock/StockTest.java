@@ -1,0 +1,122 @@
+package halfgram.pages.stock;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import halfgram.lot.Movement;
+import halfgram.lot.Tub;
+import halfgram.measure.Amount;
+import halfgram.testkit.Client;
+import halfgram.testkit.Client.Answer;
+import halfgram.testkit.FilledForm;
+import halfgram.testkit.Site;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** Tubs through HTTP: counted, binned, taken back, put in. */
+class StockTest {
+  private Site site;
+  private Client client;
+  private String tub;
+
+  @BeforeEach
+  void open() {
+    site = Site.demo();
+    client = site.client();
+    tub =
+        site.wiring().stock().list(site.house()).stream()
+            .filter(one -> one.lot().component().formula().equals("dill-oil"))
+            .findFirst()
+            .orElseThrow()
+            .lot()
+            .code();
+    client.get("/k/TARN/stock");
+  }
+
+  @AfterEach
+  void close() {
+    site.close();
+  }
+
+  @Test
+  void aCountSetsTheTubAndTheSameCountAgainChangesNothing() {
+    assertThat(count("0.15 kg").status()).isEqualTo(303);
+    assertThat(left()).isEqualByComparingTo(Amount.grams(150));
+    long before = site.house().stand().change();
+    assertThat(count("150g").status()).isEqualTo(303);
+    assertThat(site.house().stand().change()).isEqualTo(before);
+    assertThat(kinds()).containsExactly(Movement.Kind.BROUGHT, Movement.Kind.COUNTED);
+  }
+
+  @Test
+  void aCountThatIsNoMassComesBackAsTyped() {
+    for (String typed : List.of("a lot", "14 piece", "-3 g", "")) {
+      Answer wrong = count(typed);
+      assertThat(wrong.status()).as(typed).isEqualTo(422);
+      assertThat(wrong.body()).contains("value=\"" + typed + "\"");
+    }
+    assertThat(kinds()).containsExactly(Movement.Kind.BROUGHT);
+  }
+
+  @Test
+  void aBinnedTubIsGoneWithItsReasonAndComesBack() {
+    Answer without = client.post("/k/TARN/stock/" + tub + "/bin", "reason", "");
+    assertThat(without.status()).isEqualTo(422);
+    client.post("/k/TARN/stock/" + tub + "/bin", "reason", "", "other", "smells of the fridge");
+    assertThat(left().isZero()).isTrue();
+    assertThat(client.get("/k/TARN/stock/" + tub).text()).contains("smells of the fridge");
+    assertThat(client.get("/k/TARN/stock").body()).doesNotContain("id=\"tub-" + tub + "\"");
+    client.post("/k/TARN/stock/" + tub + "/back");
+    assertThat(left().isPositive()).isTrue();
+  }
+
+  @Test
+  void aCountMakesTodayProposeAnotherPlan() {
+    client.get("/k/TARN/");
+    count("0 g");
+    assertThat(client.get("/k/TARN/").text()).contains("Since this plan was made");
+  }
+
+  @Test
+  void unknownTubsAreNotFound() {
+    assertThat(client.get("/k/TARN/stock/none").status()).isEqualTo(404);
+    assertThat(client.post("/k/TARN/stock/none/count", "amount", "1 kg").status()).isEqualTo(404);
+  }
+
+  @Test
+  void aTubPutInByHandIsThereOnceHoweverOftenItIsSent() {
+    Answer blank = client.get("/k/TARN/stock/new?component=dill-oil");
+    FilledForm form = FilledForm.of(blank, "stock/new");
+    Answer wrong = send(form.with("left", "much").with("useBy", "2026-12-07T12:00"));
+    assertThat(wrong.status()).isEqualTo(422);
+    assertThat(wrong.body()).contains("value=\"much\"");
+    FilledForm right = form.with("left", "250 g").with("useBy", "2026-12-07T12:00");
+    int before = site.wiring().stock().list(site.house()).size();
+    assertThat(send(right).status()).isEqualTo(303);
+    assertThat(send(right).status()).isEqualTo(303);
+    assertThat(site.wiring().stock().list(site.house())).hasSize(before + 1);
+  }
+
+  private Answer send(FilledForm form) {
+    return client.post("/k/TARN/stock/new", form.fields());
+  }
+
+  private Answer count(String typed) {
+    return client.post("/k/TARN/stock/" + tub + "/count", "amount", typed);
+  }
+
+  private Amount left() {
+    return find().lot().left();
+  }
+
+  private Tub find() {
+    return site.wiring().stock().find(site.house(), tub).orElseThrow().tub();
+  }
+
+  private List<Movement.Kind> kinds() {
+    return site.wiring().stock().find(site.house(), tub).orElseThrow().movements().stream()
+        .map(Movement::kind)
+        .toList();
+  }
+}

@@ -1,0 +1,323 @@
+package halfgram.pages.wall;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import halfgram.measure.Amount;
+import halfgram.prep.Task;
+import halfgram.prep.TaskState;
+import halfgram.testkit.Client;
+import halfgram.testkit.Client.Answer;
+import halfgram.testkit.Site;
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.List;
+import java.util.Properties;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** The wall through HTTP: what a cook presses, and what is refused. */
+class WallTest {
+  private static final String WALL = "/k/TARN/wall/cold";
+
+  private Site site;
+  private Client client;
+
+  @BeforeEach
+  void open() {
+    site = Site.demo();
+    client = site.client();
+    client.get(WALL);
+  }
+
+  @AfterEach
+  void close() {
+    site.close();
+  }
+
+  @Test
+  void whoeverPressesWithoutANameIsAskedAndThePressGoesOn() {
+    Answer asked = tick(base(), "START", Site.sequence());
+    assertThat(asked.status()).isEqualTo(200);
+    assertThat(asked.text()).contains("Who is this?", "Ines");
+    assertThat(state(base())).isEqualTo(TaskState.TO_DO);
+    Answer on =
+        client.postAndFollow(
+            "/k/TARN/wall/cook",
+            "person",
+            "ines",
+            "station",
+            "cold",
+            "task",
+            base().id(),
+            "kind",
+            "START",
+            "sequence",
+            String.valueOf(Site.sequence()));
+    assertThat(on.text()).contains("ON IT · Ines");
+    assertThat(state(base())).isEqualTo(TaskState.ON_IT);
+  }
+
+  @Test
+  void aWeighedLineStartsItsTaskAndTheNextLineIsTheOneToWeigh() {
+    work();
+    String page = client.get(WALL + "?task=" + encoded(base())).body();
+    List<String> lines = all(page, "name=\"line\" value=\"([^\"]+)\"");
+    assertThat(lines).hasSizeGreaterThan(3);
+    Answer after =
+        client.postAndFollow(
+            "/k/TARN/tick",
+            "station",
+            "cold",
+            "task",
+            base().id(),
+            "kind",
+            "WEIGHED",
+            "line",
+            lines.get(0),
+            "sequence",
+            String.valueOf(Site.sequence()));
+    assertThat(after.text()).contains("ON IT · Ines");
+    String weighing = after.body();
+    assertThat(all(weighing, "<li class=\"([a-z]*)\">\\s*<form").subList(0, 2))
+        .containsExactly("done", "now");
+  }
+
+  @Test
+  void aPressThatComesTwiceCountsOnce() {
+    work();
+    long sequence = Site.sequence();
+    assertThat(tick(base(), "START", sequence).status()).isEqualTo(303);
+    long before = site.house().stand().change();
+    assertThat(tick(base(), "START", sequence).status()).isEqualTo(303);
+    assertThat(site.house().stand().change()).isEqualTo(before);
+  }
+
+  @Test
+  void doneFillsTubsWithLabelsAndUndoTakesThemBack() {
+    work();
+    Answer done =
+        client.postAndFollow(
+            "/k/TARN/tick",
+            "station",
+            "cold",
+            "task",
+            base().id(),
+            "kind",
+            "DONE",
+            "amount",
+            "5,9 kg",
+            "sequence",
+            String.valueOf(Site.sequence()));
+    List<String> tubs = all(done.body(), "label\\?tub=(1205-\\d+)");
+    assertThat(tubs).hasSizeGreaterThan(4);
+    Answer label = client.get("/k/TARN/label?tub=" + tubs.get(0));
+    assertThat(label.text())
+        .contains("Sheep-yoghurt base", tubs.get(0), "CONTAINS MILK", "use by", "Ines");
+    assertThat(left(tubs)).isEqualByComparingTo(Amount.grams(5900));
+
+    String undoes = all(done.body(), "name=\"undoes\" value=\"([0-9a-f-]{36})\"").get(0);
+    Answer undone =
+        client.postAndFollow(
+            "/k/TARN/tick",
+            "station",
+            "cold",
+            "task",
+            base().id(),
+            "kind",
+            "UNDO",
+            "undoes",
+            undoes,
+            "sequence",
+            String.valueOf(Site.sequence()));
+    assertThat(undone.status()).isEqualTo(200);
+    assertThat(state(base())).isEqualTo(TaskState.TO_DO);
+    assertThat(left(tubs).isZero()).isTrue();
+  }
+
+  @Test
+  void undoIsRefusedInPlaceOnceATubWasCounted() {
+    work();
+    Answer done =
+        client.postAndFollow(
+            "/k/TARN/tick",
+            "station",
+            "cold",
+            "task",
+            base().id(),
+            "kind",
+            "DONE",
+            "amount",
+            "",
+            "sequence",
+            String.valueOf(Site.sequence()));
+    String tub = all(done.body(), "label\\?tub=(1205-\\d+)").get(0);
+    site.wiring().stock().count(site.house(), tub, Amount.grams(100), "ines");
+    String undoes = all(done.body(), "name=\"undoes\" value=\"([0-9a-f-]{36})\"").get(0);
+    Answer refused =
+        client.post(
+            "/k/TARN/tick",
+            "station",
+            "cold",
+            "task",
+            base().id(),
+            "kind",
+            "UNDO",
+            "undoes",
+            undoes,
+            "sequence",
+            String.valueOf(Site.sequence()));
+    assertThat(refused.status()).isEqualTo(409);
+    assertThat(refused.text()).contains("Not taken: tub " + tub);
+    assertThat(state(base())).isEqualTo(TaskState.DONE);
+  }
+
+  @Test
+  void anAmountThatIsNoneComesBackAsTypedAndNothingIsDone() {
+    work();
+    for (String typed : List.of("six", "12 piece", "5,900 kg", "-1 kg")) {
+      Answer wrong =
+          client.post(
+              "/k/TARN/tick",
+              "station",
+              "cold",
+              "task",
+              base().id(),
+              "kind",
+              "DONE",
+              "amount",
+              typed,
+              "sequence",
+              String.valueOf(Site.sequence()));
+      assertThat(wrong.status()).as(typed).isEqualTo(422);
+      assertThat(wrong.body()).contains("value=\"" + typed + "\"").contains("id=\"made-fault\"");
+    }
+    assertThat(state(base())).isEqualTo(TaskState.TO_DO);
+  }
+
+  @Test
+  void unknownTaskStationPersonAndTubAreNotFound() {
+    work();
+    assertThat(client.get("/k/TARN/wall/nowhere").status()).isEqualTo(404);
+    assertThat(client.get(WALL + "?task=no/such/task").status()).isEqualTo(404);
+    assertThat(client.get("/k/TARN/label?tub=none").status()).isEqualTo(404);
+    assertThat(client.get("/k/OTHER/wall/cold").status()).isEqualTo(404);
+    assertThat(client.post("/k/TARN/wall/cook", "station", "cold", "person", "nobody").status())
+        .isEqualTo(404);
+    Answer tick =
+        client.post(
+            "/k/TARN/tick",
+            "station",
+            "cold",
+            "task",
+            "no/such/task",
+            "kind",
+            "START",
+            "sequence",
+            "7");
+    assertThat(tick.status()).isEqualTo(404);
+  }
+
+  @Test
+  void changedCoversStandOnTheWallUntilTheStationHasSeenThem() {
+    client.get("/k/TARN/events/harvest-dinner");
+    site.wiring().importBook().importBook(withCovers(97), "test");
+    Answer before = client.get(WALL);
+    assertThat(before.text())
+        .contains("Harvest dinner: 84 → 97 covers", "Weights below do not include it yet");
+    assertThat(
+            site.wiring()
+                .plans()
+                .accept(site.house(), Site.DAY, site.house().stand().facts(), "chef"))
+        .isEqualTo(halfgram.desk.Plans.Accepting.IN_FORCE);
+    Answer after = client.get(WALL);
+    assertThat(after.text()).contains("Harvest dinner: 84 → 97 covers", "Weights below include it");
+    String number = all(after.body(), "name=\"number\" value=\"(\\d+)\"").get(0);
+    Answer seen = client.postAndFollow("/k/TARN/wall/seen", "station", "cold", "number", number);
+    assertThat(seen.text()).doesNotContain("97 covers");
+    assertThat(client.get("/k/TARN/wall/hot").text()).contains("97 covers");
+  }
+
+  @Test
+  void theWallSpeaksSpanishAndFrenchWithEverySentence() throws IOException {
+    Properties english = sentences("en");
+    for (String language : List.of("es", "fr")) {
+      assertThat(sentences(language).keySet()).as(language).isEqualTo(english.keySet());
+    }
+    client.post("/k/TARN/language", "language", "es", "here", WALL);
+    assertThat(client.get(WALL).text()).contains("CONTIENE", "POR HACER").doesNotContain("TO DO");
+    client.post("/k/TARN/language", "language", "fr", "here", WALL);
+    assertThat(client.get(WALL).text()).contains("CONTIENT").doesNotContain("TO DO");
+  }
+
+  // ---- below their callers ----
+
+  private void work() {
+    client.post("/k/TARN/wall/cook", "station", "cold", "person", "ines");
+  }
+
+  private Task base() {
+    return site.wiring().plans().open(site.house(), Site.DAY, "test").sheet().tasks().stream()
+        .filter(task -> task.version().formula().equals("yoghurt-base"))
+        .filter(task -> !task.stored().isEmpty())
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private TaskState state(Task task) {
+    return site.wiring().plans().find(site.house(), Site.DAY).orElseThrow().progress(task).state();
+  }
+
+  private Answer tick(Task task, String kind, long sequence) {
+    return client.post(
+        "/k/TARN/tick",
+        "station",
+        "cold",
+        "task",
+        task.id(),
+        "kind",
+        kind,
+        "sequence",
+        String.valueOf(sequence));
+  }
+
+  private Amount left(List<String> tubs) {
+    return Amount.sum(
+        tubs.stream()
+            .distinct()
+            .map(code -> site.wiring().stock().find(site.house(), code).orElseThrow())
+            .map(life -> life.tub().lot().left())
+            .toList());
+  }
+
+  private static byte[] withCovers(int covers) {
+    return new String(halfgram.desk.Demo.book(Site.DAY), java.nio.charset.StandardCharsets.UTF_8)
+        .replace("\"final\":84", "\"final\":" + covers)
+        .getBytes(java.nio.charset.StandardCharsets.UTF_8);
+  }
+
+  private static String encoded(Task task) {
+    return java.net.URLEncoder.encode(task.id(), java.nio.charset.StandardCharsets.UTF_8);
+  }
+
+  private static List<String> all(String source, String pattern) {
+    Matcher matcher = Pattern.compile(pattern).matcher(source);
+    List<String> found = new java.util.ArrayList<>();
+    while (matcher.find()) {
+      found.add(matcher.group(1));
+    }
+    return found;
+  }
+
+  private static Properties sentences(String language) throws IOException {
+    Properties sentences = new Properties();
+    String name = "/halfgram/pages/wall_" + language + ".properties";
+    try (InputStream stream = WallTest.class.getResourceAsStream(name)) {
+      sentences.load(
+          new java.io.InputStreamReader(stream, java.nio.charset.StandardCharsets.UTF_8));
+    }
+    return sentences;
+  }
+}
