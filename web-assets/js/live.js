@@ -34,8 +34,11 @@ function heard(number) {
   refresh();
 }
 
-// Somebody is typing or holding a button: what is under the fingers is not swapped.
+// Somebody is typing, or a form is on its way: what is under the fingers is not swapped.
 function inHand() {
+  if (root.dataset.sending) {
+    return true;
+  }
   const active = document.activeElement;
   const typing = active && active.closest('main') && active.matches('input, select, textarea');
   return Boolean(typing || document.querySelector('main [data-keep]'));
@@ -47,12 +50,14 @@ async function refresh() {
   }
   busy = true;
   const number = wanted;
+  const here = location.href;
   try {
-    const answer = await fetch(location.href, {headers: {'X-Part': 'main'}});
+    const answer = await fetch(here, {headers: {'X-Part': 'main'}});
     if (answer.ok) {
       const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
       const fresh = page.querySelector('main');
-      if (fresh && !inHand()) {
+      // A form may have been sent meanwhile: then this is no longer the page to show.
+      if (fresh && !inHand() && location.href === here) {
         swap(fresh);
         seen = number;
       }
@@ -71,5 +76,6 @@ function swap(fresh) {
   document.dispatchEvent(new CustomEvent('fresh'));
 }
 
+document.addEventListener('fresh', () => setTimeout(refresh, 50));
 document.addEventListener('focusout', () => setTimeout(refresh, 250));
 document.addEventListener('visibilitychange', refresh);

@@ -2,11 +2,15 @@
 // Without scripts the same form works by itself.
 document.addEventListener('submit', async (event) => {
   const form = event.target;
-  if (!form.matches('[data-send]') || form.dataset.busy) {
+  if (!form.matches('[data-send]')) {
     return;
   }
   event.preventDefault();
+  if (form.dataset.busy) {
+    return;
+  }
   form.dataset.busy = 'yes';
+  document.documentElement.dataset.sending = 'yes';
   const body = new URLSearchParams(new FormData(form, event.submitter));
   try {
     const answer = await fetch(form.action, {method: 'POST', body, headers: {'X-Sent': 'script'}});
@@ -16,13 +20,16 @@ document.addEventListener('submit', async (event) => {
       location.assign(answer.url);
       return;
     }
-    show(fresh, page.querySelector('.notice'));
     if (answer.redirected) {
       history.replaceState(null, '', answer.url);
     }
+    show(fresh, page.querySelector('.notice'));
   } catch (e) {
+    // Not sent: the form stays as it is, to be pressed again.
+    document.documentElement.dataset.network = 'off';
+  } finally {
     delete form.dataset.busy;
-    form.submit();
+    delete document.documentElement.dataset.sending;
   }
 });
 
