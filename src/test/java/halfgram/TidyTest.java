@@ -26,6 +26,7 @@ class TidyTest {
 
   private static final Pattern LEFT_OPEN = Pattern.compile("\\b(T[O]DO|F[I]XME|X[X]X)\\b");
   private static final Pattern SLEEP = Pattern.compile("\\bThread[.:]+sleep\\b");
+  private static final Pattern CONFLICT_UNNAMED = Pattern.compile("\\bonConflictDo[N]othing\\b");
   private static final Pattern DISABLED = Pattern.compile("@[D]isabled\\b");
   private static final Pattern MACHINE_PATH =
       Pattern.compile("(?<![\\w./}$*-])/(w[o]rk|h[o]me|r[o]ot|t[m]p)(/|\\b)");
@@ -72,6 +73,12 @@ class TidyTest {
     assertNone(
         "work left open in a comment",
         l -> !l.file().toString().contains("_es.") && LEFT_OPEN.matcher(l.text()).find());
+  }
+
+  @Test
+  void conflictsAreNamed() {
+    assertNone(
+        "a conflict without its columns: on H2 that reads the whole table", CONFLICT_UNNAMED);
   }
 
   @Test

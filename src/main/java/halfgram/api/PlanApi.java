@@ -56,7 +56,7 @@ public final class PlanApi implements Server.Part {
 
   private void plan(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     LocalDate day = day(visit, house);
     Optional<InForce> inForce = findOrOpen(house, day, visit);
     if (inForce.isPresent()) {
@@ -69,7 +69,7 @@ public final class PlanApi implements Server.Part {
 
   private void accept(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     Call call = new Call(Json.body(context.body()));
     LocalDate day = call.date("day", house.day(desk.now()));
     long facts = call.number("facts", 0);
@@ -86,16 +86,16 @@ public final class PlanApi implements Server.Part {
 
   private void today(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     LocalDate day = day(visit, house);
     InForce inForce =
         findOrOpen(house, day, visit).orElseThrow(() -> Halt.notFound(day.toString()));
-    visit.json(200, state(Rooms.house(desk, house.code()), inForce, visit));
+    visit.json(200, state(desk.again(house), inForce, visit));
   }
 
   private void tasks(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     LocalDate day = day(visit, house);
     InForce inForce =
         findOrOpen(house, day, visit).orElseThrow(() -> Halt.notFound(day.toString()));
@@ -116,7 +116,7 @@ public final class PlanApi implements Server.Part {
 
   private void why(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     String[] plan = visit.query("plan").split("/", -1);
     if (plan.length != 2 || !plan[1].matches("\\d{1,6}")) {
       throw Halt.unreadable("plan=YYYY-MM-DD/NUMBER");

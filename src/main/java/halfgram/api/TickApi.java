@@ -36,7 +36,7 @@ public final class TickApi implements Server.Part {
 
   private void tick(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     JsonNode body = Json.body(context.body());
     if (!body.isArray()) {
       Answer answer = answer(visit, house, body);

@@ -70,6 +70,11 @@ public final class Desk {
     return database.read(tx -> kitchens.find(tx, code).map(stand -> open(tx, stand)));
   }
 
+  /** A kitchen with its book, for somebody who has just asked how it stands. */
+  public House open(Stand stand) {
+    return find(stand).orElseGet(() -> database.read(tx -> open(tx, stand)));
+  }
+
   /** The same kitchen as it is now. */
   public House again(House house) {
     return find(house.code()).orElseThrow();
@@ -112,16 +117,25 @@ public final class Desk {
 
   /** The book is read again only when a fact has changed. */
   House open(Tx tx, Stand stand) {
-    House known = opened.get(stand.id());
-    if (known != null && known.stand().facts() == stand.facts()) {
-      return known.stand().change() == stand.change()
-          ? known
-          : new House(stand, known.book(), known.tree());
+    Optional<House> known = find(stand);
+    if (known.isPresent()) {
+      return known.get();
     }
     ObjectNode tree = books.load(tx, stand.id());
     House house = new House(stand, bookOf(tree), tree);
     opened.put(stand.id(), house);
     return house;
+  }
+
+  /** One that was read before and in which no fact has changed since. */
+  private Optional<House> find(Stand stand) {
+    return Optional.ofNullable(opened.get(stand.id()))
+        .filter(known -> known.stand().facts() == stand.facts())
+        .map(
+            known ->
+                known.stand().change() == stand.change()
+                    ? known
+                    : new House(stand, known.book(), known.tree()));
   }
 
   /** A tree that was checked before it was stored. */

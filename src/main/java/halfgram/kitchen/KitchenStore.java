@@ -149,7 +149,8 @@ public final class KitchenStore {
         .set(CHANGE_SEEN.STATION, station)
         .set(CHANGE_SEEN.WHO, who)
         .set(CHANGE_SEEN.AT, at)
-        .onConflictDoNothing()
+        .onConflict(CHANGE_SEEN.KITCHEN_ID, CHANGE_SEEN.NUMBER, CHANGE_SEEN.STATION)
+        .doNothing()
         .execute();
   }
 

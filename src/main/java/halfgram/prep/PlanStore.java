@@ -109,7 +109,8 @@ public final class PlanStore {
         .set(BOOK_SNAPSHOT.ID, UUID.randomUUID())
         .set(BOOK_SNAPSHOT.HASH, hash)
         .set(BOOK_SNAPSHOT.BODY, body)
-        .onConflictDoNothing()
+        .onConflict(BOOK_SNAPSHOT.KITCHEN_ID, BOOK_SNAPSHOT.HASH)
+        .doNothing()
         .execute();
     return tx.sql()
         .select(BOOK_SNAPSHOT.ID)

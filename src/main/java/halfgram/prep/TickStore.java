@@ -62,7 +62,8 @@ public final class TickStore {
             .set(TICK.SERVER_TIME, tick.at())
             .set(TICK.UNDOES, tick.undoes().orElse(null))
             .set(TICK.CHANGE_NUMBER, entered.change())
-            .onConflictDoNothing()
+            .onConflict(TICK.KITCHEN_ID, TICK.DEVICE_ID, TICK.DEVICE_SEQUENCE)
+            .doNothing()
             .execute()
         > 0;
   }

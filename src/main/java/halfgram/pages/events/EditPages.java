@@ -49,7 +49,7 @@ public final class EditPages implements Server.Part {
 
   private void fresh(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     ObjectNode body = JsonNodeFactory.instance.objectNode();
     body.put("date", house.day(desk.now()).plusDays(DAYS_AHEAD).toString());
     EventForm.add(body, "/services");
@@ -59,7 +59,7 @@ public final class EditPages implements Server.Part {
 
   private void edit(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     String code = visit.part("code");
     EventStore.Saved saved = events.find(house, code).orElseThrow(() -> Halt.notFound(code));
     String seen = String.valueOf(saved.change());
@@ -68,7 +68,7 @@ public final class EditPages implements Server.Part {
 
   private void sent(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     String base = visit.field("base");
     ObjectNode typed = EventForm.typed(body(base), visit.form());
     EditView.Sent sent =

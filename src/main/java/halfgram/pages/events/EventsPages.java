@@ -41,12 +41,12 @@ public final class EventsPages implements Server.Part {
 
   private void list(Context context) {
     Visit visit = Visit.of(context);
-    list(visit, 200, Rooms.house(desk, visit.kitchen().code()));
+    list(visit, 200, Rooms.house(desk, visit));
   }
 
   private void one(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     EventStore.Saved saved = get(house, visit.part("code"));
     String seen = String.valueOf(saved.change());
     show(visit, house, 200, EditView.Sent.fresh(Events.body(saved), seen));
@@ -54,7 +54,7 @@ public final class EventsPages implements Server.Part {
 
   private void covers(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     ObjectNode body = Events.body(get(house, visit.part("code")));
     ObjectNode typed = EventForm.typed(body, visit.form());
     EditView.Sent sent = EditView.Sent.fresh(typed, visit.field("seen"));
@@ -79,7 +79,7 @@ public final class EventsPages implements Server.Part {
 
   private void remove(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     String code = visit.part("code");
     Events.Outcome outcome = events.remove(house, code, seen(visit).orElse(-1), visit.who());
     if (outcome instanceof Events.Stale stale) {
@@ -95,7 +95,7 @@ public final class EventsPages implements Server.Part {
 
   private void putBack(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     Events.Outcome outcome = events.putBack(house, visit.part("code"), visit.who());
     if (outcome instanceof Events.Saved) {
       visit.seeOther("events/" + Visit.encoded(visit.part("code")));

@@ -163,7 +163,7 @@ public final class FormulasPages implements Server.Part {
   }
 
   private House house(Visit visit) {
-    return Rooms.house(desk, visit.kitchen().code());
+    return Rooms.house(desk, visit);
   }
 
   private static Messages words(Visit visit, House house) {

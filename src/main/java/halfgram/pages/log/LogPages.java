@@ -29,7 +29,7 @@ public final class LogPages implements Server.Part {
 
   private void log(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     LogAsked asked = LogAsked.of(visit);
     Logbook.Part part = logbook.list(house, asked.before(), LINES, asked::wants);
     Messages words = visit.words().at(house.book().kitchen().clock().zone());

@@ -34,7 +34,7 @@ public final class ParsPages implements Server.Part {
 
   private void week(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     String saved = visit.query("saved");
     String said =
         saved.matches("\\d{1,4}") ? visit.words().say("pars.saved", Integer.valueOf(saved)) : "";
@@ -43,7 +43,7 @@ public final class ParsPages implements Server.Part {
 
   private void save(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     ParsForm form = ParsForm.read(visit.form());
     String act = visit.field("act");
     if (act.startsWith(ADD)) {

@@ -132,7 +132,7 @@ public final class StockPages implements Server.Part {
   }
 
   private House house(Visit visit) {
-    return Rooms.house(desk, visit.kitchen().code());
+    return Rooms.house(desk, visit);
   }
 
   private Stock.Life life(Visit visit, House house) {

@@ -38,7 +38,7 @@ public final class TodayPages implements Server.Part {
 
   private void day(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     DayAsked asked = DayAsked.of(visit, house.day(desk.now()));
     if (asked.wrong().isPresent()) {
       visit.notice(words(visit, house).say("today.no-day", asked.wrong().get()));
@@ -50,7 +50,7 @@ public final class TodayPages implements Server.Part {
 
   private void accept(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     LocalDate today = house.day(desk.now());
     AcceptForm form = AcceptForm.of(visit).orElseThrow(() -> Halt.unreadable("plan"));
     if (plans.find(house, form.day()).isEmpty()) {
@@ -72,7 +72,7 @@ public final class TodayPages implements Server.Part {
 
   private void task(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     DayAsked asked = DayAsked.of(visit, house.day(desk.now()));
     String id = visit.query("id");
     Optional<InForce> inForce = inForce(visit, house, asked);

@@ -125,7 +125,7 @@ public final class WallPages implements Server.Part {
   // ---- behind the handlers ----
 
   private Scene scene(Visit visit, String station) {
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     if (!station.equals(Scene.ALL) && !house.book().stations().containsKey(station)) {
       throw Halt.notFound(station);
     }

@@ -31,7 +31,7 @@ public final class WhyPages implements Server.Part {
 
   private void why(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     String typed = visit.query("plan");
     PlanName plan = PlanName.find(typed).orElseThrow(() -> Halt.notFound(typed));
     Because.Recording recording = find(house, plan).orElseThrow(() -> Halt.notFound(typed));
