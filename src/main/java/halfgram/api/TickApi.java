@@ -77,6 +77,7 @@ public final class TickApi implements Server.Part {
   }
 
   private Ticking.Entry entry(Call call) {
+    Optional<java.util.UUID> id = call.findUuid("tick");
     String task = call.text("task");
     Optional<Tick.Kind> kind = call.choice("kind", Tick.Kind.class);
     Optional<java.util.UUID> undoes = call.findUuid("undoes");
@@ -94,6 +95,7 @@ public final class TickApi implements Server.Part {
             time(call).orElseGet(desk::now),
             call.findNumber("deviceOffsetMinutes", -1440).orElse(0L).intValue());
     return new Ticking.Entry(
+        id.orElseGet(java.util.UUID::randomUUID),
         task,
         kind.orElse(Tick.Kind.START),
         call.findText("line"),

@@ -26,8 +26,13 @@ import java.util.UUID;
  */
 public final class Ticking {
 
-  /** A tick as entered; the id and the moment come here. */
+  /**
+   * A tick as entered; the moment comes here.
+   *
+   * @param id made by whoever enters it, so that a later one can take it back before it was sent
+   */
   public record Entry(
+      UUID id,
       String task,
       Tick.Kind kind,
       Optional<String> line,
@@ -100,6 +105,9 @@ public final class Ticking {
       Tick tick = before.get().tick();
       return new Taken(tick, before.get().change(), tubs(tx, house, tick), true);
     }
+    if (ticks.has(tx, house.id(), entry.id())) {
+      return new Refused(Message.of("tick.refused.id-taken", entry.id()));
+    }
     Optional<Found> found = find(tx, house, day, entry.task());
     if (found.isEmpty()) {
       return new NoSuchTask();
@@ -107,7 +115,7 @@ public final class Ticking {
     Instant now = desk.now();
     Tick tick =
         new Tick(
-            UUID.randomUUID(),
+            entry.id(),
             entry.task(),
             entry.kind(),
             entry.line(),

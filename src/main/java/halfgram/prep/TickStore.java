@@ -40,6 +40,10 @@ public final class TickStore {
         .fetchOptional(TickStore::entered);
   }
 
+  public boolean has(Tx tx, UUID kitchen, UUID id) {
+    return tx.sql().fetchExists(TICK, TICK.KITCHEN_ID.eq(kitchen), TICK.ID.eq(id));
+  }
+
   /** Adds a tick; false when the device has entered it before. */
   public boolean add(Tx tx, UUID kitchen, Entered entered) {
     Tick tick = entered.tick();

@@ -277,6 +277,7 @@ class StorageTest {
   private static Ticking.Entry entry(
       Task task, Tick.Kind kind, Optional<Amount> amount, Optional<UUID> undoes) {
     return new Ticking.Entry(
+        UUID.randomUUID(),
         task.id(),
         kind,
         Optional.empty(),

@@ -116,6 +116,7 @@ record TickForm(
   Ticking.Entry entry(Optional<Amount> said, String cook, UUID device, Instant now) {
     String noted = note.strip();
     return new Ticking.Entry(
+        UUID.randomUUID(),
         task,
         tickKind(),
         Optional.of(line).filter(path -> tickKind() == Tick.Kind.WEIGHED),
