@@ -3,29 +3,12 @@ package halfgram.api;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import halfgram.testkit.Script;
 import halfgram.testkit.Script.Answer;
 import halfgram.testkit.Site;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** The book by the API: what is written can be read again, and what is wrong changes nothing. */
-class BookApiTest {
-  private Site site;
-  private Script script;
-
-  @BeforeEach
-  void open() {
-    site = Site.demo();
-    script = site.script();
-  }
-
-  @AfterEach
-  void close() {
-    site.close();
-  }
-
+class BookApiTest extends OnDemo {
   @Test
   void aBookGoesOutAndInAgainWithoutAChange() {
     ObjectNode book = book();

@@ -3,32 +3,14 @@ package halfgram.api;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import halfgram.testkit.Script;
 import halfgram.testkit.Script.Answer;
-import halfgram.testkit.Site;
 import java.util.List;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /**
  * Formulas by the API: versions are added and never changed, sizes are those of page and command.
  */
-class FormulasApiTest {
-  private Site site;
-  private Script script;
-
-  @BeforeEach
-  void open() {
-    site = Site.demo();
-    script = site.script();
-  }
-
-  @AfterEach
-  void close() {
-    site.close();
-  }
-
+class FormulasApiTest extends OnDemo {
   @Test
   void anyVersionCanBeRead() {
     Answer current = script.get("formulas/yoghurt-base");
@@ -98,7 +80,7 @@ class FormulasApiTest {
     assertThat(script.get(scale("covers=40&each=50%20g")).body().at("/gives/0/amount/value"))
         .hasToString(two);
     assertThat(script.get("formulas/rye-crisp/scale?pieces=40").status()).isEqualTo(200);
-    assertThat(script.get("formulas/rye-crisp/scale?batches=2").status()).isEqualTo(200);
+    assertThat(script.get("formulas/pea-stock/scale?batches=2").status()).isEqualTo(200);
     Answer have = script.get(scale("have=sunflower-oil%3D500%20g"));
     assertThat(have.body().at("/lines/1/setOut/value").asInt()).isEqualTo(500);
   }

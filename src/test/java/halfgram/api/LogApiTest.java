@@ -3,32 +3,19 @@ package halfgram.api;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import halfgram.testkit.Script;
-import halfgram.testkit.Site;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** The log by the API. */
-class LogApiTest {
-  private Site site;
-  private Script script;
-
+class LogApiTest extends OnDemo {
   @BeforeEach
-  void open() {
-    site = Site.demo();
-    script = site.script();
+  void begin() {
     script.get("today");
     script.post("stock/t-1203-oil-1/count", "{'amount':'400 g'}");
     script.put("events/terrace/covers?seen=" + seen(), "{'final':30}");
-  }
-
-  @AfterEach
-  void close() {
-    site.close();
   }
 
   @Test

@@ -7,27 +7,10 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.testkit.Script;
 import halfgram.testkit.Script.Answer;
-import halfgram.testkit.Site;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** Pars by the API: cell by cell, as on the page. */
-class ParsApiTest {
-  private Site site;
-  private Script script;
-
-  @BeforeEach
-  void open() {
-    site = Site.demo();
-    script = site.script();
-  }
-
-  @AfterEach
-  void close() {
-    site.close();
-  }
-
+class ParsApiTest extends OnDemo {
   @Test
   void whatIsChangedIsSavedAndShownOnThePage() {
     JsonNode seen = pars();

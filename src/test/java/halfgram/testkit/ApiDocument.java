@@ -67,11 +67,12 @@ public final class ApiDocument {
     return schemas.computeIfAbsent(schema.toString(), any -> schema(schema)).validate(body);
   }
 
-  /** With the components beside it, so that its links lead somewhere. */
+  /** With all schemas beside it, so that its links lead somewhere. */
   private Schema schema(JsonNode schema) {
     ObjectNode whole = JsonNodeFactory.instance.objectNode();
     whole.putArray("allOf").add(schema);
-    whole.set("components", root.path("components"));
-    return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12).getSchema(whole);
+    whole.set("$defs", root.at("/components/schemas"));
+    return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+        .getSchema(whole.toString().replace("\"#/components/schemas/", "\"#/$defs/"));
   }
 }
