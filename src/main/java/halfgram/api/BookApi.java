@@ -2,6 +2,7 @@ package halfgram.api;
 
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.book.BookReader;
 import halfgram.book.table.BookTable;
 import halfgram.book.table.CsvText;
 import halfgram.book.table.Misread;
@@ -23,6 +24,7 @@ import io.javalin.http.Context;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** The whole book and its tables, out and in. Every problem is told, and then nothing changes. */
 public final class BookApi implements Server.Part {
@@ -63,15 +65,13 @@ public final class BookApi implements Server.Part {
         visit,
         new String(bytes, StandardCharsets.UTF_8),
         body -> {
-          List<Problem> problems = new ArrayList<>();
           String code = body.path("kitchen").path("code").asText();
           if (code.equals(house.code())) {
             ImportBook.Outcome outcome = importBook.importBook(bytes, visit.who());
-            problems.addAll(outcome.problems());
-            outcome.unreadable().ifPresent(why -> problems.add(new Problem("$", "", why)));
-            answer(visit, outcome.rows(), problems);
+            answer(visit, outcome.rows(), problems(outcome.problems(), outcome.unreadable()));
           } else {
-            problems.addAll(desk.reader().read(bytes).problems());
+            BookReader.Outcome read = desk.reader().read(bytes);
+            List<Problem> problems = problems(read.problems(), read.unreadable());
             Message own = Message.of("api.accept-code", house.code());
             problems.add(new Problem("$.kitchen.code", code, own));
             answer(visit, 0, problems);
@@ -101,6 +101,12 @@ public final class BookApi implements Server.Part {
   }
 
   // ---- behind the handlers ----
+
+  private static List<Problem> problems(List<Problem> found, Optional<Message> unreadable) {
+    List<Problem> problems = new ArrayList<>(found);
+    unreadable.ifPresent(why -> problems.add(new Problem("$", "", why)));
+    return problems;
+  }
 
   private static List<Problem> problems(List<Misread> misreads, Messages words) {
     return misreads.stream()

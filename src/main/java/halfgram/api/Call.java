@@ -57,10 +57,9 @@ final class Call {
   }
 
   private static String path(String place, String path) {
-    String rest = path.startsWith(place) ? path.substring(place.length()) : "-";
-    return rest.isEmpty() || rest.startsWith(".") || rest.startsWith("[")
-        ? "$" + rest
-        : "book" + path.substring(Math.min(1, path.length()));
+    boolean inside =
+        path.equals(place) || path.startsWith(place + ".") || path.startsWith(place + "[");
+    return inside ? "$" + path.substring(place.length()) : path.replaceFirst("^\\$?", "book");
   }
 
   void problem(String key, String value, String message, Object... args) {

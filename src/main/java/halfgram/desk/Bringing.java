@@ -76,7 +76,7 @@ public final class Bringing {
     node.put("code", code);
     List<Problem> problems = new ArrayList<>();
     for (Map.Entry<String, JsonNode> field : fields.properties()) {
-      if (FIELDS.contains(field.getKey())) {
+      if (FIELDS.contains(field.getKey()) || field.getKey().startsWith("x-")) {
         node.set(field.getKey(), field.getValue());
       } else {
         Message unknown = Message.of("problem.unknown-key", String.join(", ", FIELDS));

@@ -75,7 +75,7 @@ final class Guard {
 
   private static boolean takesBooks(Context context) {
     return context.path().equals("/command")
-        || isCall(context) && (context.path().endsWith("/v1/book") || isTable(context));
+        || (isCall(context) && (context.path().endsWith("/v1/book") || isTable(context)));
   }
 
   /** Whether it is a call of the JSON API, and no page. */
