@@ -1,6 +1,13 @@
 package halfgram;
 
+import halfgram.api.BookApi;
+import halfgram.api.EventsApi;
+import halfgram.api.FormulasApi;
+import halfgram.api.LogApi;
+import halfgram.api.OpenApi;
+import halfgram.api.ParsApi;
 import halfgram.api.PlanApi;
+import halfgram.api.StockApi;
 import halfgram.api.TickApi;
 import halfgram.book.BookReader;
 import halfgram.book.Reference;
@@ -138,6 +145,10 @@ public final class Wiring implements AutoCloseable {
     Server.Kitchens kitchens = new Server.Kitchens(desk::list, desk::findStand, desk::isAlive);
     Whys whys = new Whys(desk, plans);
     Events events = new Events(desk);
+    EventEffects effects = new EventEffects(desk, plans);
+    Pars pars = new Pars(desk);
+    Bringing bringing = new Bringing(desk);
+    Logbook logbook = new Logbook(desk, plans);
     return new Server(
         options,
         kitchens,
@@ -150,13 +161,20 @@ public final class Wiring implements AutoCloseable {
             new WallPages(desk, plans, ticking, stock, new Changes(desk)),
             new PlanApi(desk, plans, whys, this::result),
             new TickApi(desk, ticking),
+            new StockApi(desk, stock, bringing),
+            new EventsApi(desk, events, effects),
+            new ParsApi(desk, pars),
+            new FormulasApi(desk),
+            new LogApi(desk, logbook),
+            new BookApi(desk),
+            new OpenApi(),
             new FormulasPages(desk),
             // Before the pages of one event, since "new" would be an event's code there.
-            new EditPages(desk, events, new EventEffects(desk, plans)),
+            new EditPages(desk, events, effects),
             new EventsPages(desk, plans, events),
-            new ParsPages(desk, new Pars(desk)),
-            new StockPages(desk, plans, stock, new Bringing(desk)),
-            new LogPages(desk, new Logbook(desk, plans)),
+            new ParsPages(desk, pars),
+            new StockPages(desk, plans, stock, bringing),
+            new LogPages(desk, logbook),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));
   }
 

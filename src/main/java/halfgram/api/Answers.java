@@ -1,6 +1,7 @@
 package halfgram.api;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.desk.House;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import halfgram.measure.Exact;
@@ -17,7 +18,17 @@ final class Answers {
   static void amount(ObjectNode node, String key, Amount amount) {
     ObjectNode written = node.putObject(key);
     written.put("value", new BigDecimal(Exact.plain(amount.number(), 6)));
-    written.put("unit", amount.dimension() == Dimension.COUNT ? "piece" : "g");
+    written.put("unit", unit(amount.dimension()));
+  }
+
+  /** Of amounts: what is no count is a mass. */
+  static String unit(Dimension dimension) {
+    return dimension == Dimension.COUNT ? "piece" : "g";
+  }
+
+  /** Where the kitchen's clock stands. */
+  static ZoneId zone(House house) {
+    return house.book().kitchen().clock().zone();
   }
 
   /** A moment with the kitchen's offset. */

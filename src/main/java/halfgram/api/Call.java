@@ -9,6 +9,7 @@ import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import halfgram.measure.Message;
 import halfgram.measure.Quantity;
+import halfgram.web.Visit;
 import halfgram.words.Messages;
 import java.math.BigDecimal;
 import java.time.LocalDate;
@@ -32,6 +33,33 @@ final class Call {
 
   List<Problem> problems() {
     return problems;
+  }
+
+  /** Answers with everything that is wrong. */
+  void refuse(Visit visit) {
+    refuse(visit, problems);
+  }
+
+  static void refuse(Visit visit, List<Problem> problems) {
+    visit.json(422, json(problems, visit.words()));
+  }
+
+  /**
+   * Problems of the book as problems of a body that stands in it: below its place they begin with
+   * "$" as everywhere, elsewhere with "book".
+   *
+   * @param place of the body in the book: "$.events[3]"
+   */
+  static List<Problem> within(String place, List<Problem> problems) {
+    return problems.stream()
+        .map(one -> new Problem(path(place, one.path()), one.value(), one.message()))
+        .toList();
+  }
+
+  private static String path(String place, String path) {
+    boolean inside =
+        path.equals(place) || path.startsWith(place + ".") || path.startsWith(place + "[");
+    return inside ? "$" + path.substring(place.length()) : path.replaceFirst("^\\$?", "book");
   }
 
   void problem(String key, String value, String message, Object... args) {
@@ -80,14 +108,17 @@ final class Call {
 
   Optional<UUID> findUuid(String key) {
     Optional<String> text = findText(key);
-    boolean right =
-        text.filter(t -> t.matches("[0-9a-fA-F]{8}(-[0-9a-fA-F]{4}){3}-[0-9a-fA-F]{12}"))
-            .isPresent();
-    if (text.isPresent() && !right) {
+    Optional<UUID> uuid = text.flatMap(Call::uuid);
+    if (text.isPresent() && uuid.isEmpty()) {
       problem(key, text.get(), "api.accept-uuid");
-      return Optional.empty();
     }
-    return text.map(UUID::fromString);
+    return uuid;
+  }
+
+  static Optional<UUID> uuid(String text) {
+    return text.matches("[0-9a-fA-F]{8}(-[0-9a-fA-F]{4}){3}-[0-9a-fA-F]{12}")
+        ? Optional.of(UUID.fromString(text))
+        : Optional.empty();
   }
 
   LocalDate date(String key, LocalDate otherwise) {

@@ -1,9 +1,15 @@
 package halfgram.api;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookStore;
+import halfgram.input.Problem;
+import halfgram.measure.Message;
 import halfgram.web.Halt;
+import halfgram.web.Visit;
 import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.function.Consumer;
 
 /** Bodies in and out. */
 final class Json {
@@ -15,6 +21,16 @@ final class Json {
       return BookStore.parse(text);
     } catch (UncheckedIOException e) {
       throw Halt.unreadable("JSON");
+    }
+  }
+
+  /** Goes on with a body that is an object; any other is answered here. */
+  static void object(Visit visit, String text, Consumer<ObjectNode> work) {
+    if (body(text) instanceof ObjectNode object) {
+      work.accept(object);
+    } else {
+      Message wanted = Message.of("problem.accepted", Message.of("accept.object"));
+      Call.refuse(visit, List.of(new Problem("$", "", wanted)));
     }
   }
 }

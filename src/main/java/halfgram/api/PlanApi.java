@@ -10,13 +10,11 @@ import halfgram.desk.Plans;
 import halfgram.desk.Whys;
 import halfgram.measure.Because;
 import halfgram.pages.Rooms;
-import halfgram.prep.Difference;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
 import halfgram.web.Halt;
-import halfgram.web.Problems;
 import halfgram.web.Server;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
@@ -25,8 +23,6 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.format.DateTimeParseException;
-import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
 
@@ -74,11 +70,11 @@ public final class PlanApi implements Server.Part {
     LocalDate day = call.date("day", house.day(desk.now()));
     long facts = call.number("facts", 0);
     if (!call.problems().isEmpty()) {
-      visit.json(422, Call.json(call.problems(), visit.words()));
+      call.refuse(visit);
     } else if (plans.find(house, day).isEmpty()) {
       throw Halt.notFound(day.toString());
     } else if (plans.accept(house, day, facts, visit.who()) == Plans.Accepting.STALE) {
-      visit.json(409, Problems.json("stale", visit.words().say("web.stale")));
+      throw Halt.stale();
     } else {
       visit.json(201, state(house, plans.find(house, day).orElseThrow(), visit));
     }
@@ -104,7 +100,7 @@ public final class PlanApi implements Server.Part {
       throw Halt.notFound(station);
     }
     ArrayNode list = JsonNodeFactory.instance.arrayNode();
-    Messages words = visit.words().at(zone(house));
+    Messages words = visit.words().at(Answers.zone(house));
     SheetWords names = new SheetWords(inForce.book(), inForce.sheet(), words);
     for (Task task : inForce.sheet().tasks()) {
       if (station.isEmpty() || task.station().equals(station)) {
@@ -121,7 +117,7 @@ public final class PlanApi implements Server.Part {
     if (plan.length != 2 || !plan[1].matches("\\d{1,6}")) {
       throw Halt.unreadable("plan=YYYY-MM-DD/NUMBER");
     }
-    LocalDate day = date(plan[0]);
+    LocalDate day = Query.date("plan", plan[0]);
     int number = Integer.parseInt(plan[1]);
     Because.Recording recording =
         number == 0
@@ -129,7 +125,7 @@ public final class PlanApi implements Server.Part {
             : whys.find(house, day, number).orElseThrow(() -> Halt.notFound(visit.query("plan")));
     String path = visit.query("path");
     Because.Note note = recording.find(path).orElseThrow(() -> Halt.notFound(path));
-    visit.json(200, note(note, visit.words().at(zone(house))));
+    visit.json(200, note(note, visit.words().at(Answers.zone(house))));
   }
 
   // ---- below ----
@@ -142,19 +138,7 @@ public final class PlanApi implements Server.Part {
   }
 
   private LocalDate day(Visit visit, House house) {
-    return visit.query("date").isEmpty() ? house.day(desk.now()) : date(visit.query("date"));
-  }
-
-  private static LocalDate date(String text) {
-    try {
-      return LocalDate.parse(text);
-    } catch (DateTimeParseException e) {
-      throw Halt.unreadable("date=YYYY-MM-DD");
-    }
-  }
-
-  private static ZoneId zone(House house) {
-    return house.book().kitchen().clock().zone();
+    return Query.findDate(visit, "date").orElseGet(() -> house.day(desk.now()));
   }
 
   private String state(House house, InForce inForce, Visit visit) {
@@ -166,12 +150,13 @@ public final class PlanApi implements Server.Part {
     node.put("facts", house.stand().facts());
     node.put("fits", inForce.sheet().fits());
     ArrayNode list = node.putArray("tasks");
-    Messages words = visit.words().at(zone(house));
+    Messages words = visit.words().at(Answers.zone(house));
     SheetWords names = new SheetWords(inForce.book(), inForce.sheet(), words);
     inForce.sheet().tasks().forEach(task -> task(list.addObject(), task, inForce, names));
     plans
         .findProposal(house, inForce)
-        .ifPresent(proposal -> difference(node.putObject("proposal"), proposal.difference()));
+        .ifPresent(
+            proposal -> DifferenceJson.write(node.putObject("proposal"), proposal.difference()));
     return node.toString();
   }
 
@@ -190,32 +175,6 @@ public final class PlanApi implements Server.Part {
     progress.amount().ifPresent(amount -> Answers.amount(node, "amount", amount));
     progress.weighed().forEach(node.putArray("weighed")::add);
     progress.last().ifPresent(last -> node.put("last", last.id().toString()));
-  }
-
-  private static void difference(ObjectNode node, Difference difference) {
-    ArrayNode services = node.putArray("services");
-    for (Difference.Service service : difference.services()) {
-      ObjectNode one = services.addObject();
-      service.to().or(service::from).ifPresent(run -> one.put("service", run.id()));
-      service.from().ifPresent(run -> run.covers().ifPresent(n -> one.put("from", n)));
-      service.to().ifPresent(run -> run.covers().ifPresent(n -> one.put("to", n)));
-    }
-    ArrayNode made = node.putArray("made");
-    for (Difference.Made of : difference.made()) {
-      ObjectNode one = made.addObject();
-      one.put("formula", of.formula());
-      one.put("output", of.output());
-      Answers.amount(one, "from", of.from());
-      Answers.amount(one, "to", of.to());
-    }
-    ids(node.putArray("added"), difference.added());
-    ids(node.putArray("withdrawn"), difference.withdrawn());
-    ids(node.putArray("changed"), difference.changed().stream().map(c -> c.to()).toList());
-    node.put("misfits", difference.misfits().size());
-  }
-
-  private static void ids(ArrayNode list, List<Task> tasks) {
-    tasks.forEach(task -> list.add(task.id()));
   }
 
   private static String note(Because.Note note, Messages words) {

@@ -1,6 +1,5 @@
 package halfgram.cli;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.Wiring;
 import halfgram.desk.ExportTable;
 import halfgram.desk.House;
@@ -38,8 +37,8 @@ final class ExportCommand {
     if (table.isPresent()) {
       return wiring.exportTable().find(house, table.get()).orElseThrow();
     }
-    ObjectNode book = wiring.desk().read(tx -> wiring.exportBook().export(tx, house));
-    return (book.toPrettyString() + "\n").getBytes(StandardCharsets.UTF_8);
+    String book = wiring.desk().read(tx -> wiring.exportBook().text(tx, house));
+    return book.getBytes(StandardCharsets.UTF_8);
   }
 
   private int write(String file, byte[] bytes) {

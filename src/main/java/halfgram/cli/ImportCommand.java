@@ -8,7 +8,6 @@ import halfgram.desk.House;
 import halfgram.desk.ImportBook;
 import halfgram.desk.ImportTable;
 import halfgram.input.Problem;
-import halfgram.measure.Message;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -99,17 +98,11 @@ final class ImportCommand {
 
   private int say(String file, List<Misread> problems) {
     for (Misread problem : problems) {
-      Message at =
-          problem.row() == 0
-              ? Message.of("import.at-path", problem.column())
-              : problem.column().isEmpty()
-                  ? Message.of("import.at-row", problem.row())
-                  : Message.of("import.at-cell", problem.row(), problem.column());
       String value = problem.value().isEmpty() ? "" : " \"" + problem.value() + "\"";
       cli.error(
           file
               + ": "
-              + cli.messages().say(at)
+              + cli.messages().say(problem.at())
               + value
               + ": "
               + cli.messages().say(problem.message()));

@@ -86,19 +86,11 @@ final class ScaleCommand {
         arguments.find("--output"),
         arguments.find(option(way)).orElse(""),
         arguments.find("--each").orElse(""),
-        arguments.all("--have").stream().map(ScaleCommand::have).toList());
+        arguments.all("--have").stream().map(ScaleFormula.Have::of).toList());
   }
 
   private static String option(ScaleFormula.Way way) {
     return "--" + way.name().toLowerCase(Locale.ROOT);
-  }
-
-  /** "cream=1.2 kg"; without the sign there is no item. */
-  private static ScaleFormula.Have have(String typed) {
-    int equals = typed.indexOf('=');
-    return equals > 0
-        ? new ScaleFormula.Have(typed.substring(0, equals), typed.substring(equals + 1))
-        : new ScaleFormula.Have("", typed);
   }
 
   private String text(KitchenBook book, ScaleFormula.Sized sized) {

@@ -1,5 +1,6 @@
 package halfgram.desk;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookReader;
 import halfgram.db.Tx;
@@ -10,8 +11,10 @@ import halfgram.lot.Lot;
 import halfgram.lot.LotStore;
 import halfgram.lot.Movement;
 import halfgram.lot.Tub;
+import halfgram.measure.Message;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -31,6 +34,12 @@ public final class Bringing {
    */
   public record Outcome(Optional<String> code, List<Problem> problems) {}
 
+  /**
+   * What can be said of a tub put in by hand: it gets its code here, and is kept for nobody yet.
+   */
+  private static final List<String> FIELDS =
+      List.of("component", "output", "version", "left", "made", "useBy", "place", "container");
+
   private static final String DETAIL = "{\"kind\":\"" + Movement.Kind.BROUGHT + "\"}";
 
   private final Desk desk;
@@ -45,9 +54,9 @@ public final class Bringing {
    * Brings one in.
    *
    * @param id of the form it was typed into: the same form sent again is the same tub
-   * @param fields of a tub as a book has them, without its code; empty ones are left out
+   * @param fields of a tub as a book has them, without its code
    */
-  public Outcome bring(House house, UUID id, Map<String, String> fields, String who) {
+  public Outcome bring(House house, UUID id, ObjectNode fields, String who) {
     return desk.write(
         house,
         tx -> {
@@ -59,23 +68,27 @@ public final class Bringing {
         });
   }
 
-  private Outcome add(Tx tx, House house, UUID id, Map<String, String> fields, String who) {
+  private Outcome add(Tx tx, House house, UUID id, ObjectNode fields, String who) {
     Instant now = desk.now();
     String code = code(tx, house, now);
     ObjectNode book = house.tree().deepCopy();
     ObjectNode node = book.putArray("tubs").addObject();
     node.put("code", code);
-    fields.forEach(
-        (name, value) -> {
-          if (!value.isEmpty()) {
-            node.put(name, value);
-          }
-        });
-    BookReader.Outcome read = desk.reader().read(book.toString().getBytes(StandardCharsets.UTF_8));
-    if (read.book().isEmpty()) {
-      return new Outcome(Optional.empty(), read.problems().stream().map(Bringing::own).toList());
+    List<Problem> problems = new ArrayList<>();
+    for (Map.Entry<String, JsonNode> field : fields.properties()) {
+      if (FIELDS.contains(field.getKey()) || field.getKey().startsWith("x-")) {
+        node.set(field.getKey(), field.getValue());
+      } else {
+        Message unknown = Message.of("problem.unknown-key", String.join(", ", FIELDS));
+        problems.add(new Problem(field.getKey(), field.getValue().toString(), unknown));
+      }
     }
-    Lot lot = read.book().get().lots().get(0);
+    BookReader.Outcome read = desk.reader().read(book.toString().getBytes(StandardCharsets.UTF_8));
+    read.problems().stream().map(Bringing::own).forEach(problems::add);
+    if (!problems.isEmpty()) {
+      return new Outcome(Optional.empty(), problems);
+    }
+    Lot lot = read.book().orElseThrow().lots().get(0);
     long change = kitchens.change(tx, house.id(), News.fact("stock", code, DETAIL, who), now);
     lots.add(tx, house.id(), new Tub(id, lot, Optional.empty(), change));
     lots.move(tx, house.id(), brought(id, lot, who, now), change);

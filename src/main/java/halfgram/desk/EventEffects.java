@@ -5,9 +5,9 @@ import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 
 /** What a changed event would do to the sheets, before anything is stored. */
@@ -50,9 +50,15 @@ public final class EventEffects {
    * the past change nothing.
    *
    * @param after the kitchen as it would be
-   * @param dates of the event before and after
+   * @param event its code
    */
-  public List<Effect> list(House house, House after, Collection<LocalDate> dates) {
+  public List<Effect> list(House house, House after, String event) {
+    Set<LocalDate> dates = new TreeSet<>();
+    for (House one : List.of(house, after)) {
+      one.book().events().stream()
+          .filter(of -> of.code().equals(event))
+          .forEach(of -> dates.add(of.date()));
+    }
     LocalDate today = house.day(desk.now());
     List<Effect> effects = new ArrayList<>();
     Optional<InForce> inForce = plans.find(house, today);
@@ -65,7 +71,7 @@ public final class EventEffects {
       }
     }
     LocalDate first = inForce.isPresent() ? today.plusDays(1) : today;
-    for (LocalDate date : new TreeSet<>(dates)) {
+    for (LocalDate date : dates) {
       if (!date.isBefore(first)) {
         LocalDate from = date.minusDays(LEAD).isBefore(first) ? first : date.minusDays(LEAD);
         effects.add(ahead(house, after, from, date));

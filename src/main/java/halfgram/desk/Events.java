@@ -76,6 +76,11 @@ public final class Events {
     return desk.read(tx -> events.find(tx, house.id(), code));
   }
 
+  /** All events, in the order of the book. */
+  public List<EventStore.Saved> list(House house) {
+    return desk.read(tx -> events.list(tx, house.id()));
+  }
+
   /** An event's body as a tree of its own. */
   public static ObjectNode body(EventStore.Saved saved) {
     return (ObjectNode) BookStore.parse(saved.body());
@@ -96,6 +101,11 @@ public final class Events {
       }
     }
     return removed;
+  }
+
+  /** Whether an event was taken out and is not there now. */
+  public boolean isRemoved(House house, String code) {
+    return listRemoved(house).stream().anyMatch(one -> one.change().subject().equals(code));
   }
 
   private List<Change> changes(House house) {

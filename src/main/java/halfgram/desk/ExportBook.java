@@ -24,6 +24,11 @@ public final class ExportBook {
     return withTubs(house, lots.list(tx, house.id()));
   }
 
+  /** The same as the text of a file. */
+  public String text(Tx tx, House house) {
+    return export(tx, house).toPrettyString() + "\n";
+  }
+
   /** A book with these tubs. */
   static ObjectNode withTubs(House house, List<Tub> tubs) {
     ObjectNode book = house.tree().deepCopy();

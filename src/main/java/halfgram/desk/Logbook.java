@@ -5,6 +5,7 @@ import halfgram.kitchen.KitchenStore;
 import halfgram.prep.PlanStore;
 import halfgram.prep.Task;
 import halfgram.prep.TickStore;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -29,6 +30,8 @@ public final class Logbook {
     long number();
 
     String who();
+
+    Instant at();
   }
 
   /** A cook entered something. */
@@ -42,6 +45,11 @@ public final class Logbook {
     public String who() {
       return tick.tick().cook();
     }
+
+    @Override
+    public Instant at() {
+      return tick.tick().at();
+    }
   }
 
   /** Something else changed. */
@@ -54,6 +62,11 @@ public final class Logbook {
     @Override
     public String who() {
       return change.who();
+    }
+
+    @Override
+    public Instant at() {
+      return change.at();
     }
   }
 

@@ -82,8 +82,13 @@ public final class Pars {
 
   /** Every cell with an amount, as typed, in the order of the book. */
   public static Map<Spot, String> cells(House house) {
+    return cells(house.tree().path("pars"));
+  }
+
+  /** Every cell of a list as the book writes it. */
+  public static Map<Spot, String> cells(JsonNode pars) {
     Map<Spot, String> cells = new LinkedHashMap<>();
-    for (JsonNode par : house.tree().path("pars")) {
+    for (JsonNode par : pars) {
       for (DayOfWeek day : DayOfWeek.values()) {
         Spot spot = new Spot(row(par), day);
         JsonNode typed = par.path("amounts").path(spot.word());
@@ -101,6 +106,17 @@ public final class Pars {
         par.path("service").asText(),
         par.path("component").asText(),
         output.isTextual() ? output.asText() : "");
+  }
+
+  /** What is wrong with a list as the book writes it, by its paths in the book: "$.pars[0]". */
+  public List<Problem> problems(House house, JsonNode pars) {
+    ObjectNode tree = house.tree().deepCopy();
+    tree.set("pars", pars);
+    return read(tree).problems();
+  }
+
+  private BookReader.Outcome read(ObjectNode tree) {
+    return desk.reader().read(tree.toString().getBytes(StandardCharsets.UTF_8));
   }
 
   /**
@@ -131,7 +147,7 @@ public final class Pars {
           }
         });
     ObjectNode tree = with(now, changes);
-    BookReader.Outcome read = desk.reader().read(tree.toString().getBytes(StandardCharsets.UTF_8));
+    BookReader.Outcome read = read(tree);
     if (read.book().isEmpty()) {
       return wrong(tree, read.problems());
     }

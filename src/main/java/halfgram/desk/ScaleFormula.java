@@ -55,7 +55,15 @@ public final class ScaleFormula {
   }
 
   /** Something on hand, as typed: an item of the formula and how much there is of it. */
-  public record Have(String item, String amount) {}
+  public record Have(String item, String amount) {
+    /** "cream=1.2 kg"; without the sign there is no item. */
+    public static Have of(String typed) {
+      int equals = typed.indexOf('=');
+      return equals > 0
+          ? new Have(typed.substring(0, equals), typed.substring(equals + 1))
+          : new Have("", typed);
+    }
+  }
 
   /**
    * What is asked, as typed.

@@ -14,6 +14,7 @@ import java.util.function.Function;
 
 /** Looks at tubs, counts them and bins them. */
 public final class Stock {
+  private static final int LONGEST_REASON = 400;
 
   /** A tub and what happened to it, oldest first. */
   public record Life(Tub tub, List<Movement> movements) {
@@ -38,6 +39,11 @@ public final class Stock {
   /** Tubs with something left, first expired first. */
   public List<Tub> list(House house) {
     return desk.read(tx -> lots.list(tx, house.id()));
+  }
+
+  /** All tubs there ever were, empty ones too, first expired first. */
+  public List<Tub> listAll(House house) {
+    return desk.read(tx -> lots.listAll(tx, house.id()));
   }
 
   public Optional<Life> find(House house, String code) {
@@ -68,6 +74,12 @@ public final class Stock {
                       Optional.empty(),
                       who));
         });
+  }
+
+  /** Why a tub is binned, as it is kept; empty when that is nothing, or a whole letter. */
+  public static Optional<String> reason(String said) {
+    return Optional.of(said.strip())
+        .filter(text -> !text.isEmpty() && text.length() <= LONGEST_REASON);
   }
 
   /** Throws away what is left of a tub, and says why; of an empty tub nothing. */

@@ -30,9 +30,12 @@ public final class LotStore {
 
   /** Tubs with something left, first expired first. */
   public List<Tub> list(Tx tx, UUID kitchen) {
-    return list(tx, kitchen, DSL.noCondition()).stream()
-        .filter(tub -> tub.lot().left().isPositive())
-        .toList();
+    return listAll(tx, kitchen).stream().filter(tub -> tub.lot().left().isPositive()).toList();
+  }
+
+  /** All tubs, empty ones too. */
+  public List<Tub> listAll(Tx tx, UUID kitchen) {
+    return list(tx, kitchen, DSL.noCondition());
   }
 
   /** A tub by its code, empty or not. */

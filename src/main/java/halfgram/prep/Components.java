@@ -3,6 +3,7 @@ package halfgram.prep;
 import halfgram.formula.ComponentRef;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Formulary;
+import halfgram.formula.Item;
 import halfgram.kitchen.Text;
 
 /** How components are written in why ids: {@code dill-oil}, {@code eggs:yolk}, {@code base~v1}. */
@@ -31,6 +32,13 @@ public final class Components {
   /** What one of a version's outputs is called. */
   public static Text name(FormulaVersion version, int output) {
     return version.outputs().size() == 1 ? version.name() : version.outputs().get(output).name();
+  }
+
+  /** What an item is called, be it an ingredient or a component. */
+  public static Text name(KitchenBook book, Item item) {
+    return item.fold(
+        ingredient -> book.ingredient(ingredient.code()).name(),
+        component -> name(book.formulary(), component.ref()));
   }
 
   public static String word(Formulary formulary, ComponentRef ref) {

@@ -297,10 +297,7 @@ final class Weighings {
   }
 
   Text name(Line line) {
-    return line.item()
-        .fold(
-            ingredient -> book.ingredient(ingredient.code()).name(),
-            component -> Components.name(book.formulary(), component.ref()));
+    return Components.name(book, line.item());
   }
 
   private List<Text> lookAlikes(Line line) {

@@ -7,6 +7,7 @@ import java.security.MessageDigest;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /**
  * What every request must pass, and what every answer carries: no page of another site can act here
@@ -19,6 +20,7 @@ final class Guard {
   static final long MOST_BOOK_BYTES = 33L * 1024 * 1024;
 
   private static final Set<String> READING = Set.of("GET", "HEAD", "OPTIONS");
+  private static final Pattern CALL = Pattern.compile("(/k/[^/]+)?/api/.*");
   private static final String CONTENT_POLICY =
       "default-src 'self'; img-src 'self' data:; object-src 'none'; base-uri 'none';"
           + " form-action 'self'; frame-ancestors 'none'";
@@ -72,10 +74,20 @@ final class Guard {
   }
 
   private static boolean takesBooks(Context context) {
-    return context.path().equals("/command") || context.path().endsWith("/api/v1/import");
+    return context.path().equals("/command")
+        || (isCall(context) && (context.path().endsWith("/v1/book") || isTable(context)));
   }
 
-  /** A form proves itself by the token of its page; the JSON API by a type no form can send. */
+  /** Whether it is a call of the JSON API, and no page. */
+  static boolean isCall(Context context) {
+    return CALL.matcher(context.path()).matches();
+  }
+
+  private static boolean isTable(Context context) {
+    return context.path().contains("/v1/tables/");
+  }
+
+  /** A form proves itself by the token of its page; a call by a type or method no form can send. */
   private static void checkOrigin(Context context) {
     String site = Optional.ofNullable(context.header("Sec-Fetch-Site")).orElse("none");
     if (!site.equals("same-origin") && !site.equals("none")) {
@@ -88,11 +100,8 @@ final class Guard {
     if (context.path().equals("/command")) {
       return;
     }
-    if (context.path().contains("/api/")) {
-      String type = Optional.ofNullable(context.contentType()).orElse("");
-      if (!type.startsWith("application/json")) {
-        throw Halt.unreadable("Content-Type: application/json");
-      }
+    if (isCall(context)) {
+      checkType(context);
       return;
     }
     String sent = context.header("X-CSRF");
@@ -104,6 +113,14 @@ final class Guard {
         || !MessageDigest.isEqual(
             token.getBytes(StandardCharsets.UTF_8), sent.getBytes(StandardCharsets.UTF_8))) {
       throw Halt.foreign();
+    }
+  }
+
+  private static void checkType(Context context) {
+    String wanted = isTable(context) ? "text/csv" : "application/json";
+    String type = Optional.ofNullable(context.contentType()).orElse("");
+    if (!context.req().getMethod().equals("DELETE") && !type.startsWith(wanted)) {
+      throw Halt.unreadable("Content-Type: " + wanted);
     }
   }
 

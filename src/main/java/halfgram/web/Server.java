@@ -103,6 +103,15 @@ public final class Server implements AutoCloseable {
     return connectors.isEmpty() ? javalin.port() : connectors.get(1).getLocalPort();
   }
 
+  /** Every route of the pages and of the API, with its method: "GET /k/{kitchen}/stock". */
+  public List<String> routes() {
+    return javalin.unsafe.internalRouter.allHttpHandlers().stream()
+        .map(route -> route.endpoint)
+        .filter(endpoint -> endpoint.method.isHttpMethod())
+        .map(endpoint -> endpoint.method + " " + endpoint.path)
+        .toList();
+  }
+
   /** The address or the port is not to be had. */
   public static final class CannotListen extends RuntimeException {
     private static final long serialVersionUID = 1;
@@ -197,7 +206,10 @@ public final class Server implements AutoCloseable {
     if (context.path().endsWith("/live")) {
       return;
     }
-    context.attribute(Visit.ATTRIBUTE, site.visit(context, find(context)));
+    Stand kitchen = find(context);
+    context.attribute(
+        Visit.ATTRIBUTE,
+        Guard.isCall(context) ? site.call(context, kitchen) : site.visit(context, kitchen));
   }
 
   /** With one kitchen straight in; else a list of doors. */
@@ -277,8 +289,9 @@ public final class Server implements AutoCloseable {
   }
 
   private void answer(Context context, int status, String kind, String said) {
-    if (context.path().contains("/api/")) {
+    if (Guard.isCall(context)) {
       context.status(status);
+      context.header("Cache-Control", "no-store");
       context.contentType("application/json");
       context.result(Problems.json(kind, said));
       return;

@@ -45,13 +45,21 @@ final class Site {
 
   /** The visit of a request; a browser that is new gets its cookies with the answer. */
   Visit visit(Context context, Stand kitchen) {
-    return new Visit(context, this, kitchen, device(context));
+    UUID device = findDevice(context).orElseGet(() -> newDevice(context));
+    String token = findToken(context).orElseGet(() -> newToken(context));
+    return new Visit(context, this, kitchen, device(context, device, token));
   }
 
-  private Visit.Device device(Context context) {
+  /** The visit of a call: a script is no browser and keeps nothing of ours. */
+  Visit call(Context context, Stand kitchen) {
+    UUID device = findDevice(context).orElseGet(UUID::randomUUID);
+    return new Visit(context, this, kitchen, device(context, device, ""));
+  }
+
+  private static Visit.Device device(Context context, UUID device, String token) {
     return new Visit.Device(
-        findDevice(context).orElseGet(() -> newDevice(context)),
-        findToken(context).orElseGet(() -> newToken(context)),
+        device,
+        token,
         find(context, "cook"),
         Words.chosen(
             find(context, "language"), Optional.ofNullable(context.header("Accept-Language"))),

@@ -148,10 +148,21 @@ public final class Visit {
 
   /** Answers with JSON. */
   public void json(int status, String body) {
+    bytes(status, "application/json", body.getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** Answers with a file of some type. */
+  public void bytes(int status, String type, byte[] body) {
     context.status(status);
     context.header("Cache-Control", "no-store");
-    context.contentType("application/json");
+    context.contentType(type);
     context.result(body);
+  }
+
+  /** Says where that which was made now is: an address within this kitchen. */
+  public Visit made(String rest) {
+    context.header("Location", path(rest));
+    return this;
   }
 
   private void answer(int status, String template, String title, Object view, String language) {

@@ -19,6 +19,7 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -135,6 +136,16 @@ public final class Site implements AutoCloseable {
   /** A browser without scripts, new to the site. */
   public Client client() {
     return new Client(address());
+  }
+
+  /** A script that calls the JSON API. */
+  public Script script() {
+    return new Script(client());
+  }
+
+  /** The server's routes: "GET /k/{kitchen}/stock". */
+  public List<String> routes() {
+    return server.routes();
   }
 
   /** A moment of the demo's Saturday by the kitchen's clock: "16:00". */

@@ -4,7 +4,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookStore;
-import halfgram.book.Moments;
 import halfgram.desk.Desk;
 import halfgram.desk.EventEffects;
 import halfgram.desk.Events;
@@ -18,12 +17,9 @@ import halfgram.words.Messages;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.io.UncheckedIOException;
-import java.time.LocalDate;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.Set;
 
 /** An event as a form: a new one, or one that is there. */
 public final class EditPages implements Server.Part {
@@ -122,14 +118,10 @@ public final class EditPages implements Server.Part {
       wrong(visit, house, sent.with(tried.problems()));
       return;
     }
-    Set<LocalDate> dates = new HashSet<>();
-    Moments.date(body.path("date").asText()).ifPresent(dates::add);
-    house.book().events().stream()
-        .filter(event -> event.code().equals(body.path("code").asText()))
-        .forEach(event -> dates.add(event.date()));
+    String code = body.path("code").asText();
     Messages words = words(visit, house);
     List<Effect> found =
-        effects.list(house, tried.house().get(), dates).stream()
+        effects.list(house, tried.house().get(), code).stream()
             .map(effect -> Effect.of(effect, words))
             .toList();
     form(visit, house, 200, sent, found.isEmpty() ? List.of(nothing(words)) : found);

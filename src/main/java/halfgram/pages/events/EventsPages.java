@@ -86,7 +86,7 @@ public final class EventsPages implements Server.Part {
       visit.notice(visit.words().say("events.stale-remove"));
       String seen = String.valueOf(stale.current().change());
       show(visit, desk.again(house), 409, EditView.Sent.fresh(Events.body(stale.current()), seen));
-    } else if (outcome instanceof Events.NoSuch && !isRemoved(house, code)) {
+    } else if (outcome instanceof Events.NoSuch && !events.isRemoved(house, code)) {
       throw Halt.notFound(code);
     } else {
       visit.seeOther("events#removed");
@@ -125,10 +125,6 @@ public final class EventsPages implements Server.Part {
   private static OptionalLong seen(Visit visit) {
     String seen = visit.field("seen");
     return seen.matches("\\d{1,18}") ? OptionalLong.of(Long.parseLong(seen)) : OptionalLong.empty();
-  }
-
-  private boolean isRemoved(House house, String code) {
-    return events.listRemoved(house).stream().anyMatch(one -> one.change().subject().equals(code));
   }
 
   private EventStore.Saved get(House house, String code) {

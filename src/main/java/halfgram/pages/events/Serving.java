@@ -130,11 +130,7 @@ record Serving(
     }
 
     private String portion(PlateItem item) {
-      Text name =
-          item.item()
-              .fold(
-                  ingredient -> book.ingredient(ingredient.code()).name(),
-                  component -> Components.name(book.formulary(), component.ref()));
+      Text name = Components.name(book, item.item());
       boolean pieces = item.typed().unit().equals(Unit.PIECE.symbol());
       String much = pieces ? item.typed().number().toPlainString() : item.typed().toString();
       return much + " " + words.text(name);

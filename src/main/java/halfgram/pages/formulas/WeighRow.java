@@ -66,10 +66,7 @@ record WeighRow(
   }
 
   static String name(KitchenBook book, Line line, Messages words) {
-    return line.item()
-        .fold(
-            ingredient -> words.text(book.ingredient(ingredient.code()).name()),
-            component -> words.text(Components.name(book.formulary(), component.ref())));
+    return words.text(Components.name(book, line.item()));
   }
 
   /** What the line says of itself, then what the weigh list says of it. */

@@ -1,5 +1,6 @@
 package halfgram.pages.log;
 
+import halfgram.desk.LogKind;
 import halfgram.desk.Logbook;
 import halfgram.web.Visit;
 import java.util.Optional;
@@ -10,13 +11,13 @@ import java.util.Optional;
  * @param before a number of a change
  * @param who code of a person
  */
-record LogAsked(long before, Optional<Kind> kind, Optional<String> who) {
+record LogAsked(long before, Optional<LogKind> kind, Optional<String> who) {
 
   static LogAsked of(Visit visit) {
     String before = visit.query("before");
     return new LogAsked(
         before.matches("\\d{1,18}") ? Long.parseLong(before) : Long.MAX_VALUE,
-        Kind.find(visit.query("kind")),
+        LogKind.find(visit.query("kind")),
         Optional.of(visit.query("who")).filter(who -> !who.isEmpty()));
   }
 

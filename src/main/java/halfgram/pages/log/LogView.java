@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import halfgram.book.BookStore;
 import halfgram.book.Moments;
 import halfgram.desk.House;
+import halfgram.desk.LogKind;
 import halfgram.desk.Logbook;
 import halfgram.desk.Plans;
 import halfgram.desk.Summary;
@@ -16,7 +17,6 @@ import halfgram.web.Visit;
 import halfgram.words.Messages;
 import halfgram.words.SheetWords;
 import java.time.Duration;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
@@ -78,7 +78,7 @@ record LogView(
       List<Line> lines = new ArrayList<>();
       LocalDate day = LocalDate.MIN;
       for (Logbook.Entry entry : part.entries()) {
-        LocalDate of = house.day(at(entry));
+        LocalDate of = house.day(entry.at());
         if (!of.equals(day)) {
           lines = new ArrayList<>();
           days.add(new Day(words.date(of), lines));
@@ -93,12 +93,6 @@ record LogView(
           asked.isNarrow(),
           asked.isNewest(),
           part.before().map(asked::older).orElse(""));
-    }
-
-    private static Instant at(Logbook.Entry entry) {
-      return entry instanceof Logbook.Entered entered
-          ? entered.tick().tick().at()
-          : ((Logbook.Changed) entry).change().at();
     }
 
     private Line line(Logbook.Entry entry) {
@@ -291,17 +285,17 @@ record LogView(
     }
 
     private List<Choice> kinds(LogAsked asked) {
-      Map<Kind, String> names =
+      Map<LogKind, String> names =
           Map.of(
-              Kind.TICK, words.say("log.kind-tick"),
-              Kind.PLAN, words.say("log.plan"),
-              Kind.STOCK, words.say("log.stock"),
-              Kind.EVENT, words.say("log.event"),
-              Kind.PAR, words.say("log.par"),
-              Kind.FORMULA, words.say("log.formula"),
-              Kind.IMPORT, words.say("log.import"));
+              LogKind.TICK, words.say("log.kind-tick"),
+              LogKind.PLAN, words.say("log.plan"),
+              LogKind.STOCK, words.say("log.stock"),
+              LogKind.EVENT, words.say("log.event"),
+              LogKind.PAR, words.say("log.par"),
+              LogKind.FORMULA, words.say("log.formula"),
+              LogKind.IMPORT, words.say("log.import"));
       List<Choice> choices = new ArrayList<>();
-      for (Kind kind : Kind.values()) {
+      for (LogKind kind : LogKind.values()) {
         String name = names.getOrDefault(kind, kind.name().toLowerCase(Locale.ROOT));
         choices.add(new Choice(kind.word(), name, asked.kind().filter(kind::equals).isPresent()));
       }

@@ -1,5 +1,6 @@
 package halfgram.pages.stock;
 
+import halfgram.desk.Stock;
 import halfgram.web.Visit;
 import java.util.Optional;
 
@@ -10,15 +11,12 @@ import java.util.Optional;
  * @param typed as it was written
  */
 record BinForm(String chosen, String typed) {
-  private static final int LONGEST = 400;
-
   static BinForm of(Visit visit) {
     return new BinForm(visit.field("reason").strip(), visit.field("other").strip());
   }
 
   /** What was written, else what was chosen; empty when there is neither, or a whole letter. */
   Optional<String> reason() {
-    String said = typed.isEmpty() ? chosen : typed;
-    return Optional.of(said).filter(text -> !text.isEmpty() && text.length() <= LONGEST);
+    return Stock.reason(typed.isEmpty() ? chosen : typed);
   }
 }

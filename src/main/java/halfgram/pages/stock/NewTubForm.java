@@ -1,5 +1,7 @@
 package halfgram.pages.stock;
 
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.House;
 import halfgram.formula.Formula;
 import halfgram.formula.Output;
@@ -7,9 +9,7 @@ import halfgram.input.Problem;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 
@@ -50,9 +50,9 @@ record NewTubForm(
             visit.field("container").strip()));
   }
 
-  /** As a book has the fields of a tub. */
-  Map<String, String> fields() {
-    Map<String, String> fields = new LinkedHashMap<>();
+  /** As a book has the fields of a tub; empty ones are left out. */
+  ObjectNode fields() {
+    ObjectNode fields = JsonNodeFactory.instance.objectNode();
     int colon = component.indexOf(':');
     fields.put("component", colon < 0 ? component : component.substring(0, colon));
     fields.put("output", colon < 0 ? "" : component.substring(colon + 1));
@@ -61,6 +61,7 @@ record NewTubForm(
     fields.put("useBy", useBy);
     fields.put("place", place);
     fields.put("container", container);
+    fields.properties().removeIf(field -> field.getValue().asText().isEmpty());
     return fields;
   }
 

@@ -1,11 +1,10 @@
-package halfgram.pages.log;
+package halfgram.desk;
 
-import halfgram.desk.Logbook;
 import java.util.Locale;
 import java.util.Optional;
 
 /** What the log can be narrowed to. */
-enum Kind {
+public enum LogKind {
   TICK,
   PLAN,
   STOCK,
@@ -14,8 +13,8 @@ enum Kind {
   FORMULA,
   IMPORT;
 
-  static Optional<Kind> find(String word) {
-    for (Kind kind : values()) {
+  public static Optional<LogKind> find(String word) {
+    for (LogKind kind : values()) {
       if (kind.word().equals(word)) {
         return Optional.of(kind);
       }
@@ -23,11 +22,11 @@ enum Kind {
     return Optional.empty();
   }
 
-  String word() {
+  public String word() {
     return name().toLowerCase(Locale.ROOT);
   }
 
-  boolean includes(Logbook.Entry entry) {
+  public boolean includes(Logbook.Entry entry) {
     return entry instanceof Logbook.Changed changed
         ? changed.change().kind().equals(word())
         : this == TICK;

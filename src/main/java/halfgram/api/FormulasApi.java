@@ -1,0 +1,199 @@
+package halfgram.api;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.book.BookStore;
+import halfgram.desk.Desk;
+import halfgram.desk.House;
+import halfgram.desk.SaveFormula;
+import halfgram.formula.Formula;
+import halfgram.formula.FormulaStore;
+import halfgram.formula.FormulaVersion;
+import halfgram.formula.Output;
+import halfgram.input.Problem;
+import halfgram.measure.Message;
+import halfgram.pages.Rooms;
+import halfgram.web.Halt;
+import halfgram.web.Problems;
+import halfgram.web.Server;
+import halfgram.web.Visit;
+import halfgram.words.Messages;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.util.List;
+import java.util.OptionalLong;
+
+/** Formulas: read, scaled, and saved as new versions, as the book writes them. */
+public final class FormulasApi implements Server.Part {
+  private static final String PLACE = "/k/{kitchen}/api/v1/formulas";
+
+  private final Desk desk;
+  private final SaveFormula saving;
+
+  public FormulasApi(Desk desk) {
+    this.desk = desk;
+    this.saving = new SaveFormula(desk);
+  }
+
+  @Override
+  public void routes(RoutesConfig routes) {
+    routes.get(PLACE, this::list);
+    routes.post(PLACE, this::create);
+    routes.get(PLACE + "/{code}", this::one);
+    routes.put(PLACE + "/{code}", this::save);
+    routes.get(PLACE + "/{code}/scale", this::scale);
+  }
+
+  private void list(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit.kitchen().code());
+    ObjectNode node = JsonNodeFactory.instance.objectNode();
+    ArrayNode list = node.putArray("formulas");
+    house
+        .book()
+        .formulary()
+        .list()
+        .forEach(formula -> row(list.addObject(), formula, visit.words()));
+    visit.json(200, node.toString());
+  }
+
+  private void create(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit.kitchen().code());
+    Json.object(
+        visit, context.body(), body -> save(visit, house, body.path("code").asText(), 0, body));
+  }
+
+  private void one(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit.kitchen().code());
+    answer(visit, 200, house, version(visit, formula(visit, house)));
+  }
+
+  /** One more version; its number is the next whatever the body says. */
+  private void save(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit.kitchen().code());
+    String code = formula(visit, house).code();
+    OptionalLong seen = Query.findNumber(visit, "seen");
+    if (seen.isEmpty() || seen.getAsLong() < 1 || seen.getAsLong() > Integer.MAX_VALUE) {
+      throw Halt.unreadable("seen=NUMBER");
+    }
+    Json.object(
+        visit, context.body(), body -> save(visit, house, code, (int) seen.getAsLong(), body));
+  }
+
+  private void scale(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit.kitchen().code());
+    FormulaVersion version = version(visit, formula(visit, house));
+    new ScaleCall(visit, context.queryParams("have")).answer(house.book(), version);
+  }
+
+  // ---- behind the handlers ----
+
+  private static Formula formula(Visit visit, House house) {
+    String code = visit.part("code");
+    return house.book().formulary().find(code).orElseThrow(() -> Halt.notFound(code));
+  }
+
+  private static FormulaVersion version(Visit visit, Formula formula) {
+    OptionalLong number = Query.findNumber(visit, "version");
+    return number.isEmpty()
+        ? formula.current()
+        : formula.versions().stream()
+            .filter(version -> version.number() == number.getAsLong())
+            .findFirst()
+            .orElseThrow(() -> Halt.notFound("version"));
+  }
+
+  private static void row(ObjectNode node, Formula formula, Messages words) {
+    FormulaVersion version = formula.current();
+    node.put("code", formula.code());
+    node.put("name", words.text(version.name()));
+    node.put("version", version.number());
+    ArrayNode outputs = node.putArray("outputs");
+    for (Output output : version.outputs()) {
+      ObjectNode one = outputs.addObject();
+      one.put("code", output.code());
+      one.put("name", words.text(output.name()));
+      one.put("unit", Answers.unit(output.unit()));
+    }
+  }
+
+  private void save(Visit visit, House house, String code, int seen, ObjectNode body) {
+    JsonNode versions = body.path("versions");
+    ObjectNode head = body.deepCopy();
+    head.remove("versions");
+    if (versions.size() != 1 || !(versions.get(0) instanceof ObjectNode version)) {
+      Message one = Message.of("problem.accepted", Message.of("api.accept-one-version"));
+      Call.refuse(visit, List.of(new Problem("$.versions", "", one)));
+      return;
+    }
+    if (seen > 0 && !body.path("code").asText(code).equals(code)) {
+      Message own = Message.of("api.accept-code", code);
+      Call.refuse(visit, List.of(new Problem("$.code", body.path("code").asText(), own)));
+      return;
+    }
+    SaveFormula.Outcome outcome =
+        saving.save(house, new SaveFormula.Draft(code, seen, head, version), visit.who());
+    if (outcome instanceof SaveFormula.Saved) {
+      House now = desk.again(house);
+      FormulaVersion current = now.book().formulary().find(code).orElseThrow().current();
+      visit.made("api/v1/formulas/" + Visit.encoded(code));
+      answer(visit, 201, now, current);
+    } else if (outcome instanceof SaveFormula.Wrong wrong) {
+      Call.refuse(visit, problems(wrong));
+    } else if (seen > 0) {
+      throw Halt.stale();
+    } else {
+      String taken = visit.words().say("formulas.code-taken", code);
+      visit.json(409, Problems.json("refused", taken));
+    }
+  }
+
+  /** The new version is the only one of the body, whichever it is in the book. */
+  private static List<Problem> problems(SaveFormula.Wrong wrong) {
+    String there = "$.versions[" + wrong.index() + "]";
+    return Call.within(wrong.path(), wrong.problems()).stream()
+        .map(
+            one ->
+                one.path().startsWith(there)
+                    ? new Problem(
+                        "$.versions[0]" + one.path().substring(there.length()),
+                        one.value(),
+                        one.message())
+                    : one)
+        .toList();
+  }
+
+  /** A version as the book writes it, and what versions there are. */
+  private void answer(Visit visit, int status, House house, FormulaVersion version) {
+    String code = version.formula();
+    ObjectNode node = JsonNodeFactory.instance.objectNode();
+    node.put("code", code);
+    node.put("version", version.number());
+    ObjectNode formula = SaveFormula.findHead(house, code).orElseThrow();
+    ArrayNode versions = JsonNodeFactory.instance.arrayNode();
+    for (FormulaStore.Saved saved : saving.list(house, code)) {
+      JsonNode body = BookStore.parse(saved.body());
+      ObjectNode one = versions.addObject();
+      one.put("version", saved.version());
+      one.put("who", saved.who());
+      one.put("at", Answers.moment(saved.at(), Answers.zone(house)));
+      for (String key : List.of("since", "note")) {
+        if (body.hasNonNull(key)) {
+          one.set(key, body.get(key));
+        }
+      }
+      if (saved.version() == version.number()) {
+        formula.putArray("versions").add(body);
+      }
+    }
+    node.set("formula", formula);
+    node.set("versions", versions);
+    visit.json(status, node.toString());
+  }
+}

@@ -1,0 +1,70 @@
+package halfgram.api;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.book.BookStore;
+import halfgram.web.Server;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Objects;
+
+/**
+ * The OpenAPI document of all that stands here, put together from one file for each group of routes
+ * and from the schema of the book, whose parts are what bodies are made of.
+ */
+public final class OpenApi implements Server.Part {
+  private static final List<String> GROUPS =
+      List.of("plan", "stock", "events", "pars", "formulas", "log", "book");
+  private static final String BOOK = "/halfgram/book/halfgram-book-1.schema.json";
+
+  /** Before the name of a part of the book among the schemas. */
+  private static final String PREFIX = "book-";
+
+  private final String document = document();
+
+  @Override
+  public void routes(RoutesConfig routes) {
+    routes.get("/api/openapi.json", this::answer);
+  }
+
+  private void answer(Context context) {
+    context.contentType("application/json");
+    context.result(document);
+  }
+
+  private static String document() {
+    ObjectNode root = read("/halfgram/api/openapi.json");
+    ObjectNode schemas = (ObjectNode) root.at("/components/schemas");
+    for (String group : GROUPS) {
+      ObjectNode part = read("/halfgram/api/" + group + ".json");
+      ((ObjectNode) root.path("paths")).setAll((ObjectNode) part.path("paths"));
+      schemas.setAll((ObjectNode) part.path("schemas"));
+    }
+    ObjectNode book = read(BOOK);
+    ObjectNode parts = (ObjectNode) book.remove("$defs");
+    book.remove(List.of("$schema", "$id"));
+    schemas.set("book", linked(book));
+    parts.properties().forEach(one -> schemas.set(PREFIX + one.getKey(), linked(one.getValue())));
+    return root.toPrettyString() + "\n";
+  }
+
+  /** A part of the book's schema with its links going to the schemas here. */
+  private static JsonNode linked(JsonNode schema) {
+    String here = "\"#/components/schemas/" + PREFIX;
+    return BookStore.parse(schema.toString().replace("\"#/$defs/", here));
+  }
+
+  private static ObjectNode read(String file) {
+    try (InputStream stream = OpenApi.class.getResourceAsStream(file)) {
+      byte[] bytes = Objects.requireNonNull(stream, file).readAllBytes();
+      return (ObjectNode) BookStore.parse(new String(bytes, StandardCharsets.UTF_8));
+    } catch (IOException e) {
+      throw new UncheckedIOException(file, e);
+    }
+  }
+}

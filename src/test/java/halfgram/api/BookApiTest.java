@@ -1,0 +1,70 @@
+package halfgram.api;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.testkit.Script.Answer;
+import halfgram.testkit.Site;
+import org.junit.jupiter.api.Test;
+
+/** The book by the API: what is written can be read again, and what is wrong changes nothing. */
+class BookApiTest extends OnDemo {
+  @Test
+  void aBookGoesOutAndInAgainWithoutAChange() {
+    ObjectNode book = book();
+    Answer in = script.sent("POST", "book", book.toString());
+    assertThat(in.status()).isEqualTo(200);
+    assertThat(book()).isEqualTo(book);
+  }
+
+  @Test
+  void whatABookChangesIsSeenOnThePage() {
+    ObjectNode book = book();
+    ((ObjectNode) book.at("/events/0")).put("name", "Feast of lanterns");
+    assertThat(script.sent("POST", "book", book.toString()).status()).isEqualTo(200);
+    assertThat(site.client().get("/k/TARN/events").text()).contains("Feast of lanterns");
+  }
+
+  @Test
+  void everythingWrongWithABookIsSaidAtOnceAndNothingChanges() {
+    ObjectNode before = book();
+    ObjectNode book = before.deepCopy();
+    ((ObjectNode) book.path("kitchen")).put("code", "OTHER");
+    ((ObjectNode) book.at("/events/0")).put("date", "soon");
+    ((ObjectNode) book.at("/tubs/3")).put("left", "much");
+    assertThat(script.sent("POST", "book", book.toString()).problems())
+        .contains("$.kitchen.code", "$.events[0].date", "$.tubs[3].left");
+    ((ObjectNode) book.path("kitchen")).put("code", Site.KITCHEN);
+    assertThat(script.sent("POST", "book", book.toString()).problems())
+        .contains("$.events[0].date", "$.tubs[3].left");
+    book.put("format", "diary");
+    assertThat(script.sent("POST", "book", book.toString()).problems()).containsExactly("$");
+    assertThat(book()).isEqualTo(before);
+  }
+
+  @Test
+  void aTableGoesOutAndInAgain() {
+    String table = script.text("tables/events");
+    assertThat(table).startsWith("code,name,date,");
+    Answer in = script.postCsv("tables/events", table.replace("Terrace reception", "Garden party"));
+    assertThat(in.status()).isEqualTo(200);
+    assertThat(site.client().get("/k/TARN/events").text()).contains("Garden party");
+    assertThat(script.text("tables/log")).startsWith("number,at,what");
+    assertThat(script.postCsv("tables/log", "number\n1\n").status()).isEqualTo(404);
+    assertThat(script.get("tables/nothing").status()).isEqualTo(404);
+  }
+
+  @Test
+  void everythingWrongWithATableIsSaidByRowAndColumn() {
+    ObjectNode before = book();
+    Answer wrong = script.postCsv("tables/events", "code,date,final\nterrace,soon,many\n");
+    assertThat(wrong.problems())
+        .containsExactlyInAnyOrder("row 2, column date", "row 2, column final");
+    assertThat(script.postCsv("tables/events", "colour\ngreen\n").status()).isEqualTo(422);
+    assertThat(book()).isEqualTo(before);
+  }
+
+  private ObjectNode book() {
+    return (ObjectNode) script.get("book").body();
+  }
+}

@@ -1,0 +1,5 @@
+/** The JSON API through HTTP, every call held against its document. */
+@NullMarked
+package halfgram.api;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,78 @@
+package halfgram.testkit;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.networknt.schema.Error;
+import com.networknt.schema.Schema;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+
+/** The OpenAPI document, to hold calls and answers against what it says of them. */
+public final class ApiDocument {
+  private final JsonNode root;
+  private final Map<String, Schema> schemas = new HashMap<>();
+
+  public ApiDocument(JsonNode root) {
+    this.root = root;
+  }
+
+  public JsonNode root() {
+    return root;
+  }
+
+  /** What an address is called there; the first that fits, without its query. */
+  public String path(String address) {
+    String bare = address.replaceAll("\\?.*", "");
+    for (Map.Entry<String, JsonNode> path : root.path("paths").properties()) {
+      if (bare.matches(path.getKey().replaceAll("\\{[a-z]+}", "[^/]+"))) {
+        return path.getKey();
+      }
+    }
+    throw new AssertionError("the document has no " + bare);
+  }
+
+  /** What it says against the body of a call. */
+  public List<Error> errorsOfCall(String method, String address, JsonNode body) {
+    JsonNode operation = operation(method, address);
+    return errors(operation.at("/requestBody/content/application~1json/schema"), body);
+  }
+
+  /** What it says against an answer; it must know its status. */
+  public List<Error> errorsOfAnswer(String method, String address, int status, JsonNode body) {
+    JsonNode responses = operation(method, address).path("responses");
+    JsonNode response = followed(responses.path(String.valueOf(status)));
+    if (response.isMissingNode()) {
+      throw new AssertionError("the document does not know " + status + " of " + address);
+    }
+    return errors(response.at("/content/application~1json/schema"), body);
+  }
+
+  private JsonNode operation(String method, String address) {
+    return root.path("paths").path(path(address)).path(method.toLowerCase(Locale.ROOT));
+  }
+
+  private JsonNode followed(JsonNode node) {
+    return node.has("$ref") ? root.at(node.path("$ref").asText().substring(1)) : node;
+  }
+
+  private List<Error> errors(JsonNode schema, JsonNode body) {
+    if (schema.isMissingNode()) {
+      throw new AssertionError("the document has no schema for " + body);
+    }
+    return schemas.computeIfAbsent(schema.toString(), any -> schema(schema)).validate(body);
+  }
+
+  /** With all schemas beside it, so that its links lead somewhere. */
+  private Schema schema(JsonNode schema) {
+    ObjectNode whole = JsonNodeFactory.instance.objectNode();
+    whole.putArray("allOf").add(schema);
+    whole.set("$defs", root.at("/components/schemas"));
+    return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+        .getSchema(whole.toString().replace("\"#/components/schemas/", "\"#/$defs/"));
+  }
+}
