@@ -53,13 +53,13 @@ public final class BookApi implements Server.Part {
 
   private void book(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     visit.json(200, desk.read(tx -> export.text(tx, house)));
   }
 
   private void bring(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     byte[] bytes = context.bodyAsBytes();
     Json.object(
         visit,
@@ -81,7 +81,7 @@ public final class BookApi implements Server.Part {
 
   private void table(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     String name = visit.part("table");
     byte[] file = exportTable.find(house, name).orElseThrow(() -> Halt.notFound(name));
     visit.bytes(200, "text/csv; charset=utf-8", file);
@@ -89,7 +89,7 @@ public final class BookApi implements Server.Part {
 
   private void bringTable(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     String name = visit.part("table");
     BookTable table = BookTable.find(name).orElseThrow(() -> Halt.notFound(name));
     CsvText.Outcome read = CsvText.read(context.bodyAsBytes(), table.header());

@@ -52,7 +52,7 @@ public final class EventsApi implements Server.Part {
 
   private void list(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     List<EventStore.Saved> all =
         events.list(house).stream()
             .sorted(
@@ -63,7 +63,7 @@ public final class EventsApi implements Server.Part {
 
   private void add(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     Json.object(
         visit,
         context.body(),
@@ -72,7 +72,7 @@ public final class EventsApi implements Server.Part {
 
   private void one(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     ObjectNode node = JsonNodeFactory.instance.objectNode();
     event(node, get(house, visit.part("code")));
     visit.json(200, node.toString());
@@ -81,7 +81,7 @@ public final class EventsApi implements Server.Part {
   /** The event of the address, whole. */
   private void save(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     String code = visit.part("code");
     Json.object(
         visit,
@@ -102,7 +102,7 @@ public final class EventsApi implements Server.Part {
   /** Covers alone: a number sets one, null takes it out, what is not sent stays. */
   private void covers(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     ObjectNode event = Events.body(get(house, visit.part("code")));
     Json.object(
         visit,
@@ -117,7 +117,7 @@ public final class EventsApi implements Server.Part {
 
   private void remove(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     String code = visit.part("code");
     long seen = Query.findNumber(visit, "seen").orElse(-1);
     Events.Outcome outcome = events.remove(house, code, seen, visit.who());
@@ -134,7 +134,7 @@ public final class EventsApi implements Server.Part {
 
   private void putBack(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     String code = visit.part("code");
     Events.Outcome outcome = events.putBack(house, code, visit.who());
     if (outcome instanceof Events.Problems problems) {

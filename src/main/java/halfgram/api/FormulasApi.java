@@ -48,7 +48,7 @@ public final class FormulasApi implements Server.Part {
 
   private void list(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     ObjectNode node = JsonNodeFactory.instance.objectNode();
     ArrayNode list = node.putArray("formulas");
     house
@@ -61,21 +61,21 @@ public final class FormulasApi implements Server.Part {
 
   private void create(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     Json.object(
         visit, context.body(), body -> save(visit, house, body.path("code").asText(), 0, body));
   }
 
   private void one(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     answer(visit, 200, house, version(visit, formula(visit, house)));
   }
 
   /** One more version; its number is the next whatever the body says. */
   private void save(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     String code = formula(visit, house).code();
     OptionalLong seen = Query.findNumber(visit, "seen");
     if (seen.isEmpty() || seen.getAsLong() < 1 || seen.getAsLong() > Integer.MAX_VALUE) {
@@ -87,7 +87,7 @@ public final class FormulasApi implements Server.Part {
 
   private void scale(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     FormulaVersion version = version(visit, formula(visit, house));
     new ScaleCall(visit, context.queryParams("have")).answer(house.book(), version);
   }

@@ -40,7 +40,7 @@ public final class LogApi implements Server.Part {
 
   private void log(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     long after = Query.findNumber(visit, "after").orElse(Long.MAX_VALUE);
     Logbook.Part part = logbook.list(house, after, Query.limit(visit), wanted(visit, house));
     ObjectNode node = JsonNodeFactory.instance.objectNode();

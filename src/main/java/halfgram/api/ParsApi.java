@@ -39,13 +39,13 @@ public final class ParsApi implements Server.Part {
 
   private void list(Context context) {
     Visit visit = Visit.of(context);
-    answer(visit, Rooms.house(desk, visit.kitchen().code()));
+    answer(visit, Rooms.house(desk, visit));
   }
 
   /** What was seen and is no longer wanted is emptied; cells in neither list stay as they are. */
   private void save(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     JsonNode body = Json.body(context.body());
     List<Problem> problems = new ArrayList<>(problems(house, body, "pars"));
     problems.addAll(problems(house, body, "seen"));

@@ -51,7 +51,7 @@ public final class StockApi implements Server.Part {
 
   private void list(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     List<Tub> tubs = Query.isAsked(visit, "ended") ? stock.listAll(house) : stock.list(house);
     Slice.answer(
         visit, "tubs", tubs, tub -> tub.lot().code(), (node, tub) -> tub(node, house, tub, visit));
@@ -60,7 +60,7 @@ public final class StockApi implements Server.Part {
   /** The same id sent again is the same tub. */
   private void bring(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     UUID id = Call.uuid(visit.query("id")).orElseGet(UUID::randomUUID);
     if (!visit.query("id").isEmpty() && Call.uuid(visit.query("id")).isEmpty()) {
       throw Halt.unreadable("id=UUID");
@@ -82,13 +82,13 @@ public final class StockApi implements Server.Part {
 
   private void one(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     answer(visit, 200, house, visit.part("lot"));
   }
 
   private void count(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     Lot lot = get(house, visit.part("lot")).tub().lot();
     Call call = new Call(Json.body(context.body()));
     Optional<Amount> amount =
@@ -108,7 +108,7 @@ public final class StockApi implements Server.Part {
 
   private void bin(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     String code = get(house, visit.part("lot")).tub().lot().code();
     Call call = new Call(Json.body(context.body()));
     Optional<String> reason = call.findText("reason").flatMap(Stock::reason);
@@ -125,7 +125,7 @@ public final class StockApi implements Server.Part {
 
   private void back(Context context) {
     Visit visit = Visit.of(context);
-    House house = Rooms.house(desk, visit.kitchen().code());
+    House house = Rooms.house(desk, visit);
     String code = get(house, visit.part("lot")).tub().lot().code();
     stock.takeBack(house, code, visit.who());
     answer(visit, 200, house, code);
