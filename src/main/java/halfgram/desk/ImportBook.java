@@ -240,7 +240,7 @@ public final class ImportBook {
             + "/"
             + item.path("component").asText()
             + "/"
-            + item.path("output").asText()
+            + item.path("output").asText("")
         : item.path("code").asText();
   }
 
