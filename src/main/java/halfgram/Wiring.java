@@ -12,7 +12,6 @@ import halfgram.db.Sync;
 import halfgram.desk.Bringing;
 import halfgram.desk.Changes;
 import halfgram.desk.Desk;
-import halfgram.desk.EventEffects;
 import halfgram.desk.Events;
 import halfgram.desk.ExportBook;
 import halfgram.desk.ExportTable;
@@ -21,6 +20,7 @@ import halfgram.desk.ImportTable;
 import halfgram.desk.Logbook;
 import halfgram.desk.Pars;
 import halfgram.desk.Plans;
+import halfgram.desk.SheetEffects;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
 import halfgram.desk.Whys;
@@ -152,9 +152,9 @@ public final class Wiring implements AutoCloseable {
             new TickApi(desk, ticking),
             new FormulasPages(desk),
             // Before the pages of one event, since "new" would be an event's code there.
-            new EditPages(desk, events, new EventEffects(desk, plans)),
+            new EditPages(desk, events, new SheetEffects(desk, plans)),
             new EventsPages(desk, plans, events),
-            new ParsPages(desk, new Pars(desk)),
+            new ParsPages(desk, new Pars(desk), new SheetEffects(desk, plans)),
             new StockPages(desk, plans, stock, new Bringing(desk)),
             new LogPages(desk, new Logbook(desk, plans)),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));
