@@ -250,7 +250,8 @@ class EveryPageIT {
 
   private static String name(Device device, String page) {
     String tone = device.tone() == Device.Tone.DARK ? "night" : "day";
-    return (device.width() + "x" + device.height() + "-" + tone + "-" + (page.isEmpty() ? "today" : page))
+    String size = device.width() + "x" + device.height();
+    return String.join("-", size, tone, page.isEmpty() ? "today" : page)
         .replaceAll("[^a-zA-Z0-9-]+", "-");
   }
 }
