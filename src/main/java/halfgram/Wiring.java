@@ -19,7 +19,6 @@ import halfgram.db.Sync;
 import halfgram.desk.Bringing;
 import halfgram.desk.Changes;
 import halfgram.desk.Desk;
-import halfgram.desk.EventEffects;
 import halfgram.desk.Events;
 import halfgram.desk.ExportBook;
 import halfgram.desk.ExportTable;
@@ -28,6 +27,7 @@ import halfgram.desk.ImportTable;
 import halfgram.desk.Logbook;
 import halfgram.desk.Pars;
 import halfgram.desk.Plans;
+import halfgram.desk.SheetEffects;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
 import halfgram.desk.Whys;
@@ -145,7 +145,7 @@ public final class Wiring implements AutoCloseable {
     Server.Kitchens kitchens = new Server.Kitchens(desk::list, desk::findStand, desk::isAlive);
     Whys whys = new Whys(desk, plans);
     Events events = new Events(desk);
-    EventEffects effects = new EventEffects(desk, plans);
+    SheetEffects effects = new SheetEffects(desk, plans);
     Pars pars = new Pars(desk);
     Bringing bringing = new Bringing(desk);
     Logbook logbook = new Logbook(desk, plans);
@@ -172,7 +172,7 @@ public final class Wiring implements AutoCloseable {
             // Before the pages of one event, since "new" would be an event's code there.
             new EditPages(desk, events, effects),
             new EventsPages(desk, plans, events),
-            new ParsPages(desk, pars),
+            new ParsPages(desk, pars, effects),
             new StockPages(desk, plans, stock, bringing),
             new LogPages(desk, logbook),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));

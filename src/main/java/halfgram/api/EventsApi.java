@@ -4,9 +4,9 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.Desk;
-import halfgram.desk.EventEffects;
 import halfgram.desk.Events;
 import halfgram.desk.House;
+import halfgram.desk.SheetEffects;
 import halfgram.event.EventStore;
 import halfgram.input.Problem;
 import halfgram.measure.Message;
@@ -31,9 +31,9 @@ public final class EventsApi implements Server.Part {
 
   private final Desk desk;
   private final Events events;
-  private final EventEffects effects;
+  private final SheetEffects effects;
 
-  public EventsApi(Desk desk, Events events, EventEffects effects) {
+  public EventsApi(Desk desk, Events events, SheetEffects effects) {
     this.desk = desk;
     this.events = events;
     this.effects = effects;
@@ -224,9 +224,9 @@ public final class EventsApi implements Server.Part {
     node.set("event", Events.body(saved));
   }
 
-  private static void effects(ObjectNode node, List<EventEffects.Effect> effects) {
+  private static void effects(ObjectNode node, List<SheetEffects.Effect> effects) {
     ArrayNode list = node.putArray("effects");
-    for (EventEffects.Effect effect : effects) {
+    for (SheetEffects.Effect effect : effects) {
       ObjectNode one = list.addObject();
       one.put("of", Call.word(effect.of()));
       one.put("from", effect.from().toString());

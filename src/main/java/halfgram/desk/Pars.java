@@ -18,11 +18,13 @@ import halfgram.prep.KitchenBook;
 import java.nio.charset.StandardCharsets;
 import java.time.DayOfWeek;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -71,6 +73,15 @@ public final class Pars {
 
   /** Somebody else has changed some of the same cells: what they hold now. */
   public record Stale(Map<Spot, String> theirs) implements Outcome {}
+
+  /**
+   * What it would be.
+   *
+   * @param house the kitchen with the cells set; empty when they may not be
+   * @param refusal why not
+   * @param days of the week that change
+   */
+  public record Tried(Optional<House> house, Optional<Outcome> refusal, Set<DayOfWeek> days) {}
 
   private final Desk desk;
   private final KitchenStore kitchens = new KitchenStore();
@@ -129,9 +140,48 @@ public final class Pars {
     return desk.write(house, tx -> save(tx, house, seen, wanted, who));
   }
 
+  /**
+   * The kitchen with cells as they would be; nothing is stored.
+   *
+   * @param wanted what each cell shall hold, as typed
+   */
+  public Tried look(House house, Map<Spot, String> seen, Map<Spot, String> wanted) {
+    Judged judged = judge(house, seen, wanted);
+    Optional<House> after =
+        judged.refusal().isPresent()
+            ? Optional.empty()
+            : judged
+                .book()
+                .map(book -> new House(house.stand(), book.withLots(List.of()), judged.tree()));
+    Set<DayOfWeek> days = EnumSet.noneOf(DayOfWeek.class);
+    judged.changes().keySet().forEach(spot -> days.add(spot.day()));
+    return new Tried(after, judged.refusal(), days);
+  }
+
   private Outcome save(
       Tx tx, House house, Map<Spot, String> seen, Map<Spot, String> wanted, String who) {
     House now = desk.open(tx, kitchens.lock(tx, house.id()));
+    Judged judged = judge(now, seen, wanted);
+    if (judged.refusal().isPresent()) {
+      return judged.refusal().get();
+    }
+    Map<Spot, String> there = cells(now);
+    KitchenBook book = judged.book().orElseThrow();
+    judged
+        .changes()
+        .forEach(
+            (spot, typed) -> store(tx, now, spot, typed, there.getOrDefault(spot, ""), book, who));
+    return new Saved(judged.changes().size());
+  }
+
+  /** What would change, the book it makes, and why it may not be stored. */
+  private record Judged(
+      Map<Spot, String> changes,
+      ObjectNode tree,
+      Optional<KitchenBook> book,
+      Optional<Outcome> refusal) {}
+
+  private Judged judge(House now, Map<Spot, String> seen, Map<Spot, String> wanted) {
     Map<Spot, String> there = cells(now);
     Map<Spot, String> changes = new LinkedHashMap<>();
     Map<Spot, String> theirs = new LinkedHashMap<>();
@@ -148,16 +198,11 @@ public final class Pars {
         });
     ObjectNode tree = with(now, changes);
     BookReader.Outcome read = read(tree);
-    if (read.book().isEmpty()) {
-      return wrong(tree, read.problems());
-    }
-    if (!theirs.isEmpty()) {
-      return new Stale(theirs);
-    }
-    changes.forEach(
-        (spot, typed) ->
-            store(tx, now, spot, typed, there.getOrDefault(spot, ""), read.book().get(), who));
-    return new Saved(changes.size());
+    Optional<Outcome> refusal =
+        read.book().isEmpty()
+            ? Optional.of(wrong(tree, read.problems()))
+            : theirs.isEmpty() ? Optional.empty() : Optional.of(new Stale(theirs));
+    return new Judged(changes, tree, read.book(), refusal);
   }
 
   /** The book with cells set; a row without any goes. */

@@ -5,10 +5,11 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookStore;
 import halfgram.desk.Desk;
-import halfgram.desk.EventEffects;
 import halfgram.desk.Events;
 import halfgram.desk.House;
+import halfgram.desk.SheetEffects;
 import halfgram.event.EventStore;
+import halfgram.pages.Effect;
 import halfgram.pages.Rooms;
 import halfgram.web.Halt;
 import halfgram.web.Server;
@@ -27,9 +28,9 @@ public final class EditPages implements Server.Part {
 
   private final Desk desk;
   private final Events events;
-  private final EventEffects effects;
+  private final SheetEffects effects;
 
-  public EditPages(Desk desk, Events events, EventEffects effects) {
+  public EditPages(Desk desk, Events events, SheetEffects effects) {
     this.desk = desk;
     this.events = events;
     this.effects = effects;
@@ -124,16 +125,17 @@ public final class EditPages implements Server.Part {
         effects.list(house, tried.house().get(), code).stream()
             .map(effect -> Effect.of(effect, words))
             .toList();
-    form(visit, house, 200, sent, found.isEmpty() ? List.of(nothing(words)) : found);
+    form(
+        visit,
+        house,
+        200,
+        sent,
+        found.isEmpty() ? List.of(Effect.none(words.say("events.effect-past"))) : found);
   }
 
   private void wrong(Visit visit, House house, EditView.Sent sent) {
     visit.notice(visit.words().say("events.not-saved"));
     form(visit, house, 422, sent, List.of());
-  }
-
-  private static Effect nothing(Messages words) {
-    return new Effect(words.say("events.effect-past"), List.of(), List.of(), "", List.of());
   }
 
   private void store(Visit visit, House house, EditView.Sent sent) {

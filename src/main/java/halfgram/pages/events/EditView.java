@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.Events;
 import halfgram.desk.House;
+import halfgram.pages.Effect;
 import halfgram.words.Messages;
 import java.util.ArrayList;
 import java.util.List;

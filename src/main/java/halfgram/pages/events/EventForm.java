@@ -4,11 +4,10 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.pages.Code;
 import java.math.BigDecimal;
-import java.text.Normalizer;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.regex.Matcher;
@@ -29,9 +28,8 @@ final class EventForm {
   private static final List<String> LISTS = List.of("courses", "curve", "dishes");
 
   /** Of a code, with room for a number behind it. */
-  private static final int LONGEST = 50;
-
   private static final Set<String> TIMES = Set.of("start", "end", "at");
+
   private static final Pattern TIME = Pattern.compile("(\\d{1,2})[.:hH ]?(\\d\\d)");
 
   private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
@@ -173,7 +171,7 @@ final class EventForm {
   static ObjectNode coded(ObjectNode body) {
     ObjectNode coded = body.deepCopy();
     if (!coded.hasNonNull("code")) {
-      coded.put("code", slug(english(coded.path("name")), "event"));
+      coded.put("code", Code.of(english(coded.path("name")), "event"));
     }
     codes(coded.path("services"), "service");
     for (JsonNode service : coded.path("services")) {
@@ -193,7 +191,7 @@ final class EventForm {
     list.forEach(row -> taken.add(row.path("code").asText()));
     for (JsonNode row : list) {
       if (row instanceof ObjectNode object && !row.hasNonNull("code")) {
-        String wanted = slug(english(row.path("name")), kind);
+        String wanted = Code.of(english(row.path("name")), kind);
         String code = wanted;
         for (int i = 2; !taken.add(code); i++) {
           code = wanted + "-" + i;
@@ -205,17 +203,5 @@ final class EventForm {
 
   private static String english(JsonNode name) {
     return name.isTextual() ? name.asText() : name.path("en").asText();
-  }
-
-  /** "Dîner d'été" becomes "diner-d-ete". */
-  private static String slug(String name, String otherwise) {
-    String plain =
-        Normalizer.normalize(name, Normalizer.Form.NFD)
-            .replaceAll("\\p{M}", "")
-            .toLowerCase(Locale.ROOT)
-            .replaceAll("[^a-z0-9]+", "-")
-            .replaceAll("^-|-$", "");
-    String cut = plain.length() > LONGEST ? plain.substring(0, LONGEST) : plain;
-    return cut.isEmpty() || cut.equals("new") ? otherwise : cut.replaceAll("-$", "");
   }
 }

@@ -24,6 +24,7 @@ record EditView(
     String noteFault,
     String before,
     List<String> faults,
+    Cell name,
     List<Cell> cells,
     List<Suggestions> lists) {
 
@@ -33,7 +34,7 @@ record EditView(
   /** A list of suggestions by its id. */
   record Suggestions(String id, List<Option> options) {}
 
-  /** One field, or a group or list of them. */
+  /** One field, or a group or list of them; a list says what one more is called. */
   record Cell(
       String name,
       String label,
@@ -43,7 +44,8 @@ record EditView(
       String fault,
       List<Option> options,
       List<Cell> cells,
-      List<Row> rows) {}
+      List<Row> rows,
+      String more) {}
 
   /** One row of a list; what is typed below "more" is said in short. */
   record Row(
@@ -60,6 +62,13 @@ record EditView(
 
   /** Makes cells of a form. */
   static final class Maker {
+    private static final Map<String, String> ONE_MORE =
+        Map.of(
+            "lines", "formulas.add-line",
+            "steps", "formulas.add-step",
+            "outputs", "formulas.add-output",
+            "equipment", "formulas.add-machine");
+
     private final VersionForm form;
     private final Map<String, String> faults;
     private final Messages words;
@@ -93,7 +102,9 @@ record EditView(
           part.kind() == Shape.Kind.GROUP ? cells(part.parts(), name + ".") : List.of();
       List<Row> rows = part.kind() == Shape.Kind.ROWS ? rows(part, name) : List.of();
       String list = part.known().isEmpty() ? "" : part.known().get(0);
-      return new Cell(name, label(part), kind, value, list, fault(name), options, cells, rows);
+      String more = words.say(ONE_MORE.getOrDefault(part.key(), "formulas.add"));
+      return new Cell(
+          name, label(part), kind, value, list, fault(name), options, cells, rows, more);
     }
 
     private static Option option(String value, String label, boolean on) {

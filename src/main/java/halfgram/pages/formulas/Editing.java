@@ -8,6 +8,7 @@ import halfgram.desk.SaveFormula;
 import halfgram.formula.Formula;
 import halfgram.formula.FormulaStore;
 import halfgram.input.Problem;
+import halfgram.pages.Code;
 import halfgram.prep.KitchenBook;
 import halfgram.web.Halt;
 import halfgram.words.Messages;
@@ -85,7 +86,8 @@ final class Editing {
   static Editing startSent(
       House house, SaveFormula saving, String from, Map<String, List<String>> sent) {
     VersionForm form = VersionForm.sent(sent);
-    String code = form.get("code").strip();
+    String typed = form.get("code").strip();
+    String code = typed.isEmpty() ? Code.of(form.get("name.en"), "") : typed;
     return new Editing(
         true, code, 0, from, head(house, from, code), body(house, saving, from), form);
   }
@@ -137,7 +139,9 @@ final class Editing {
     if (!fresh && !changed && note.isEmpty()) {
       faults.put("note", words.say("formulas.nothing-changed"));
     }
-    if (fresh && !code.matches("[a-z0-9]+(-[a-z0-9]+)*")) {
+    if (fresh && code.isEmpty()) {
+      faults.put("name", words.say("formulas.no-name"));
+    } else if (fresh && !code.matches("[a-z0-9]+(-[a-z0-9]+)*")) {
       faults.put("code", words.say("problem.accepted", words.say("accept.code")));
     }
     typed.put("since", since);
@@ -196,12 +200,10 @@ final class Editing {
 
   EditView view(KitchenBook book, Messages words) {
     EditView.Maker maker = new EditView.Maker(form, faults, words);
-    List<EditView.Cell> cells = new ArrayList<>(maker.cells(List.of(Shape.NAME), ""));
-    cells.addAll(maker.cells(Shape.VERSION, ""));
     return new EditView(
         fresh ? "formulas/new" : "formulas/" + code + "/edit",
         fresh,
-        code,
+        fresh ? form.get("code") : code,
         faults.getOrDefault("code", ""),
         fresh ? words.say("formulas.new") : words.say("formulas.edit-of", form.get("name.en")),
         fresh ? words.say("formulas.save-new") : words.say("formulas.save", based + 1),
@@ -211,7 +213,8 @@ final class Editing {
         faults.getOrDefault("note", ""),
         version.path("note").asText(""),
         elsewhere,
-        cells,
+        maker.cells(List.of(Shape.NAME), "").get(0),
+        maker.cells(Shape.VERSION, ""),
         EditView.suggestions(book, form, words));
   }
 }

@@ -8,6 +8,7 @@ import halfgram.kitchen.Text;
 import halfgram.menu.PlateItem;
 import halfgram.prep.KitchenBook;
 import halfgram.words.Messages;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -29,6 +30,7 @@ record ListView(String find, boolean any, String count, List<Group> groups) {
       String name,
       String station,
       String version,
+      String since,
       String gives,
       String keeps,
       String contains) {}
@@ -106,7 +108,8 @@ record ListView(String find, boolean any, String count, List<Group> groups) {
         formula.code(),
         words.text(version.name()),
         station == null ? "" : words.text(station.name()),
-        version(version, words),
+        String.valueOf(version.number()),
+        version.since().map(day -> since(day, words)).orElse(""),
         version.outputs().stream()
             .map(output -> words.text(output.name()))
             .collect(Collectors.joining(", ")),
@@ -115,6 +118,11 @@ record ListView(String find, boolean any, String count, List<Group> groups) {
             .distinct()
             .collect(Collectors.joining("; ")),
         contains(book, trace.of(version).allergenCodes(), words));
+  }
+
+  /** "Tue 1 Sep 2026". */
+  static String since(LocalDate day, Messages words) {
+    return words.shortDate(day) + " " + day.getYear();
   }
 
   static String version(FormulaVersion version, Messages words) {

@@ -2,6 +2,7 @@ package halfgram.pages.formulas;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import halfgram.book.BookStore;
+import halfgram.book.Moments;
 import halfgram.formula.FormulaStore;
 import halfgram.words.Messages;
 import java.util.ArrayList;
@@ -23,7 +24,9 @@ record VersionsView(
           0,
           new Row(
               String.valueOf(saved.version()),
-              body.path("since").asText(""),
+              Moments.date(body.path("since").asText(""))
+                  .map(day -> ListView.since(day, words))
+                  .orElse(""),
               body.path("note").asText(""),
               words.say("formulas.saved", saved.who(), saved.at()),
               saved.version() == from,

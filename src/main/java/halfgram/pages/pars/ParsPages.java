@@ -3,27 +3,37 @@ package halfgram.pages.pars;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.Pars;
+import halfgram.desk.SheetEffects;
 import halfgram.input.Problem;
+import halfgram.pages.Effect;
 import halfgram.pages.Rooms;
 import halfgram.web.Server;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.time.DayOfWeek;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /** What regular services use, by weekday. */
 public final class ParsPages implements Server.Part {
   private static final String ADD = "add ";
 
+  /** Each further day is planned twice to be compared. */
+  private static final int DAYS_SHOWN = 2;
+
   private final Desk desk;
   private final Pars pars;
+  private final SheetEffects effects;
 
-  public ParsPages(Desk desk, Pars pars) {
+  public ParsPages(Desk desk, Pars pars, SheetEffects effects) {
     this.desk = desk;
     this.pars = pars;
+    this.effects = effects;
   }
 
   @Override
@@ -50,7 +60,45 @@ public final class ParsPages implements Server.Part {
       show(visit, 200, house, added(form, visit, act.substring(ADD.length())), NOTHING);
       return;
     }
-    Pars.Outcome outcome = pars.save(house, form.seen(), form.typed(), visit.who());
+    if (act.equals("look")) {
+      look(visit, house, form);
+    } else {
+      told(visit, house, form, pars.save(house, form.seen(), form.typed(), visit.who()));
+    }
+  }
+
+  // ---- behind the handlers ----
+
+  private static final ParsView.Told NOTHING = ParsView.Told.NOTHING;
+
+  private void look(Visit visit, House house, ParsForm form) {
+    Pars.Tried tried = pars.look(house, form.seen(), form.typed());
+    if (tried.refusal().isPresent()) {
+      told(visit, house, form, tried.refusal().get());
+      return;
+    }
+    Messages words = visit.words().at(house.book().kitchen().clock().zone());
+    LocalDate today = house.day(desk.now());
+    List<LocalDate> dates =
+        Stream.iterate(today, date -> date.plusDays(1))
+            .limit(DayOfWeek.values().length)
+            .filter(date -> tried.days().contains(date.getDayOfWeek()))
+            .limit(DAYS_SHOWN)
+            .toList();
+    List<Effect> found =
+        effects.list(house, tried.house().orElseThrow(), dates).stream()
+            .map(effect -> Effect.of(effect, words))
+            .toList();
+    show(
+        visit,
+        200,
+        house,
+        form,
+        ParsView.Told.looked(
+            found.isEmpty() ? List.of(Effect.none(words.say("pars.effect-none"))) : found));
+  }
+
+  private void told(Visit visit, House house, ParsForm form, Pars.Outcome outcome) {
     if (outcome instanceof Pars.Wrong wrong) {
       show(visit, 422, house, form, told(wrong, visit.words()));
     } else if (outcome instanceof Pars.Stale stale) {
@@ -61,10 +109,6 @@ public final class ParsPages implements Server.Part {
       visit.seeOther("pars?saved=" + saved.cells());
     }
   }
-
-  // ---- behind the handlers ----
-
-  private static final ParsView.Told NOTHING = ParsView.Told.NOTHING;
 
   private void show(Visit visit, int status, House house, ParsForm form, ParsView.Told told) {
     Messages words = visit.words();
@@ -85,10 +129,10 @@ public final class ParsPages implements Server.Part {
       others.add(words.say("pars.other", problem.path(), problem.message()));
     }
     others.add(0, words.say("pars.not-saved"));
-    return new ParsView.Told(wrong.cells(), wrong.rows(), others, Map.of(), "");
+    return new ParsView.Told(wrong.cells(), wrong.rows(), others, Map.of(), "", List.of());
   }
 
   private static ParsView.Told theirs(Pars.Stale stale) {
-    return new ParsView.Told(Map.of(), Map.of(), List.of(), stale.theirs(), "");
+    return new ParsView.Told(Map.of(), Map.of(), List.of(), stale.theirs(), "", List.of());
   }
 }

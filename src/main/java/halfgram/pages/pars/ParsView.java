@@ -9,6 +9,7 @@ import halfgram.formula.Formula;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Output;
 import halfgram.measure.Message;
+import halfgram.pages.Effect;
 import halfgram.prep.KitchenBook;
 import halfgram.words.Messages;
 import java.time.DayOfWeek;
@@ -27,8 +28,10 @@ import java.util.OptionalInt;
  * @param seen what the form was begun with, to be sent along
  * @param said what was saved; empty before
  * @param problems those that belong to no cell
+ * @param effects what saving would do, when somebody looked first
  */
-record ParsView(List<Grid> grids, String seen, String said, List<String> problems) {
+record ParsView(
+    List<Grid> grids, String seen, String said, List<String> problems, List<Effect> effects) {
 
   /** A service: its days as columns, its components as rows. */
   record Grid(
@@ -61,11 +64,16 @@ record ParsView(List<Grid> grids, String seen, String said, List<String> problem
       Map<Row, Message> rows,
       List<String> problems,
       Map<Spot, String> theirs,
-      String said) {
-    static final Told NOTHING = new Told(Map.of(), Map.of(), List.of(), Map.of(), "");
+      String said,
+      List<Effect> effects) {
+    static final Told NOTHING = new Told(Map.of(), Map.of(), List.of(), Map.of(), "", List.of());
 
     static Told saved(String said) {
-      return new Told(Map.of(), Map.of(), List.of(), Map.of(), said);
+      return new Told(Map.of(), Map.of(), List.of(), Map.of(), said, List.of());
+    }
+
+    static Told looked(List<Effect> effects) {
+      return new Told(Map.of(), Map.of(), List.of(), Map.of(), "", effects);
     }
   }
 
@@ -76,7 +84,7 @@ record ParsView(List<Grid> grids, String seen, String said, List<String> problem
             .sorted(Comparator.comparing(RegularService::start))
             .map(builder::grid)
             .toList();
-    return new ParsView(grids, form.seenJson(), told.said(), told.problems());
+    return new ParsView(grids, form.seenJson(), told.said(), told.problems(), told.effects());
   }
 
   /** Puts a form into words. */

@@ -22,6 +22,9 @@ import java.util.Locale;
  * the hours drawn ends at their edge.
  */
 final class Draughting {
+  /** Letters of a name in the drawing. */
+  private static final int LONGEST = 36;
+
   private static final int BAR_ROW = 22;
   private static final int LABEL_ROW = 42;
   private static final int LABEL_BELOW = 32;
@@ -104,7 +107,7 @@ final class Draughting {
     for (ServiceRun run : runs) {
       double x = place(run.window().start());
       String covers = run.covers().isPresent() ? run.covers().getAsInt() + " " : "";
-      flag(flags, rack, x, covers, shown.text(run.name()));
+      flag(flags, rack, x, covers, brief(shown.text(run.name())));
       lines.add(new Drawing.Line(percent(x), "service"));
     }
     boolean inside = !shown.now().isBefore(window.start()) && shown.now().isBefore(window.end());
@@ -128,6 +131,11 @@ final class Draughting {
             left ? "-4" : "4",
             covers,
             name));
+  }
+
+  /** A drawing has no second line. */
+  private static String brief(String name) {
+    return name.length() > LONGEST ? name.substring(0, LONGEST - 1).strip() + "\u2026" : name;
   }
 
   private Drawing.Lane lane(Station station) {
@@ -202,7 +210,7 @@ final class Draughting {
     if (task.unattended().isZero() && !told && !late) {
       return "";
     }
-    String name = shown.names().title(task);
+    String name = brief(shown.names().title(task));
     String said = told ? state.word() + ": " + name : name;
     return late ? said + ", " + state.late() : said;
   }

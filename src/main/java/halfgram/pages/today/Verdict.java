@@ -38,19 +38,32 @@ record Verdict(
 
   static Verdict of(Shown shown) {
     Messages words = shown.words();
-    int reasons = shown.sheet().misfits().size();
-    String fits =
-        reasons == 0
-            ? words.say(shown.sheet().tasks().isEmpty() ? "today.idle" : "today.fits")
-            : reasons == 1 ? words.say("today.misfit") : words.say("today.misfits", reasons);
     return new Verdict(
-        fits,
+        fits(shown),
         next(shown),
         tightest(shown),
         count(shown),
         shown.sheet().misfits().stream().map(misfit -> trouble(shown, misfit)).toList(),
         problems(shown),
         shown.sheet().warnings().stream().map(words::say).toList());
+  }
+
+  /** That it fitted when it was planned says little of a day that runs late. */
+  private static String fits(Shown shown) {
+    Messages words = shown.words();
+    int reasons = shown.sheet().misfits().size();
+    if (reasons > 0) {
+      return reasons == 1 ? words.say("today.misfit") : words.say("today.misfits", reasons);
+    }
+    long late =
+        shown.sheet().tasks().stream()
+            .filter(task -> shown.progress(task).state() == TaskState.TO_DO)
+            .filter(task -> !StateWords.late(shown, task).isEmpty())
+            .count();
+    if (late > 0) {
+      return late == 1 ? words.say("today.late-one") : words.say("today.late-many", late);
+    }
+    return words.say(shown.sheet().tasks().isEmpty() ? "today.idle" : "today.fits");
   }
 
   static Trouble trouble(Shown shown, Misfit misfit) {

@@ -48,6 +48,16 @@ final class BathRows {
     public boolean isOver() {
       return left == 0;
     }
+
+    /** What of the drawing is seen. */
+    public String box() {
+      return "0 0 48 " + (height + 8);
+    }
+
+    /** The pan, open at the top. */
+    public String pan() {
+      return "M3 0V" + (height + 5) + "H45V0";
+    }
   }
 
   private final Scene scene;

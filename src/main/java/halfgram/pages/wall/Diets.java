@@ -27,21 +27,30 @@ final class Diets {
     this.scene = scene;
   }
 
-  /** Those that this station has a hand in; services that are over are left out. */
+  /**
+   * Those that this station has a hand in, the same of several services together; services that are
+   * over are left out.
+   */
   List<Row> list() {
-    Map<String, List<Plate>> byDiet = new LinkedHashMap<>();
+    Map<String, Map<String, Integer>> byDiet = new LinkedHashMap<>();
     for (ServiceRun run : scene.inForce().sheet().services()) {
       if (run.window().end().isAfter(scene.now())) {
         for (ServiceRun.Plates plates : run.plates()) {
           if (plates.variant().isPresent() && isHere(plates)) {
             byDiet
-                .computeIfAbsent(name(plates), diet -> new ArrayList<>())
-                .add(new Plate(plates.count(), what(plates)));
+                .computeIfAbsent(name(plates), diet -> new LinkedHashMap<>())
+                .merge(what(plates), plates.count(), Integer::sum);
           }
         }
       }
     }
-    return byDiet.entrySet().stream().map(of -> new Row(of.getKey(), of.getValue())).toList();
+    return byDiet.entrySet().stream()
+        .map(of -> new Row(of.getKey(), plates(of.getValue())))
+        .toList();
+  }
+
+  private static List<Plate> plates(Map<String, Integer> counts) {
+    return counts.entrySet().stream().map(of -> new Plate(of.getValue(), of.getKey())).toList();
   }
 
   private String what(ServiceRun.Plates plates) {

@@ -5,18 +5,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.testkit.Client;
+import halfgram.testkit.FilledForm;
 import halfgram.testkit.Site;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 
 /** Formulas read, scaled, compared and saved over HTTP, refusals beside the success. */
 class FormulasPagesTest {
   private static final String PLACE = "/k/TARN/formulas";
-  private static final Pattern TAG = Pattern.compile("<(input|option|select|/select)\\b([^>]*)>");
 
   private final Site site = Site.demo();
   private final Client client = site.client();
@@ -117,40 +114,127 @@ class FormulasPagesTest {
     assertThat(answer.body()).contains("value=\"typed\"", "name=\"lines.2.ingredient\"");
   }
 
+  @Test
+  void aNewFormulaNeedsNoCodeOfItsOwn() {
+    Client.Answer answer = client.post(PLACE + "/new", salsa());
+    assertThat(answer.status()).as(answer.text()).isEqualTo(303);
+    assertThat(answer.header("location")).endsWith("/formulas/salsa-de-ajo");
+    assertThat(current("salsa-de-ajo").path("version").asInt()).isEqualTo(1);
+    assertThat(client.get(PLACE + "/salsa-de-ajo?amount=500%20g").text())
+        .contains("Salsa de ajo", "version 1, since Saturday 5 December 2026", "450 g", "fine salt");
+    assertThat(client.get(PLACE + "?find=ajo").text()).contains("Salsa de ajo", "1 of 38");
+  }
+
+  @Test
+  void theSecondOfANameIsNotTakenForTheFirst() {
+    client.post(PLACE + "/new", salsa());
+    Client.Answer answer = client.post(PLACE + "/new", salsa("note", "hotter"));
+    assertThat(answer.status()).isEqualTo(409);
+    assertThat(answer.body())
+        .contains("id=\"code-fault\"", "there is a formula salsa-de-ajo already")
+        .contains("value=\"Salsa de ajo\"");
+    FilledForm again = FilledForm.of(answer, "/new");
+    assertThat(client.post(PLACE + "/new", saving(again, "code", "ajo-2")).status()).isEqualTo(303);
+  }
+
+  @Test
+  void aNewFormulaWithoutANameIsAskedForOne() {
+    Client.Answer answer =
+        client.post(PLACE + "/new", salsa("name.en", "", "steps.0.do.en", "kept"));
+    assertThat(answer.status()).isEqualTo(422);
+    assertThat(answer.body()).contains("id=\"name-fault\"", "value=\"kept\"");
+    assertThat(answer.text()).contains("give it a name");
+  }
+
+  @Test
+  void everyProblemStandsAtItsFieldAndAllThatWasTypedIsKept() {
+    String[] wrong = {
+      "lines.0.ingredient", "moon dust",
+      "lines.1.percent", "a bit",
+      "lines.1.vessel", "hat",
+      "lines.1.step", "never",
+      "steps.0.handsOn.fixed", "ages",
+      "outputs.0.hold.max", "long",
+      "outputs.0.container", "shoe"
+    };
+    Client.Answer answer = save("yoghurt-base", wrong);
+    assertThat(answer.status()).isEqualTo(422);
+    for (int i = 0; i < wrong.length; i += 2) {
+      assertThat(answer.body())
+          .as(wrong[i])
+          .contains("id=\"" + wrong[i] + "-fault\"", "value=\"" + wrong[i + 1] + "\"");
+    }
+    assertThat(current("yoghurt-base").path("version").asInt()).isEqualTo(2);
+  }
+
+  @Test
+  void aSecondVersionSaysWhatItChangesAgainstTheFirst() {
+    save("dill-oil", "lines.0.holdBack", "5", "note", "less green");
+    assertThat(client.get(PLACE + "/dill-oil/versions").text())
+        .contains("From version 1 to version 2", "% held back to taste 5", "less green")
+        .contains("Sat 5 Dec 2026");
+    assertThat(client.get(PLACE + "/dill-oil/versions?from=2&to=1").text())
+        .contains("From version 2 to version 1", "% held back to taste 5 taken away");
+    assertThat(client.get(PLACE + "/dill-oil?version=1").text())
+        .contains("This is an older version");
+  }
+
+  @Test
+  void eachWayOfScalingTellsAWrongNumberAtItsField() {
+    String[][] asked = {
+      {"amount", "amount=much", "much"},
+      {"pieces", "pieces=-3", "-3"},
+      {"covers", "covers=many&each=2%20g", "many"},
+      {"each", "covers=40&each=two", "two"},
+      {"batches", "batches=half", "half"},
+      {"have0", "of0=dill-oil&have0=some", "some"},
+    };
+    for (String[] one : asked) {
+      Client.Answer answer = client.get(PLACE + "/yoghurt-base?" + one[1]);
+      assertThat(answer.status()).as(one[1]).isEqualTo(422);
+      assertThat(answer.body())
+          .as(one[1])
+          .contains("id=\"" + one[0] + "-fault\"", "value=\"" + one[2] + "\"");
+    }
+  }
+
+  /** A sauce as a chef would type it, some fields changed. */
+  private String[] salsa(String... changes) {
+    FilledForm form =
+        FilledForm.of(client.get(PLACE + "/new"), "/new")
+            .with("name.en", "Salsa de ajo")
+            .with("lines.0.ingredient", "cream")
+            .with("lines.0.basis", "90")
+            .with("lines.0.step", "stir")
+            .with("lines.1.ingredient", "salt")
+            .with("lines.1.basis", "10")
+            .with("lines.1.step", "stir")
+            .with("steps.0.code", "stir")
+            .with("steps.0.do.en", "Stir it together")
+            .with("steps.0.station", "cold")
+            .with("outputs.0.code", "salsa")
+            .with("outputs.0.name.en", "salsa")
+            .with("outputs.0.hold.max", "2 d")
+            .with("outputs.0.hold.why", "quality")
+            .with("outputs.0.hold.source", "tasted here");
+    return saving(form, changes);
+  }
+
   private Client.Answer save(String code, String... changes) {
     return client.post(PLACE + "/" + code + "/edit", fields(code, changes));
   }
 
-  /** The fields of the form as a browser would send them, some of them changed. */
   private String[] fields(String code, String... changes) {
-    List<String> sent = new ArrayList<>();
-    for (int i = 0; i < changes.length; i += 2) {
-      sent.addAll(List.of(changes[i], changes[i + 1]));
-    }
-    String body = client.get(PLACE + "/" + code + "/edit").body();
-    String form = body.substring(body.indexOf("<form class=\"edit\""));
-    Matcher tags = TAG.matcher(form);
-    String select = "";
-    while (tags.find()) {
-      String all = tags.group(2);
-      select = tags.group(1).equals("select") ? of(all, "name") : select;
-      boolean option = tags.group(1).equals("option") && all.contains("selected");
-      boolean input =
-          tags.group(1).equals("input")
-              && (!all.contains("checkbox") || all.contains("checked=\"checked\""));
-      if (option || input) {
-        sent.addAll(List.of(option ? select : of(all, "name"), of(all, "value")));
-      }
-    }
-    sent.addAll(List.of("act", "save"));
-    return sent.toArray(new String[0]);
+    FilledForm form = FilledForm.of(client.get(PLACE + "/" + code + "/edit"), "/edit");
+    return saving(form, changes);
   }
 
-  private static String of(String tag, String name) {
-    Matcher value = Pattern.compile("\\b" + name + "=\"([^\"]*)\"").matcher(tag);
-    return value.find()
-        ? value.group(1).replace("&#39;", "'").replace("&quot;", "\"").replace("&amp;", "&")
-        : "";
+  private static String[] saving(FilledForm form, String... changes) {
+    FilledForm changed = form.with("act", "save");
+    for (int i = 0; i < changes.length; i += 2) {
+      changed = changed.with(changes[i], changes[i + 1]);
+    }
+    return changed.fields();
   }
 
   private JsonNode current(String code) {

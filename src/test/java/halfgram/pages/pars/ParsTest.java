@@ -53,6 +53,23 @@ class ParsTest {
   }
 
   @Test
+  void lookingShowsWhatItWouldDoAndStoresNothing() {
+    FilledForm typed =
+        form().with(OIL, "3kg").with("par:lunch/dill-oil//sun", "2 kg").with("act", "look");
+    Answer answer = client.post(PARS, typed.fields());
+    assertThat(answer.status()).isEqualTo(200);
+    assertThat(answer.text())
+        .contains("What it would do to the sheet", "Today's sheet", "Sheet of Sun 6 Dec")
+        .contains("Dill oil +", "Nothing is stored yet");
+    assertThat(FilledForm.of(answer, "/pars").value(OIL)).isEqualTo("3 kg");
+    assertThat(Pars.cells(site.house()).get(SPOT)).isEqualTo("110 g");
+    assertThat(client.post(PARS, form().with("act", "look").fields()).text())
+        .contains("No sheet changes.");
+    assertThat(client.post(PARS, form().with(OIL, "some").with("act", "look").fields()).status())
+        .isEqualTo(422);
+  }
+
+  @Test
   void sentUnchangedItChangesNothing() {
     var before = site.house().tree();
     long facts = site.house().stand().facts();

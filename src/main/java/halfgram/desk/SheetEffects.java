@@ -5,14 +5,15 @@ import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 
-/** What a changed event would do to the sheets, before anything is stored. */
-public final class EventEffects {
-  /** Days before an event in which its work can lie, at least. */
+/** What a change of the book would do to the sheets, before anything is stored. */
+public final class SheetEffects {
+  /** Days before a date in which its work can lie, at least. */
   private static final int LEAD = 2;
 
   /** Whose sheet changes. */
@@ -40,18 +41,12 @@ public final class EventEffects {
   private final Desk desk;
   private final Plans plans;
 
-  public EventEffects(Desk desk, Plans plans) {
+  public SheetEffects(Desk desk, Plans plans) {
     this.desk = desk;
     this.plans = plans;
   }
 
-  /**
-   * Of today's sheet in force, if it changes, then of the days that lead up to the event. Dates in
-   * the past change nothing.
-   *
-   * @param after the kitchen as it would be
-   * @param event its code
-   */
+  /** Of a changed event, on the dates it had and has. */
   public List<Effect> list(House house, House after, String event) {
     Set<LocalDate> dates = new TreeSet<>();
     for (House one : List.of(house, after)) {
@@ -59,6 +54,17 @@ public final class EventEffects {
           .filter(of -> of.code().equals(event))
           .forEach(of -> dates.add(of.date()));
     }
+    return list(house, after, dates);
+  }
+
+  /**
+   * Of today's sheet in force, if it changes, then of the days that lead up to each date. Dates in
+   * the past change nothing.
+   *
+   * @param after the kitchen as it would be
+   * @param dates that it touches, before and after
+   */
+  public List<Effect> list(House house, House after, Collection<LocalDate> dates) {
     LocalDate today = house.day(desk.now());
     List<Effect> effects = new ArrayList<>();
     Optional<InForce> inForce = plans.find(house, today);

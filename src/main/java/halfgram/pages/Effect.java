@@ -1,6 +1,6 @@
-package halfgram.pages.events;
+package halfgram.pages;
 
-import halfgram.desk.EventEffects;
+import halfgram.desk.SheetEffects;
 import halfgram.formula.ComponentRef;
 import halfgram.measure.Amount;
 import halfgram.prep.Difference;
@@ -22,10 +22,10 @@ import java.util.OptionalInt;
  * @param tasks how many come, go and change
  * @param misfits what would no longer fit
  */
-record Effect(
+public record Effect(
     String title, List<String> services, List<String> made, String tasks, List<String> misfits) {
 
-  static Effect of(EventEffects.Effect effect, Messages words) {
+  public static Effect of(SheetEffects.Effect effect, Messages words) {
     SheetWords names = new SheetWords(effect.book(), effect.sheet(), words);
     Difference difference = effect.difference();
     String title =
@@ -52,6 +52,11 @@ record Effect(
             difference.changed().size(),
             difference.unchanged()),
         difference.misfits().stream().map(misfit -> words.say(misfit.what())).toList());
+  }
+
+  /** Nothing would change, and why. */
+  public static Effect none(String why) {
+    return new Effect(why, List.of(), List.of(), "", List.of());
   }
 
   private static void service(
