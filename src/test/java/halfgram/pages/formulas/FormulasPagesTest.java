@@ -121,7 +121,7 @@ class FormulasPagesTest {
     assertThat(answer.header("location")).endsWith("/formulas/salsa-de-ajo");
     assertThat(current("salsa-de-ajo").path("version").asInt()).isEqualTo(1);
     assertThat(client.get(PLACE + "/salsa-de-ajo?amount=500%20g").text())
-        .contains("Salsa de ajo", "version 1, since Saturday 5 December 2026", "450 g", "fine salt");
+        .contains("Salsa de ajo", "version 1, since Saturday 5 December 2026", "450 g");
     assertThat(client.get(PLACE + "?find=ajo").text()).contains("Salsa de ajo", "1 of 38");
   }
 
