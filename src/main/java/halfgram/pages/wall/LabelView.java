@@ -23,14 +23,16 @@ record LabelView(
     String by,
     String useBy,
     String place,
-    String contains) {
+    String contains,
+    String back) {
 
   /**
    * The label of a tub as it was filled.
    *
    * @param task the task that filled it, when the day still has it
+   * @param back where whoever looks at it came from
    */
-  static LabelView of(Scene scene, Stock.Life life, Optional<Task> task) {
+  static LabelView of(Scene scene, Stock.Life life, Optional<Task> task, String back) {
     Lot lot = life.tub().lot();
     House house = scene.house();
     ComponentRef ref = lot.component();
@@ -59,6 +61,7 @@ record LabelView(
         filled.map(Movement::who).map(scene::person).orElse(""),
         scene.words().moment(lot.useBy()),
         lot.place(),
-        scene.names().contains(allergens));
+        scene.names().contains(allergens),
+        back);
   }
 }

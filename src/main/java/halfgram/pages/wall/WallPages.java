@@ -81,7 +81,7 @@ public final class WallPages implements Server.Part {
     visit.rememberCook(person.code());
     TickForm waiting = TickForm.of(visit::field);
     if (waiting.isEmpty()) {
-      visit.seeOther("wall/" + Visit.encoded(scene.station()));
+      visit.seeOther(wall(scene));
       return;
     }
     tick(visit, scene, waiting, person);
@@ -96,7 +96,7 @@ public final class WallPages implements Server.Part {
     }
     List<Long> shown = numbers.stream().map(Long::valueOf).toList();
     changes.see(scene.house(), shown, scene.station(), visit.who());
-    visit.seeOther("wall/" + Visit.encoded(scene.station()));
+    visit.seeOther(wall(scene));
   }
 
   private void tick(Context context) {
@@ -114,12 +114,14 @@ public final class WallPages implements Server.Part {
 
   private void label(Context context) {
     Visit visit = Visit.of(context);
-    Scene scene = scene(visit, Scene.ALL);
+    String station = visit.query("station");
+    Scene scene = scene(visit, station.isEmpty() ? Scene.ALL : station);
     String code = visit.query("tub");
     Stock.Life life = stock.find(scene.house(), code).orElseThrow(() -> Halt.notFound(code));
     Optional<Task> task =
         life.tub().task().flatMap(id -> ticking.findTask(scene.house(), scene.day(), id));
-    visit.wallPage(200, "label", code, LabelView.of(scene, life, task));
+    String back = station.isEmpty() ? "stock/" + Visit.encoded(code) : wall(scene);
+    visit.wallPage(200, "label", code, LabelView.of(scene, life, task, back));
   }
 
   // ---- behind the handlers ----
@@ -132,6 +134,11 @@ public final class WallPages implements Server.Part {
     InForce inForce = plans.open(house, house.day(desk.now()), visit.who());
     Optional<Person> cook = visit.cook().flatMap(code -> findPerson(house, code));
     return Scene.of(house, inForce, station, cook, visit.wallWords(), desk.now());
+  }
+
+  /** Where a station's wall is. */
+  private static String wall(Scene scene) {
+    return "wall/" + Visit.encoded(scene.station());
   }
 
   private static Optional<Person> findPerson(House house, String code) {
@@ -191,7 +198,7 @@ public final class WallPages implements Server.Part {
 
   /** Where a tick leads: what is done makes room for what is next. */
   private static String next(Scene scene, TickForm form, Ticking.Taken taken) {
-    String to = "wall/" + Visit.encoded(scene.station());
+    String to = wall(scene);
     String task = Visit.encoded(form.task());
     return taken.tick().kind() == Tick.Kind.DONE
         ? to + "?done=" + task + "&tick=" + taken.tick().id()

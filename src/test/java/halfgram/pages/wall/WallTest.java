@@ -111,11 +111,12 @@ class WallTest {
             "5,9 kg",
             "sequence",
             String.valueOf(Site.sequence()));
-    List<String> tubs = all(done.body(), "label\\?tub=(1205-\\d+)");
+    List<String> tubs = all(done.body(), "label\\?station=cold&amp;tub=(1205-\\d+)");
     assertThat(tubs).hasSizeGreaterThan(4);
-    Answer label = client.get("/k/TARN/label?tub=" + tubs.get(0));
+    Answer label = client.get("/k/TARN/label?station=cold&tub=" + tubs.get(0));
     assertThat(label.text())
         .contains("Sheep-yoghurt base", tubs.get(0), "CONTAINS MILK", "use by", "Ines");
+    assertThat(label.body()).contains("href=\"/k/TARN/wall/cold\"");
     assertThat(left(tubs)).isEqualByComparingTo(Amount.grams(5900));
 
     String undoes = all(done.body(), "name=\"undoes\" value=\"([0-9a-f-]{36})\"").get(0);
@@ -153,7 +154,7 @@ class WallTest {
             "",
             "sequence",
             String.valueOf(Site.sequence()));
-    String tub = all(done.body(), "label\\?tub=(1205-\\d+)").get(0);
+    String tub = all(done.body(), "label\\?station=cold&amp;tub=(1205-\\d+)").get(0);
     site.wiring().stock().count(site.house(), tub, Amount.grams(100), "ines");
     String undoes = all(done.body(), "name=\"undoes\" value=\"([0-9a-f-]{36})\"").get(0);
     Answer refused =
