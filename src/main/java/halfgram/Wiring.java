@@ -92,7 +92,10 @@ public final class Wiring implements AutoCloseable {
 
   /** H2 in the data folder; closed by us and nobody else, so that the last commit is written. */
   private static String embedded(Path data) {
-    return "jdbc:h2:file:" + data.toAbsolutePath().resolve("halfgram") + ";DB_CLOSE_ON_EXIT=FALSE";
+    // A tick alone has more statements than the eight that H2 keeps parsed by default.
+    return "jdbc:h2:file:"
+        + data.toAbsolutePath().resolve("halfgram")
+        + ";DB_CLOSE_ON_EXIT=FALSE;QUERY_CACHE_SIZE=64";
   }
 
   /** A sheet as the JSON that its plan keeps. */

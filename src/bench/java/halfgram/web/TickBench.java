@@ -3,6 +3,7 @@ package halfgram.web;
 import com.fasterxml.jackson.databind.JsonNode;
 import halfgram.book.BookStore;
 import halfgram.db.Database;
+import halfgram.db.schema.Tables;
 import halfgram.prep.Task;
 import halfgram.testkit.Site;
 import io.javalin.Javalin;
@@ -27,6 +28,7 @@ import org.openjdk.jmh.annotations.AuxCounters;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Fork;
+import org.openjdk.jmh.annotations.Level;
 import org.openjdk.jmh.annotations.Measurement;
 import org.openjdk.jmh.annotations.Mode;
 import org.openjdk.jmh.annotations.OutputTimeUnit;
@@ -40,7 +42,8 @@ import org.openjdk.jmh.annotations.Warmup;
 /**
  * The rate of ticks over JSON beside the rate of a bare handler that does one insert and waits for
  * the same checkpoint, block by block in turns; both answers are checked. Ticks go round all tasks
- * of the day, so that none gets more of them than a kitchen would enter.
+ * of the day and are forgotten after each iteration, so that none has more of them than a kitchen
+ * would enter.
  */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.SingleShotTime)
@@ -82,7 +85,7 @@ public class TickBench {
     String folder = Files.createTempDirectory("halfgram-bare").toString();
     bare =
         Database.open(
-            "jdbc:h2:file:" + folder + "/bare;DB_CLOSE_ON_EXIT=FALSE",
+            "jdbc:h2:file:" + folder + "/bare;DB_CLOSE_ON_EXIT=FALSE;QUERY_CACHE_SIZE=64",
             Optional.empty(),
             Optional.empty());
     bare.write(
@@ -99,6 +102,12 @@ public class TickBench {
             });
     javalin.start("127.0.0.1", 0);
     threads = Executors.newFixedThreadPool(clients);
+  }
+
+  @Setup(Level.Iteration)
+  public void forget() {
+    site.wiring().desk().read(tx -> tx.sql().deleteFrom(Tables.TICK).execute());
+    bare.write(tx -> tx.sql().execute("delete from bare"));
   }
 
   private void insert(Context context) {

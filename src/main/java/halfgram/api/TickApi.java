@@ -84,6 +84,10 @@ public final class TickApi implements Server.Part {
     if (kind.filter(one -> one == Tick.Kind.UNDO).isPresent() && undoes.isEmpty()) {
       call.problem("undoes", "", "api.accept-uuid");
     }
+    Optional<String> note = call.findText("note");
+    if (kind.filter(one -> one == Tick.Kind.FAILED).isPresent() && note.isEmpty()) {
+      call.problem("note", "", "api.accept-text");
+    }
     Optional<java.util.UUID> device = call.findUuid("device");
     if (device.isEmpty()) {
       call.problem("device", "", "api.accept-uuid");
@@ -95,12 +99,12 @@ public final class TickApi implements Server.Part {
             time(call).orElseGet(desk::now),
             call.findNumber("deviceOffsetMinutes", -1440).orElse(0L).intValue());
     return new Ticking.Entry(
-        id.orElseGet(java.util.UUID::randomUUID),
+        id,
         task,
         kind.orElse(Tick.Kind.START),
         call.findText("line"),
         call.findAmount("amount"),
-        call.findText("note"),
+        note,
         call.text("cook"),
         undoes,
         origin);

@@ -30,6 +30,9 @@ final class BegunJson {
       one.started().forEach(started::add);
       ArrayNode done = node.putArray("done");
       one.done().forEach(done::add);
+      if (one.failed()) {
+        node.put("failed", true);
+      }
     }
     return list.toString();
   }
@@ -40,13 +43,18 @@ final class BegunJson {
     for (JsonNode node : BookStore.parse(json)) {
       PrepSheet sheet =
           before.orElseThrow(() -> new IllegalStateException("begun work without a plan before"));
-      begun.add(of(sheet, node.path("make").asText(), words(node, "started"), words(node, "done")));
+      Steps steps =
+          new Steps(words(node, "started"), words(node, "done"), node.path("failed").asBoolean());
+      begun.add(of(sheet, node.path("make").asText(), steps));
     }
     return begun;
   }
 
+  /** How far a make is: codes of its steps started and done, and whether it was lost. */
+  record Steps(SortedSet<String> started, SortedSet<String> done, boolean failed) {}
+
   /** A make of a sheet with all its tasks. */
-  static Begun of(PrepSheet sheet, String make, SortedSet<String> started, SortedSet<String> done) {
+  static Begun of(PrepSheet sheet, String make, Steps steps) {
     Optional<Begun> carried =
         sheet.begun().stream().filter(one -> one.make().id().equals(make)).findFirst();
     Make found =
@@ -61,7 +69,7 @@ final class BegunJson {
         tasks.add(task);
       }
     }
-    return new Begun(found, tasks, started, done);
+    return new Begun(found, tasks, steps.started(), steps.done(), steps.failed());
   }
 
   private static SortedSet<String> words(JsonNode node, String key) {

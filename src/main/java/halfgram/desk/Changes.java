@@ -104,9 +104,9 @@ public final class Changes {
     desk.write(
         house,
         tx -> {
-          kitchens.lock(tx, house.id());
+          KitchenStore.Stand stand = kitchens.lock(tx, house.id());
           numbers.forEach(number -> kitchens.see(tx, house.id(), number, station, who, desk.now()));
-          return kitchens.next(tx, house.id());
+          return kitchens.next(tx, stand);
         });
   }
 }

@@ -7,6 +7,7 @@ import halfgram.formula.Output;
 import halfgram.lot.Lot;
 import halfgram.lot.LotStore;
 import halfgram.lot.Movement;
+import halfgram.lot.Reservation;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.measure.BusinessDay;
@@ -15,6 +16,7 @@ import halfgram.measure.Rounding;
 import halfgram.prep.Stored;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
+import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
 import halfgram.prep.WeighGroup;
 import halfgram.prep.WeighLine;
@@ -22,20 +24,21 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.UUID;
 
 /**
- * What a done task moves in the ledger: components out of tubs, and what was made into new ones.
+ * What a task moves in the ledger when it is done or failed: components out of tubs, what was made
+ * into new ones, and what was lost out of those.
  *
- * <p>Rules. What went in is taken as planned, first from the tubs the plan named, then from the
- * first to expire; a tub never gives more than it has. What was made is what the cook said, else as
- * planned, each output in the same proportion, in full containers and a rest. A new tub's date is
- * counted from when it was really ready, and never runs past the date of a safety-dated tub that
- * went in.
+ * <p>Rules. What went in is taken as planned ({@link Taking}). What was made is what the cook said,
+ * else as planned, each output in the same proportion, in full containers and a rest. A new tub's
+ * date is counted from when it was really ready, and never runs past the date of a safety-dated tub
+ * that went in.
  */
 final class Filling {
   private final LotStore lots = new LotStore();
@@ -45,6 +48,25 @@ final class Filling {
     if (!task.stored().isEmpty()) {
       Instant cap = earliest(tx, house, inForce, task, used);
       fill(tx, house, inForce, task, tick, change, cap);
+    }
+  }
+
+  /**
+   * Throws away what a make has come to: what is left in the tubs it filled, and what went into the
+   * task that was being done, which counts as used from the moment somebody was on it.
+   *
+   * @param before what the task had come to
+   */
+  void failed(
+      Tx tx, House house, InForce inForce, Task task, TaskProgress before, Tick tick, long change) {
+    if (before.dones().isEmpty() && before.state() != TaskState.TO_DO) {
+      use(tx, house, inForce, task, tick, change);
+    }
+    for (Tub tub : lots.listOfTasks(tx, house.id(), task.make().id() + "/")) {
+      Amount left = tub.lot().left();
+      if (left.isPositive()) {
+        move(tx, house, tub, Movement.Kind.BINNED, left.times(-1), tick, change);
+      }
     }
   }
 
@@ -74,28 +96,44 @@ final class Filling {
       long change) {
     FormulaVersion version = inForce.book().formulary().get(ref);
     Output output = version.outputs().get(version.outputIndex(ref.output()));
-    Amount left = output.inUnit(task.make().scaled().setOut(line.line()));
-    List<String> named = line.tubs().stream().map(draw -> draw.lot().code()).toList();
-    List<Tub> touched = new ArrayList<>();
-    for (Tub tub : candidates(tx, house, version, output, named)) {
-      Amount taken = left.atMost(tub.lot().left());
-      if (taken.isPositive()) {
-        move(tx, house, tub, Movement.Kind.USED, taken.times(-1), tick, change);
-        left = left.minus(taken);
-        touched.add(tub);
-      }
-    }
-    return touched;
+    Amount wanted = output.inUnit(task.make().scaled().setOut(line.line()));
+    Map<String, Amount> planned = new HashMap<>();
+    line.tubs().forEach(draw -> planned.merge(draw.lot().code(), draw.amount(), Amount::plus));
+    Map<Tub, Amount> taken =
+        Taking.of(candidates(tx, house, version, output), wanted, planned, task.make().event());
+    taken.forEach(
+        (tub, amount) -> {
+          move(tx, house, tub, Movement.Kind.USED, amount.times(-1), tick, change);
+          release(tx, house, tub, task, amount, tick, change);
+        });
+    return List.copyOf(taken.keySet());
   }
 
-  private List<Tub> candidates(
-      Tx tx, House house, FormulaVersion version, Output output, List<String> named) {
+  /** What was kept for an event is kept no longer once the event has it. */
+  private void release(
+      Tx tx, House house, Tub tub, Task task, Amount taken, Tick tick, long change) {
+    for (Reservation kept : tub.lot().reserved()) {
+      if (task.make().event().equals(Optional.of(kept.event()))) {
+        Amount amount = kept.amount().atMost(taken).times(-1);
+        move(
+            tx,
+            house,
+            tub,
+            Movement.Kind.RESERVED,
+            amount,
+            Optional.of(kept.event()),
+            tick,
+            change);
+      }
+    }
+  }
+
+  private List<Tub> candidates(Tx tx, House house, FormulaVersion version, Output output) {
     String first = version.outputs().get(0).code();
     return lots.list(tx, house.id()).stream()
         .filter(tub -> tub.lot().component().formula().equals(version.formula()))
         .filter(tub -> tub.lot().component().output().orElse(first).equals(output.code()))
         .filter(tub -> tub.lot().left().dimension() == output.unit())
-        .sorted(Comparator.comparing(tub -> !named.contains(tub.lot().code())))
         .toList();
   }
 
@@ -218,6 +256,18 @@ final class Filling {
 
   private void move(
       Tx tx, House house, Tub tub, Movement.Kind kind, Amount amount, Tick tick, long change) {
+    move(tx, house, tub, kind, amount, Optional.empty(), tick, change);
+  }
+
+  private void move(
+      Tx tx,
+      House house,
+      Tub tub,
+      Movement.Kind kind,
+      Amount amount,
+      Optional<String> event,
+      Tick tick,
+      long change) {
     lots.move(
         tx,
         house.id(),
@@ -226,8 +276,8 @@ final class Filling {
             kind,
             amount.rounded(Rounding.TO_MICROGRAM),
             Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
+            event,
+            tick.note(),
             tick.cook(),
             tick.at(),
             Optional.of(tick.id())),

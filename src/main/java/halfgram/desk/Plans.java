@@ -14,16 +14,13 @@ import halfgram.prep.PlanRequest;
 import halfgram.prep.PlanStore;
 import halfgram.prep.Planning;
 import halfgram.prep.PrepSheet;
-import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
-import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -31,8 +28,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.SortedSet;
-import java.util.TreeSet;
 import java.util.UUID;
 import java.util.function.BiFunction;
 
@@ -81,6 +76,7 @@ public final class Plans {
   private final TickStore ticks = new TickStore();
   private final LotStore lots = new LotStore();
   private final ExportBook export = new ExportBook();
+  private final Map<UUID, PlanStore.Accepted> heads = lastFew();
   private final Map<UUID, Computation> computed = lastFew();
   private final Map<UUID, Proposed> proposed = lastFew();
 
@@ -104,8 +100,17 @@ public final class Plans {
 
   /** The plan in force on a day, if the day has one. */
   public Optional<InForce> find(House house, LocalDate day) {
-    return desk.read(
-        tx -> plans.findInForce(tx, house.id(), day).map(plan -> inForce(tx, house, plan)));
+    return desk.read(tx -> inForce(tx, house, day).map(plan -> inForce(tx, house, plan)));
+  }
+
+  /** The head of the plan in force on a day: once written it never changes. */
+  Optional<PlanStore.Accepted> inForce(Tx tx, House house, LocalDate day) {
+    return plans
+        .findInForce(tx, house.id(), day)
+        .map(
+            id ->
+                heads.computeIfAbsent(
+                    id, unknown -> plans.find(tx, house.id(), unknown).orElseThrow()));
   }
 
   /** A sheet of days that nobody has put in force, from the book and the tubs as they are. */
@@ -155,7 +160,7 @@ public final class Plans {
   }
 
   private Proposal proposal(House house, InForce inForce, KitchenBook book, Instant asOf) {
-    List<Begun> begun = begun(inForce, asOf);
+    List<Begun> begun = BegunWork.of(inForce, asOf);
     PlanRequest request = new PlanRequest(inForce.plan().day(), 1, asOf);
     PrepSheet sheet = Planning.plan(book, request, begun, Because.NOT_ASKED);
     Difference difference = Difference.of(inForce.sheet(), sheet);
@@ -193,7 +198,7 @@ public final class Plans {
         house,
         tx -> {
           KitchenStore.Stand stand = kitchens.lock(tx, house.id());
-          PlanStore.Accepted latest = plans.findInForce(tx, house.id(), day).orElseThrow();
+          PlanStore.Accepted latest = inForce(tx, house, day).orElseThrow();
           if (latest.number() == seen.number() + 1 && latest.facts() == seen.facts()) {
             return Accepting.IN_FORCE;
           }
@@ -216,7 +221,7 @@ public final class Plans {
   /** The first plan of a day, with what the days before left unfinished. */
   private long begin(Tx tx, House house, LocalDate day, String who) {
     KitchenStore.Stand stand = kitchens.lock(tx, house.id());
-    if (plans.findInForce(tx, house.id(), day).isPresent()) {
+    if (inForce(tx, house, day).isPresent()) {
       return stand.change();
     }
     House now = desk.open(tx, stand);
@@ -225,7 +230,7 @@ public final class Plans {
             .findBefore(tx, house.id(), day, day.minusDays(DAYS_BACK))
             .map(plan -> inForce(tx, now, plan));
     Instant start = now.book().kitchen().clock().start(day);
-    List<Begun> begun = before.map(earlier -> begun(earlier, start)).orElse(List.of());
+    List<Begun> begun = before.map(earlier -> BegunWork.of(earlier, start)).orElse(List.of());
     String snapshot = export.export(tx, now).toString();
     KitchenBook book = parse(snapshot);
     PrepSheet sheet = Planning.plan(book, new PlanRequest(day, 1, start), begun, Because.NOT_ASKED);
@@ -306,46 +311,8 @@ public final class Plans {
     for (Map.Entry<String, List<Tick>> entry : ticks.listOfTasks(tx, house.id(), ids).entrySet()) {
       progress.put(entry.getKey(), TaskProgress.fold(entry.getValue()));
     }
+    BegunWork.lose(made.sheet(), progress);
     return new InForce(plan, made.book(), made.sheet(), progress);
-  }
-
-  /** The makes of a plan on which work has begun, as far as anybody can still want them. */
-  private static List<Begun> begun(InForce inForce, Instant asOf) {
-    Map<String, SortedSet<String>> started = new LinkedHashMap<>();
-    Map<String, SortedSet<String>> done = new HashMap<>();
-    List<Task> all = new ArrayList<>(inForce.sheet().tasks());
-    inForce.sheet().begun().forEach(one -> all.addAll(one.tasks()));
-    for (Task task : all) {
-      TaskState state = inForce.progress(task).state();
-      if (state != TaskState.TO_DO) {
-        String make = task.make().id();
-        started.computeIfAbsent(make, id -> new TreeSet<>()).add(task.step().code());
-        if (state == TaskState.DONE && task.kind() == Task.Kind.STEP) {
-          done.computeIfAbsent(make, id -> new TreeSet<>()).add(task.step().code());
-        }
-      }
-    }
-    List<Begun> begun = new ArrayList<>();
-    started.forEach(
-        (make, steps) -> {
-          Begun one =
-              BegunJson.of(inForce.sheet(), make, steps, done.getOrDefault(make, new TreeSet<>()));
-          if (isWanted(one, asOf)) {
-            begun.add(one);
-          }
-        });
-    return begun;
-  }
-
-  /** Finished work until it is eaten, unfinished work until what it gives is past its hold. */
-  private static boolean isWanted(Begun one, Instant asOf) {
-    Instant last = one.make().eaten();
-    if (!one.finished()) {
-      for (Instant useBy : one.make().useBys()) {
-        last = useBy.isAfter(last) ? useBy : last;
-      }
-    }
-    return last.isAfter(asOf);
   }
 
   private static <T> Map<UUID, T> lastFew() {

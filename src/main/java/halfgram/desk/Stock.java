@@ -131,8 +131,10 @@ public final class Stock {
         });
   }
 
+  /** What a cook's tick moved is taken back by undoing that. */
   public static boolean canBeTakenBack(Movement last) {
-    return last.kind() == Movement.Kind.COUNTED || last.kind() == Movement.Kind.BINNED;
+    return last.tick().isEmpty()
+        && (last.kind() == Movement.Kind.COUNTED || last.kind() == Movement.Kind.BINNED);
   }
 
   private Optional<Life> find(Tx tx, House house, String code) {

@@ -8,12 +8,15 @@ import halfgram.measure.Message;
 import halfgram.prep.PlanStore;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
+import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 
 /**
@@ -22,17 +25,23 @@ import java.util.UUID;
  * <p>Rules. A tick that its device has sent before changes nothing and gets the same answer. One
  * that the table of states refuses is not kept, and whoever sent it is told why. Done fills tubs
  * and takes what went in out of others; undoing it takes both back, unless a tub it filled has been
- * used meanwhile.
+ * used meanwhile. Failed ends the whole make: its tubs are binned, its other tasks take no more
+ * ticks, and the plan may be made again for a second go. So may it when less was made than planned.
  */
 public final class Ticking {
+
+  /** What nobody can say any more of a task whose make is lost. */
+  private static final Set<Tick.Kind> GOES_ON =
+      EnumSet.of(Tick.Kind.START, Tick.Kind.PART_DONE, Tick.Kind.DONE);
 
   /**
    * A tick as entered; the moment comes here.
    *
-   * @param id made by whoever enters it, so that a later one can take it back before it was sent
+   * @param id made by the device, so that a later one can take it back before it was sent; when it
+   *     made none, one is made here
    */
   public record Entry(
-      UUID id,
+      Optional<UUID> id,
       String task,
       Tick.Kind kind,
       Optional<String> line,
@@ -97,7 +106,7 @@ public final class Ticking {
   }
 
   private Outcome tick(Tx tx, House house, LocalDate day, Entry entry) {
-    kitchens.lock(tx, house.id());
+    KitchenStore.Stand stand = kitchens.lock(tx, house.id());
     TickStore.Origin origin = entry.origin();
     Optional<TickStore.Entered> before =
         ticks.find(tx, house.id(), origin.device(), origin.sequence());
@@ -105,8 +114,9 @@ public final class Ticking {
       Tick tick = before.get().tick();
       return new Taken(tick, before.get().change(), tubs(tx, house, tick), true);
     }
-    if (ticks.has(tx, house.id(), entry.id())) {
-      return new Refused(Message.of("tick.refused.id-taken", entry.id()));
+    Optional<UUID> taken = entry.id().filter(id -> ticks.has(tx, house.id(), id));
+    if (taken.isPresent()) {
+      return new Refused(Message.of("tick.refused.id-taken", taken.get()));
     }
     Optional<Found> found = find(tx, house, day, entry.task());
     if (found.isEmpty()) {
@@ -115,7 +125,7 @@ public final class Ticking {
     Instant now = desk.now();
     Tick tick =
         new Tick(
-            entry.id(),
+            entry.id().orElseGet(UUID::randomUUID),
             entry.task(),
             entry.kind(),
             entry.line(),
@@ -125,19 +135,32 @@ public final class Ticking {
             now,
             entry.undoes());
     List<Tick> history = ticks.listOfTask(tx, house.id(), entry.task());
+    if (GOES_ON.contains(entry.kind()) && isLost(tx, house, found.get())) {
+      return new Refused(Message.of("tick.refused.make-failed"));
+    }
     return TaskProgress.tick(history, tick)
         .<Outcome>fold(
-            progress -> keep(tx, house, found.get(), entry, tick, history),
+            progress -> keep(tx, house, stand, found.get(), entry, tick, history),
             progress -> new NoSuchTask(),
             Refused::new);
   }
 
-  /** A task, in the plan in force or, when that has withdrawn it, in the last that had it. */
-  private record Found(PlanStore.Accepted plan, Task task) {}
+  /** Whether another task of its make has failed. */
+  private boolean isLost(Tx tx, House house, Found found) {
+    return ticks.listOfTasks(tx, house.id(), found.others()).values().stream()
+        .anyMatch(all -> TaskProgress.fold(all).state() == TaskState.FAILED);
+  }
+
+  /**
+   * A task, in the plan in force or, when that has withdrawn it, in the last that had it.
+   *
+   * @param others ids of the other tasks of its make
+   */
+  private record Found(PlanStore.Accepted plan, Task task, List<String> others) {}
 
   private Optional<Found> find(Tx tx, House house, LocalDate day, String task) {
     Optional<Found> inForce =
-        planStore.findInForce(tx, house.id(), day).flatMap(plan -> find(tx, house, plan, task));
+        plans.inForce(tx, house, day).flatMap(plan -> find(tx, house, plan, task));
     if (inForce.isPresent()) {
       return inForce;
     }
@@ -152,31 +175,77 @@ public final class Ticking {
   }
 
   private Optional<Found> find(Tx tx, House house, PlanStore.Accepted plan, String task) {
-    return plans.computed(tx, house, plan).sheet().tasks().stream()
+    List<Task> all = plans.computed(tx, house, plan).sheet().tasks();
+    return all.stream()
         .filter(one -> one.id().equals(task))
         .findFirst()
-        .map(one -> new Found(plan, one));
+        .map(one -> new Found(plan, one, others(all, one)));
+  }
+
+  private static List<String> others(List<Task> all, Task task) {
+    return all.stream()
+        .filter(other -> other.make().id().equals(task.make().id()) && !other.equals(task))
+        .map(Task::id)
+        .toList();
   }
 
   private Outcome keep(
-      Tx tx, House house, Found found, Entry entry, Tick tick, List<Tick> history) {
+      Tx tx,
+      House house,
+      KitchenStore.Stand stand,
+      Found found,
+      Entry entry,
+      Tick tick,
+      List<Tick> history) {
     if (tick.kind() == Tick.Kind.UNDO) {
       Optional<Message> because = undo(tx, house, tick);
       if (because.isPresent()) {
         return new Refused(because.get());
       }
     }
-    long change = kitchens.next(tx, house.id());
+    TaskProgress before = TaskProgress.fold(history);
+    boolean fact = isFact(found.task(), tick, history);
+    long change = fact ? kitchens.nextFact(tx, stand) : kitchens.next(tx, stand);
     ticks.add(
         tx, house.id(), new TickStore.Entered(tick, found.plan().id(), entry.origin(), change));
-    boolean first = TaskProgress.fold(history).dones().isEmpty();
-    if (tick.kind() == Tick.Kind.DONE && first) {
-      filling.done(tx, house, plans.inForce(tx, house, found.plan()), found.task(), tick, change);
-    }
-    if (tick.kind() == Tick.Kind.UNDO) {
-      back(tx, house, tick, change);
+    switch (tick.kind()) {
+      case DONE -> {
+        if (before.dones().isEmpty()) {
+          InForce inForce = plans.inForce(tx, house, found.plan());
+          filling.done(tx, house, inForce, found.task(), tick, change);
+        }
+      }
+      case FAILED -> {
+        if (before.state() != TaskState.FAILED) {
+          InForce inForce = plans.inForce(tx, house, found.plan());
+          filling.failed(tx, house, inForce, found.task(), before, tick, change);
+        }
+      }
+      case UNDO -> back(tx, house, tick, change);
+      case START, WEIGHED, PART_DONE, PROBLEM, SOLVED -> {}
     }
     return new Taken(tick, change, tubs(tx, house, tick), false);
+  }
+
+  /** Whether the plan can no longer be right: something failed, or gave less than planned. */
+  private static boolean isFact(Task task, Tick tick, List<Tick> history) {
+    return switch (tick.kind()) {
+      case FAILED -> true;
+      case DONE -> isShort(task, tick);
+      case UNDO ->
+          history.stream()
+              .filter(one -> tick.undoes().equals(Optional.of(one.id())))
+              .anyMatch(one -> one.kind() == Tick.Kind.FAILED || isShort(task, one));
+      case START, WEIGHED, PART_DONE, PROBLEM, SOLVED -> false;
+    };
+  }
+
+  private static boolean isShort(Task task, Tick tick) {
+    return tick.kind() == Tick.Kind.DONE
+        && !task.stored().isEmpty()
+        && tick.amount()
+            .filter(made -> made.compareTo(task.stored().get(0).made()) < 0)
+            .isPresent();
   }
 
   /** Why a tick cannot be taken back: a tub it filled has been used. */
@@ -204,10 +273,10 @@ public final class Ticking {
           house.id(),
           new Movement(
               movement.lot(),
-              Movement.Kind.UNDONE,
+              movement.kind().moves() ? Movement.Kind.UNDONE : movement.kind(),
               movement.amount().times(-1),
               Optional.empty(),
-              Optional.empty(),
+              movement.event(),
               Optional.empty(),
               undo.cook(),
               undo.at(),

@@ -70,27 +70,45 @@ public final class KitchenStore {
         .fetchSingle(KitchenStore::stand);
   }
 
-  /** Takes the next number under the lock of the kitchen's row: for what is its own log. */
-  public long next(Tx tx, UUID kitchen) {
-    return tx.sql()
+  /**
+   * Takes the number after the last under the lock of the kitchen's row, once: for what is its own
+   * log.
+   *
+   * @param locked as the lock found it
+   */
+  public long next(Tx tx, Stand locked) {
+    return take(tx, locked, locked.facts());
+  }
+
+  /** As {@link #next}, for what a plan is computed from. */
+  public long nextFact(Tx tx, Stand locked) {
+    return take(tx, locked, locked.change() + 1);
+  }
+
+  private static long take(Tx tx, Stand locked, long facts) {
+    long number = locked.change() + 1;
+    tx.sql()
         .update(KITCHEN)
-        .set(KITCHEN.CHANGE_NUMBER, KITCHEN.CHANGE_NUMBER.plus(1))
-        .where(KITCHEN.ID.eq(kitchen))
-        .returningResult(KITCHEN.CHANGE_NUMBER)
-        .fetchSingle()
-        .value1();
+        .set(KITCHEN.CHANGE_NUMBER, number)
+        .set(KITCHEN.FACTS_NUMBER, facts)
+        .where(KITCHEN.ID.eq(locked.id()))
+        .execute();
+    return number;
   }
 
   /** Takes the next number under the lock of the kitchen's row, and logs the change with it. */
   public long change(Tx tx, UUID kitchen, News news, Instant at) {
-    long number = next(tx, kitchen);
-    if (news.fact()) {
-      tx.sql()
-          .update(KITCHEN)
-          .set(KITCHEN.FACTS_NUMBER, number)
-          .where(KITCHEN.ID.eq(kitchen))
-          .execute();
-    }
+    long number =
+        tx.sql()
+            .update(KITCHEN)
+            .set(KITCHEN.CHANGE_NUMBER, KITCHEN.CHANGE_NUMBER.plus(1))
+            .set(
+                KITCHEN.FACTS_NUMBER,
+                news.fact() ? KITCHEN.CHANGE_NUMBER.plus(1) : KITCHEN.FACTS_NUMBER)
+            .where(KITCHEN.ID.eq(kitchen))
+            .returningResult(KITCHEN.CHANGE_NUMBER)
+            .fetchSingle()
+            .value1();
     tx.sql()
         .insertInto(CHANGE_LOG)
         .set(CHANGE_LOG.KITCHEN_ID, kitchen)

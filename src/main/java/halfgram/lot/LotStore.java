@@ -74,6 +74,11 @@ public final class LotStore {
     return ids.isEmpty() ? List.of() : list(tx, kitchen, LOT.ID.in(ids));
   }
 
+  /** The tubs that the tasks whose ids begin so have filled. */
+  public List<Tub> listOfTasks(Tx tx, UUID kitchen, String prefix) {
+    return list(tx, kitchen, LOT.TASK.startsWith(prefix));
+  }
+
   /** The tubs that a task filled. */
   public List<Tub> listOfTask(Tx tx, UUID kitchen, String task) {
     return list(tx, kitchen, LOT.TASK.eq(task));
@@ -206,8 +211,23 @@ public final class LotStore {
         Optional.ofNullable(row.getTickId()));
   }
 
-  private static Tub tub(LotRecord row, BigDecimal left, List<Reservation> reserved) {
+  /** No more is kept for events than there is, when some was counted short or spilt. */
+  private static List<Reservation> within(Amount left, List<Reservation> reserved) {
+    List<Reservation> kept = new ArrayList<>();
+    Amount free = left;
+    for (Reservation one : reserved) {
+      Amount amount = one.amount().atMost(free);
+      if (amount.isPositive()) {
+        kept.add(new Reservation(one.event(), amount));
+        free = free.minus(amount);
+      }
+    }
+    return kept;
+  }
+
+  private static Tub tub(LotRecord row, BigDecimal sum, List<Reservation> reserved) {
     Integer version = row.getVersion();
+    Amount left = new Amount(sum.stripTrailingZeros(), Dimension.valueOf(row.getDimension()));
     Lot lot =
         new Lot(
             row.getCode(),
@@ -215,12 +235,12 @@ public final class LotStore {
                 row.getFormula(),
                 Optional.of(row.getOutput()).filter(output -> !output.isEmpty()),
                 version == null ? OptionalInt.empty() : OptionalInt.of(version)),
-            new Amount(left.stripTrailingZeros(), Dimension.valueOf(row.getDimension())),
+            left,
             row.getMadeAt(),
             row.getUseBy(),
             row.getPlace(),
             Optional.ofNullable(row.getContainer()),
-            reserved);
+            within(left, reserved));
     return new Tub(row.getId(), lot, Optional.ofNullable(row.getTask()), row.getChangeNumber());
   }
 }

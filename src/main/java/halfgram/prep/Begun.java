@@ -25,16 +25,22 @@ import java.util.TreeSet;
  * <p>Rules. What an unfinished one will give counts as tubs on the way: made when its plan says,
  * rested, even when the work is behind, because making the same anew would be later still. One that
  * is for a single event keeps for that event what the event asked of it; the rest is free. A
- * finished one gives nothing more: its tubs are in the book. Whoever plans hands over every make
- * begun, finished ones too as long as their services are in sight, so that no id is given twice.
+ * finished one gives nothing more: its tubs are in the book. One that failed gives nothing at all.
+ * Whoever plans hands over every make begun, finished ones too as long as their services are in
+ * sight, so that no id is given twice.
  *
  * @param tasks all its tasks as they stand in the plan in force; a step without one gets its task
  *     worked out, and a last step without one gives tubs dated by their own hold alone
  * @param started codes of the steps started, part done or done
  * @param done codes of the steps done
+ * @param failed whether it was lost: it gives nothing, and nothing more is done or needed for it
  */
 public record Begun(
-    Make make, List<Task> tasks, SortedSet<String> started, SortedSet<String> done) {
+    Make make,
+    List<Task> tasks,
+    SortedSet<String> started,
+    SortedSet<String> done,
+    boolean failed) {
   public Begun {
     tasks = List.copyOf(tasks);
     done = Collections.unmodifiableNavigableSet(new TreeSet<>(done));
@@ -48,6 +54,11 @@ public record Begun(
     return done.contains(lastStep().code());
   }
 
+  /** Whether nothing more comes of it. */
+  public boolean over() {
+    return failed || finished();
+  }
+
   /**
    * Whether a tub is still being made. It then goes by the id of its make, and ids have slashes
    * where the codes of tubs cannot.
@@ -59,7 +70,8 @@ public record Begun(
   /** The parts that go in at steps not started. */
   List<Worked.Part> open(List<Worked.Part> parts) {
     return parts.stream()
-        .filter(part -> !started.contains(make.version().steps().get(part.step()).code()))
+        .filter(
+            part -> !failed && !started.contains(make.version().steps().get(part.step()).code()))
         .toList();
   }
 
@@ -67,9 +79,15 @@ public record Begun(
     return done.contains(task.step().code());
   }
 
+  /** Whether a task of it will not be done any more, because what it belongs to was lost. */
+  boolean isDropped(Task task) {
+    return failed && !started.contains(task.step().code());
+  }
+
   /** Whether a step is still to do and has no task. */
   boolean isMissing(Step step) {
-    return !done.contains(step.code())
+    return !failed
+        && !done.contains(step.code())
         && tasks.stream().noneMatch(task -> task.step().code().equals(step.code()));
   }
 
@@ -100,10 +118,10 @@ public record Begun(
         .findFirst();
   }
 
-  /** The tubs on the way, one for each output; none when finished. */
+  /** The tubs on the way, one for each output; none when it is over. */
   List<Stock> expected() {
     List<Stock> stock = new ArrayList<>();
-    for (int i = 0; i < make.version().outputs().size() && !finished(); i++) {
+    for (int i = 0; i < make.version().outputs().size() && !over(); i++) {
       if (make.scaled().output(i).isPositive()) {
         stock.add(expected(i));
       }

@@ -98,9 +98,12 @@ public record Difference(
         proposed.misfits().stream().filter(misfit -> !known.contains(misfit.path())).toList());
   }
 
-  /** Work done on an earlier day is no longer shown, and that is no change. */
+  /**
+   * Work done on an earlier day is no longer shown, and what was lost is no longer done: neither is
+   * a change.
+   */
   private static boolean isOver(Begun of, Task task) {
-    return of.make().id().equals(task.make().id()) && of.hasDone(task);
+    return of.make().id().equals(task.make().id()) && (of.hasDone(task) || of.failed());
   }
 
   private static Map<String, Task> byId(PrepSheet sheet) {

@@ -138,7 +138,7 @@ record Explosion(
       wanted.addAll(needs.keySet());
       begun.forEach(
           (version, all) -> {
-            if (!all.stream().allMatch(Begun::finished)) {
+            if (!all.stream().allMatch(Begun::over)) {
               wanted.addAll(book.formulary().parts(version));
             }
           });
@@ -183,10 +183,12 @@ record Explosion(
       result.begun().add(of);
       result.worked().put(of.make().version(), worked);
       of.tasks().forEach(task -> result.worked().put(task.version(), worked));
-      if (of.isInBath() || of.finished()) {
+      if (of.isInBath() || of.over()) {
         dropped.add(of.make().id());
       }
-      needParts(worked, of.make(), of.open(worked.parts));
+      if (!of.failed() || of.isInBath()) {
+        needParts(worked, of.make(), of.open(worked.parts));
+      }
       if (because.asked()) {
         new MakeNotes(book, because).note(worked, of);
       }

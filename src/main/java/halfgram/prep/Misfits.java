@@ -55,7 +55,7 @@ final class Misfits {
       make.served().forEach(need -> misfits.tooOld(make, need));
     }
     for (Begun begun : explosion.begun()) {
-      if (!begun.finished()) {
+      if (!begun.over()) {
         misfits.tooFarApart(begun.make());
         explosion.draws().stream()
             .filter(draw -> draw.lot().code().equals(begun.make().id()))

@@ -56,16 +56,16 @@ public final class PlanStore {
         .fetchOptional(row -> accepted(row.into(PLAN)));
   }
 
-  /** The plan in force on a day. */
-  public Optional<Accepted> findInForce(Tx tx, UUID kitchen, LocalDate day) {
+  /** The id of the plan in force on a day. */
+  public Optional<UUID> findInForce(Tx tx, UUID kitchen, LocalDate day) {
     return tx.sql()
-        .select(HEAD)
+        .select(PLAN.ID)
         .from(PLAN)
         .where(PLAN.KITCHEN_ID.eq(kitchen))
         .and(PLAN.BUSINESS_DAY.eq(day))
         .orderBy(PLAN.NUMBER.desc())
         .limit(1)
-        .fetchOptional(row -> accepted(row.into(PLAN)));
+        .fetchOptional(PLAN.ID);
   }
 
   /** The last plan of the days before, back to the earliest day asked for. */

@@ -114,8 +114,8 @@ final class TaskList {
     List<Task> tasks = new ArrayList<>();
     for (Task task : of.tasks()) {
       LocalDate day = book.kitchen().clock().of(task.start());
-      boolean open = !day.isBefore(request.from()) || !of.hasDone(task);
-      if (open && !day.isAfter(request.last())) {
+      boolean open = !day.isBefore(request.from()) || !(of.hasDone(task) || of.failed());
+      if (open && !day.isAfter(request.last()) && !of.isDropped(task)) {
         tasks.add(task);
       }
     }

@@ -26,7 +26,7 @@ import java.util.stream.Collectors;
  * @param weighed why paths of the lines weighed
  * @param amount so far, or really made when done; empty when nobody said, and then as planned
  * @param doneAt when the first done was said
- * @param problem what the open problem is, when somebody said
+ * @param problem what the open problem is, or why it failed, when somebody said
  * @param dones every done that counts; more than one is for the office to look at
  * @param last the last tick that can be undone
  * @param refused ticks that came and do not count
@@ -91,6 +91,22 @@ public record TaskProgress(
         Function<Message, ? extends T> refused) {
       return refused.apply(because);
     }
+  }
+
+  /** The same when another task of its make has failed: what is not done will not be. */
+  public TaskProgress lost(Optional<String> because) {
+    return state == TaskState.DONE || state == TaskState.FAILED
+        ? this
+        : new TaskProgress(
+            TaskState.FAILED,
+            Optional.empty(),
+            weighed,
+            amount,
+            doneAt,
+            because,
+            dones,
+            last,
+            refused);
   }
 
   /** What one more tick does to a task with these. */
@@ -192,6 +208,10 @@ public record TaskProgress(
           dones.add(tick);
         }
         case PROBLEM -> problem = tick.note();
+        case FAILED -> {
+          problem = tick.note();
+          onIt = Optional.empty();
+        }
         case SOLVED, UNDO -> {}
       }
       if (state != TaskState.PROBLEM) {

@@ -6,5 +6,7 @@ public enum TaskState {
   ON_IT,
   PART_DONE,
   DONE,
-  PROBLEM
+  PROBLEM,
+  /** Lost, and with it everything its make has come to. */
+  FAILED
 }

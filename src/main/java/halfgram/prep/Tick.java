@@ -13,7 +13,7 @@ import java.util.UUID;
  * @param task id of the task
  * @param line why path of the weigh line's mass, for a line weighed
  * @param amount for part done what there is so far, for done what was really made
- * @param note what the problem is
+ * @param note what the problem is, or why it failed
  * @param cook who
  * @param at when, by the device's clock as the server corrected it
  * @param undoes id of the tick that an undo takes back
@@ -43,6 +43,8 @@ public record Tick(
     PROBLEM,
     /** A problem is over. */
     SOLVED,
+    /** It is lost, with everything that its make has come to. */
+    FAILED,
     /** Another tick is taken back. */
     UNDO
   }

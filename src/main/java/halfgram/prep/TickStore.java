@@ -44,32 +44,29 @@ public final class TickStore {
     return tx.sql().fetchExists(TICK, TICK.KITCHEN_ID.eq(kitchen), TICK.ID.eq(id));
   }
 
-  /** Adds a tick; false when the device has entered it before. */
-  public boolean add(Tx tx, UUID kitchen, Entered entered) {
+  /** Adds a tick; that its device has not entered it before was found out under the lock. */
+  public void add(Tx tx, UUID kitchen, Entered entered) {
     Tick tick = entered.tick();
-    return tx.sql()
-            .insertInto(TICK)
-            .set(TICK.KITCHEN_ID, kitchen)
-            .set(TICK.ID, tick.id())
-            .set(TICK.PLAN_ID, entered.plan())
-            .set(TICK.TASK, tick.task())
-            .set(TICK.KIND, tick.kind().name())
-            .set(TICK.LINE, tick.line().orElse(null))
-            .set(TICK.AMOUNT, tick.amount().map(Amount::number).orElse(null))
-            .set(TICK.DIMENSION, tick.amount().map(a -> a.dimension().name()).orElse(null))
-            .set(TICK.NOTE, tick.note().orElse(null))
-            .set(TICK.COOK, tick.cook())
-            .set(TICK.DEVICE_ID, entered.origin().device())
-            .set(TICK.DEVICE_SEQUENCE, entered.origin().sequence())
-            .set(TICK.DEVICE_TIME, entered.origin().time())
-            .set(TICK.DEVICE_OFFSET_MINUTES, entered.origin().offsetMinutes())
-            .set(TICK.SERVER_TIME, tick.at())
-            .set(TICK.UNDOES, tick.undoes().orElse(null))
-            .set(TICK.CHANGE_NUMBER, entered.change())
-            .onConflict(TICK.KITCHEN_ID, TICK.DEVICE_ID, TICK.DEVICE_SEQUENCE)
-            .doNothing()
-            .execute()
-        > 0;
+    tx.sql()
+        .insertInto(TICK)
+        .set(TICK.KITCHEN_ID, kitchen)
+        .set(TICK.ID, tick.id())
+        .set(TICK.PLAN_ID, entered.plan())
+        .set(TICK.TASK, tick.task())
+        .set(TICK.KIND, tick.kind().name())
+        .set(TICK.LINE, tick.line().orElse(null))
+        .set(TICK.AMOUNT, tick.amount().map(Amount::number).orElse(null))
+        .set(TICK.DIMENSION, tick.amount().map(a -> a.dimension().name()).orElse(null))
+        .set(TICK.NOTE, tick.note().orElse(null))
+        .set(TICK.COOK, tick.cook())
+        .set(TICK.DEVICE_ID, entered.origin().device())
+        .set(TICK.DEVICE_SEQUENCE, entered.origin().sequence())
+        .set(TICK.DEVICE_TIME, entered.origin().time())
+        .set(TICK.DEVICE_OFFSET_MINUTES, entered.origin().offsetMinutes())
+        .set(TICK.SERVER_TIME, tick.at())
+        .set(TICK.UNDOES, tick.undoes().orElse(null))
+        .set(TICK.CHANGE_NUMBER, entered.change())
+        .execute();
   }
 
   /** Ticks of one task, in the order they were entered. */

@@ -14,7 +14,7 @@ import java.util.function.Supplier;
  * <p>Rules. Weighing a line is being on it. What comes late, such as a line weighed or a second
  * done after the first, is kept and harms nothing. While there is a problem only lines and parts
  * are noted; it must be over before the task starts again or is done, and is then where it would be
- * without.
+ * without. What failed stays failed until that is undone.
  */
 public final class TickTable {
 
@@ -79,15 +79,18 @@ public final class TickTable {
     Cell over = new Refused(Message.of("tick.refused.done"));
     Cell stuck = new Refused(Message.of("tick.refused.problem"));
     Cell fine = new Refused(Message.of("tick.refused.no-problem"));
+    Cell failed = new To(TaskState.FAILED);
+    Cell lost = new Refused(Message.of("tick.refused.failed"));
     Map<Tick.Kind, Map<TaskState, Cell>> cells = new EnumMap<>(Tick.Kind.class);
-    // TO_DO, ON_IT, PART_DONE, DONE, PROBLEM
-    cells.put(Tick.Kind.START, row(onIt, onIt, onIt, over, stuck));
-    cells.put(Tick.Kind.WEIGHED, row(onIt, onIt, onIt, done, problem));
-    cells.put(Tick.Kind.PART_DONE, row(part, part, part, over, problem));
-    cells.put(Tick.Kind.DONE, row(done, done, done, done, stuck));
-    cells.put(Tick.Kind.PROBLEM, row(problem, problem, problem, problem, problem));
-    cells.put(Tick.Kind.SOLVED, row(fine, fine, fine, fine, back));
-    cells.put(Tick.Kind.UNDO, row(back, back, back, back, back));
+    // TO_DO, ON_IT, PART_DONE, DONE, PROBLEM, FAILED
+    cells.put(Tick.Kind.START, row(onIt, onIt, onIt, over, stuck, lost));
+    cells.put(Tick.Kind.WEIGHED, row(onIt, onIt, onIt, done, problem, failed));
+    cells.put(Tick.Kind.PART_DONE, row(part, part, part, over, problem, lost));
+    cells.put(Tick.Kind.DONE, row(done, done, done, done, stuck, lost));
+    cells.put(Tick.Kind.PROBLEM, row(problem, problem, problem, problem, problem, lost));
+    cells.put(Tick.Kind.SOLVED, row(fine, fine, fine, fine, back, fine));
+    cells.put(Tick.Kind.FAILED, row(failed, failed, failed, failed, failed, failed));
+    cells.put(Tick.Kind.UNDO, row(back, back, back, back, back, back));
     return Collections.unmodifiableMap(cells);
   }
 

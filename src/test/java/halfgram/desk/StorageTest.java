@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookStore;
 import halfgram.lot.LotStore;
 import halfgram.lot.Movement;
+import halfgram.lot.Reservation;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.measure.Because;
@@ -248,7 +249,39 @@ class StorageTest {
     assertThat(sum).isEqualByComparingTo(Amount.grams(30));
   }
 
+  @Test
+  void aTubCountedBelowWhatItKeepsForAnEventIsStillPlannedFrom() {
+    inForce();
+    Amount ten = Amount.grams(10);
+    site.wiring().stock().count(site.house(), "t-1203-oil-1", ten, "ines");
+    assertThat(kept(tub("t-1203-oil-1"))).isLessThanOrEqualTo(ten);
+    assertThat(
+            site.wiring()
+                .plans()
+                .accept(site.house(), Site.DAY, site.house().stand().facts(), "chef"))
+        .isEqualTo(Plans.Accepting.IN_FORCE);
+  }
+
+  @Test
+  void whatGoesInIsTakenAsThePlanSaidAndLeavesWhatAnEventHasKept() {
+    Task task = lastTask("yoghurt-base");
+    Tub before = tub("t-1203-oil-1");
+    assertThat(kept(before)).isEqualByComparingTo(Amount.grams(360));
+    taken(entry(task, Tick.Kind.DONE, Optional.empty(), Optional.empty()));
+    Tub after = tub("t-1203-oil-1");
+    assertThat(after.lot().left()).isEqualByComparingTo(Amount.grams(360));
+    assertThat(kept(after)).isEqualByComparingTo(kept(before));
+  }
+
   // ---- helpers below their callers ----
+
+  private Tub tub(String code) {
+    return site.wiring().stock().find(site.house(), code).orElseThrow().tub();
+  }
+
+  private static Amount kept(Tub tub) {
+    return Amount.sum(tub.lot().reserved().stream().map(Reservation::amount).toList());
+  }
 
   private InForce inForce() {
     return site.wiring().plans().open(site.house(), Site.DAY, "test");
@@ -277,7 +310,7 @@ class StorageTest {
   private static Ticking.Entry entry(
       Task task, Tick.Kind kind, Optional<Amount> amount, Optional<UUID> undoes) {
     return new Ticking.Entry(
-        UUID.randomUUID(),
+        Optional.empty(),
         task.id(),
         kind,
         Optional.empty(),

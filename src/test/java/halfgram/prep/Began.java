@@ -31,7 +31,7 @@ final class Began {
     }
     List<Task> tasks =
         sheet.tasks().stream().filter(task -> task.make().id().equals(make.id())).toList();
-    return new Begun(make, tasks, started, finished);
+    return new Begun(make, tasks, started, finished, false);
   }
 
   static Begun of(PrepSheet sheet, String make, int done) {
@@ -59,7 +59,7 @@ final class Began {
       if (!started.isEmpty()) {
         List<Task> tasks =
             sheet.tasks().stream().filter(task -> task.make().id().equals(make.id())).toList();
-        all.add(new Begun(make, tasks, started, done));
+        all.add(new Begun(make, tasks, started, done, false));
       }
     }
     return all;

@@ -127,7 +127,7 @@ public final class Client {
     }
   }
 
-  private static String encoded(String text) {
+  public static String encoded(String text) {
     return URLEncoder.encode(text, StandardCharsets.UTF_8);
   }
 }

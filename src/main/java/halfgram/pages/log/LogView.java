@@ -153,6 +153,7 @@ record LogView(
         case PART_DONE -> words.say("log.part-done");
         case DONE -> words.say("log.done");
         case PROBLEM -> words.say("log.problem");
+        case FAILED -> words.say("log.failed");
         case SOLVED -> words.say("log.solved");
         case UNDO -> words.say("log.undo");
       };

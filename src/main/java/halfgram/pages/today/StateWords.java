@@ -48,6 +48,8 @@ record StateWords(String word, String detail, String late, String tone) {
       case PROBLEM ->
           new StateWords(
               words.say("today.problem"), progress.problem().orElse(""), over(shown, task), "heed");
+      case FAILED ->
+          new StateWords(words.say("today.failed"), progress.problem().orElse(""), "", "done");
     };
   }
 

@@ -17,7 +17,8 @@ import java.util.function.LongSupplier;
 /**
  * The task in hand, open and large.
  *
- * @param look class of its state: "to-do", "waits", "on-it", "part-done", "done", "problem"
+ * @param look class of its state: "to-do", "waits", "on-it", "part-done", "done", "problem",
+ *     "failed"
  * @param digits class of the longest weight, so that all points stand in one line
  * @param tubs codes of the tubs it has filled
  * @param counts whether it puts something away, so that done asks how much
@@ -48,13 +49,23 @@ record Hand(
 
   /** What stands in the fields, and what is wrong with it. */
   record Amounts(
-      String done, String doneFault, String part, String partFault, String note, String sample) {}
+      String done,
+      String doneFault,
+      String part,
+      String partFault,
+      String note,
+      String noteFault,
+      String sample) {}
 
   /** A number of its own for every form. */
   record Sequences(long start, long part, long done, long problem, long solved, long undo) {}
 
   public boolean isOpen() {
-    return !look.equals("done");
+    return !look.equals("done") && !isFailed();
+  }
+
+  public boolean isFailed() {
+    return look.equals("failed");
   }
 
   public boolean isProblem() {
@@ -109,7 +120,7 @@ record Hand(
           notes(),
           task.cautions().stream().map(caution -> words.say("caution." + caution)).toList(),
           scene.waitsFor(task),
-          progress.state() == TaskState.PROBLEM ? progress.problem().orElse("") : "",
+          trouble(),
           groups,
           digits(groups),
           task.stored().stream().map(this::gives).toList(),
@@ -142,10 +153,16 @@ record Hand(
             .findFirst()
             .ifPresent(tick -> parts.add(scene.person(tick.cook())));
         progress.doneAt().ifPresent(at -> parts.add(scene.time(at)));
-      } else {
+      } else if (progress.state() != TaskState.FAILED) {
         parts.add(words.say("sheet.by", scene.time(task.handsOff())));
       }
       return String.join(" · ", parts);
+    }
+
+    private String trouble() {
+      boolean troubled =
+          progress.state() == TaskState.PROBLEM || progress.state() == TaskState.FAILED;
+      return troubled ? progress.problem().orElse("") : "";
     }
 
     private String look() {
@@ -194,13 +211,16 @@ record Hand(
     private Amounts amounts(Rejected rejected) {
       boolean done = rejected.isOf(task, Tick.Kind.DONE);
       boolean part = rejected.isOf(task, Tick.Kind.PART_DONE);
+      boolean trouble = rejected.isOf(task, Tick.Kind.PROBLEM);
+      boolean failed = rejected.isOf(task, Tick.Kind.FAILED);
       String planned = TickForm.planned(task);
       return new Amounts(
           done ? rejected.form().amount() : planned,
           done ? rejected.fault() : "",
           part ? rejected.form().amount() : "",
           part ? rejected.fault() : "",
-          rejected.isOf(task, Tick.Kind.PROBLEM) ? rejected.form().note() : "",
+          trouble || failed ? rejected.form().note() : "",
+          failed ? rejected.fault() : "",
           TickForm.sample(task));
     }
 
@@ -212,6 +232,7 @@ record Hand(
         case PART_DONE -> words.say("wall.last.part-done");
         case DONE -> words.say("wall.last.done");
         case PROBLEM -> words.say("wall.last.problem");
+        case FAILED -> words.say("wall.last.failed");
         case SOLVED, UNDO -> words.say("wall.last.solved");
       };
     }

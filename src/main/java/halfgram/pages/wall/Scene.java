@@ -76,6 +76,15 @@ record Scene(
     return progress(task).state() == TaskState.DONE;
   }
 
+  boolean isFailed(Task task) {
+    return progress(task).state() == TaskState.FAILED;
+  }
+
+  /** Whether there is nothing more to do about it. */
+  boolean isOver(Task task) {
+    return isDone(task) || isFailed(task);
+  }
+
   List<Waiting> waits(Task task) {
     return Waiting.of(task, byId, inForce.progress(), now);
   }
@@ -116,6 +125,7 @@ record Scene(
       case PART_DONE -> words.say("wall.state.part-done");
       case DONE -> words.say("wall.state.done");
       case PROBLEM -> words.say("wall.state.problem");
+      case FAILED -> words.say("wall.state.failed");
     };
   }
 

@@ -112,17 +112,26 @@ record TickForm(
     return TypedAmount.read(amount, dimension(task));
   }
 
+  private boolean takesNote() {
+    return tickKind() == Tick.Kind.PROBLEM || tickKind() == Tick.Kind.FAILED;
+  }
+
+  /** Whether it does not say why something failed. */
+  boolean lacksReason() {
+    return tickKind() == Tick.Kind.FAILED && note.isBlank();
+  }
+
   /** The tick to enter. */
   Ticking.Entry entry(Optional<Amount> said, String cook, UUID device, Instant now) {
     String noted = note.strip();
     return new Ticking.Entry(
-        UUID.randomUUID(),
+        Optional.empty(),
         task,
         tickKind(),
         Optional.of(line).filter(path -> tickKind() == Tick.Kind.WEIGHED),
         said,
         Optional.of(noted.substring(0, Math.min(NOTE, noted.length())))
-            .filter(text -> !text.isEmpty() && tickKind() == Tick.Kind.PROBLEM),
+            .filter(text -> !text.isEmpty() && takesNote()),
         cook,
         undone(),
         new TickStore.Origin(device, Long.parseLong(sequence), now, 0));

@@ -170,6 +170,11 @@ public final class WallPages implements Server.Part {
       show(visit, 422, again(scene, visit, cook), task.id(), new Hand.Rejected(form, fault));
       return;
     }
+    if (form.lacksReason()) {
+      Hand.Rejected rejected = new Hand.Rejected(form, scene.words().say("wall.reason-fault"));
+      show(visit, 422, again(scene, visit, cook), task.id(), rejected);
+      return;
+    }
     Ticking.Entry entry = form.entry(said, cook.code(), visit.device(), desk.now());
     Ticking.Outcome outcome = ticking.tick(scene.house(), scene.day(), entry);
     if (outcome instanceof Ticking.Taken taken) {
@@ -231,7 +236,7 @@ public final class WallPages implements Server.Part {
 
   /** The task this cook is on, else the first that can be started, else the first that waits. */
   private static Optional<Task> inHand(Scene scene) {
-    List<Task> open = scene.tasks().stream().filter(task -> !scene.isDone(task)).toList();
+    List<Task> open = scene.tasks().stream().filter(task -> !scene.isOver(task)).toList();
     String cook = scene.cook().map(Person::code).orElse("");
     return open.stream()
         .filter(

@@ -76,7 +76,7 @@ record WallView(
         clock(scene),
         service.map(run -> next(scene, run)),
         tasks.stream().filter(scene::isDone).count(),
-        tasks.size(),
+        toDo(scene, tasks),
         behind(scene, tasks),
         parts.said(),
         told.stream().map(one -> banner(scene, one)).toList(),
@@ -130,7 +130,7 @@ record WallView(
       TaskState state = scene.progress(task).state();
       Instant due = state == TaskState.TO_DO ? task.start() : task.handsOff();
       Duration late = Duration.between(due, scene.now());
-      most = state != TaskState.DONE && late.compareTo(most) > 0 ? late : most;
+      most = !scene.isOver(task) && late.compareTo(most) > 0 ? late : most;
     }
     return most.toMinutes() < 1 ? "" : scene.words().duration(most);
   }
@@ -158,6 +158,11 @@ record WallView(
         });
   }
 
+  /** How many there are to do, done ones too; what is lost is not to do. */
+  private static int toDo(Scene scene, List<Task> tasks) {
+    return (int) tasks.stream().filter(task -> !scene.isFailed(task)).count();
+  }
+
   private static Lists lists(Scene scene, List<Task> tasks, String hand) {
     List<Row> open = new ArrayList<>();
     List<Row> tonight = new ArrayList<>();
@@ -167,7 +172,7 @@ record WallView(
         continue;
       }
       List<Row> into = task.tonight() ? tonight : open;
-      (scene.isDone(task) ? done : into).add(row(scene, task));
+      (scene.isOver(task) ? done : into).add(row(scene, task));
     }
     int near = Math.min(NEAR, open.size());
     return new Lists(open.subList(0, near), open.subList(near, open.size()), tonight, done);
@@ -221,7 +226,7 @@ record WallView(
                 code,
                 scene.stationName(),
                 tasks.stream().filter(scene::isDone).count(),
-                tasks.size(),
+                toDo(scene, tasks),
                 scene.people().stream().map(Person::name).collect(Collectors.joining(" · "))));
       }
       return new Stations(doors, new TreeMap<>(languages), all.words().language());

@@ -1,0 +1,84 @@
+package halfgram.desk;
+
+import halfgram.prep.Begun;
+import halfgram.prep.PrepSheet;
+import halfgram.prep.Task;
+import halfgram.prep.TaskProgress;
+import halfgram.prep.TaskState;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+
+/** What has begun of a plan by its ticks, and what is lost of it. */
+final class BegunWork {
+  private BegunWork() {}
+
+  /** Where a task has failed, the rest of its make is lost with it. */
+  static void lose(PrepSheet sheet, Map<String, TaskProgress> progress) {
+    Map<String, TaskProgress> failed = new HashMap<>();
+    for (Task task : sheet.tasks()) {
+      TaskProgress own = progress.getOrDefault(task.id(), TaskProgress.NONE);
+      if (own.state() == TaskState.FAILED) {
+        failed.put(task.make().id(), own);
+      }
+    }
+    for (Task task : sheet.tasks()) {
+      TaskProgress cause = failed.get(task.make().id());
+      if (cause != null) {
+        TaskProgress own = progress.getOrDefault(task.id(), TaskProgress.NONE);
+        progress.put(task.id(), own.lost(cause.problem()));
+      }
+    }
+  }
+
+  /** The makes of a plan on which work has begun, as far as anybody can still want them. */
+  static List<Begun> of(InForce inForce, Instant asOf) {
+    Map<String, BegunJson.Steps> makes = new LinkedHashMap<>();
+    List<Task> all = new ArrayList<>(inForce.sheet().tasks());
+    inForce.sheet().begun().forEach(one -> all.addAll(one.tasks()));
+    for (Task task : all) {
+      TaskState state = inForce.progress(task).state();
+      if (state != TaskState.TO_DO && inForce.progress(task).last().isPresent()) {
+        makes.merge(task.make().id(), steps(task, state), BegunWork::both);
+      }
+    }
+    List<Begun> begun = new ArrayList<>();
+    makes.forEach(
+        (make, steps) -> {
+          Begun one = BegunJson.of(inForce.sheet(), make, steps);
+          if (isWanted(one, asOf)) {
+            begun.add(one);
+          }
+        });
+    return begun;
+  }
+
+  private static BegunJson.Steps steps(Task task, TaskState state) {
+    boolean done = state == TaskState.DONE && task.kind() == Task.Kind.STEP;
+    Set<String> step = Set.of(task.step().code());
+    return new BegunJson.Steps(
+        new TreeSet<>(step), new TreeSet<>(done ? step : Set.of()), state == TaskState.FAILED);
+  }
+
+  private static BegunJson.Steps both(BegunJson.Steps one, BegunJson.Steps other) {
+    one.started().addAll(other.started());
+    one.done().addAll(other.done());
+    return new BegunJson.Steps(one.started(), one.done(), one.failed() || other.failed());
+  }
+
+  /** Finished work until it is eaten, unfinished work until what it gives is past its hold. */
+  private static boolean isWanted(Begun one, Instant asOf) {
+    Instant last = one.make().eaten();
+    if (!one.over()) {
+      for (Instant useBy : one.make().useBys()) {
+        last = useBy.isAfter(last) ? useBy : last;
+      }
+    }
+    return last.isAfter(asOf);
+  }
+}
