@@ -161,6 +161,7 @@ public final class StockApi implements Server.Part {
     Answers.amount(node, "left", lot.left());
     node.put("made", Answers.moment(lot.made(), Answers.zone(house)));
     node.put("useBy", Answers.moment(lot.useBy(), Answers.zone(house)));
+    node.put("assumed", tub.assumed());
     if (!lot.place().isEmpty()) {
       node.put("place", lot.place());
     }

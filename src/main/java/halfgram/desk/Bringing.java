@@ -90,7 +90,7 @@ public final class Bringing {
     }
     Lot lot = read.book().orElseThrow().lots().get(0);
     long change = kitchens.change(tx, house.id(), News.fact("stock", code, DETAIL, who), now);
-    lots.add(tx, house.id(), new Tub(id, lot, Optional.empty(), change));
+    lots.add(tx, house.id(), new Tub(id, lot, Optional.empty(), change, false));
     lots.move(tx, house.id(), brought(id, lot, who, now), change);
     return new Outcome(Optional.of(code), List.of());
   }

@@ -99,8 +99,12 @@ final class Filling {
     Amount wanted = output.inUnit(task.make().scaled().setOut(line.line()));
     Map<String, Amount> planned = new HashMap<>();
     line.tubs().forEach(draw -> planned.merge(draw.lot().code(), draw.amount(), Amount::plus));
-    Map<Tub, Amount> taken =
-        Taking.of(candidates(tx, house, version, output), wanted, planned, task.make().event());
+    boolean first = version.outputs().get(0).equals(output);
+    List<Tub> tubs =
+        lots.listOfOutput(tx, house.id(), version.formula(), output.code(), first).stream()
+            .filter(tub -> tub.lot().left().dimension() == output.unit())
+            .toList();
+    Map<Tub, Amount> taken = Taking.of(tubs, wanted, planned, task.make().event());
     taken.forEach(
         (tub, amount) -> {
           move(tx, house, tub, Movement.Kind.USED, amount.times(-1), tick, change);
@@ -128,15 +132,6 @@ final class Filling {
     }
   }
 
-  private List<Tub> candidates(Tx tx, House house, FormulaVersion version, Output output) {
-    String first = version.outputs().get(0).code();
-    return lots.list(tx, house.id()).stream()
-        .filter(tub -> tub.lot().component().formula().equals(version.formula()))
-        .filter(tub -> tub.lot().component().output().orElse(first).equals(output.code()))
-        .filter(tub -> tub.lot().left().dimension() == output.unit())
-        .toList();
-  }
-
   // ---- what comes out ----
 
   private void fill(
@@ -154,7 +149,7 @@ final class Filling {
       for (Amount amount : amounts(stored, made)) {
         number++;
         Lot lot = lot(inForce, task, stored, tick, cap, prefix + number);
-        Tub tub = new Tub(UUID.randomUUID(), lot, Optional.of(task.id()), change);
+        Tub tub = new Tub(UUID.randomUUID(), lot, Optional.of(task.id()), change, false);
         lots.add(tx, house.id(), tub);
         move(tx, house, tub, Movement.Kind.MADE, amount, tick, change);
       }

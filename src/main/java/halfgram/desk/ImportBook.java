@@ -172,7 +172,7 @@ public final class ImportBook {
           change);
       return 1;
     }
-    Tub tub = new Tub(UUID.randomUUID(), lot, Optional.empty(), change);
+    Tub tub = new Tub(UUID.randomUUID(), lot, Optional.empty(), change, false);
     lots.add(tx, kitchen, tub);
     lots.move(tx, kitchen, brought(tub, lot, who, at), change);
     for (Reservation reservation : lot.reserved()) {

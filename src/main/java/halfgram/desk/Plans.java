@@ -75,6 +75,7 @@ public final class Plans {
   private final PlanStore plans = new PlanStore();
   private final TickStore ticks = new TickStore();
   private final LotStore lots = new LotStore();
+  private final Closing closing = new Closing();
   private final ExportBook export = new ExportBook();
   private final Map<UUID, PlanStore.Accepted> heads = lastFew();
   private final Map<UUID, Computation> computed = lastFew();
@@ -230,6 +231,7 @@ public final class Plans {
             .findBefore(tx, house.id(), day, day.minusDays(DAYS_BACK))
             .map(plan -> inForce(tx, now, plan));
     Instant start = now.book().kitchen().clock().start(day);
+    before.ifPresent(earlier -> closing.close(tx, now, earlier, day, who, desk.now()));
     List<Begun> begun = before.map(earlier -> BegunWork.of(earlier, start)).orElse(List.of());
     String snapshot = export.export(tx, now).toString();
     KitchenBook book = parse(snapshot);

@@ -28,6 +28,14 @@ public final class LotStore {
   private static final Field<BigDecimal> LEFT =
       DSL.sum(DSL.when(MOVEMENT.KIND.ne(RESERVED), MOVEMENT.AMOUNT).otherwise(BigDecimal.ZERO));
 
+  private static final Field<Long> ASSUMED = last(Movement.Kind.ASSUMED);
+  private static final Field<Long> COUNTED = last(Movement.Kind.COUNTED);
+
+  /** Number of the last change of a kind; 0 for none. */
+  private static Field<Long> last(Movement.Kind kind) {
+    return DSL.max(DSL.when(MOVEMENT.KIND.eq(kind.name()), MOVEMENT.CHANGE_NUMBER).otherwise(0L));
+  }
+
   /** Tubs with something left, first expired first. */
   public List<Tub> list(Tx tx, UUID kitchen) {
     return listAll(tx, kitchen).stream().filter(tub -> tub.lot().left().isPositive()).toList();
@@ -36,6 +44,17 @@ public final class LotStore {
   /** All tubs, empty ones too. */
   public List<Tub> listAll(Tx tx, UUID kitchen) {
     return list(tx, kitchen, DSL.noCondition());
+  }
+
+  /**
+   * Tubs of one output with something left, first expired first.
+   *
+   * @param first whether it is the first of its formula, which goes without saying
+   */
+  public List<Tub> listOfOutput(Tx tx, UUID kitchen, String formula, String output, boolean first) {
+    Condition named = LOT.OUTPUT.eq(output);
+    Condition which = LOT.FORMULA.eq(formula).and(first ? named.or(LOT.OUTPUT.eq("")) : named);
+    return list(tx, kitchen, which).stream().filter(tub -> tub.lot().left().isPositive()).toList();
   }
 
   /** A tub by its code, empty or not. */
@@ -108,7 +127,7 @@ public final class LotStore {
             });
     return tx.sql()
         .select(LOT.fields())
-        .select(LEFT)
+        .select(LEFT, ASSUMED, COUNTED)
         .from(LOT)
         .join(MOVEMENT)
         .on(MOVEMENT.KITCHEN_ID.eq(LOT.KITCHEN_ID))
@@ -120,7 +139,9 @@ public final class LotStore {
         .fetch(
             row -> {
               LotRecord lot = row.into(LOT);
-              return tub(lot, row.get(LEFT), reserved.getOrDefault(lot.getId(), List.of()));
+              boolean assumed = row.get(ASSUMED) > row.get(COUNTED);
+              return tub(
+                  lot, row.get(LEFT), assumed, reserved.getOrDefault(lot.getId(), List.of()));
             });
   }
 
@@ -225,7 +246,8 @@ public final class LotStore {
     return kept;
   }
 
-  private static Tub tub(LotRecord row, BigDecimal sum, List<Reservation> reserved) {
+  private static Tub tub(
+      LotRecord row, BigDecimal sum, boolean assumed, List<Reservation> reserved) {
     Integer version = row.getVersion();
     Amount left = new Amount(sum.stripTrailingZeros(), Dimension.valueOf(row.getDimension()));
     Lot lot =
@@ -241,6 +263,7 @@ public final class LotStore {
             row.getPlace(),
             Optional.ofNullable(row.getContainer()),
             within(left, reserved));
-    return new Tub(row.getId(), lot, Optional.ofNullable(row.getTask()), row.getChangeNumber());
+    Optional<String> task = Optional.ofNullable(row.getTask());
+    return new Tub(row.getId(), lot, task, row.getChangeNumber(), assumed);
   }
 }

@@ -32,6 +32,8 @@ public record Movement(
     /** It was in the house before the ledger began, or came with a book. */
     BROUGHT,
     USED,
+    /** A service was planned to use it; nobody has seen it. */
+    ASSUMED,
     COUNTED,
     BINNED,
     /** Kept for an event; moves nothing out of the tub. */

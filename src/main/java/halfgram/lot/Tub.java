@@ -8,5 +8,6 @@ import java.util.UUID;
  *
  * @param task the task that filled it
  * @param change number of the change that made it
+ * @param assumed whether use was assumed since anybody counted it
  */
-public record Tub(UUID id, Lot lot, Optional<String> task, long change) {}
+public record Tub(UUID id, Lot lot, Optional<String> task, long change, boolean assumed) {}

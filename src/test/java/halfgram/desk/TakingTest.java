@@ -65,6 +65,10 @@ class TakingTest {
             Optional.empty(),
             List.of(kept));
     return new Tub(
-        UUID.nameUUIDFromBytes(code.getBytes(StandardCharsets.UTF_8)), lot, Optional.empty(), 1);
+        UUID.nameUUIDFromBytes(code.getBytes(StandardCharsets.UTF_8)),
+        lot,
+        Optional.empty(),
+        1,
+        false);
   }
 }

@@ -270,6 +270,7 @@ record LogView(
         case MADE -> words.say("stock.made");
         case BROUGHT -> words.say("stock.brought");
         case USED -> words.say("stock.used");
+        case ASSUMED -> words.say("stock.assumed-used");
         case COUNTED -> words.say("log.counted");
         case BINNED -> words.say("stock.binned");
         case RESERVED -> words.say("log.kept");

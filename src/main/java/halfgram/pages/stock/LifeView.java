@@ -70,6 +70,7 @@ record LifeView(
       case MADE -> shelf.words().say("stock.made");
       case BROUGHT -> shelf.words().say("stock.brought");
       case USED -> shelf.words().say("stock.used");
+      case ASSUMED -> shelf.words().say("stock.assumed-used");
       case COUNTED ->
           shelf
               .words()
@@ -81,11 +82,15 @@ record LifeView(
           shelf
               .words()
               .say(
-                  "stock.reserved",
-                  shelf.names().amount(movement.amount()),
+                  movement.amount().isPositive() ? "stock.reserved" : "stock.freed",
+                  shelf.names().amount(size(movement.amount())),
                   shelf.event(movement.event().orElse("")));
       case UNDONE -> shelf.words().say("stock.undone");
     };
+  }
+
+  private static Amount size(Amount amount) {
+    return amount.isPositive() ? amount : amount.times(-1);
   }
 
   /** "+ 250 g", "− 40 g", "0". */

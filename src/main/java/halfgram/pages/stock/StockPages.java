@@ -8,6 +8,7 @@ import halfgram.desk.Plans;
 import halfgram.desk.Stock;
 import halfgram.input.Problem;
 import halfgram.lot.Lot;
+import halfgram.lot.Tub;
 import halfgram.measure.Dimension;
 import halfgram.pages.Rooms;
 import halfgram.prep.PrepSheet;
@@ -41,6 +42,7 @@ public final class StockPages implements Server.Part {
     routes.get("/k/{kitchen}/stock/new", this::blank);
     routes.post("/k/{kitchen}/stock/new", this::bring);
     routes.get("/k/{kitchen}/stock/{code}", this::one);
+    routes.get("/k/{kitchen}/count/{station}", this::counts);
     routes.post("/k/{kitchen}/stock/{code}/count", this::count);
     routes.post("/k/{kitchen}/stock/{code}/bin", this::bin);
     routes.post("/k/{kitchen}/stock/{code}/back", this::back);
@@ -51,7 +53,8 @@ public final class StockPages implements Server.Part {
     House house = house(visit);
     Shelf shelf = shelf(visit, house);
     StockView.By by = StockView.By.of(visit.query("by"));
-    StockView view = StockView.of(shelf, stock.list(house), by, Optional.empty());
+    StockView view =
+        StockView.of(shelf, stock.list(house), by, counts(house, shelf), Optional.empty());
     visit.page("stock", shelf.words().say("nav.stock"), view);
   }
 
@@ -86,6 +89,17 @@ public final class StockPages implements Server.Part {
     show(visit, house, life(visit, house), Optional.empty());
   }
 
+  private void counts(Context context) {
+    Visit visit = Visit.of(context);
+    House house = house(visit);
+    String station = visit.part("station");
+    if (!house.book().stations().containsKey(station)) {
+      throw Halt.notFound(station);
+    }
+    CountView view = CountView.of(shelf(visit, house), house, stock.listAll(house), station);
+    visit.page("stock/count", view.title(), view);
+  }
+
   private void count(Context context) {
     Visit visit = Visit.of(context);
     House house = house(visit);
@@ -99,7 +113,12 @@ public final class StockPages implements Server.Part {
       show(visit, house, life, Optional.of(fault));
     } else {
       stock.count(house, lot.code(), form.amount().get(), visit.who());
-      done(visit, lot.code());
+      String back = visit.field("back");
+      if (back.matches("count/[a-z0-9-]+")) {
+        visit.seeOther(back);
+      } else {
+        done(visit, lot.code());
+      }
     }
   }
 
@@ -129,6 +148,23 @@ public final class StockPages implements Server.Part {
 
   private static void done(Visit visit, String code) {
     visit.seeOther("stock/" + Visit.encoded(code));
+  }
+
+  /** The stations with tubs that somebody has to count. */
+  private List<StockView.Link> counts(House house, Shelf shelf) {
+    List<Tub> all = stock.listAll(house);
+    return house.book().stations().values().stream()
+        .filter(
+            one ->
+                all.stream()
+                    .anyMatch(
+                        tub -> tub.assumed() && CountView.station(house, tub).equals(one.code())))
+        .map(
+            one ->
+                new StockView.Link(
+                    shelf.words().say("count.link", shelf.words().text(one.name())),
+                    shelf.address("count/" + Visit.encoded(one.code()))))
+        .toList();
   }
 
   private House house(Visit visit) {

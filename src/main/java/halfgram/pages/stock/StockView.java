@@ -13,9 +13,16 @@ import java.util.Optional;
  *
  * @param orders how they can be sorted; the one they are in has no address
  * @param add where a tub is put in by hand
+ * @param counts the counts of stations that have something to count
  */
 record StockView(
-    String count, String past, List<Link> orders, String by, List<Group> groups, String add) {
+    String count,
+    String past,
+    List<Link> orders,
+    String by,
+    List<Group> groups,
+    String add,
+    List<Link> counts) {
 
   /** A way somewhere; without an address it is where one is. */
   record Link(String text, String href) {}
@@ -37,7 +44,8 @@ record StockView(
     }
   }
 
-  static StockView of(Shelf shelf, List<Tub> tubs, By by, Optional<Fault> fault) {
+  static StockView of(
+      Shelf shelf, List<Tub> tubs, By by, List<Link> counts, Optional<Fault> fault) {
     Map<String, List<TubRow>> rows = new LinkedHashMap<>();
     for (Tub tub : tubs) {
       rows.computeIfAbsent(title(shelf, tub, by), title -> new ArrayList<>())
@@ -56,7 +64,8 @@ record StockView(
             order(shelf, By.COMPONENT, "stock.by-component", by)),
         by.word(),
         groups,
-        shelf.address("stock/new"));
+        shelf.address("stock/new"),
+        counts);
   }
 
   private static String title(Shelf shelf, Tub tub, By by) {

@@ -17,6 +17,7 @@ import java.util.OptionalInt;
  * @param state what its date means now: "today", "BIN"; empty when it has time
  * @param tone "heed" past its date, else "open"
  * @param kept for which events how much of it is kept
+ * @param assumed that nobody has seen what is in it since it was assumed; may be empty
  * @param takes what the plan takes, and what nothing takes
  * @param typed what stands in the field of its count
  * @param countFault what is wrong with that; may be empty
@@ -32,6 +33,7 @@ record TubRow(
     String formula,
     String version,
     String left,
+    String assumed,
     String made,
     String useBy,
     String state,
@@ -62,6 +64,7 @@ record TubRow(
         shelf.address("formulas/" + Visit.encoded(lot.component().formula())),
         version(shelf, lot.component().version()),
         shelf.names().amount(lot.left()),
+        tub.assumed() ? shelf.words().say("stock.assumed") : "",
         shelf.words().moment(lot.made()),
         shelf.words().moment(lot.useBy()),
         past ? bin(shelf, lot) : soon(shelf, lot),

@@ -1,0 +1,113 @@
+package halfgram.pages.stock;
+
+import halfgram.desk.House;
+import halfgram.formula.FormulaVersion;
+import halfgram.formula.Step;
+import halfgram.kitchen.Text;
+import halfgram.lot.Lot;
+import halfgram.lot.Tub;
+import halfgram.measure.Amount;
+import halfgram.measure.Dimension;
+import halfgram.pages.TypedAmount;
+import halfgram.station.Station;
+import halfgram.web.Visit;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The count of a station: its tubs with what should be in them, those whose use was only assumed
+ * first.
+ *
+ * @param rest tubs of the station that nobody has to look at
+ * @param others the other stations, with how many tubs each has to count
+ */
+record CountView(String title, List<Row> tubs, List<Row> rest, List<Other> others) {
+
+  /**
+   * A tub to count.
+   *
+   * @param step what a press adds or takes, in grams or pieces
+   * @param stepName the same, to be read
+   * @param back where the count leads
+   */
+  record Row(
+      String code,
+      String name,
+      String place,
+      String useBy,
+      String expected,
+      String typed,
+      long step,
+      String stepName,
+      String post,
+      String back) {}
+
+  /** Another station. */
+  record Other(String name, String href, String count) {}
+
+  /** Steps that are easy to think in: about a fifth of what should be there. */
+  private static final long[] STEPS = {1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000};
+
+  static CountView of(Shelf shelf, House house, List<Tub> all, String station) {
+    List<Row> tubs = new ArrayList<>();
+    List<Row> rest = new ArrayList<>();
+    for (Tub tub : all) {
+      boolean there = tub.assumed() || tub.lot().left().isPositive();
+      if (there && station(house, tub).equals(station)) {
+        (tub.assumed() ? tubs : rest).add(row(shelf, tub, station));
+      }
+    }
+    List<Other> others = new ArrayList<>();
+    for (Station other : house.book().stations().values()) {
+      long count =
+          all.stream()
+              .filter(tub -> tub.assumed() && station(house, tub).equals(other.code()))
+              .count();
+      if (!other.code().equals(station)) {
+        others.add(
+            new Other(
+                shelf.words().text(other.name()),
+                shelf.address("count/" + Visit.encoded(other.code())),
+                count == 0 ? "" : shelf.words().say("count.to-count", count)));
+      }
+    }
+    Text name = house.book().stations().get(station).name();
+    return new CountView(
+        shelf.words().say("count.title", shelf.words().text(name)), tubs, rest, others);
+  }
+
+  /** Where a tub was filled: its formula's last step. */
+  static String station(House house, Tub tub) {
+    FormulaVersion version = house.book().formulary().get(tub.lot().component());
+    List<Step> steps = version.steps();
+    return steps.isEmpty() ? "" : steps.get(steps.size() - 1).station();
+  }
+
+  private static Row row(Shelf shelf, Tub tub, String station) {
+    Lot lot = tub.lot();
+    long step = step(lot.left());
+    Amount one =
+        lot.left().dimension() == Dimension.COUNT ? Amount.pieces(step) : Amount.grams(step);
+    return new Row(
+        lot.code(),
+        shelf.names().componentName(lot.component()),
+        lot.place(),
+        shelf.words().moment(lot.useBy()),
+        shelf.names().amount(lot.left()),
+        TypedAmount.of(lot.left()),
+        step,
+        shelf.names().amount(one),
+        shelf.address("stock/" + Visit.encoded(lot.code()) + "/count"),
+        "count/" + station);
+  }
+
+  private static long step(Amount expected) {
+    long fifth = expected.number().longValue() / 5;
+    long step = STEPS[0];
+    for (long one : STEPS) {
+      step = one <= Math.max(1, fifth) ? one : step;
+    }
+    boolean small = expected.dimension() == Dimension.MASS && step < 10;
+    return small ? 10 : step;
+  }
+}
