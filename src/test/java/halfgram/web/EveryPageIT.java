@@ -250,6 +250,7 @@ class EveryPageIT {
         "stock?by=component",
         "stock/" + tub,
         "stock/new",
+        "count/cold",
         "log");
   }
 
