@@ -78,6 +78,8 @@ public final class EditPages implements Server.Part {
     } else if (!visit.field("drop").isEmpty()) {
       EventForm.drop(typed, visit.field("drop"));
       form(visit, house, 200, rebased(sent, ""), List.of());
+    } else if (!visit.field("push").isEmpty()) {
+      push(visit, house, sent);
     } else if (visit.field("do").equals("save")) {
       store(visit, house, sent);
     } else {
@@ -110,6 +112,21 @@ public final class EditPages implements Server.Part {
     } catch (UncheckedIOException e) {
       throw Halt.unreadable("base");
     }
+  }
+
+  /** Moves the times that are typed, and shows what that would do. */
+  private void push(Visit visit, House house, EditView.Sent sent) {
+    String pressed = visit.field("push");
+    int service = Push.service(pressed).orElseThrow(() -> Halt.unreadable("push"));
+    String typed = visit.field("minutes-" + service);
+    Optional<Push> push = Push.of(pressed, typed);
+    if (push.isEmpty()) {
+      visit.notice(visit.words().say("events.push-fault", typed));
+      form(visit, house, 422, sent, List.of());
+      return;
+    }
+    push.get().move(sent.typed());
+    look(visit, house, rebased(sent, ""));
   }
 
   private void look(Visit visit, House house, EditView.Sent sent) {

@@ -3,7 +3,6 @@ package halfgram.pages.stock;
 import halfgram.desk.House;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Step;
-import halfgram.kitchen.Text;
 import halfgram.lot.Lot;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
@@ -48,7 +47,8 @@ record CountView(String title, List<Row> tubs, List<Row> rest, List<Other> other
   /** Steps that are easy to think in: about a fifth of what should be there. */
   private static final long[] STEPS = {1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000};
 
-  static CountView of(Shelf shelf, House house, List<Tub> all, String station) {
+  static CountView of(Shelf shelf, House house, List<Tub> all, Station here) {
+    String station = here.code();
     List<Row> tubs = new ArrayList<>();
     List<Row> rest = new ArrayList<>();
     for (Tub tub : all) {
@@ -71,9 +71,8 @@ record CountView(String title, List<Row> tubs, List<Row> rest, List<Other> other
                 count == 0 ? "" : shelf.words().say("count.to-count", count)));
       }
     }
-    Text name = house.book().stations().get(station).name();
-    return new CountView(
-        shelf.words().say("count.title", shelf.words().text(name)), tubs, rest, others);
+    String name = shelf.words().text(here.name());
+    return new CountView(shelf.words().say("count.title", name), tubs, rest, others);
   }
 
   /** Where a tub was filled: its formula's last step. */

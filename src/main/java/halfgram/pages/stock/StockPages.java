@@ -12,6 +12,7 @@ import halfgram.lot.Tub;
 import halfgram.measure.Dimension;
 import halfgram.pages.Rooms;
 import halfgram.prep.PrepSheet;
+import halfgram.station.Station;
 import halfgram.web.Halt;
 import halfgram.web.Server;
 import halfgram.web.Visit;
@@ -92,10 +93,10 @@ public final class StockPages implements Server.Part {
   private void counts(Context context) {
     Visit visit = Visit.of(context);
     House house = house(visit);
-    String station = visit.part("station");
-    if (!house.book().stations().containsKey(station)) {
-      throw Halt.notFound(station);
-    }
+    String code = visit.part("station");
+    Station station =
+        Optional.ofNullable(house.book().stations().get(code))
+            .orElseThrow(() -> Halt.notFound(code));
     CountView view = CountView.of(shelf(visit, house), house, stock.listAll(house), station);
     visit.page("stock/count", view.title(), view);
   }

@@ -76,6 +76,44 @@ class EditTest {
   }
 
   @Test
+  void aServiceThatSlipsTakesAllItsTimesAlongAndShowsWhatThatDoes() {
+    FilledForm typed = form(DINNER).with("minutes-0", "20").with("push", "/services/0");
+    Answer pushed = client.post(DINNER, typed.fields());
+    assertThat(pushed.status()).isEqualTo(200);
+    assertThat(pushed.text()).contains("What it would do to the sheet", "Nothing is stored yet");
+    FilledForm later = FilledForm.of(pushed, "/edit");
+    assertThat(later.value("/services/0/start")).isEqualTo("18:50");
+    assertThat(later.value("/services/0/end")).isEqualTo("21:50");
+    assertThat(later.value("/services/0/courses/0/at")).isEqualTo("19:05");
+    assertThat(body("harvest-dinner").at("/services/0/start").asText()).isEqualTo("18:30");
+    assertThat(save(DINNER, later).status()).isEqualTo(303);
+    assertThat(body("harvest-dinner").at("/services/0/courses/3/at").asText()).isEqualTo("21:15");
+    assertThat(client.get("/k/TARN/").text()).contains("Accept");
+  }
+
+  @Test
+  void aCourseThatSlipsLeavesThoseBeforeIt() {
+    FilledForm typed = form(DINNER).with("minutes-0", "-10").with("push", "/services/0/courses/2");
+    FilledForm moved = FilledForm.of(client.post(DINNER, typed.fields()), "/edit");
+    assertThat(moved.value("/services/0/start")).isEqualTo("18:30");
+    assertThat(moved.value("/services/0/courses/1/at")).isEqualTo("19:25");
+    assertThat(moved.value("/services/0/courses/2/at")).isEqualTo("19:55");
+    assertThat(moved.value("/services/0/courses/3/at")).isEqualTo("20:45");
+    assertThat(moved.value("/services/0/end")).isEqualTo("21:20");
+  }
+
+  @Test
+  void minutesThatAreNoneAreToldAndNothingMoves() {
+    for (String minutes : List.of("soon", "1.5", "")) {
+      FilledForm typed = form(DINNER).with("minutes-0", minutes).with("push", "/services/0");
+      Answer wrong = client.post(DINNER, typed.fields());
+      assertThat(wrong.status()).as(minutes).isEqualTo(422);
+      assertThat(wrong.text()).contains("is no number of minutes");
+      assertThat(FilledForm.of(wrong, "/edit").value("/services/0/start")).isEqualTo("18:30");
+    }
+  }
+
+  @Test
   void lookingAheadComparesTheSheetsOfThoseDays() {
     String edit = "/k/TARN/events/naming-day/edit";
     Answer answer =
