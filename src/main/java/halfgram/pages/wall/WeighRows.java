@@ -73,7 +73,7 @@ final class WeighRows {
   List<Group> list() {
     SortedSet<String> weighed = scene.progress(task).weighed();
     String next =
-        scene.isDone(task)
+        scene.isOver(task)
             ? ""
             : lines()
                 .map(WeighLine::path)
