@@ -104,7 +104,7 @@ class EveryPageIT {
   @Test
   void noPageIsWiderThanItsScreen() {
     List<String> wide = new ArrayList<>();
-    for (Device device : List.of(Device.phone(), PORTRAIT)) {
+    for (Device device : List.of(Device.phone(), PORTRAIT, WIDE)) {
       try (Viewer viewer = Browser.open(device)) {
         for (String page : pages()) {
           Page shown = viewer.open(address(page));
