@@ -5,110 +5,136 @@ import halfgram.formula.FormulaVersion;
 import halfgram.formula.Output;
 import halfgram.kitchen.KitchenStore;
 import halfgram.kitchen.KitchenStore.News;
+import halfgram.lot.Lot;
 import halfgram.lot.LotStore;
 import halfgram.lot.Movement;
-import halfgram.lot.Reservation;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
-import halfgram.measure.Exact;
 import halfgram.measure.Rounding;
+import halfgram.prep.PrepSheet;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.netting.Draw;
 import java.time.Instant;
-import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 
 /**
- * Closes days: what their services were planned to use is assumed to be used, until somebody
- * counts.
+ * Closes services: what they were planned to use is assumed to be used once they are over, until
+ * somebody counts.
  *
- * <p>Rules. A service that is over takes what its plan had it use, out of tubs that were there and
- * in date when it began, as {@link Taking} says. Where less is found than was planned, less is
- * taken: nobody can eat what was never made. Every movement says that it is assumed, and for which
- * service.
+ * <p>Rules. A service is closed when a plan is followed by the next, which no longer has it: so
+ * exactly once, however often the day is planned again. It takes what its plan had it use, out of
+ * tubs that were there and in date when it began, as {@link Taking} says. Where less is found than
+ * was planned, less is taken: nobody can eat what was never made. Every movement says that it is
+ * assumed, and for which service.
  */
 final class Closing {
   private final LotStore lots = new LotStore();
   private final KitchenStore kitchens = new KitchenStore();
 
+  /** What a service took out of a tub, as the tub was before. */
+  private record Take(Tub tub, ServiceRun run, Amount amount) {
+    private Amount freed() {
+      return tub.lot().keptFor(run.event()).atMost(amount);
+    }
+
+    private Tub after() {
+      Lot less = tub.lot().less(amount, run.event());
+      return new Tub(tub.id(), less, tub.task(), tub.change(), true);
+    }
+  }
+
+  /** Tubs as they are once the services of a sheet that are over at a moment have taken theirs. */
+  static List<Tub> after(PrepSheet sheet, List<Tub> tubs, Instant asOf) {
+    Map<UUID, Tub> now = byId(tubs);
+    take(sheet, now, asOf);
+    return now.values().stream().filter(tub -> tub.lot().left().isPositive()).toList();
+  }
+
   /**
-   * Assumes the use of the services of a plan that lie before a day; called once, when the first
-   * plan of that day is made.
+   * Takes out of the tubs what the services of a sheet have used that are over at a moment.
+   *
+   * @param asOf moment of the plan that follows, which has no service that is over by then
    */
-  void close(Tx tx, House house, InForce plan, LocalDate day, String who, Instant now) {
-    for (ServiceRun run : plan.sheet().services()) {
-      boolean planned = !run.date().isBefore(plan.plan().day()) && run.date().isBefore(day);
-      if (planned && !run.window().end().isAfter(now)) {
+  void close(Tx tx, House house, PrepSheet sheet, Instant asOf, String who) {
+    for (Take take : take(sheet, byId(lots.list(tx, house.id())), asOf)) {
+      Movement used = movement(take, Movement.Kind.ASSUMED, take.amount(), who);
+      // No fact: the plan that is being made has it in already.
+      News news = News.note("stock", take.tub().lot().code(), Stock.detail(used), who);
+      long change = kitchens.change(tx, house.id(), news, used.at());
+      lots.move(tx, house.id(), used, change);
+      if (take.freed().isPositive()) {
+        Movement freed = movement(take, Movement.Kind.RESERVED, take.freed(), who);
+        lots.move(tx, house.id(), freed, change);
+      }
+    }
+  }
+
+  private static Map<UUID, Tub> byId(List<Tub> tubs) {
+    Map<UUID, Tub> byId = new LinkedHashMap<>();
+    tubs.forEach(tub -> byId.put(tub.id(), tub));
+    return byId;
+  }
+
+  private static List<Take> take(PrepSheet sheet, Map<UUID, Tub> tubs, Instant asOf) {
+    List<Take> takes = new ArrayList<>();
+    for (ServiceRun run : sheet.services()) {
+      if (!run.window().end().isAfter(asOf)) {
+        Map<String, Amount> planned = planned(sheet, run);
         for (ServiceRun.Use use : run.uses()) {
-          use(tx, house, plan, run, use, who);
+          Taking.of(candidates(tubs, run, use), use.amount(), planned, run.event())
+              .forEach(
+                  (tub, amount) -> {
+                    Take take = new Take(tub, run, amount.rounded(Rounding.TO_MICROGRAM));
+                    takes.add(take);
+                    tubs.put(tub.id(), take.after());
+                  });
         }
       }
     }
+    return takes;
   }
 
-  private void use(
-      Tx tx, House house, InForce plan, ServiceRun run, ServiceRun.Use use, String who) {
+  /** How much the plan had a service take from which tub, by code. */
+  private static Map<String, Amount> planned(PrepSheet sheet, ServiceRun run) {
     Map<String, Amount> planned = new HashMap<>();
-    for (Draw draw : plan.sheet().draws()) {
-      boolean mine = draw.need().user().equals(run.id());
-      if (mine && draw.amount().dimension() == use.amount().dimension()) {
+    for (Draw draw : sheet.draws()) {
+      if (draw.need().user().equals(run.id())) {
         planned.merge(draw.lot().code(), draw.amount(), Amount::plus);
       }
     }
-    List<Tub> tubs = candidates(tx, house, run, use);
-    Taking.of(tubs, use.amount(), planned, run.event())
-        .forEach((tub, amount) -> move(tx, house, run, tub, amount, who));
+    return planned;
   }
 
   /** What the service could have taken from: not made after it, not past its date before it. */
-  private List<Tub> candidates(Tx tx, House house, ServiceRun run, ServiceRun.Use use) {
+  private static List<Tub> candidates(Map<UUID, Tub> tubs, ServiceRun run, ServiceRun.Use use) {
     FormulaVersion version = use.version();
     Output output = version.outputs().get(use.output());
-    return lots
-        .listOfOutput(tx, house.id(), version.formula(), output.code(), use.output() == 0)
-        .stream()
+    String first = version.outputs().get(0).code();
+    return tubs.values().stream()
+        .filter(tub -> tub.lot().component().formula().equals(version.formula()))
+        .filter(tub -> tub.lot().component().output().orElse(first).equals(output.code()))
         .filter(tub -> tub.lot().left().dimension() == output.unit())
         .filter(tub -> tub.lot().made().isBefore(run.window().end()))
         .filter(tub -> tub.lot().useBy().isAfter(run.window().start()))
         .toList();
   }
 
-  private void move(Tx tx, House house, ServiceRun run, Tub tub, Amount amount, String who) {
-    Amount taken = amount.rounded(Rounding.TO_MICROGRAM);
-    String detail =
-        "{\"kind\":\""
-            + Movement.Kind.ASSUMED
-            + "\",\"amount\":\"-"
-            + Exact.plain(taken.number(), 6)
-            + "\"}";
-    Instant at = run.window().end();
-    // No fact: the plan that is being made has it in already.
-    long change =
-        kitchens.change(tx, house.id(), News.note("stock", tub.lot().code(), detail, who), at);
-    lots.move(
-        tx, house.id(), movement(tub, Movement.Kind.ASSUMED, taken.times(-1), run, who), change);
-    for (Reservation kept : tub.lot().reserved()) {
-      if (run.event().equals(Optional.of(kept.event()))) {
-        Amount freed = kept.amount().atMost(taken).times(-1);
-        lots.move(tx, house.id(), movement(tub, Movement.Kind.RESERVED, freed, run, who), change);
-      }
-    }
-  }
-
-  private static Movement movement(
-      Tub tub, Movement.Kind kind, Amount amount, ServiceRun run, String who) {
+  private static Movement movement(Take take, Movement.Kind kind, Amount amount, String who) {
     return new Movement(
-        tub.id(),
+        take.tub().id(),
         kind,
-        amount,
+        amount.times(-1),
         Optional.empty(),
-        run.event(),
-        Optional.of(run.id()),
+        take.run().event(),
+        Optional.of(take.run().id()),
         who,
-        run.window().end(),
+        take.run().window().end(),
         Optional.empty());
   }
 }

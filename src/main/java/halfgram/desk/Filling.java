@@ -7,7 +7,6 @@ import halfgram.formula.Output;
 import halfgram.lot.Lot;
 import halfgram.lot.LotStore;
 import halfgram.lot.Movement;
-import halfgram.lot.Reservation;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.measure.BusinessDay;
@@ -116,19 +115,17 @@ final class Filling {
   /** What was kept for an event is kept no longer once the event has it. */
   private void release(
       Tx tx, House house, Tub tub, Task task, Amount taken, Tick tick, long change) {
-    for (Reservation kept : tub.lot().reserved()) {
-      if (task.make().event().equals(Optional.of(kept.event()))) {
-        Amount amount = kept.amount().atMost(taken).times(-1);
-        move(
-            tx,
-            house,
-            tub,
-            Movement.Kind.RESERVED,
-            amount,
-            Optional.of(kept.event()),
-            tick,
-            change);
-      }
+    Amount freed = tub.lot().keptFor(task.make().event()).atMost(taken);
+    if (freed.isPositive()) {
+      move(
+          tx,
+          house,
+          tub,
+          Movement.Kind.RESERVED,
+          freed.times(-1),
+          task.make().event(),
+          tick,
+          change);
     }
   }
 

@@ -4,7 +4,9 @@ import halfgram.book.BookReader;
 import halfgram.db.Tx;
 import halfgram.kitchen.KitchenStore;
 import halfgram.kitchen.KitchenStore.News;
+import halfgram.lot.Lot;
 import halfgram.lot.LotStore;
+import halfgram.lot.Tub;
 import halfgram.measure.Because;
 import halfgram.measure.BusinessDay;
 import halfgram.prep.Begun;
@@ -155,8 +157,9 @@ public final class Plans {
   public Proposal propose(House house, InForce inForce, KitchenBook other) {
     return desk.read(
         tx -> {
-          KitchenBook book = other.withLots(listLots(tx, house));
-          return proposal(house, inForce, book, moment(house, inForce.plan().day()));
+          Instant asOf = moment(house, inForce.plan().day());
+          List<Tub> tubs = Closing.after(inForce.sheet(), lots.list(tx, house.id()), asOf);
+          return proposal(house, inForce, other.withLots(of(tubs)), asOf);
         });
   }
 
@@ -208,9 +211,11 @@ public final class Plans {
           }
           House now = desk.open(tx, stand);
           InForce inForce = inForce(tx, now, latest);
+          Instant asOf = moment(now, day);
+          closing.close(tx, now, inForce.sheet(), asOf, who);
           String snapshot = export.export(tx, now).toString();
           KitchenBook book = parse(snapshot);
-          Proposal proposal = proposal(now, inForce, book, moment(now, day));
+          Proposal proposal = proposal(now, inForce, book, asOf);
           save(tx, now, new Draft(inForce.plan().number() + 1, snapshot, proposal), inForce, who);
           return Accepting.IN_FORCE;
         });
@@ -231,7 +236,7 @@ public final class Plans {
             .findBefore(tx, house.id(), day, day.minusDays(DAYS_BACK))
             .map(plan -> inForce(tx, now, plan));
     Instant start = now.book().kitchen().clock().start(day);
-    before.ifPresent(earlier -> closing.close(tx, now, earlier, day, who, desk.now()));
+    before.ifPresent(earlier -> closing.close(tx, now, earlier.sheet(), start, who));
     List<Begun> begun = before.map(earlier -> BegunWork.of(earlier, start)).orElse(List.of());
     String snapshot = export.export(tx, now).toString();
     KitchenBook book = parse(snapshot);
@@ -330,11 +335,11 @@ public final class Plans {
   }
 
   private KitchenBook book(Tx tx, House house) {
-    return house.book().withLots(listLots(tx, house));
+    return house.book().withLots(of(lots.list(tx, house.id())));
   }
 
-  private List<halfgram.lot.Lot> listLots(Tx tx, House house) {
-    return lots.list(tx, house.id()).stream().map(halfgram.lot.Tub::lot).toList();
+  private static List<Lot> of(List<Tub> tubs) {
+    return tubs.stream().map(Tub::lot).toList();
   }
 
   private KitchenBook parse(String snapshot) {

@@ -46,6 +46,11 @@ public final class Stock {
     return desk.read(tx -> lots.listAll(tx, house.id()));
   }
 
+  /** Tubs that can be counted: with something left, or empty by assumption alone. */
+  public List<Tub> listToCount(House house) {
+    return desk.read(tx -> lots.listToCount(tx, house.id(), desk.now()));
+  }
+
   public Optional<Life> find(House house, String code) {
     return desk.read(tx -> find(tx, house, code));
   }
@@ -154,16 +159,18 @@ public final class Stock {
   }
 
   private void save(Tx tx, House house, String code, Movement movement) {
-    String detail =
-        "{\"kind\":\""
-            + movement.kind()
-            + "\",\"amount\":\""
-            + Exact.plain(movement.amount().number(), 6)
-            + "\"}";
-    long change =
-        kitchens.change(
-            tx, house.id(), News.fact("stock", code, detail, movement.who()), movement.at());
+    News news = News.fact("stock", code, detail(movement), movement.who());
+    long change = kitchens.change(tx, house.id(), news, movement.at());
     lots.move(tx, house.id(), movement, change);
+  }
+
+  /** A movement as the log keeps it. */
+  static String detail(Movement movement) {
+    return "{\"kind\":\""
+        + movement.kind()
+        + "\",\"amount\":\""
+        + Exact.plain(movement.amount().number(), 6)
+        + "\"}";
   }
 
   private Movement movement(

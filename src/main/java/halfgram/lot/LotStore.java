@@ -11,6 +11,7 @@ import halfgram.formula.ComponentRef;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import java.math.BigDecimal;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -38,7 +39,13 @@ public final class LotStore {
 
   /** Tubs with something left, first expired first. */
   public List<Tub> list(Tx tx, UUID kitchen) {
-    return listAll(tx, kitchen).stream().filter(tub -> tub.lot().left().isPositive()).toList();
+    return list(tx, kitchen, DSL.noCondition(), LEFT.gt(BigDecimal.ZERO));
+  }
+
+  /** Tubs with something left, and those that are empty by assumption alone and still in date. */
+  public List<Tub> listToCount(Tx tx, UUID kitchen, Instant now) {
+    Condition assumed = ASSUMED.gt(COUNTED).and(LOT.USE_BY.gt(now));
+    return list(tx, kitchen, DSL.noCondition(), LEFT.gt(BigDecimal.ZERO).or(assumed));
   }
 
   /** All tubs, empty ones too. */
@@ -54,7 +61,7 @@ public final class LotStore {
   public List<Tub> listOfOutput(Tx tx, UUID kitchen, String formula, String output, boolean first) {
     Condition named = LOT.OUTPUT.eq(output);
     Condition which = LOT.FORMULA.eq(formula).and(first ? named.or(LOT.OUTPUT.eq("")) : named);
-    return list(tx, kitchen, which).stream().filter(tub -> tub.lot().left().isPositive()).toList();
+    return list(tx, kitchen, which, LEFT.gt(BigDecimal.ZERO));
   }
 
   /** A tub by its code, empty or not. */
@@ -104,6 +111,10 @@ public final class LotStore {
   }
 
   private static List<Tub> list(Tx tx, UUID kitchen, Condition which) {
+    return list(tx, kitchen, which, DSL.noCondition());
+  }
+
+  private static List<Tub> list(Tx tx, UUID kitchen, Condition which, Condition having) {
     Map<UUID, List<Reservation>> reserved = new HashMap<>();
     Field<BigDecimal> kept = DSL.sum(MOVEMENT.AMOUNT);
     tx.sql()
@@ -135,6 +146,7 @@ public final class LotStore {
         .where(LOT.KITCHEN_ID.eq(kitchen))
         .and(which)
         .groupBy(LOT.fields())
+        .having(having)
         .orderBy(LOT.USE_BY, LOT.MADE_AT, LOT.CODE)
         .fetch(
             row -> {
@@ -232,20 +244,6 @@ public final class LotStore {
         Optional.ofNullable(row.getTickId()));
   }
 
-  /** No more is kept for events than there is, when some was counted short or spilt. */
-  private static List<Reservation> within(Amount left, List<Reservation> reserved) {
-    List<Reservation> kept = new ArrayList<>();
-    Amount free = left;
-    for (Reservation one : reserved) {
-      Amount amount = one.amount().atMost(free);
-      if (amount.isPositive()) {
-        kept.add(new Reservation(one.event(), amount));
-        free = free.minus(amount);
-      }
-    }
-    return kept;
-  }
-
   private static Tub tub(
       LotRecord row, BigDecimal sum, boolean assumed, List<Reservation> reserved) {
     Integer version = row.getVersion();
@@ -262,7 +260,7 @@ public final class LotStore {
             row.getUseBy(),
             row.getPlace(),
             Optional.ofNullable(row.getContainer()),
-            within(left, reserved));
+            Reservation.within(left, reserved));
     Optional<String> task = Optional.ofNullable(row.getTask());
     return new Tub(row.getId(), lot, task, row.getChangeNumber(), assumed);
   }

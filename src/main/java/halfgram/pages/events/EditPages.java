@@ -121,8 +121,8 @@ public final class EditPages implements Server.Part {
     String typed = visit.field("minutes-" + service);
     Optional<Push> push = Push.of(pressed, typed);
     if (push.isEmpty()) {
-      visit.notice(visit.words().say("events.push-fault", typed));
-      form(visit, house, 422, sent, List.of());
+      String fault = visit.words().say("events.push-fault");
+      form(visit, house, 422, sent.with(new Push.Typed(service, typed, fault)), List.of());
       return;
     }
     push.get().move(sent.typed());

@@ -68,12 +68,14 @@ record EditView(
       String fault,
       List<CourseRow> courses,
       List<CourseRow> curve,
-      List<DishRow> dishes) {}
+      List<DishRow> dishes,
+      Push.Typed push) {}
 
   /**
    * What the form was sent with.
    *
    * @param now the event as somebody else has made it meanwhile
+   * @param push minutes of a push that were none
    */
   record Sent(
       ObjectNode typed,
@@ -81,7 +83,18 @@ record EditView(
       String seen,
       String focus,
       Events.Problems problems,
-      Optional<ObjectNode> now) {
+      Optional<ObjectNode> now,
+      Optional<Push.Typed> push) {
+
+    Sent(
+        ObjectNode typed,
+        String base,
+        String seen,
+        String focus,
+        Events.Problems problems,
+        Optional<ObjectNode> now) {
+      this(typed, base, seen, focus, problems, now, Optional.empty());
+    }
 
     static Sent fresh(ObjectNode body, String seen) {
       return new Sent(body, body.toString(), seen, "", NONE, Optional.empty());
@@ -89,6 +102,10 @@ record EditView(
 
     Sent with(Events.Problems others) {
       return new Sent(typed, base, seen, focus, others, now);
+    }
+
+    Sent with(Push.Typed minutes) {
+      return new Sent(typed, base, seen, focus, problems, now, Optional.of(minutes));
     }
   }
 
@@ -235,7 +252,15 @@ record EditView(
           faults.take(at),
           rows(at + "/courses", this::course),
           rows(at + "/curve", this::pickUp),
-          rows(at + "/dishes", this::dish));
+          rows(at + "/dishes", this::dish),
+          push(at));
+    }
+
+    private Push.Typed push(String at) {
+      int service = Push.service(at).orElseThrow();
+      return sent.push()
+          .filter(typed -> typed.service() == service)
+          .orElse(new Push.Typed(service, Push.USUAL, ""));
     }
 
     private CourseRow course(String at) {

@@ -16,6 +16,12 @@ import java.util.regex.Pattern;
  * @param course position of the first course that moves; empty for the whole service
  */
 record Push(int service, Optional<Integer> course, int minutes) {
+  /** Minutes that stand in the field first. */
+  static final String USUAL = "15";
+
+  /** The field of a service's minutes: what stands in it, and what is wrong with that. */
+  record Typed(int service, String minutes, String fault) {}
+
   private static final Pattern WHERE =
       Pattern.compile("/services/(\\d{1,3})(?:/courses/(\\d{1,3}))?");
   private static final Pattern MINUTES = Pattern.compile("[-−+]?\\d{1,3}");

@@ -52,8 +52,7 @@ record CountView(String title, List<Row> tubs, List<Row> rest, List<Other> other
     List<Row> tubs = new ArrayList<>();
     List<Row> rest = new ArrayList<>();
     for (Tub tub : all) {
-      boolean there = tub.assumed() || tub.lot().left().isPositive();
-      if (there && station(house, tub).equals(station)) {
+      if (station(house, tub).equals(station)) {
         (tub.assumed() ? tubs : rest).add(row(shelf, tub, station));
       }
     }

@@ -97,7 +97,7 @@ public final class StockPages implements Server.Part {
     Station station =
         Optional.ofNullable(house.book().stations().get(code))
             .orElseThrow(() -> Halt.notFound(code));
-    CountView view = CountView.of(shelf(visit, house), house, stock.listAll(house), station);
+    CountView view = CountView.of(shelf(visit, house), house, stock.listToCount(house), station);
     visit.page("stock/count", view.title(), view);
   }
 
@@ -153,7 +153,7 @@ public final class StockPages implements Server.Part {
 
   /** The stations with tubs that somebody has to count. */
   private List<StockView.Link> counts(House house, Shelf shelf) {
-    List<Tub> all = stock.listAll(house);
+    List<Tub> all = stock.listToCount(house);
     return house.book().stations().values().stream()
         .filter(
             one ->

@@ -108,8 +108,10 @@ class EditTest {
       FilledForm typed = form(DINNER).with("minutes-0", minutes).with("push", "/services/0");
       Answer wrong = client.post(DINNER, typed.fields());
       assertThat(wrong.status()).as(minutes).isEqualTo(422);
-      assertThat(wrong.text()).contains("is no number of minutes");
-      assertThat(FilledForm.of(wrong, "/edit").value("/services/0/start")).isEqualTo("18:30");
+      assertThat(wrong.text()).contains("A number of minutes: 15 pushes it back");
+      FilledForm again = FilledForm.of(wrong, "/edit");
+      assertThat(again.value("minutes-0")).isEqualTo(minutes);
+      assertThat(again.value("/services/0/start")).isEqualTo("18:30");
     }
   }
 

@@ -2,6 +2,9 @@ package halfgram.pages.stock;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import halfgram.desk.House;
+import halfgram.desk.InForce;
+import halfgram.desk.Plans;
 import halfgram.lot.Movement;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
@@ -11,7 +14,9 @@ import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
 import halfgram.testkit.Site;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -103,18 +108,55 @@ class ClosingTest {
   }
 
   @Test
-  void whatAnEventKeptForItselfIsFreeAfterIt() {
-    assertThat(kept("t-1203-oil-1").isPositive()).isTrue();
+  void aServiceThatIsOverIsClosedByTheNextPlanOfTheSameDayAndNotAgain() {
+    site.passTime(Duration.ofHours(7));
+    Amount before = left(TROUT);
+    Amount lunch = planned(TROUT, "lunch");
+    assertThat(lunch.isPositive()).isTrue();
+    accept();
+    assertThat(assumed(TROUT)).isEqualByComparingTo(lunch);
+    assertThat(left(TROUT)).isEqualByComparingTo(before.minus(lunch));
+    accept();
+    assertThat(assumed(TROUT)).isEqualByComparingTo(lunch);
+    site.passTime(Duration.ofHours(16));
+    client.get("/k/TARN/");
+    assertThat(assumed(TROUT)).isEqualByComparingTo(planned(TROUT).atMost(before));
+  }
+
+  @Test
+  void whatIsProposedAfterAServiceIsWhatIsThenAccepted() {
+    site.passTime(Duration.ofHours(7));
+    House house = site.house();
+    Plans plans = site.wiring().plans();
+    InForce inForce = plans.find(house, Site.DAY).orElseThrow();
+    List<String> proposed = said(plans.propose(house, inForce).sheet());
+    accept();
+    assertThat(said(plans.find(site.house(), Site.DAY).orElseThrow().sheet())).isEqualTo(proposed);
+  }
+
+  @Test
+  void whatAnEventTookOfWhatItKeptIsKeptNoLonger() {
+    Tub before = oil();
+    Amount kept = before.lot().keptFor(Optional.of("harvest-dinner"));
+    assertThat(kept.isPositive()).isTrue();
     morningAfter();
-    Tub tub = site.wiring().stock().find(site.house(), "t-1203-oil-1").orElseThrow().tub();
     Amount used =
         Amount.sum(
-            all().stream()
-                .filter(one -> one.lot().equals(tub.id()))
+            site
+                .wiring()
+                .stock()
+                .find(site.house(), before.lot().code())
+                .orElseThrow()
+                .movements()
+                .stream()
                 .filter(one -> one.kind() == Movement.Kind.ASSUMED)
-                .map(Movement::amount)
+                .filter(one -> one.event().equals(Optional.of("harvest-dinner")))
+                .map(one -> one.amount().times(-1))
                 .toList());
-    assertThat(kept("t-1203-oil-1")).isLessThanOrEqualTo(Amount.grams(360).plus(used));
+    assertThat(used.isPositive()).isTrue();
+    Amount after = oil().lot().keptFor(Optional.of("harvest-dinner"));
+    assertThat(after)
+        .isEqualByComparingTo(kept.minus(used.atMost(kept)).atMost(oil().lot().left()));
   }
 
   // ---- below their callers ----
@@ -155,9 +197,14 @@ class ClosingTest {
   }
 
   private Amount planned(String formula) {
+    return planned(formula, "");
+  }
+
+  /** What the services of Saturday whose ids begin so were planned to use. */
+  private Amount planned(String formula, String beginning) {
     return Amount.sum(
         saturday.services().stream()
-            .filter(run -> run.date().equals(Site.DAY))
+            .filter(run -> run.date().equals(Site.DAY) && run.id().startsWith(beginning))
             .flatMap(run -> run.uses().stream())
             .filter(use -> use.version().formula().equals(formula))
             .map(use -> use.amount())
@@ -177,13 +224,33 @@ class ClosingTest {
             .toList());
   }
 
-  private Amount kept(String code) {
-    Tub tub = site.wiring().stock().find(site.house(), code).orElseThrow().tub();
-    Amount sum = Amount.grams(0);
-    for (halfgram.lot.Reservation one : tub.lot().reserved()) {
-      sum = sum.plus(one.amount());
-    }
-    return sum;
+  private Tub oil() {
+    return site.wiring().stock().find(site.house(), "t-1203-oil-1").orElseThrow().tub();
+  }
+
+  private void accept() {
+    assertThat(
+            site.wiring()
+                .plans()
+                .accept(site.house(), Site.DAY, site.house().stand().facts(), "chef"))
+        .isEqualTo(Plans.Accepting.IN_FORCE);
+  }
+
+  /** What a sheet comes to: its tasks with their times, and what is taken from which tub. */
+  private static List<String> said(PrepSheet sheet) {
+    List<String> said = new ArrayList<>();
+    sheet.tasks().forEach(task -> said.add(task.id() + " " + task.start()));
+    sheet
+        .draws()
+        .forEach(
+            draw ->
+                said.add(
+                    draw.need().user()
+                        + " "
+                        + draw.lot().code()
+                        + " "
+                        + draw.amount().number().stripTrailingZeros().toPlainString()));
+    return said;
   }
 
   private static Amount zero(Tub tub) {
