@@ -25,7 +25,10 @@ public final class OpenApi implements Server.Part {
   /** Before the name of a part of the book among the schemas. */
   private static final String PREFIX = "book-";
 
-  private final String document = document();
+  /** Put together when somebody first asks for it: starting need not wait for it. */
+  private static final class Held {
+    private static final String DOCUMENT = document();
+  }
 
   @Override
   public void routes(RoutesConfig routes) {
@@ -34,7 +37,7 @@ public final class OpenApi implements Server.Part {
 
   private void answer(Context context) {
     context.contentType("application/json");
-    context.result(document);
+    context.result(Held.DOCUMENT);
   }
 
   private static String document() {
