@@ -28,6 +28,7 @@ import halfgram.desk.Logbook;
 import halfgram.desk.Pars;
 import halfgram.desk.Plans;
 import halfgram.desk.SheetEffects;
+import halfgram.desk.Slips;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
 import halfgram.desk.Whys;
@@ -36,6 +37,7 @@ import halfgram.pages.events.EventsPages;
 import halfgram.pages.formulas.FormulasPages;
 import halfgram.pages.log.LogPages;
 import halfgram.pages.pars.ParsPages;
+import halfgram.pages.slip.SlipPages;
 import halfgram.pages.stock.StockPages;
 import halfgram.pages.today.TodayPages;
 import halfgram.pages.wall.WallPages;
@@ -149,6 +151,7 @@ public final class Wiring implements AutoCloseable {
     Whys whys = new Whys(desk, plans);
     Events events = new Events(desk);
     SheetEffects effects = new SheetEffects(desk, plans);
+    Slips slips = new Slips(desk, events);
     Pars pars = new Pars(desk);
     Bringing bringing = new Bringing(desk);
     Logbook logbook = new Logbook(desk, plans);
@@ -176,6 +179,7 @@ public final class Wiring implements AutoCloseable {
             new EditPages(desk, events, effects),
             new EventsPages(desk, plans, events),
             new ParsPages(desk, pars, effects),
+            new SlipPages(desk, plans, slips, effects),
             new StockPages(desk, plans, stock, bringing),
             new LogPages(desk, logbook),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));

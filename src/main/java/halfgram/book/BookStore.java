@@ -135,8 +135,8 @@ public final class BookStore {
     return bodies;
   }
 
-  /** Adds or replaces one part. */
-  void save(Tx tx, UUID kitchen, String kind, String code, int place, String body, long change) {
+  /** Adds or replaces one part; the place is for one that is added. */
+  public void save(Tx tx, UUID kitchen, String kind, String code, int place, String body, long change) {
     int updated =
         tx.sql()
             .update(BOOK_PART)

@@ -2,6 +2,7 @@ package halfgram.book;
 
 import halfgram.event.Curve;
 import halfgram.event.RegularService;
+import halfgram.event.ServiceDate;
 import halfgram.formula.ComponentRef;
 import halfgram.measure.Amount;
 import halfgram.measure.Exact;
@@ -9,13 +10,17 @@ import halfgram.measure.Quantity;
 import halfgram.measure.Ratio;
 import halfgram.par.Par;
 import java.time.DayOfWeek;
+import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.SortedMap;
 import java.util.SortedSet;
+import java.util.TreeMap;
 
 /** Reads regular services and their pars, and the curves that events use too. */
 final class ServiceReader {
@@ -46,8 +51,48 @@ final class ServiceReader {
               }
               of.done();
             });
-    return new RegularService(
-        code, node.text("name"), days, start, end, curve(node, start, end), covers);
+    Curve curve = curve(node, start, end);
+    RegularService usual =
+        new RegularService(
+            code, node.text("name"), days, start, end, curve, covers, new TreeMap<>());
+    SortedMap<LocalDate, ServiceDate> dates = new TreeMap<>();
+    List<ServiceDate> read = node.list("dates", date -> date(date, usual));
+    for (int i = 0; i < read.size(); i++) {
+      LocalDate date = read.get(i).date();
+      if (dates.put(date, read.get(i)) != null) {
+        node.problem("dates[" + i + "].date", date, "problem.duplicate", "date");
+      } else if (!days.isEmpty() && !days.contains(date.getDayOfWeek())) {
+        node.problem("dates[" + i + "].date", date, "problem.par-day", code);
+      }
+    }
+    return new RegularService(code, usual.name(), days, start, end, curve, covers, dates);
+  }
+
+  private Curve fitting(Node node, Curve curve, LocalTime end) {
+    for (Curve.PickUp pickUp : curve.pickUps()) {
+      if (minute(pickUp.at()) > minute(end)) {
+        node.problem("end", end, "problem.ends-before", pickUp.at());
+        break;
+      }
+    }
+    return curve;
+  }
+
+  /** A date that is not as usual; what it does not say is. */
+  private ServiceDate date(Node node, RegularService usual) {
+    LocalDate date = node.date("date");
+    LocalTime start = node.has("start") ? node.time("start") : usual.start();
+    LocalTime end = node.has("end") ? node.time("end") : usual.end();
+    checkOrder(node, start, end);
+    Curve curve =
+        node.has("curve")
+            ? curve(node, start, end)
+            : fitting(node, usual.curve().later(minute(start) - minute(usual.start())), end);
+    OptionalInt covers =
+        node.findInteger("covers", 0, 20_000)
+            .map(OptionalInt::of)
+            .orElseGet(() -> usual.usual(date));
+    return new ServiceDate(date, start, end, curve, covers);
   }
 
   private static String word(DayOfWeek day) {

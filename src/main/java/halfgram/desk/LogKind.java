@@ -9,6 +9,7 @@ public enum LogKind {
   PLAN,
   STOCK,
   EVENT,
+  SERVICE,
   PAR,
   FORMULA,
   IMPORT;

@@ -1,5 +1,6 @@
 package halfgram.desk;
 
+import halfgram.prep.Consequences;
 import halfgram.prep.Difference;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
@@ -84,6 +85,18 @@ public final class SheetEffects {
       }
     }
     return effects;
+  }
+
+  /** What a change does today to what is already there; nothing when no plan is in force. */
+  public Optional<Consequences> findConsequences(House house, House after) {
+    LocalDate today = house.day(desk.now());
+    return plans
+        .find(house, today)
+        .map(
+            inForce ->
+                Consequences.of(
+                    plans.propose(house, inForce).sheet(),
+                    plans.propose(house, inForce, after.book()).sheet()));
   }
 
   private Effect ahead(House house, House after, LocalDate from, LocalDate to) {

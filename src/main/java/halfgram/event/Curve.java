@@ -13,6 +13,14 @@ import java.util.List;
 public record Curve(List<PickUp> pickUps) {
   public static final Curve EVEN = new Curve(List.of());
 
+  /** The same curve for a service that runs later, or earlier when negative. */
+  public Curve later(long minutes) {
+    return new Curve(
+        pickUps.stream()
+            .map(one -> new PickUp(one.at().plusMinutes(minutes), one.share()))
+            .toList());
+  }
+
   /** From this moment on, until the next pick-up, this share of the whole is taken. */
   public record PickUp(java.time.LocalTime at, Ratio share) {}
 

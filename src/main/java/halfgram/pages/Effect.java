@@ -3,6 +3,7 @@ package halfgram.pages;
 import halfgram.desk.SheetEffects;
 import halfgram.formula.ComponentRef;
 import halfgram.measure.Amount;
+import halfgram.measure.Window;
 import halfgram.prep.Difference;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.ServiceRun;
@@ -62,6 +63,7 @@ public record Effect(
   private static void service(
       List<String> lines, Difference.Service service, KitchenBook book, Messages words) {
     String name = service.to().or(service::from).map(run -> words.text(run.name())).orElse("?");
+    times(service, name, words).ifPresent(lines::add);
     lines.add(
         words.say(
             "events.effect-service",
@@ -84,6 +86,25 @@ public record Effect(
               plates.from(),
               plates.to()));
     }
+  }
+
+  private static Optional<String> times(
+      Difference.Service service, String name, Messages words) {
+    if (service.from().isEmpty() || service.to().isEmpty()) {
+      return Optional.empty();
+    }
+    Window was = service.from().get().window();
+    Window is = service.to().get().window();
+    return was.equals(is)
+        ? Optional.empty()
+        : Optional.of(
+            words.say(
+                "events.effect-times",
+                name,
+                words.time(was.start()),
+                words.time(was.end()),
+                words.time(is.start()),
+                words.time(is.end())));
   }
 
   private static String diet(KitchenBook book, String code, Messages words) {

@@ -9,6 +9,7 @@ import halfgram.event.DietCount;
 import halfgram.event.Event;
 import halfgram.event.RegularService;
 import halfgram.event.Service;
+import halfgram.event.ServiceDate;
 import halfgram.event.Share;
 import halfgram.formula.AllergenTrace;
 import halfgram.formula.ComponentRef;
@@ -21,7 +22,6 @@ import halfgram.measure.Window;
 import halfgram.menu.Dish;
 import halfgram.menu.PlateItem;
 import halfgram.par.Par;
-import java.time.DayOfWeek;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
@@ -40,8 +40,9 @@ import java.util.SortedSet;
  *
  * <p>Rules. An event makes plates for its counted covers and the buffer; guests with a diet are
  * counted plates of their own with spares, everybody else's plates split by the menu's shares, each
- * rounded up to a whole plate. A regular service uses its pars. Pieces are whole. Of a service that
- * has begun only what is not yet fired or picked up makes demand ({@link Waves}).
+ * rounded up to a whole plate. A regular service uses its pars, in proportion when a date has other
+ * covers than usual. Pieces are whole. Of a service that has begun only what is not yet fired or
+ * picked up makes demand ({@link Waves}).
  */
 public final class Demand {
   private final KitchenBook book;
@@ -159,17 +160,16 @@ public final class Demand {
   }
 
   private ServiceRun run(RegularService service, LocalDate day, Instant after) {
-    DayOfWeek weekday = day.getDayOfWeek();
-    Window window = window(day, service.start(), service.end());
-    List<Curve.Dated> pickUps = dated(service.curve(), day);
+    ServiceDate on = service.on(day);
+    Window window = window(day, on.start(), on.end());
+    List<Curve.Dated> pickUps = dated(on.curve(), day);
     Uses uses = new Uses();
     for (Par par : book.pars()) {
-      Amount amount = par.amounts().get(weekday);
+      Amount amount = par.amounts().get(day.getDayOfWeek());
       if (par.service().equals(service.code()) && amount != null && amount.isPositive()) {
-        uses.add(par.component(), amount, window, pickUps);
+        uses.add(par.component(), atCovers(service, on, amount), window, pickUps);
       }
     }
-    Integer covers = service.covers().get(weekday);
     return new ServiceRun(
         service.code() + "." + day,
         service.name(),
@@ -177,10 +177,17 @@ public final class Demand {
         window,
         later(window.start(), after),
         Optional.empty(),
-        covers == null ? OptionalInt.empty() : OptionalInt.of(covers),
+        on.covers(),
         OptionalInt.empty(),
         List.of(),
         uses.list());
+  }
+
+  /** A par is meant for the usual covers; other covers take more or less in proportion. */
+  private static Amount atCovers(RegularService service, ServiceDate on, Amount par) {
+    int usual = service.usual(on.date()).orElse(0);
+    int covers = on.covers().orElse(usual);
+    return usual == 0 || covers == usual ? par : par.times(covers).dividedBy(usual);
   }
 
   private static Instant later(Instant a, Instant b) {

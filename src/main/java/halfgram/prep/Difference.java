@@ -20,7 +20,7 @@ import java.util.stream.Collectors;
 /**
  * What a proposed sheet would change in the one in force, both of the same days.
  *
- * @param services whose covers or plates change, also those that come or go
+ * @param services whose times, covers or plates change, also those that come or go
  * @param made what is made of a component in the whole horizon, where that changes
  * @param unchanged how many tasks stay as they are
  * @param touched ids of tasks of begun makes that would change: a fault, since begun work stands
@@ -167,6 +167,7 @@ public record Difference(
     boolean same =
         from.isPresent()
             && to.isPresent()
+            && from.get().window().equals(to.get().window())
             && from.get().covers().equals(to.get().covers())
             && from.get().prepared().equals(to.get().prepared())
             && plates.isEmpty();

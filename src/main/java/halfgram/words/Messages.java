@@ -49,6 +49,7 @@ public final class Messages {
           "pages/formulas",
           "pages/events",
           "pages/stock",
+          "pages/slip",
           "pages/command",
           "pages/api");
 

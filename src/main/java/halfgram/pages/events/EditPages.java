@@ -117,15 +117,15 @@ public final class EditPages implements Server.Part {
   /** Moves the times that are typed, and shows what that would do. */
   private void push(Visit visit, House house, EditView.Sent sent) {
     String pressed = visit.field("push");
-    int service = Push.service(pressed).orElseThrow(() -> Halt.unreadable("push"));
+    int service = Pressed.service(pressed).orElseThrow(() -> Halt.unreadable("push"));
     String typed = visit.field("minutes-" + service);
-    Optional<Push> push = Push.of(pressed, typed);
+    Optional<Pressed> push = Pressed.of(pressed, typed);
     if (push.isEmpty()) {
       String fault = visit.words().say("events.push-fault");
-      form(visit, house, 422, sent.with(new Push.Typed(service, typed, fault)), List.of());
+      form(visit, house, 422, sent.with(new Pressed.Typed(service, typed, fault)), List.of());
       return;
     }
-    push.get().move(sent.typed());
+    push.get().move(sent.typed(), house.book().kitchen().clock().dayStart());
     look(visit, house, rebased(sent, ""));
   }
 

@@ -69,7 +69,7 @@ record EditView(
       List<CourseRow> courses,
       List<CourseRow> curve,
       List<DishRow> dishes,
-      Push.Typed push) {}
+      Pressed.Typed push) {}
 
   /**
    * What the form was sent with.
@@ -84,7 +84,7 @@ record EditView(
       String focus,
       Events.Problems problems,
       Optional<ObjectNode> now,
-      Optional<Push.Typed> push) {
+      Optional<Pressed.Typed> push) {
 
     Sent(
         ObjectNode typed,
@@ -104,7 +104,7 @@ record EditView(
       return new Sent(typed, base, seen, focus, others, now);
     }
 
-    Sent with(Push.Typed minutes) {
+    Sent with(Pressed.Typed minutes) {
       return new Sent(typed, base, seen, focus, problems, now, Optional.of(minutes));
     }
   }
@@ -256,11 +256,11 @@ record EditView(
           push(at));
     }
 
-    private Push.Typed push(String at) {
-      int service = Push.service(at).orElseThrow();
+    private Pressed.Typed push(String at) {
+      int service = Pressed.service(at).orElseThrow();
       return sent.push()
           .filter(typed -> typed.service() == service)
-          .orElse(new Push.Typed(service, Push.USUAL, ""));
+          .orElse(new Pressed.Typed(service, Pressed.USUAL, ""));
     }
 
     private CourseRow course(String at) {

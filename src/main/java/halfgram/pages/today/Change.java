@@ -3,6 +3,7 @@ package halfgram.pages.today;
 import halfgram.desk.Plans;
 import halfgram.formula.ComponentRef;
 import halfgram.measure.Amount;
+import halfgram.measure.Window;
 import halfgram.menu.Dish;
 import halfgram.prep.Difference;
 import halfgram.prep.ServiceRun;
@@ -14,6 +15,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 
 /**
  * What a proposed sheet would change in the one in force.
@@ -135,10 +137,27 @@ record Change(
       }
       String covers = numbers(covers(service.from()), covers(service.to()), "today.covers-change");
       String plates = numbers(plates(service.from()), plates(service.to()), "today.plates-change");
-      String said = plates.isEmpty() || covers.isEmpty() ? covers + plates : covers + ", " + plates;
+      String times = times(service);
+      String said =
+          String.join(
+              ", ", Stream.of(times, covers, plates).filter(one -> !one.isEmpty()).toList());
       return said.isEmpty()
           ? words.say("today.plates-other", name)
           : words.say(service.from().isEmpty() ? "today.service-new" : "today.of", name, said);
+    }
+
+    /** "18:30 → 18:45". */
+    private String times(Difference.Service service) {
+      Optional<Window> from = service.from().map(ServiceRun::window);
+      Optional<Window> to = service.to().map(ServiceRun::window);
+      if (from.isEmpty() || from.equals(to)) {
+        return "";
+      }
+      Window was = from.get();
+      Window is = to.orElseThrow();
+      return was.start().equals(is.start())
+          ? words.say("today.end-change", shown.time(was.end()), shown.time(is.end()))
+          : words.say("today.time-change", shown.time(was.start()), shown.time(is.start()));
     }
 
     private static ServiceRun either(Difference.Service service) {

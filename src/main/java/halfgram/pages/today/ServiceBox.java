@@ -5,6 +5,7 @@ import halfgram.event.Event;
 import halfgram.menu.Diet;
 import halfgram.prep.Paths;
 import halfgram.prep.ServiceRun;
+import halfgram.web.Visit;
 import halfgram.words.Messages;
 import java.util.ArrayList;
 import java.util.List;
@@ -18,6 +19,7 @@ import java.util.SortedSet;
  * @param covers the number alone; empty when nobody counted
  * @param details final or expected, made for how many, from pars
  * @param diets counted, in capitals
+ * @param slip where it is made later, or for other covers; empty for one that is over
  */
 record ServiceBox(
     String time,
@@ -26,7 +28,8 @@ record ServiceBox(
     String why,
     String name,
     List<Said> details,
-    List<String> diets) {
+    List<String> diets,
+    String slip) {
 
   /** Something said, and where it is said why; no address: nothing to ask. */
   record Said(String text, String href) {}
@@ -46,7 +49,10 @@ record ServiceBox(
         counted ? shown.why(Paths.covers(run, "counted")) : "",
         shown.text(run.name()),
         details(shown, run, event),
-        event.map(of -> diets(shown, of)).orElse(List.of()));
+        event.map(of -> diets(shown, of)).orElse(List.of()),
+        shown.phase() == Shown.Phase.OVER || run.window().end().isBefore(shown.now())
+            ? ""
+            : "slip/" + Visit.encoded(run.id()));
   }
 
   private static Optional<Event> event(Shown shown, ServiceRun run) {

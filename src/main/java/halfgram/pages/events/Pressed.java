@@ -1,7 +1,7 @@
 package halfgram.pages.events;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.desk.Push;
 import java.time.LocalTime;
 import java.time.format.DateTimeParseException;
 import java.util.Optional;
@@ -9,13 +9,12 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * A service that slips: it, or what is left of it from one course on, later or earlier by minutes.
- * A course takes those behind it and the end along; what went out before stays where it was.
+ * A push as pressed on the form of an event.
  *
  * @param service position of the service in the event
  * @param course position of the first course that moves; empty for the whole service
  */
-record Push(int service, Optional<Integer> course, int minutes) {
+record Pressed(int service, Optional<Integer> course, int minutes) {
   /** Minutes that stand in the field first. */
   static final String USUAL = "15";
 
@@ -33,40 +32,25 @@ record Push(int service, Optional<Integer> course, int minutes) {
   }
 
   /** A push as pressed and typed; empty when the minutes are none. */
-  static Optional<Push> of(String pressed, String typed) {
+  static Optional<Pressed> of(String pressed, String typed) {
     Matcher where = WHERE.matcher(pressed);
     String minutes = typed.strip();
     if (!where.matches() || !MINUTES.matcher(minutes).matches()) {
       return Optional.empty();
     }
     return Optional.of(
-        new Push(
+        new Pressed(
             Integer.parseInt(where.group(1)),
             Optional.ofNullable(where.group(2)).map(Integer::valueOf),
             Integer.parseInt(minutes.replace('−', '-').replace("+", ""))));
   }
 
-  /** Moves the times of an event as the book writes it; what is no time stays. */
-  void move(ObjectNode event) {
-    if (!(event.at("/services/" + service) instanceof ObjectNode of)) {
-      return;
-    }
-    if (course.isEmpty()) {
-      shift(of, "start");
-      of.path("curve").forEach(pickUp -> shift(pickUp, "at"));
-    }
-    shift(of, "end");
-    JsonNode courses = of.path("courses");
-    for (int i = course.orElse(0); i < courses.size(); i++) {
-      shift(courses.get(i), "at");
-    }
-  }
-
-  private void shift(JsonNode node, String key) {
-    if (node instanceof ObjectNode object && object.path(key).isTextual()) {
+  /** Moves the times of an event as the book writes it. */
+  void move(ObjectNode event, LocalTime dayStart) {
+    if (event.at("/services/" + service) instanceof ObjectNode of) {
+      Optional<String> from = course.map(index -> of.path("courses").path(index).path("at").asText());
       try {
-        LocalTime time = LocalTime.parse(object.path(key).asText());
-        object.put(key, time.plusMinutes(minutes).toString());
+        new Push(from.map(LocalTime::parse), minutes).move(of, dayStart);
       } catch (DateTimeParseException e) {
         // Not a time yet: it is told when the event is looked at.
         return;

@@ -1,0 +1,290 @@
+package halfgram.desk;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.book.BookReader;
+import halfgram.book.BookStore;
+import halfgram.db.Tx;
+import halfgram.event.Event;
+import halfgram.event.RegularService;
+import halfgram.event.Service;
+import halfgram.event.ServiceDate;
+import halfgram.input.Problem;
+import halfgram.kitchen.KitchenStore;
+import halfgram.kitchen.KitchenStore.News;
+import halfgram.kitchen.KitchenStore.Stand;
+import halfgram.prep.KitchenBook;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.format.DateTimeParseException;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * One service on one date, later or earlier than planned, or with other covers: an event's as the
+ * event has it, a regular one's for that date alone.
+ *
+ * <p>Rules. The whole book is read with it before anything is stored, and nothing is when facts
+ * have changed since it was looked at, so that pressing twice pushes once. No plan in force
+ * changes: that is for whoever accepts the next one.
+ */
+public final class Slips {
+  private static final String SERVICE = "service";
+
+  /**
+   * What is asked.
+   *
+   * @param run id of the service as a plan has it: an event's code, with the service's code behind
+   *     a dot where it has several, or a regular service's code and date
+   * @param push none for a service that stays where it is
+   * @param covers counted guests; empty for as many as now
+   */
+  public record Asked(String run, Optional<Push> push, OptionalInt covers) {}
+
+  /**
+   * A service that can slip.
+   *
+   * @param times of courses or pick-ups, in order; none for a service that is even
+   */
+  public record Found(
+      String run,
+      Optional<Event> event,
+      Optional<RegularService> regular,
+      LocalDate date,
+      LocalTime start,
+      LocalTime end,
+      List<Moment> times,
+      OptionalInt covers) {}
+
+  /**
+   * A time from which on a service can be pushed.
+   *
+   * @param name of the course; empty for a pick-up
+   */
+  public record Moment(LocalTime at, Optional<halfgram.kitchen.Text> name) {}
+
+  /** The kitchen as it would be; empty when there are problems. */
+  public record Tried(Optional<House> house, List<Problem> problems) {}
+
+  /** What became of it. */
+  public sealed interface Outcome permits Saved, Stale, Wrong, NoSuch {}
+
+  /** It is stored. */
+  public record Saved() implements Outcome {}
+
+  /** Facts have changed since it was looked at. */
+  public record Stale() implements Outcome {}
+
+  /** The book does not read with it. */
+  public record Wrong(List<Problem> problems) implements Outcome {}
+
+  /** There is no such service. */
+  public record NoSuch() implements Outcome {}
+
+  private final Desk desk;
+  private final Events events;
+  private final KitchenStore kitchens = new KitchenStore();
+  private final BookStore books = new BookStore();
+
+  public Slips(Desk desk, Events events) {
+    this.desk = desk;
+    this.events = events;
+  }
+
+  /** The service that a plan calls so. */
+  public static Optional<Found> find(House house, String run) {
+    for (Event event : house.book().events()) {
+      for (Service service : event.services()) {
+        String id =
+            event.services().size() == 1 ? event.code() : event.code() + "." + service.code();
+        if (id.equals(run)) {
+          return Optional.of(found(run, event, service));
+        }
+      }
+    }
+    int dot = run.lastIndexOf('.');
+    RegularService service = dot < 0 ? null : house.book().services().get(run.substring(0, dot));
+    return service == null
+        ? Optional.empty()
+        : date(run.substring(dot + 1))
+            .filter(date -> service.days().contains(date.getDayOfWeek()))
+            .map(date -> found(run, service, service.on(date)));
+  }
+
+  private static Found found(String run, Event event, Service service) {
+    List<Moment> times =
+        service.courses().isEmpty()
+            ? service.curve().pickUps().stream()
+                .map(one -> new Moment(one.at(), Optional.empty()))
+                .toList()
+            : service.courses().stream()
+                .map(one -> new Moment(one.at(), Optional.of(one.name())))
+                .toList();
+    return new Found(
+        run,
+        Optional.of(event),
+        Optional.empty(),
+        event.date(),
+        service.start(),
+        service.end(),
+        times,
+        OptionalInt.of(event.covers().counted()));
+  }
+
+  private static Found found(String run, RegularService service, ServiceDate on) {
+    return new Found(
+        run,
+        Optional.empty(),
+        Optional.of(service),
+        on.date(),
+        on.start(),
+        on.end(),
+        on.curve().pickUps().stream()
+            .map(one -> new Moment(one.at(), Optional.empty()))
+            .toList(),
+        on.covers());
+  }
+
+  private static Optional<LocalDate> date(String text) {
+    try {
+      return Optional.of(LocalDate.parse(text));
+    } catch (DateTimeParseException e) {
+      return Optional.empty();
+    }
+  }
+
+  /** The kitchen with it; nothing is stored. */
+  public Tried look(House house, Asked asked) {
+    Found found = find(house, asked.run()).orElseThrow();
+    ObjectNode body = body(house, found, asked);
+    if (found.event().isPresent()) {
+      Events.Tried tried = events.look(house, body);
+      return new Tried(tried.house(), tried.problems().list());
+    }
+    ObjectNode tree = with(house, body);
+    BookReader.Outcome read = read(tree);
+    Optional<KitchenBook> book = read.problems().isEmpty() ? read.book() : Optional.empty();
+    return new Tried(
+        book.map(one -> new House(house.stand(), one.withLots(List.of()), tree)), read.problems());
+  }
+
+  /**
+   * Stores it.
+   *
+   * @param facts number of the last fact that was known when it was looked at
+   */
+  public Outcome save(House house, Asked asked, long facts, String who) {
+    return desk.write(
+        house,
+        tx -> {
+          Stand stand = kitchens.lock(tx, house.id());
+          if (stand.facts() != facts) {
+            return new Stale();
+          }
+          House now = desk.open(tx, stand);
+          return find(now, asked.run())
+              .<Outcome>map(found -> save(tx, now, found, asked, who))
+              .orElseGet(NoSuch::new);
+        });
+  }
+
+  private Outcome save(Tx tx, House house, Found found, Asked asked, String who) {
+    ObjectNode body = body(house, found, asked);
+    if (found.event().isPresent()) {
+      Events.Outcome outcome = events.replace(tx, house, body, who);
+      return outcome instanceof Events.Problems problems
+          ? new Wrong(problems.list())
+          : new Saved();
+    }
+    BookReader.Outcome read = read(with(house, body));
+    if (!read.problems().isEmpty()) {
+      return new Wrong(read.problems());
+    }
+    String code = found.regular().orElseThrow().code();
+    ObjectNode detail = JsonNodeFactory.instance.objectNode();
+    detail.put("date", found.date().toString());
+    asked.push().ifPresent(push -> detail.put("minutes", push.minutes()));
+    asked.covers().ifPresent(covers -> detail.put("covers", covers));
+    News news = News.fact(SERVICE, code, detail.toString(), who);
+    long change = kitchens.change(tx, house.id(), news, desk.now());
+    books.save(tx, house.id(), "services", code, 0, body.toString(), change);
+    return new Saved();
+  }
+
+  /** The event, or the regular service, as the book would write it. */
+  private static ObjectNode body(House house, Found found, Asked asked) {
+    LocalTime dayStart = house.book().kitchen().clock().dayStart();
+    if (found.event().isPresent()) {
+      Event event = found.event().get();
+      ObjectNode body = item(house, "events", event.code()).deepCopy();
+      asked.covers().ifPresent(covers -> body.withObject("/covers").put("final", covers));
+      String code = found.run().substring(Math.min(found.run().length(), event.code().length()));
+      for (JsonNode service : body.path("services")) {
+        boolean it = code.isEmpty() || code.equals("." + service.path("code").asText());
+        asked.push().filter(push -> it).ifPresent(push -> push.move((ObjectNode) service, dayStart));
+      }
+      return body;
+    }
+    ObjectNode body = item(house, "services", found.regular().orElseThrow().code()).deepCopy();
+    ObjectNode date = date(body, found);
+    asked.push().ifPresent(push -> push.move(date, dayStart));
+    asked.covers().ifPresent(covers -> date.put("covers", covers));
+    return body;
+  }
+
+  /** What the book says of the date, or would when it were as usual. */
+  private static ObjectNode date(ObjectNode service, Found found) {
+    ArrayNode dates = service.withArray("dates");
+    ObjectNode date = null;
+    for (JsonNode one : dates) {
+      if (one.path("date").asText().equals(found.date().toString())) {
+        date = (ObjectNode) one;
+      }
+    }
+    if (date == null) {
+      date = dates.addObject();
+      date.put("date", found.date().toString());
+    }
+    date.put("start", found.start().toString());
+    date.put("end", found.end().toString());
+    if (!found.times().isEmpty()) {
+      ArrayNode curve = date.putArray("curve");
+      List<halfgram.event.Curve.PickUp> pickUps =
+          found.regular().orElseThrow().on(found.date()).curve().pickUps();
+      for (halfgram.event.Curve.PickUp pickUp : pickUps) {
+        ObjectNode one = curve.addObject();
+        one.put("at", pickUp.at().toString());
+        one.put("share", pickUp.share().percent());
+      }
+    }
+    return date;
+  }
+
+  private static ObjectNode item(House house, String list, String code) {
+    for (JsonNode one : house.tree().path(list)) {
+      if (one.path("code").asText().equals(code)) {
+        return (ObjectNode) one;
+      }
+    }
+    throw new IllegalStateException("no " + code + " in " + list);
+  }
+
+  private static ObjectNode with(House house, ObjectNode service) {
+    ObjectNode tree = house.tree().deepCopy();
+    ArrayNode list = tree.withArray("services");
+    for (int i = 0; i < list.size(); i++) {
+      if (list.get(i).path("code").equals(service.path("code"))) {
+        list.set(i, service);
+      }
+    }
+    return tree;
+  }
+
+  private BookReader.Outcome read(ObjectNode tree) {
+    return desk.reader().read(tree.toString().getBytes(StandardCharsets.UTF_8));
+  }
+}

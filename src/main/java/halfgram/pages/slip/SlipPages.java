@@ -1,0 +1,136 @@
+package halfgram.pages.slip;
+
+import halfgram.desk.Desk;
+import halfgram.desk.House;
+import halfgram.desk.Plans;
+import halfgram.desk.SheetEffects;
+import halfgram.desk.Slips;
+import halfgram.input.Problem;
+import halfgram.pages.Rooms;
+import halfgram.web.Halt;
+import halfgram.web.Server;
+import halfgram.web.Visit;
+import halfgram.words.Messages;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A service later or earlier, or with other covers. Every press shows what it would do; nothing is
+ * stored before somebody says so.
+ */
+public final class SlipPages implements Server.Part {
+  private final Desk desk;
+  private final Plans plans;
+  private final Slips slips;
+  private final SheetEffects effects;
+
+  public SlipPages(Desk desk, Plans plans, Slips slips, SheetEffects effects) {
+    this.desk = desk;
+    this.plans = plans;
+    this.slips = slips;
+    this.effects = effects;
+  }
+
+  @Override
+  public void routes(RoutesConfig routes) {
+    routes.get("/k/{kitchen}/slip/{run}", this::form);
+    routes.post("/k/{kitchen}/slip/{run}", this::sent);
+  }
+
+  private void form(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit);
+    show(visit, house, 200, SlipForm.fresh(found(visit, house)), Optional.empty(), List.of());
+  }
+
+  private void sent(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit);
+    Slips.Found found = found(visit, house);
+    SlipForm form = SlipForm.of(visit).stepped();
+    if (!form.isMinutes() || !form.isCovers()) {
+      show(visit, house, 422, form, Optional.empty(), List.of());
+      return;
+    }
+    Slips.Asked asked = form.asked(found);
+    boolean nothing = asked.push().isEmpty() && asked.covers().isEmpty();
+    if (nothing) {
+      show(visit, house, 200, form, Optional.empty(), List.of());
+    } else if (form.act().isEmpty()) {
+      look(visit, house, 200, form, asked);
+    } else {
+      store(visit, house, found, form, asked);
+    }
+  }
+
+  // ---- behind the handlers ----
+
+  private static Slips.Found found(Visit visit, House house) {
+    String run = visit.part("run");
+    return Slips.find(house, run).orElseThrow(() -> Halt.notFound(run));
+  }
+
+  private void look(Visit visit, House house, int status, SlipForm form, Slips.Asked asked) {
+    Slips.Tried tried = slips.look(house, asked);
+    if (tried.house().isEmpty()) {
+      show(visit, house, 422, form, Optional.empty(), tried.problems());
+      return;
+    }
+    Slips.Found found = Slips.find(house, asked.run()).orElseThrow();
+    SlipView.Looked looked =
+        new SlipView.Looked(
+            Slips.find(tried.house().get(), asked.run()).orElseThrow(),
+            effects.list(house, tried.house().get(), List.of(found.date())),
+            effects.findConsequences(house, tried.house().get()));
+    show(visit, house, status, form, Optional.of(looked), List.of());
+  }
+
+  private void store(
+      Visit visit, House house, Slips.Found found, SlipForm form, Slips.Asked asked) {
+    String seen = visit.field("seen");
+    if (!seen.matches("\\d{1,18}")) {
+      throw Halt.unreadable("seen");
+    }
+    Slips.Outcome outcome = slips.save(house, asked, Long.parseLong(seen), visit.who());
+    if (outcome instanceof Slips.Stale) {
+      visit.notice(visit.words().say("slip.stale"));
+      House now = desk.again(house);
+      look(visit, now, 409, form, form.asked(found(visit, now)));
+    } else if (outcome instanceof Slips.Wrong wrong) {
+      show(visit, house, 422, form, Optional.empty(), wrong.problems());
+    } else if (outcome instanceof Slips.NoSuch) {
+      throw Halt.notFound(found.run());
+    } else {
+      accept(visit, house, found, form);
+    }
+  }
+
+  /** Puts the plan with it in force when that was asked for and is today's. */
+  private void accept(Visit visit, House before, Slips.Found found, SlipForm form) {
+    House house = desk.again(before);
+    boolean today = found.date().equals(house.day(desk.now()));
+    String page = today ? "" : "?date=" + found.date();
+    if (form.act().equals("force") && today) {
+      plans.open(house, found.date(), visit.who());
+      // Somebody else's change in between is offered on Today, with this one.
+      plans.accept(house, found.date(), house.stand().facts(), visit.who());
+    }
+    visit.seeOther(page);
+  }
+
+  private void show(
+      Visit visit,
+      House house,
+      int status,
+      SlipForm form,
+      Optional<SlipView.Looked> looked,
+      List<Problem> problems) {
+    Messages words = visit.words().at(house.book().kitchen().clock().zone());
+    Slips.Found found = found(visit, house);
+    boolean today = found.date().equals(house.day(desk.now()));
+    SlipView view = SlipView.of(house, found, today, form, looked, problems, words);
+    visit.page(status, "slip", view.title(), view);
+  }
+}

@@ -1,0 +1,153 @@
+package halfgram.pages.slip;
+
+import halfgram.desk.House;
+import halfgram.desk.SheetEffects;
+import halfgram.desk.Slips;
+import halfgram.input.Problem;
+import halfgram.kitchen.Text;
+import halfgram.measure.Message;
+import halfgram.pages.Effect;
+import halfgram.prep.Consequences;
+import halfgram.web.Visit;
+import halfgram.words.ConsequenceWords;
+import halfgram.words.Messages;
+import java.time.LocalTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What the page of a slipping service shows.
+ *
+ * @param now how it stands: "Sat 5 Dec, 18:30 to 22:00, 84 covers"
+ * @param then how it would stand; empty while nothing is asked
+ * @param parts what follows, in the order in which somebody has to act on it
+ * @param today whether the plan with it can be put in force at once
+ */
+record SlipView(
+    String title,
+    String now,
+    String then,
+    String post,
+    long seen,
+    Field minutes,
+    List<Choice> from,
+    Field covers,
+    List<String> problems,
+    List<Part> parts,
+    List<Effect> effects,
+    boolean today) {
+
+  /** A field as typed, and what is wrong with it. */
+  record Field(String value, String fault) {}
+
+  /** From which time on it moves. */
+  record Choice(String value, String name, boolean chosen) {}
+
+  /** A list of things to act on, and whether they are pressing. */
+  record Part(String title, boolean heed, List<String> lines) {}
+
+  /**
+   * What looking has found.
+   *
+   * @param after the service as it would be
+   * @param consequences for what is already there; empty when no plan is in force today
+   */
+  record Looked(
+      Slips.Found after, List<SheetEffects.Effect> effects, Optional<Consequences> consequences) {}
+
+  static SlipView of(
+      House house,
+      Slips.Found found,
+      boolean today,
+      SlipForm form,
+      Optional<Looked> looked,
+      List<Problem> problems,
+      Messages words) {
+    String name = words.text(name(found));
+    return new SlipView(
+        name,
+        stands(found, words),
+        looked.map(one -> stands(one.after(), words)).orElse(""),
+        "slip/" + Visit.encoded(found.run()),
+        house.stand().facts(),
+        new Field(
+            form.minutes(),
+            form.isMinutes()
+                ? ""
+                : words.say("slip.minutes-fault", halfgram.desk.Push.MOST)),
+        choices(found, form.from(), words),
+        new Field(form.covers(), form.isCovers() ? "" : words.say("slip.covers-fault")),
+        problems.stream().map(problem -> problem(problem, words)).toList(),
+        looked.map(one -> parts(one, words)).orElse(List.of()),
+        looked.map(one -> effects(one, words)).orElse(List.of()),
+        today);
+  }
+
+  private static Text name(Slips.Found found) {
+    return found
+        .event()
+        .map(halfgram.event.Event::name)
+        .or(() -> found.regular().map(halfgram.event.RegularService::name))
+        .orElseThrow();
+  }
+
+  private static String stands(Slips.Found found, Messages words) {
+    String date = words.shortDate(found.date());
+    return found.covers().isPresent()
+        ? words.say(
+            "slip.stands", date, found.start(), found.end(), found.covers().getAsInt())
+        : words.say("slip.stands-uncounted", date, found.start(), found.end());
+  }
+
+  private static List<Choice> choices(Slips.Found found, String chosen, Messages words) {
+    List<Choice> choices = new ArrayList<>();
+    choices.add(new Choice("", words.say("slip.from-all"), chosen.isEmpty()));
+    for (Slips.Moment moment : found.times()) {
+      LocalTime at = moment.at();
+      String name =
+          moment
+              .name()
+              .map(of -> words.say("slip.from-course", words.text(of), at))
+              .orElseGet(() -> words.say("slip.from-pick-up", at));
+      choices.add(new Choice(at.toString(), name, at.toString().equals(chosen)));
+    }
+    return choices;
+  }
+
+  private static String problem(Problem problem, Messages words) {
+    Message said = problem.message();
+    return words.say("slip.problem", problem.value(), words.say(said));
+  }
+
+  private static List<Part> parts(Looked looked, Messages words) {
+    Optional<SheetEffects.Effect> sheet =
+        looked.effects().stream()
+            .filter(effect -> effect.of() == SheetEffects.Of.TODAY)
+            .findFirst();
+    if (sheet.isEmpty() || looked.consequences().isEmpty()) {
+      return List.of();
+    }
+    Consequences found = looked.consequences().get();
+    ConsequenceWords said =
+        new ConsequenceWords(sheet.get().book(), sheet.get().sheet(), words);
+    List<Part> parts = new ArrayList<>();
+    add(parts, words.say("slip.part-later"), true, said.later(found));
+    add(parts, words.say("slip.part-lost"), true, said.lost(found));
+    add(parts, words.say("slip.part-baths"), false, said.baths(found));
+    add(parts, words.say("slip.part-over"), false, said.over(found));
+    return parts;
+  }
+
+  private static void add(List<Part> parts, String title, boolean heed, List<String> lines) {
+    if (!lines.isEmpty()) {
+      parts.add(new Part(title, heed, lines));
+    }
+  }
+
+  private static List<Effect> effects(Looked looked, Messages words) {
+    List<Effect> effects =
+        looked.effects().stream().map(effect -> Effect.of(effect, words)).toList();
+    return effects.isEmpty() ? List.of(Effect.none(words.say("pars.effect-none"))) : effects;
+  }
+}

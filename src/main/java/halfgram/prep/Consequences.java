@@ -1,0 +1,168 @@
+package halfgram.prep;
+
+import halfgram.lot.Lot;
+import halfgram.measure.Amount;
+import halfgram.prep.netting.Draw;
+import halfgram.prep.netting.Need;
+import halfgram.technique.bath.BathDay;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/**
+ * What a change does to what is already there: two plans of one moment, without the change and with
+ * it, laid side by side.
+ *
+ * @param lost tubs, in store or on the way, that would have been used and will be past their date
+ * @param over tubs, in store or on the way, of which less will be used
+ * @param later tasks due soon that should wait now, or need not be done at all
+ * @param baths fresh baths that the day did not need without it
+ */
+public record Consequences(
+    List<Lost> lost, List<Over> over, List<Later> later, List<BathDay.Change> baths) {
+
+  /** A task that starts within this time is something somebody may be about to do. */
+  private static final Duration SOON = Duration.ofMinutes(60);
+
+  /** A start that moves by less is no news. */
+  private static final Duration NEWS = Duration.ofMinutes(5);
+
+  /**
+   * A tub that does not last.
+   *
+   * @param amount of it that would have been used
+   * @param remake the make that takes its place; empty when nothing does
+   */
+  public record Lost(Lot lot, Amount amount, Optional<Make> remake) {}
+
+  /**
+   * A tub of which less is used.
+   *
+   * @param amount that nothing takes any more
+   * @param unused whether nothing at all is taken from it
+   */
+  public record Over(Lot lot, Amount amount, boolean unused) {}
+
+  /**
+   * A task to leave for now.
+   *
+   * @param start when it should start now; empty when it need not be done
+   */
+  public record Later(Task task, Optional<Instant> start) {}
+
+  public boolean isEmpty() {
+    return lost.isEmpty() && over.isEmpty() && later.isEmpty() && baths.isEmpty();
+  }
+
+  /**
+   * Lays two plans side by side.
+   *
+   * @param without the change
+   * @param with the change, of the same moment and around the same begun work
+   */
+  public static Consequences of(PrepSheet without, PrepSheet with) {
+    List<Lost> lost = new ArrayList<>();
+    List<Over> over = new ArrayList<>();
+    Map<Lot, Amount> after = drawn(with.draws());
+    Set<String> known = without.makes().stream().map(Make::id).collect(Collectors.toSet());
+    drawn(without.draws())
+        .forEach(
+            (lot, before) -> {
+              Amount now = after.getOrDefault(lot, Amount.zero(before.dimension()));
+              Amount less = before.minus(now);
+              if (!less.isPositive()) {
+                return;
+              }
+              if (isTooOld(lot, with)) {
+                lost.add(new Lost(lot, less, findRemake(lot, with, known)));
+              } else {
+                over.add(new Over(lot, less, !now.isPositive()));
+              }
+            });
+    return new Consequences(lost, over, later(without, with), baths(without, with));
+  }
+
+  private static Map<Lot, Amount> drawn(List<Draw> draws) {
+    Map<Lot, Amount> drawn = new LinkedHashMap<>();
+    draws.stream()
+        .sorted(Comparator.comparing((Draw draw) -> draw.lot().useBy()).thenComparing(byCode()))
+        .forEach(draw -> drawn.merge(draw.lot(), draw.amount(), Amount::plus));
+    return drawn;
+  }
+
+  private static Comparator<Draw> byCode() {
+    return Comparator.comparing(draw -> draw.lot().code());
+  }
+
+  /** Whether what is made of the same afresh is used after the tub's date. */
+  private static boolean isTooOld(Lot lot, PrepSheet sheet) {
+    String formula = lot.component().formula();
+    Stream<Need> made =
+        sheet.makes().stream()
+            .filter(make -> make.version().formula().equals(formula))
+            .flatMap(make -> make.served().stream());
+    Stream<Need> drawn =
+        sheet.draws().stream()
+            .filter(draw -> draw.lot().component().formula().equals(formula))
+            .filter(draw -> !draw.lot().equals(lot))
+            .map(Draw::need);
+    return Stream.concat(made, drawn)
+        .anyMatch(
+            need -> need.lastUse().isAfter(lot.useBy()) || need.tubUntil().isAfter(lot.useBy()));
+  }
+
+  private static Optional<Make> findRemake(Lot lot, PrepSheet sheet, Set<String> known) {
+    return sheet.makes().stream()
+        .filter(make -> make.version().formula().equals(lot.component().formula()))
+        .filter(make -> !known.contains(make.id()))
+        .min(Comparator.comparing(make -> make.timeline().start()));
+  }
+
+  private static List<Later> later(PrepSheet without, PrepSheet with) {
+    Instant soon = without.request().asOf().plus(SOON);
+    Map<String, Task> after = new LinkedHashMap<>();
+    with.tasks().forEach(task -> after.put(task.id(), task));
+    Set<String> begun = new HashSet<>();
+    with.begun().forEach(of -> begun.add(of.make().id()));
+    List<Later> later = new ArrayList<>();
+    for (Task task : without.tasks()) {
+      if (task.start().isAfter(soon) || begun.contains(task.make().id())) {
+        continue;
+      }
+      Task now = after.get(task.id());
+      if (now == null) {
+        later.add(new Later(task, Optional.empty()));
+      } else if (!now.start().isBefore(task.start().plus(NEWS))) {
+        later.add(new Later(task, Optional.of(now.start())));
+      }
+    }
+    return later;
+  }
+
+  private static List<BathDay.Change> baths(PrepSheet without, PrepSheet with) {
+    Set<String> known = new HashSet<>();
+    without.baths().forEach(day -> day.answer().changes().forEach(one -> known.add(key(day, one))));
+    List<BathDay.Change> more = new ArrayList<>();
+    for (PrepSheet.BathSheet day : with.baths()) {
+      for (BathDay.Change change : day.answer().changes()) {
+        if (!known.contains(key(day, change))) {
+          more.add(change);
+        }
+      }
+    }
+    return more;
+  }
+
+  private static String key(PrepSheet.BathSheet day, BathDay.Change change) {
+    return day.formula() + "/" + day.day() + "/" + change.run() + "/" + change.fresh();
+  }
+}

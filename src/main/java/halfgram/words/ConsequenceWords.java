@@ -1,0 +1,103 @@
+package halfgram.words;
+
+import halfgram.lot.Lot;
+import halfgram.prep.Begun;
+import halfgram.prep.Consequences;
+import halfgram.prep.KitchenBook;
+import halfgram.prep.Make;
+import halfgram.prep.PrepSheet;
+import halfgram.technique.bath.BathDay;
+import java.time.Instant;
+import java.util.List;
+
+/** What a change does to what is already there, a sentence each. */
+public final class ConsequenceWords {
+  private final Messages messages;
+  private final SheetWords names;
+
+  /**
+   * Words for consequences.
+   *
+   * @param sheet with the change
+   */
+  public ConsequenceWords(KitchenBook book, PrepSheet sheet, Messages messages) {
+    this.messages = messages;
+    this.names = new SheetWords(book, sheet, messages);
+  }
+
+  /** What does not last, and what takes its place by when. */
+  public List<String> lost(Consequences consequences) {
+    return consequences.lost().stream().map(this::lost).toList();
+  }
+
+  private String lost(Consequences.Lost lost) {
+    String what = tub(lost.lot());
+    String amount = names.amount(lost.amount());
+    String until = messages.time(lost.lot().useBy());
+    return lost.remake()
+        .map(
+            make ->
+                messages.say(
+                    "slip.lost-remake", what, amount, until, made(make), start(make)))
+        .orElseGet(() -> messages.say("slip.lost", what, amount, until));
+  }
+
+  private String made(Make make) {
+    return names.amount(make.scaled().output(0));
+  }
+
+  private String start(Make make) {
+    return messages.time(make.timeline().start());
+  }
+
+  /** What is left over. */
+  public List<String> over(Consequences consequences) {
+    return consequences.over().stream()
+        .map(
+            over -> {
+              String key =
+                  !over.unused()
+                      ? "slip.over"
+                      : Begun.isExpected(over.lot()) ? "slip.unused-batch" : "slip.unused";
+              return messages.say(key, tub(over.lot()), names.amount(over.amount()));
+            })
+        .toList();
+  }
+
+  /** What to leave for now. */
+  public List<String> later(Consequences consequences) {
+    return consequences.later().stream()
+        .map(
+            one -> {
+              String title = names.title(one.task());
+              String now = messages.time(one.task().start());
+              return one.start()
+                  .map(start -> messages.say("slip.later", title, time(start), now))
+                  .orElseGet(() -> messages.say("slip.drop", title, now));
+            })
+        .toList();
+  }
+
+  private String time(Instant at) {
+    return messages.time(at);
+  }
+
+  /** Fresh baths that come with it. */
+  public List<String> baths(Consequences consequences) {
+    return consequences.baths().stream().map(this::bath).toList();
+  }
+
+  private String bath(BathDay.Change change) {
+    String run = names.user(change.run());
+    String why = messages.say(change.rule().key());
+    return messages.say("slip.bath", change.fresh(), time(change.at()), run, why);
+  }
+
+  /** "Dill oil (t-1203-oil-1)"; a tub on its way has no code yet. */
+  private String tub(Lot lot) {
+    String name = names.componentName(lot.component());
+    return Begun.isExpected(lot)
+        ? messages.say("slip.on-the-way", name)
+        : messages.say("slip.tub", name, lot.code());
+  }
+}
