@@ -173,7 +173,7 @@ public final class PlanApi implements Server.Part {
     progress.problem().ifPresent(problem -> node.put("problem", problem));
     progress.doneAt().ifPresent(at -> node.put("doneAt", Answers.moment(at, zone)));
     progress.amount().ifPresent(amount -> Answers.amount(node, "amount", amount));
-    progress.weighed().forEach(node.putArray("weighed")::add);
+    progress.weighed().keySet().forEach(node.putArray("weighed")::add);
     progress.last().ifPresent(last -> node.put("last", last.id().toString()));
   }
 

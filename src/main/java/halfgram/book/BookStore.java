@@ -136,7 +136,8 @@ public final class BookStore {
   }
 
   /** Adds or replaces one part; the place is for one that is added. */
-  public void save(Tx tx, UUID kitchen, String kind, String code, int place, String body, long change) {
+  public void save(
+      Tx tx, UUID kitchen, String kind, String code, int place, String body, long change) {
     int updated =
         tx.sql()
             .update(BOOK_PART)

@@ -33,6 +33,9 @@ final class BegunJson {
       if (one.failed()) {
         node.put("failed", true);
       }
+      if (one.stretches()) {
+        node.put("stretches", true);
+      }
     }
     return list.toString();
   }
@@ -44,14 +47,26 @@ final class BegunJson {
       PrepSheet sheet =
           before.orElseThrow(() -> new IllegalStateException("begun work without a plan before"));
       Steps steps =
-          new Steps(words(node, "started"), words(node, "done"), node.path("failed").asBoolean());
+          new Steps(
+              words(node, "started"),
+              words(node, "done"),
+              node.path("failed").asBoolean(),
+              node.path("stretches").asBoolean());
       begun.add(of(sheet, node.path("make").asText(), steps));
     }
     return begun;
   }
 
-  /** How far a make is: codes of its steps started and done, and whether it was lost. */
-  record Steps(SortedSet<String> started, SortedSet<String> done, boolean failed) {}
+  /**
+   * How far a make is: codes of its steps started and done, whether it was lost, and whether more
+   * can still be weighed into it.
+   */
+  record Steps(
+      SortedSet<String> started, SortedSet<String> done, boolean failed, boolean stretches) {
+    Steps stretching(boolean now) {
+      return new Steps(started, done, failed, now && !failed);
+    }
+  }
 
   /** A make of a sheet with all its tasks. */
   static Begun of(PrepSheet sheet, String make, Steps steps) {
@@ -62,14 +77,23 @@ final class BegunJson {
             .map(Begun::make)
             .or(() -> sheet.makes().stream().filter(one -> one.id().equals(make)).findFirst())
             .orElseThrow(() -> new IllegalStateException("no make " + make));
-    List<Task> tasks = new ArrayList<>(carried.map(Begun::tasks).orElse(List.of()));
-    for (Task task : sheet.tasks()) {
-      boolean known = tasks.stream().anyMatch(one -> one.id().equals(task.id()));
-      if (task.make().id().equals(make) && !known) {
+    // What the sheet shows is what stands: it may ask for more than the task that was carried.
+    List<Task> tasks =
+        new ArrayList<>(
+            sheet.tasks().stream().filter(task -> task.make().id().equals(make)).toList());
+    for (Task task : carried.map(Begun::tasks).orElse(List.of())) {
+      if (tasks.stream().noneMatch(one -> one.id().equals(task.id()))) {
         tasks.add(task);
       }
     }
-    return new Begun(found, tasks, steps.started(), steps.done(), steps.failed());
+    return new Begun(
+        found,
+        tasks,
+        steps.started(),
+        steps.done(),
+        steps.failed(),
+        steps.stretches(),
+        Optional.empty());
   }
 
   private static SortedSet<String> words(JsonNode node, String key) {

@@ -5,6 +5,7 @@ import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
 import halfgram.prep.TaskState;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -39,18 +40,22 @@ final class BegunWork {
   /** The makes of a plan on which work has begun, as far as anybody can still want them. */
   static List<Begun> of(InForce inForce, Instant asOf) {
     Map<String, BegunJson.Steps> makes = new LinkedHashMap<>();
+    Set<String> shut = new TreeSet<>();
     List<Task> all = new ArrayList<>(inForce.sheet().tasks());
     inForce.sheet().begun().forEach(one -> all.addAll(one.tasks()));
     for (Task task : all) {
       TaskState state = inForce.progress(task).state();
       if (state != TaskState.TO_DO && inForce.progress(task).last().isPresent()) {
         makes.merge(task.make().id(), steps(task, state), BegunWork::both);
+        if (!task.weigh().isEmpty() && isShut(inForce.progress(task), task, asOf)) {
+          shut.add(task.make().id());
+        }
       }
     }
     List<Begun> begun = new ArrayList<>();
     makes.forEach(
         (make, steps) -> {
-          Begun one = BegunJson.of(inForce.sheet(), make, steps);
+          Begun one = BegunJson.of(inForce.sheet(), make, steps.stretching(!shut.contains(make)));
           if (isWanted(one, asOf)) {
             begun.add(one);
           }
@@ -62,13 +67,30 @@ final class BegunWork {
     boolean done = state == TaskState.DONE && task.kind() == Task.Kind.STEP;
     Set<String> step = Set.of(task.step().code());
     return new BegunJson.Steps(
-        new TreeSet<>(step), new TreeSet<>(done ? step : Set.of()), state == TaskState.FAILED);
+        new TreeSet<>(step),
+        new TreeSet<>(done ? step : Set.of()),
+        state == TaskState.FAILED,
+        true);
+  }
+
+  /**
+   * Whether nothing more can be weighed into a task: unless somebody is on it, and for no longer
+   * than hands are on it by the plan. After that it stands or cooks.
+   */
+  private static boolean isShut(TaskProgress progress, Task task, Instant asOf) {
+    return progress.state() != TaskState.ON_IT
+        || progress
+            .onIt()
+            .filter(
+                on ->
+                    on.since().plus(Duration.between(task.start(), task.handsOff())).isAfter(asOf))
+            .isEmpty();
   }
 
   private static BegunJson.Steps both(BegunJson.Steps one, BegunJson.Steps other) {
     one.started().addAll(other.started());
     one.done().addAll(other.done());
-    return new BegunJson.Steps(one.started(), one.done(), one.failed() || other.failed());
+    return new BegunJson.Steps(one.started(), one.done(), one.failed() || other.failed(), true);
   }
 
   /** Finished work until it is eaten, unfinished work until what it gives is past its hold. */

@@ -143,9 +143,7 @@ public final class Slips {
         on.date(),
         on.start(),
         on.end(),
-        on.curve().pickUps().stream()
-            .map(one -> new Moment(one.at(), Optional.empty()))
-            .toList(),
+        on.curve().pickUps().stream().map(one -> new Moment(one.at(), Optional.empty())).toList(),
         on.covers());
   }
 
@@ -196,9 +194,7 @@ public final class Slips {
     ObjectNode body = body(house, found, asked);
     if (found.event().isPresent()) {
       Events.Outcome outcome = events.replace(tx, house, body, who);
-      return outcome instanceof Events.Problems problems
-          ? new Wrong(problems.list())
-          : new Saved();
+      return outcome instanceof Events.Problems problems ? new Wrong(problems.list()) : new Saved();
     }
     BookReader.Outcome read = read(with(house, body));
     if (!read.problems().isEmpty()) {
@@ -225,7 +221,10 @@ public final class Slips {
       String code = found.run().substring(Math.min(found.run().length(), event.code().length()));
       for (JsonNode service : body.path("services")) {
         boolean it = code.isEmpty() || code.equals("." + service.path("code").asText());
-        asked.push().filter(push -> it).ifPresent(push -> push.move((ObjectNode) service, dayStart));
+        asked
+            .push()
+            .filter(push -> it)
+            .ifPresent(push -> push.move((ObjectNode) service, dayStart));
       }
       return body;
     }

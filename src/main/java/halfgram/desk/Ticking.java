@@ -4,6 +4,7 @@ import halfgram.db.Tx;
 import halfgram.kitchen.KitchenStore;
 import halfgram.lot.LotStore;
 import halfgram.lot.Movement;
+import halfgram.measure.Amount;
 import halfgram.measure.Message;
 import halfgram.prep.PlanStore;
 import halfgram.prep.Task;
@@ -45,7 +46,7 @@ public final class Ticking {
       String task,
       Tick.Kind kind,
       Optional<String> line,
-      Optional<halfgram.measure.Amount> amount,
+      Optional<Amount> amount,
       Optional<String> note,
       String cook,
       Optional<UUID> undoes,
@@ -129,7 +130,9 @@ public final class Ticking {
             entry.task(),
             entry.kind(),
             entry.line(),
-            entry.amount(),
+            entry.kind() == Tick.Kind.WEIGHED
+                ? asked(found.get().task(), entry.line())
+                : entry.amount(),
             entry.note(),
             entry.cook(),
             now,
@@ -143,6 +146,15 @@ public final class Ticking {
             progress -> keep(tx, house, stand, found.get(), entry, tick, history),
             progress -> new NoSuchTask(),
             Refused::new);
+  }
+
+  /** What the plan asks for of a line, to be kept with its weighing: later it may ask for more. */
+  private static Optional<Amount> asked(Task task, Optional<String> path) {
+    return task.weigh().stream()
+        .flatMap(group -> group.lines().stream())
+        .filter(line -> path.filter(line.path()::equals).isPresent())
+        .map(line -> Amount.of(line.weighing().target()))
+        .findFirst();
   }
 
   /** Whether another task of its make has failed. */

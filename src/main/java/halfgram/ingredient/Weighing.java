@@ -48,6 +48,18 @@ public record Weighing(
       Mass take,
       Scale takeScale) {
 
+    private Dilution taking(Mass whole, Mass part) {
+      BigDecimal grams = take.grams().multiply(part.grams()).divide(whole.grams(), Exact.DIGITS);
+      return new Dilution(
+          oneIn,
+          substance,
+          substanceScale,
+          carrier,
+          carrierScale,
+          takeScale.shown(grams),
+          takeScale);
+    }
+
     /** The part of what is taken that is carrier: the batch's own carrier line gives it up. */
     public Mass carrierTaken(Mass dose) {
       return take.minus(dose);
@@ -85,6 +97,17 @@ public record Weighing(
     boolean tooSmall = scales.stream().anyMatch(s -> tooSmallFor(s, target, tolerance));
     Optional<Dilution> dilution = tooSmall ? dilute(target, tolerance, scales) : Optional.empty();
     return new Weighing(target, target, Optional.empty(), 1, dilution);
+  }
+
+  /**
+   * What is still to be weighed when part of it is in: on the same scale, a dilution in proportion.
+   *
+   * @param in less than the target
+   */
+  public Weighing lacking(Mass in) {
+    Mass more = target.minus(in);
+    Mass read = scale.map(of -> of.shown(more.grams())).orElse(more);
+    return new Weighing(more, read, scale, 1, dilution.map(mix -> mix.taking(target, more)));
   }
 
   /** A mass that needs no scale: nothing, or something counted out. */

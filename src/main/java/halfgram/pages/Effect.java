@@ -88,8 +88,7 @@ public record Effect(
     }
   }
 
-  private static Optional<String> times(
-      Difference.Service service, String name, Messages words) {
+  private static Optional<String> times(Difference.Service service, String name, Messages words) {
     if (service.from().isEmpty() || service.to().isEmpty()) {
       return Optional.empty();
     }

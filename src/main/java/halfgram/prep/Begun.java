@@ -34,13 +34,17 @@ import java.util.TreeSet;
  * @param started codes of the steps started, part done or done
  * @param done codes of the steps done
  * @param failed whether it was lost: it gives nothing, and nothing more is done or needed for it
+ * @param stretches whether more of everything can still be weighed into it
+ * @param before its size until now, when this plan asks for more of it
  */
 public record Begun(
     Make make,
     List<Task> tasks,
     SortedSet<String> started,
     SortedSet<String> done,
-    boolean failed) {
+    boolean failed,
+    boolean stretches,
+    Optional<Make> before) {
   public Begun {
     tasks = List.copyOf(tasks);
     done = Collections.unmodifiableNavigableSet(new TreeSet<>(done));
@@ -65,6 +69,19 @@ public record Begun(
    */
   public static boolean isExpected(Lot lot) {
     return lot.code().indexOf('/') >= 0;
+  }
+
+  /** This batch with more weighed into it. */
+  Begun stretchedTo(Make larger) {
+    return new Begun(
+        larger, tasks, started, done, failed, stretches, before.or(() -> Optional.of(make)));
+  }
+
+  /** What this plan asks for beyond what was begun; zero when it asks for no more. */
+  public Amount more() {
+    return before
+        .map(was -> make.scaled().output(0).minus(was.scaled().output(0)))
+        .orElse(Amount.zero(make.version().outputs().get(0).unit()));
   }
 
   /** The parts that go in at steps not started. */

@@ -82,7 +82,7 @@ public record Consequences(
               if (!less.isPositive()) {
                 return;
               }
-              if (isTooOld(lot, with)) {
+              if (isTooOld(lot, without, with)) {
                 lost.add(new Lost(lot, less, findRemake(lot, with, known)));
               } else {
                 over.add(new Over(lot, less, !now.isPositive()));
@@ -103,9 +103,14 @@ public record Consequences(
     return Comparator.comparing(draw -> draw.lot().code());
   }
 
-  /** Whether what is made of the same afresh is used after the tub's date. */
-  private static boolean isTooOld(Lot lot, PrepSheet sheet) {
+  /** Whether a service it was meant for now uses the same after the tub's date. */
+  private static boolean isTooOld(Lot lot, PrepSheet without, PrepSheet sheet) {
     String formula = lot.component().formula();
+    Set<String> services =
+        without.draws().stream()
+            .filter(draw -> draw.lot().equals(lot))
+            .map(draw -> draw.need().service())
+            .collect(Collectors.toSet());
     Stream<Need> made =
         sheet.makes().stream()
             .filter(make -> make.version().formula().equals(formula))
@@ -116,6 +121,7 @@ public record Consequences(
             .filter(draw -> !draw.lot().equals(lot))
             .map(Draw::need);
     return Stream.concat(made, drawn)
+        .filter(need -> services.contains(need.service()))
         .anyMatch(
             need -> need.lastUse().isAfter(lot.useBy()) || need.tubUntil().isAfter(lot.useBy()));
   }
@@ -128,7 +134,8 @@ public record Consequences(
   }
 
   private static List<Later> later(PrepSheet without, PrepSheet with) {
-    Instant soon = without.request().asOf().plus(SOON);
+    Instant asOf = without.request().asOf();
+    Instant soon = asOf.plus(SOON);
     Map<String, Task> after = new LinkedHashMap<>();
     with.tasks().forEach(task -> after.put(task.id(), task));
     Set<String> begun = new HashSet<>();
@@ -141,7 +148,7 @@ public record Consequences(
       Task now = after.get(task.id());
       if (now == null) {
         later.add(new Later(task, Optional.empty()));
-      } else if (!now.start().isBefore(task.start().plus(NEWS))) {
+      } else if (now.start().isAfter(asOf) && !now.start().isBefore(task.start().plus(NEWS))) {
         later.add(new Later(task, Optional.of(now.start())));
       }
     }

@@ -24,6 +24,7 @@ import java.util.stream.Collectors;
  * @param made what is made of a component in the whole horizon, where that changes
  * @param unchanged how many tasks stay as they are
  * @param touched ids of tasks of begun makes that would change: a fault, since begun work stands
+ * @param grown begun makes into which more is to be weighed
  * @param misfits that the sheet in force does not have
  */
 public record Difference(
@@ -34,6 +35,7 @@ public record Difference(
     List<Changed> changed,
     int unchanged,
     SortedSet<String> touched,
+    List<Begun> grown,
     List<Misfit> misfits) {
 
   /** A service before and after; either is empty when the service comes or goes. */
@@ -95,6 +97,7 @@ public record Difference(
         changed,
         unchanged,
         touched(proposed, added, withdrawn, changed),
+        proposed.begun().stream().filter(of -> of.before().isPresent()).toList(),
         proposed.misfits().stream().filter(misfit -> !known.contains(misfit.path())).toList());
   }
 
@@ -124,6 +127,7 @@ public record Difference(
       PrepSheet proposed, List<Task> added, List<Task> withdrawn, List<Changed> changed) {
     Map<String, Begun> begun =
         proposed.begun().stream()
+            .filter(of -> of.before().isEmpty())
             .collect(Collectors.toMap(of -> of.make().id(), Function.identity()));
     SortedSet<String> touched = new TreeSet<>();
     List<Task> all = new ArrayList<>(withdrawn);

@@ -166,8 +166,8 @@ record Explosion(
       }
       Worked worked = new Worked(version, book.formulary(), dates, baths.find(version));
       result.worked().put(version, worked);
-      stand.forEach(of -> goesOn(worked, of));
-      Making.Result made = making.make(worked, all, stock);
+      Making.Result made = making.make(worked, all, stock, stand);
+      made.stand().forEach(of -> goesOn(worked, of));
       result.draws().addAll(made.draws());
       for (Make make : made.makes()) {
         result.makes().add(make);

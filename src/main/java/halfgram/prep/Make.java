@@ -74,6 +74,25 @@ public record Make(
         useBys);
   }
 
+  /** This make at a larger size, for one more need. */
+  Make larger(Scaled size, Need need) {
+    List<Need> more = new ArrayList<>(needs);
+    more.add(need);
+    return new Make(
+        id,
+        version,
+        service,
+        event,
+        List.copyOf(more),
+        given,
+        readyBy,
+        size,
+        size,
+        raisedBy,
+        timeline,
+        useBys);
+  }
+
   /** What is asked of one output. */
   public Amount needed(int output) {
     Amount sum = Amount.zero(version.outputs().get(output).unit());

@@ -28,15 +28,16 @@ import java.util.stream.IntStream;
 /**
  * From the needs of one formula to its makes.
  *
- * <p>Rules. Tubs first ({@link Netting}); what is left is made together where set-up minutes saved
- * are worth the standing ({@link LotSizing}); each make is sized to its needs, raised to its
- * machines and packs ({@link Fills}), and timed backwards from when it must be ready ({@link
- * Timeline}). What a make gives over and still holds goes to later needs before they are made.
+ * <p>Rules. Tubs first ({@link Netting}), then batches into which more can still be weighed ({@link
+ * TopUp}); what is left is made together where set-up minutes saved are worth the standing ({@link
+ * LotSizing}); each make is sized to its needs, raised to its machines and packs ({@link Fills}),
+ * and timed backwards from when it must be ready ({@link Timeline}). What a make gives over and
+ * still holds goes to later needs before they are made.
  */
 final class Making {
 
-  /** What tubs gave, and what is made. */
-  record Result(List<Draw> draws, List<Make> makes) {}
+  /** What tubs gave, what is made, and what was begun, grown where it takes on more. */
+  record Result(List<Draw> draws, List<Make> makes, List<Begun> stand) {}
 
   private final KitchenBook book;
 
@@ -57,14 +58,15 @@ final class Making {
     this.taken = taken;
   }
 
-  Result make(Worked worked, List<Need> needs, List<Stock> stock) {
+  Result make(Worked worked, List<Need> needs, List<Stock> stock, List<Begun> stand) {
     List<Need> sorted = new ArrayList<>(needs);
     sorted.sort(Need.ORDER);
     Netting.Netted netted = Netting.net(sorted, stock, worked.outputCodes);
-    if (netted.open().isEmpty()) {
-      return new Result(netted.draws(), List.of());
-    }
-    return new Result(netted.draws(), makes(worked, netted.open()));
+    TopUp topUp = TopUp.of(worked, stand, netted.open());
+    List<Draw> draws = new ArrayList<>(netted.draws());
+    draws.addAll(topUp.draws());
+    List<Make> makes = topUp.open().isEmpty() ? List.of() : makes(worked, topUp.open());
+    return new Result(draws, makes, topUp.stand());
   }
 
   /**

@@ -68,6 +68,14 @@ public record Task(
    */
   public record Link(String task, Duration min, Optional<Duration> max, Reason reason) {}
 
+  /** This task of a make that has grown; its times stand. */
+  Task larger(
+      Make more, Fills.Fill fills, List<WeighGroup> lines, List<Stored> gives, List<String> users) {
+    return new Task(
+        id, kind, more, step, note, hands, start, handsOff, end, fills, machines, lines, gives,
+        cautions, allergens, links, users, firstUse, tonight, late);
+  }
+
   public FormulaVersion version() {
     return make.version();
   }

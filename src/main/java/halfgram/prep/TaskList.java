@@ -116,7 +116,7 @@ final class TaskList {
       LocalDate day = book.kitchen().clock().of(task.start());
       boolean open = !day.isBefore(request.from()) || !(of.hasDone(task) || of.failed());
       if (open && !day.isAfter(request.last()) && !of.isDropped(task)) {
-        tasks.add(task);
+        tasks.add(of.before().isPresent() && !of.hasDone(task) ? larger(of.make(), task) : task);
       }
     }
     begunTasks.addAll(tasks);
@@ -127,6 +127,18 @@ final class TaskList {
       }
     }
     return tasks;
+  }
+
+  /** A task as it stands, of a make that has grown: what goes in and what comes out is more. */
+  private Task larger(Make make, Task task) {
+    int index = make.version().stepIndex(task.step().code());
+    Fills.Fill fill = Fills.of(make.scaled(), index);
+    return task.larger(
+        make,
+        fill,
+        weighings.of(make, task.step(), fill, tubs),
+        task.stored().isEmpty() ? List.of() : stored(make),
+        serves(make));
   }
 
   private boolean isShown(Instant start) {

@@ -1,17 +1,20 @@
 package halfgram.prep;
 
 import halfgram.measure.Amount;
+import halfgram.measure.Dimension;
+import halfgram.measure.Mass;
 import halfgram.measure.Message;
+import halfgram.measure.Rounding;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
-import java.util.NavigableSet;
+import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.Set;
-import java.util.SortedSet;
-import java.util.TreeSet;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -23,7 +26,7 @@ import java.util.stream.Collectors;
  * that comes twice counts once. What the table refuses changes nothing and is kept in sight.
  *
  * @param onIt who is on it; the last to say so, while nobody has said that it is part done or done
- * @param weighed why paths of the lines weighed
+ * @param weighed why paths of the lines weighed, each with what was asked for when it was
  * @param amount so far, or really made when done; empty when nobody said, and then as planned
  * @param doneAt when the first done was said
  * @param problem what the open problem is, or why it failed, when somebody said
@@ -34,7 +37,7 @@ import java.util.stream.Collectors;
 public record TaskProgress(
     TaskState state,
     Optional<OnIt> onIt,
-    SortedSet<String> weighed,
+    SortedMap<String, Mass> weighed,
     Optional<Amount> amount,
     Optional<Instant> doneAt,
     Optional<String> problem,
@@ -139,7 +142,7 @@ public record TaskProgress(
     private TaskState state = TaskState.TO_DO;
     private TaskState beneath = TaskState.TO_DO;
     private Optional<OnIt> onIt = Optional.empty();
-    private final NavigableSet<String> weighed = new TreeSet<>();
+    private final NavigableMap<String, Mass> weighed = new TreeMap<>();
     private Optional<Amount> amount = Optional.empty();
     private Optional<String> problem = Optional.empty();
     private final List<Tick> dones = new ArrayList<>();
@@ -195,7 +198,7 @@ public record TaskProgress(
       switch (tick.kind()) {
         case START -> onIt = onIt.filter(on -> on.cook().equals(tick.cook())).or(() -> on(tick));
         case WEIGHED -> {
-          tick.line().ifPresent(weighed::add);
+          tick.line().ifPresent(line -> weighed.put(line, asked(tick)));
           onIt = more ? onIt.or(() -> on(tick)) : onIt;
         }
         case PART_DONE -> {
@@ -223,6 +226,13 @@ public record TaskProgress(
       state = to;
     }
 
+    private static Mass asked(Tick tick) {
+      return tick.amount()
+          .filter(of -> of.dimension() == Dimension.MASS)
+          .map(of -> of.mass(Rounding.TO_MICROGRAM))
+          .orElse(Mass.ZERO);
+    }
+
     private static Optional<OnIt> on(Tick tick) {
       return Optional.of(new OnIt(tick.cook(), tick.at()));
     }
@@ -231,7 +241,7 @@ public record TaskProgress(
       return new TaskProgress(
           state,
           onIt,
-          Collections.unmodifiableNavigableSet(weighed),
+          Collections.unmodifiableNavigableMap(weighed),
           amount,
           dones.stream().map(Tick::at).findFirst(),
           problem,

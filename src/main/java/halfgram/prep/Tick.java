@@ -12,7 +12,8 @@ import java.util.UUID;
  * @param id made by the device, so that a repeat is known as one
  * @param task id of the task
  * @param line why path of the weigh line's mass, for a line weighed
- * @param amount for part done what there is so far, for done what was really made
+ * @param amount for part done what there is so far, for done what was really made, for a line
+ *     weighed what the plan asked for then
  * @param note what the problem is, or why it failed
  * @param cook who
  * @param at when, by the device's clock as the server corrected it

@@ -3,9 +3,12 @@ package halfgram.prep;
 import halfgram.formula.Line;
 import halfgram.ingredient.Weighing;
 import halfgram.kitchen.Text;
+import halfgram.measure.Exact;
 import halfgram.measure.Mass;
 import halfgram.measure.Quantity;
+import halfgram.measure.Rounding;
 import halfgram.prep.netting.Draw;
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 
@@ -37,4 +40,37 @@ public record WeighLine(
     Optional<Quantity> counted,
     List<Text> lookAlikes,
     Mass pulled,
-    List<Draw> tubs) {}
+    List<Draw> tubs) {
+
+  /**
+   * What is still to be weighed of it when less is in than is asked for now.
+   *
+   * @param in what was asked for when it was weighed
+   * @return empty when all of it is in
+   */
+  public Optional<WeighLine> lacking(Mass in) {
+    if (in.isZero() || in.compareTo(weighing.target()) >= 0) {
+      return Optional.empty();
+    }
+    Weighing more = weighing.lacking(in);
+    BigDecimal part = more.target().grams().divide(weighing.target().grams(), Exact.DIGITS);
+    return Optional.of(
+        new WeighLine(
+            path,
+            line,
+            name,
+            more,
+            apart,
+            heldBack,
+            atLeast,
+            carries,
+            carrier,
+            counted.map(
+                of -> new Quantity(Rounding.toStep(of.number().multiply(part), HALF), of.unit())),
+            lookAlikes,
+            pulled,
+            tubs));
+  }
+
+  private static final BigDecimal HALF = new BigDecimal("0.5");
+}

@@ -1,19 +1,24 @@
 package halfgram.words;
 
 import halfgram.lot.Lot;
+import halfgram.measure.BusinessDay;
 import halfgram.prep.Begun;
 import halfgram.prep.Consequences;
+import halfgram.prep.Difference;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.Make;
 import halfgram.prep.PrepSheet;
 import halfgram.technique.bath.BathDay;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 
 /** What a change does to what is already there, a sentence each. */
 public final class ConsequenceWords {
   private final Messages messages;
   private final SheetWords names;
+  private final BusinessDay clock;
+  private final LocalDate day;
 
   /**
    * Words for consequences.
@@ -23,6 +28,8 @@ public final class ConsequenceWords {
   public ConsequenceWords(KitchenBook book, PrepSheet sheet, Messages messages) {
     this.messages = messages;
     this.names = new SheetWords(book, sheet, messages);
+    this.clock = book.kitchen().clock();
+    this.day = clock.of(sheet.request().asOf());
   }
 
   /** What does not last, and what takes its place by when. */
@@ -33,12 +40,9 @@ public final class ConsequenceWords {
   private String lost(Consequences.Lost lost) {
     String what = tub(lost.lot());
     String amount = names.amount(lost.amount());
-    String until = messages.time(lost.lot().useBy());
+    String until = time(lost.lot().useBy());
     return lost.remake()
-        .map(
-            make ->
-                messages.say(
-                    "slip.lost-remake", what, amount, until, made(make), start(make)))
+        .map(make -> messages.say("slip.lost-remake", what, amount, until, made(make), start(make)))
         .orElseGet(() -> messages.say("slip.lost", what, amount, until));
   }
 
@@ -47,7 +51,7 @@ public final class ConsequenceWords {
   }
 
   private String start(Make make) {
-    return messages.time(make.timeline().start());
+    return time(make.timeline().start());
   }
 
   /** What is left over. */
@@ -70,7 +74,7 @@ public final class ConsequenceWords {
         .map(
             one -> {
               String title = names.title(one.task());
-              String now = messages.time(one.task().start());
+              String now = time(one.task().start());
               return one.start()
                   .map(start -> messages.say("slip.later", title, time(start), now))
                   .orElseGet(() -> messages.say("slip.drop", title, now));
@@ -78,8 +82,22 @@ public final class ConsequenceWords {
         .toList();
   }
 
+  /** The time alone on the day of the sheet, else with the day. */
   private String time(Instant at) {
-    return messages.time(at);
+    return clock.of(at).equals(day) ? messages.time(at) : messages.dayTime(at);
+  }
+
+  /** What to weigh more of into batches that are on. */
+  public List<String> grown(Difference difference) {
+    return difference.grown().stream()
+        .map(
+            of ->
+                messages.say(
+                    "today.top-up",
+                    messages.text(of.make().version().name()),
+                    names.amount(of.more()),
+                    names.amount(of.make().scaled().output(0))))
+        .toList();
   }
 
   /** Fresh baths that come with it. */

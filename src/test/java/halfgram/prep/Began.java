@@ -31,7 +31,27 @@ final class Began {
     }
     List<Task> tasks =
         sheet.tasks().stream().filter(task -> task.make().id().equals(make.id())).toList();
-    return new Begun(make, tasks, started, finished, false);
+    return new Begun(make, tasks, started, finished, false, false, Optional.empty());
+  }
+
+  /** One into which more can still be weighed. */
+  static Begun stretching(Begun of) {
+    return new Begun(
+        of.make(), of.tasks(), of.started(), of.done(), of.failed(), true, Optional.empty());
+  }
+
+  /** The same one as the sheet planned around it has it. */
+  static Begun again(PrepSheet sheet, Begun of) {
+    List<Task> tasks = new ArrayList<>();
+    for (Task task : of.tasks()) {
+      tasks.add(
+          sheet.tasks().stream()
+              .filter(shown -> shown.id().equals(task.id()))
+              .findFirst()
+              .orElse(task));
+    }
+    return new Begun(
+        of.make(), tasks, of.started(), of.done(), of.failed(), of.stretches(), Optional.empty());
   }
 
   static Begun of(PrepSheet sheet, String make, int done) {
@@ -59,7 +79,7 @@ final class Began {
       if (!started.isEmpty()) {
         List<Task> tasks =
             sheet.tasks().stream().filter(task -> task.make().id().equals(make.id())).toList();
-        all.add(new Begun(make, tasks, started, done, false));
+        all.add(new Begun(make, tasks, started, done, false, false, Optional.empty()));
       }
     }
     return all;

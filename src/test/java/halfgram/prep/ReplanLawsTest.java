@@ -95,17 +95,21 @@ class ReplanLawsTest {
         seed -> {
           Planned planned = Planned.of(seed);
           List<Begun> begun = some(planned, seed, 2);
-          ObjectNode more = planned.json().deepCopy();
-          Chance chance = new Chance(seed);
-          for (JsonNode event : more.withArray("events")) {
-            ObjectNode covers = (ObjectNode) event.get("covers");
-            covers.put("expected", covers.get("expected").asInt() + chance.from(1, 40));
-          }
-          KitchenBook book = BookText.read(more);
+          KitchenBook book = BookText.read(withMoreCovers(planned, seed));
           PrepSheet sheet = replan(planned, book, begun);
           copied(planned, begun, sheet);
           nothingLost(book, begun, sheet);
         });
+  }
+
+  static ObjectNode withMoreCovers(Planned planned, long seed) {
+    ObjectNode more = planned.json().deepCopy();
+    Chance chance = new Chance(seed);
+    for (JsonNode event : more.withArray("events")) {
+      ObjectNode covers = (ObjectNode) event.get("covers");
+      covers.put("expected", covers.get("expected").asInt() + chance.from(1, 40));
+    }
+    return more;
   }
 
   @Test
@@ -161,12 +165,12 @@ class ReplanLawsTest {
         });
   }
 
-  private static PrepSheet replan(Planned planned, KitchenBook book, List<Begun> begun) {
+  static PrepSheet replan(Planned planned, KitchenBook book, List<Begun> begun) {
     return Planning.plan(book, planned.request(), begun, Because.NOT_ASKED);
   }
 
   /** About one make in so many, begun somewhere before its end; all its tasks are on the sheet. */
-  private static List<Begun> some(Planned planned, long seed, int oneIn) {
+  static List<Begun> some(Planned planned, long seed, int oneIn) {
     Chance chance = new Chance(seed * 31 + oneIn);
     Map<String, Long> tasks =
         planned.sheet().tasks().stream()
@@ -206,7 +210,7 @@ class ReplanLawsTest {
   }
 
   /** What services, new makes and the open steps of begun ones use is drawn or made. */
-  private static void nothingLost(KitchenBook book, List<Begun> begun, PrepSheet sheet) {
+  static void nothingLost(KitchenBook book, List<Begun> begun, PrepSheet sheet) {
     SortedMap<String, Amount> used = new TreeMap<>();
     Map<String, Begun> byId = new HashMap<>();
     begun.forEach(of -> byId.put(of.make().id(), of));

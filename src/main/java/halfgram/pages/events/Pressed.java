@@ -48,7 +48,8 @@ record Pressed(int service, Optional<Integer> course, int minutes) {
   /** Moves the times of an event as the book writes it. */
   void move(ObjectNode event, LocalTime dayStart) {
     if (event.at("/services/" + service) instanceof ObjectNode of) {
-      Optional<String> from = course.map(index -> of.path("courses").path(index).path("at").asText());
+      Optional<String> from =
+          course.map(index -> of.path("courses").path(index).path("at").asText());
       try {
         new Push(from.map(LocalTime::parse), minutes).move(of, dayStart);
       } catch (DateTimeParseException e) {

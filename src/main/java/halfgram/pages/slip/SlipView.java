@@ -73,9 +73,7 @@ record SlipView(
         house.stand().facts(),
         new Field(
             form.minutes(),
-            form.isMinutes()
-                ? ""
-                : words.say("slip.minutes-fault", halfgram.desk.Push.MOST)),
+            form.isMinutes() ? "" : words.say("slip.minutes-fault", halfgram.desk.Push.MOST)),
         choices(found, form.from(), words),
         new Field(form.covers(), form.isCovers() ? "" : words.say("slip.covers-fault")),
         problems.stream().map(problem -> problem(problem, words)).toList(),
@@ -95,8 +93,7 @@ record SlipView(
   private static String stands(Slips.Found found, Messages words) {
     String date = words.shortDate(found.date());
     return found.covers().isPresent()
-        ? words.say(
-            "slip.stands", date, found.start(), found.end(), found.covers().getAsInt())
+        ? words.say("slip.stands", date, found.start(), found.end(), found.covers().getAsInt())
         : words.say("slip.stands-uncounted", date, found.start(), found.end());
   }
 
@@ -129,11 +126,11 @@ record SlipView(
       return List.of();
     }
     Consequences found = looked.consequences().get();
-    ConsequenceWords said =
-        new ConsequenceWords(sheet.get().book(), sheet.get().sheet(), words);
+    ConsequenceWords said = new ConsequenceWords(sheet.get().book(), sheet.get().sheet(), words);
     List<Part> parts = new ArrayList<>();
     add(parts, words.say("slip.part-later"), true, said.later(found));
     add(parts, words.say("slip.part-lost"), true, said.lost(found));
+    add(parts, words.say("today.part-top-up"), true, said.grown(sheet.get().difference()));
     add(parts, words.say("slip.part-baths"), false, said.baths(found));
     add(parts, words.say("slip.part-over"), false, said.over(found));
     return parts;

@@ -8,6 +8,7 @@ import halfgram.menu.Dish;
 import halfgram.prep.Difference;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
+import halfgram.words.ConsequenceWords;
 import halfgram.words.Messages;
 import halfgram.words.SheetWords;
 import java.time.Duration;
@@ -96,7 +97,14 @@ record Change(
           parts(made));
     }
 
+    private List<String> topUps() {
+      return new ConsequenceWords(proposal.book(), proposal.sheet(), words).grown(difference);
+    }
+
     private String standing() {
+      if (difference.touched().isEmpty() && !difference.grown().isEmpty()) {
+        return "";
+      }
       if (difference.touched().isEmpty()) {
         return words.say("today.nothing-made-changes");
       }
@@ -115,6 +123,7 @@ record Change(
       difference.services().forEach(of -> of.plates().forEach(p -> plates.add(plates(of, p))));
       part(parts, "today.part-plates", plates);
       part(parts, "today.part-made", made);
+      part(parts, "today.part-top-up", topUps());
       part(parts, "today.part-added", difference.added().stream().map(this::added).toList());
       part(
           parts,

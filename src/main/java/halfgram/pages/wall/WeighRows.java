@@ -1,12 +1,15 @@
 package halfgram.pages.wall;
 
+import halfgram.measure.Amount;
+import halfgram.measure.Mass;
 import halfgram.prep.Task;
 import halfgram.prep.WeighGroup;
 import halfgram.prep.WeighLine;
 import halfgram.words.WeighWords;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.SortedSet;
+import java.util.Optional;
+import java.util.SortedMap;
 import java.util.function.LongSupplier;
 import java.util.stream.Stream;
 
@@ -71,21 +74,19 @@ final class WeighRows {
   }
 
   List<Group> list() {
-    SortedSet<String> weighed = scene.progress(task).weighed();
+    SortedMap<String, Mass> weighed = scene.progress(task).weighed();
     String next =
         scene.isOver(task)
             ? ""
             : lines()
+                .filter(line -> !isIn(line, weighed))
                 .map(WeighLine::path)
-                .filter(path -> !weighed.contains(path))
                 .findFirst()
                 .orElse("");
     List<Group> groups = new ArrayList<>();
     for (WeighGroup group : task.weigh()) {
       List<Row> rows =
-          group.lines().stream()
-              .map(line -> row(line, weighed.contains(line.path()), line.path().equals(next)))
-              .toList();
+          group.lines().stream().map(line -> row(line, weighed, line.path().equals(next))).toList();
       groups.add(new Group(words.into(group).orElse(""), rows));
     }
     return groups;
@@ -95,19 +96,36 @@ final class WeighRows {
     return task.weigh().stream().flatMap(group -> group.lines().stream());
   }
 
-  private Row row(WeighLine line, boolean weighed, boolean next) {
-    WeighWords.Figure figure = words.figure(line);
+  /** Whether all that is asked for of it has been weighed. */
+  private static boolean isIn(WeighLine line, SortedMap<String, Mass> weighed) {
+    return Optional.ofNullable(weighed.get(line.path()))
+        .filter(in -> line.lacking(in).isEmpty())
+        .isPresent();
+  }
+
+  private Row row(WeighLine line, SortedMap<String, Mass> weighed, boolean next) {
+    Optional<Mass> in = Optional.ofNullable(weighed.get(line.path()));
+    Optional<WeighLine> more = in.flatMap(line::lacking);
+    WeighWords.Figure figure = words.figure(more.orElse(line));
     Place place = next ? Place.NOW : Place.LATER;
+    List<String> notes = new ArrayList<>(words.notes(line));
+    more.ifPresent(
+        of ->
+            notes.add(
+                0,
+                scene
+                    .words()
+                    .say("wall.more-in", scene.words().amount(Amount.of(in.orElseThrow())))));
     return new Row(
         line.path(),
-        figure.whole(),
+        (more.isPresent() ? "+" : "") + figure.whole(),
         figure.fraction(),
         figure.unit(),
         figure.name(),
         figure.scale(),
         words.heed(line).orElse(""),
-        words.notes(line),
-        weighed ? Place.DONE : place,
+        notes,
+        in.isPresent() && more.isEmpty() ? Place.DONE : place,
         sequence.getAsLong());
   }
 }

@@ -16,7 +16,8 @@ public record Stock(Lot lot, Instant holds, Instant safe) {
     return new Stock(lot, lot.useBy(), lot.useBy());
   }
 
-  boolean serves(Need need) {
+  /** Whether it is there in time for a need, and lasts. */
+  public boolean serves(Need need) {
     return !lot.made().isAfter(need.readyBy())
         && !holds.isBefore(need.lastUse())
         && !safe.isBefore(need.tubUntil());
