@@ -7,6 +7,7 @@ import halfgram.api.LogApi;
 import halfgram.api.OpenApi;
 import halfgram.api.ParsApi;
 import halfgram.api.PlanApi;
+import halfgram.api.SlipApi;
 import halfgram.api.StockApi;
 import halfgram.api.TickApi;
 import halfgram.book.BookReader;
@@ -170,6 +171,7 @@ public final class Wiring implements AutoCloseable {
             new StockApi(desk, stock, bringing),
             new EventsApi(desk, events, effects),
             new ParsApi(desk, pars),
+            new SlipApi(desk, plans, slips, effects),
             new FormulasApi(desk),
             new LogApi(desk, logbook),
             new BookApi(desk),

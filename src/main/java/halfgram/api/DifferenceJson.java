@@ -2,6 +2,7 @@ package halfgram.api;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.prep.Begun;
 import halfgram.prep.Difference;
 import halfgram.prep.Task;
 import java.util.List;
@@ -24,6 +25,13 @@ final class DifferenceJson {
     ids(node.putArray("added"), difference.added());
     ids(node.putArray("withdrawn"), difference.withdrawn());
     ids(node.putArray("changed"), difference.changed().stream().map(c -> c.to()).toList());
+    ArrayNode topUps = node.putArray("topUps");
+    for (Begun of : difference.grown()) {
+      ObjectNode one = topUps.addObject();
+      one.put("make", of.make().id());
+      Answers.amount(one, "more", of.more());
+      Answers.amount(one, "all", of.make().scaled().output(0));
+    }
     node.put("misfits", difference.misfits().size());
   }
 

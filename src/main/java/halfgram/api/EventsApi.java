@@ -1,6 +1,5 @@
 package halfgram.api;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.Desk;
@@ -128,7 +127,7 @@ public final class EventsApi implements Server.Part {
       throw Halt.notFound(code);
     }
     ObjectNode node = JsonNodeFactory.instance.objectNode().put("code", code);
-    effects(node, effects.list(house, desk.again(house), code));
+    EffectsJson.write(node, effects.list(house, desk.again(house), code));
     visit.json(200, node.toString());
   }
 
@@ -181,7 +180,7 @@ public final class EventsApi implements Server.Part {
     ObjectNode node = JsonNodeFactory.instance.objectNode();
     node.put("code", code);
     node.set("event", event);
-    effects(node, effects.list(house, tried.house().get(), code));
+    EffectsJson.write(node, effects.list(house, tried.house().get(), code));
     visit.json(200, node.toString());
   }
 
@@ -214,7 +213,7 @@ public final class EventsApi implements Server.Part {
     House house = desk.again(before);
     ObjectNode node = JsonNodeFactory.instance.objectNode();
     event(node, get(house, code));
-    effects(node, effects.list(before, house, code));
+    EffectsJson.write(node, effects.list(before, house, code));
     visit.json(status, node.toString());
   }
 
@@ -222,16 +221,5 @@ public final class EventsApi implements Server.Part {
     node.put("code", saved.code());
     node.put("change", saved.change());
     node.set("event", Events.body(saved));
-  }
-
-  private static void effects(ObjectNode node, List<SheetEffects.Effect> effects) {
-    ArrayNode list = node.putArray("effects");
-    for (SheetEffects.Effect effect : effects) {
-      ObjectNode one = list.addObject();
-      one.put("of", Call.word(effect.of()));
-      one.put("from", effect.from().toString());
-      one.put("to", effect.to().toString());
-      DifferenceJson.write(one.putObject("difference"), effect.difference());
-    }
   }
 }

@@ -73,7 +73,8 @@ public record Consequences(
     List<Lost> lost = new ArrayList<>();
     List<Over> over = new ArrayList<>();
     Map<Lot, Amount> after = drawn(with.draws());
-    Set<String> known = without.makes().stream().map(Make::id).collect(Collectors.toSet());
+    Map<String, Make> known = new LinkedHashMap<>();
+    without.makes().forEach(make -> known.put(make.id(), make));
     drawn(without.draws())
         .forEach(
             (lot, before) -> {
@@ -82,8 +83,9 @@ public record Consequences(
               if (!less.isPositive()) {
                 return;
               }
-              if (isTooOld(lot, without, with)) {
-                lost.add(new Lost(lot, less, findRemake(lot, with, known)));
+              Set<String> services = services(lot, without);
+              if (isTooOld(lot, services, with)) {
+                lost.add(new Lost(lot, less, findRemake(lot, services, with, known)));
               } else {
                 over.add(new Over(lot, less, !now.isPositive()));
               }
@@ -103,21 +105,23 @@ public record Consequences(
     return Comparator.comparing(draw -> draw.lot().code());
   }
 
+  /** The services a tub was meant for. */
+  private static Set<String> services(Lot lot, PrepSheet without) {
+    return without.draws().stream()
+        .filter(draw -> draw.lot().equals(lot))
+        .map(draw -> draw.need().service())
+        .collect(Collectors.toSet());
+  }
+
   /** Whether a service it was meant for now uses the same after the tub's date. */
-  private static boolean isTooOld(Lot lot, PrepSheet without, PrepSheet sheet) {
-    String formula = lot.component().formula();
-    Set<String> services =
-        without.draws().stream()
-            .filter(draw -> draw.lot().equals(lot))
-            .map(draw -> draw.need().service())
-            .collect(Collectors.toSet());
+  private static boolean isTooOld(Lot lot, Set<String> services, PrepSheet sheet) {
     Stream<Need> made =
         sheet.makes().stream()
-            .filter(make -> make.version().formula().equals(formula))
+            .filter(make -> isOf(make, lot))
             .flatMap(make -> make.served().stream());
     Stream<Need> drawn =
         sheet.draws().stream()
-            .filter(draw -> draw.lot().component().formula().equals(formula))
+            .filter(draw -> draw.lot().component().formula().equals(lot.component().formula()))
             .filter(draw -> !draw.lot().equals(lot))
             .map(Draw::need);
     return Stream.concat(made, drawn)
@@ -126,11 +130,24 @@ public record Consequences(
             need -> need.lastUse().isAfter(lot.useBy()) || need.tubUntil().isAfter(lot.useBy()));
   }
 
-  private static Optional<Make> findRemake(Lot lot, PrepSheet sheet, Set<String> known) {
+  private static boolean isOf(Make make, Lot lot) {
+    return make.version().formula().equals(lot.component().formula());
+  }
+
+  /** The first make for one of the services that comes, or is larger, with the change. */
+  private static Optional<Make> findRemake(
+      Lot lot, Set<String> services, PrepSheet sheet, Map<String, Make> known) {
     return sheet.makes().stream()
-        .filter(make -> make.version().formula().equals(lot.component().formula()))
-        .filter(make -> !known.contains(make.id()))
+        .filter(make -> isOf(make, lot))
+        .filter(make -> make.served().stream().anyMatch(need -> services.contains(need.service())))
+        .filter(make -> isMore(make, Optional.ofNullable(known.get(make.id()))))
         .min(Comparator.comparing(make -> make.timeline().start()));
+  }
+
+  private static boolean isMore(Make make, Optional<Make> before) {
+    return before
+        .filter(was -> was.scaled().basis().compareTo(make.scaled().basis()) >= 0)
+        .isEmpty();
   }
 
   private static List<Later> later(PrepSheet without, PrepSheet with) {

@@ -1,5 +1,5 @@
-/** Tests of the wall by HTTP. */
+/** Tests of services that slip by HTTP. */
 @NullMarked
-package halfgram.pages.wall;
+package halfgram.pages.slip;
 
 import org.jspecify.annotations.NullMarked;

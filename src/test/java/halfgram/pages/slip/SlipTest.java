@@ -1,0 +1,194 @@
+package halfgram.pages.slip;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import halfgram.desk.InForce;
+import halfgram.prep.ServiceRun;
+import halfgram.prep.Task;
+import halfgram.testkit.Client;
+import halfgram.testkit.Client.Answer;
+import halfgram.testkit.FilledForm;
+import halfgram.testkit.Script;
+import halfgram.testkit.Site;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** A service that slips or changes its covers: looked at by every press, done when somebody says. */
+class SlipTest {
+  private static final String DINNER = "/k/TARN/slip/harvest-dinner";
+  private static final String BAR = "/k/TARN/slip/bar.2026-12-05";
+
+  private Site site;
+  private Client client;
+
+  @BeforeEach
+  void open() {
+    site = Site.demo();
+    client = site.client();
+    client.get("/k/TARN/");
+  }
+
+  @AfterEach
+  void close() {
+    site.close();
+  }
+
+  @Test
+  void everyPressShowsWhatItWouldDoAndStoresNothing() {
+    assertThat(client.get("/k/TARN/").body()).contains("slip/harvest-dinner");
+    FilledForm form = form(client.get(DINNER));
+    Answer later = client.post(DINNER, form.with("step", "minutes 15").fields());
+    assertThat(later.text()).contains("18:45 to 21:45", "Today's sheet");
+    Answer more = client.post(DINNER, form(later).with("step", "covers 10").fields());
+    assertThat(more.text()).contains("18:45 to 21:45, 94 covers", "84 → 94 covers");
+    assertThat(form(more).value("minutes")).isEqualTo("15");
+    assertThat(form(more).value("covers")).isEqualTo("94");
+    assertThat(run("harvest-dinner").covers()).hasValue(84);
+    assertThat(client.get("/k/TARN/").text()).doesNotContain("Accept");
+  }
+
+  @Test
+  void doingItPutsThePlanWithItInForceOnce() {
+    FilledForm form = form(client.get(DINNER)).with("minutes", "20").with("do", "force");
+    assertThat(client.post(DINNER, form.fields()).status()).isEqualTo(303);
+    assertThat(run("harvest-dinner").window().start()).isEqualTo(Site.at("18:50"));
+    assertThat(client.get("/k/TARN/").text()).doesNotContain("Accept");
+    Answer again = client.post(DINNER, form.fields());
+    assertThat(again.status()).isEqualTo(409);
+    assertThat(again.text()).contains("has changed since", "19:10");
+    assertThat(run("harvest-dinner").window().start()).isEqualTo(Site.at("18:50"));
+  }
+
+  @Test
+  void aRegularServiceSlipsOnItsDateAloneAndItsParsFollowTheCovers() {
+    ServiceRun before = run("bar.2026-12-05");
+    int usual = before.covers().orElseThrow();
+    FilledForm form = form(client.get(BAR)).with("minutes", "-15");
+    form = form.with("covers", String.valueOf(usual * 2)).with("do", "force");
+    assertThat(client.post(BAR, form.fields()).status()).isEqualTo(303);
+    ServiceRun after = run("bar.2026-12-05");
+    assertThat(after.window().start()).isEqualTo(before.window().start().minusSeconds(900));
+    assertThat(after.covers()).hasValue(usual * 2);
+    for (int i = 0; i < before.uses().size(); i++) {
+      assertThat(after.uses().get(i).amount())
+          .isEqualByComparingTo(before.uses().get(i).amount().times(2));
+    }
+    JsonNode dates = service("bar").path("dates");
+    assertThat(dates).hasSize(1);
+    assertThat(dates.get(0).path("date").asText()).isEqualTo("2026-12-05");
+    assertThat(service("bar").path("start")).isNotEqualTo(dates.get(0).path("start"));
+    assertThat(client.get("/k/TARN/log?kind=service").text()).contains("bar");
+  }
+
+  @Test
+  void onlyWhatGoesOutFromThatTimeOnMoves() {
+    FilledForm form = form(client.get(DINNER)).with("minutes", "10").with("from", "20:05");
+    Answer looked = client.post(DINNER, form.with("look", "yes").fields());
+    assertThat(looked.text()).contains("18:30 to 21:40");
+    client.post(DINNER, form(looked).with("do", "note").fields());
+    JsonNode courses = event().at("/services/0/courses");
+    assertThat(courses).extracting(one -> one.path("at").asText())
+        .containsExactly("18:45", "19:25", "20:15", "21:05");
+    assertThat(client.get("/k/TARN/").text()).contains("Accept", "until");
+  }
+
+  @Test
+  void whatWouldNotLastIsNamedWithItsRemakeAndWhatCanWaitIsLeft() {
+    site.setClock(Site.at("15:30"));
+    Script script = site.script();
+    String tub =
+        "{'component':'yoghurt-spheres','left':'90 piece','made':'2026-12-05T15:20',"
+            + "'useBy':'2026-12-05T19:20','place':'walk-in'}";
+    String spheres = script.post("stock", tub).body().path("code").asText();
+    JsonNode said = script.post("slip/harvest-dinner?look=yes", "{'minutes':90}").body();
+    JsonNode lost = said.at("/consequences/lost");
+    assertThat(lost).extracting(one -> one.path("tub").asText()).contains(spheres);
+    for (JsonNode one : lost) {
+      if (one.path("tub").asText().equals(spheres)) {
+        assertThat(one.at("/remake/make").asText()).startsWith("yoghurt-spheres/harvest-dinner");
+        assertThat(one.at("/remake/start").asText()).startsWith("2026-12-05T");
+      }
+    }
+    JsonNode later = said.at("/consequences/later");
+    assertThat(later).isNotEmpty();
+    for (JsonNode one : later) {
+      assertThat(one.path("start").asText()).isLessThan(one.path("now").asText("~"));
+    }
+    Answer looked = look(DINNER, "minutes", "90");
+    assertThat(looked.text())
+        .contains("Leave for now", "Will not last until then", "(" + spheres + ")", "Make ");
+    assertThat(event().at("/services/0/start").asText()).isEqualTo("18:30");
+  }
+
+  @Test
+  void badNumbersAreToldAtTheirFieldAndNothingIsLost() {
+    Answer bad =
+        client.post(
+            DINNER, form(client.get(DINNER)).with("minutes", "soon").with("covers", "x").fields());
+    assertThat(bad.status()).isEqualTo(422);
+    assertThat(bad.text()).contains("Not minutes", "Not covers");
+    assertThat(form(bad).value("minutes")).isEqualTo("soon");
+    assertThat(form(bad).value("covers")).isEqualTo("x");
+    assertThat(look(DINNER, "covers", "1").status()).isEqualTo(422);
+    assertThat(client.get("/k/TARN/slip/nobody").status()).isEqualTo(404);
+    assertThat(client.get("/k/TARN/slip/bar.2026-13-40").status()).isEqualTo(404);
+    Script script = site.script();
+    assertThat(script.post("slip/harvest-dinner", "{}").problems()).containsExactly("$.minutes");
+    assertThat(script.post("slip/harvest-dinner", "{'minutes':601,'covers':-1,'from':'x'}").problems())
+        .containsExactly("$.minutes", "$.covers", "$.from");
+  }
+
+  @Test
+  void aScriptDoesTheSame() {
+    Script script = site.script();
+    JsonNode stands = script.get("slip/bar.2026-12-05").body();
+    assertThat(stands.path("times")).isNotNull();
+    String seen = stands.path("facts").asText();
+    Script.Answer done =
+        script.post("slip/bar.2026-12-05?accept=yes&seen=" + seen, "{'minutes':30,'covers':60}");
+    assertThat(done.status()).isEqualTo(200);
+    assertThat(done.body().path("covers").asInt()).isEqualTo(60);
+    assertThat(run("bar.2026-12-05").covers()).hasValue(60);
+    assertThat(script.post("slip/bar.2026-12-05?seen=" + seen, "{'minutes':30}").status())
+        .isEqualTo(409);
+  }
+
+  // ---- below their callers ----
+
+  private Answer look(String page, String field, String value) {
+    return client.post(page, form(client.get(page)).with(field, value).with("look", "yes").fields());
+  }
+
+  private static FilledForm form(Answer page) {
+    return FilledForm.of(page, page.body().contains("slip/bar") ? "bar.2026-12-05" : "harvest-dinner");
+  }
+
+  private InForce inForce() {
+    return site.wiring().plans().find(site.house(), Site.DAY).orElseThrow();
+  }
+
+  private ServiceRun run(String id) {
+    List<ServiceRun> all = inForce().sheet().services();
+    return all.stream().filter(run -> run.id().equals(id)).findFirst().orElseThrow();
+  }
+
+  private JsonNode service(String code) {
+    return item("services", code);
+  }
+
+  private JsonNode event() {
+    return item("events", "harvest-dinner");
+  }
+
+  private JsonNode item(String list, String code) {
+    for (JsonNode one : site.house().tree().path(list)) {
+      if (one.path("code").asText().equals(code)) {
+        return one;
+      }
+    }
+    throw new AssertionError(code);
+  }
+}
