@@ -142,6 +142,14 @@ public final class Wiring implements AutoCloseable {
     return new ExportTable(desk);
   }
 
+  public Slips slips() {
+    return new Slips(desk, new Events(desk));
+  }
+
+  public SheetEffects effects() {
+    return new SheetEffects(desk, plans);
+  }
+
   /**
    * A server on this database.
    *
@@ -151,8 +159,8 @@ public final class Wiring implements AutoCloseable {
     Server.Kitchens kitchens = new Server.Kitchens(desk::list, desk::findStand, desk::isAlive);
     Whys whys = new Whys(desk, plans);
     Events events = new Events(desk);
-    SheetEffects effects = new SheetEffects(desk, plans);
-    Slips slips = new Slips(desk, events);
+    SheetEffects effects = effects();
+    Slips slips = slips();
     Pars pars = new Pars(desk);
     Bringing bringing = new Bringing(desk);
     Logbook logbook = new Logbook(desk, plans);

@@ -123,7 +123,8 @@ public final class SlipApi implements Server.Part {
     EffectsJson.write(node, effects.list(house, after, List.of(found.date())));
     effects
         .findConsequences(house, after)
-        .ifPresent(of -> EffectsJson.write(node.putObject("consequences"), of, Answers.zone(house)));
+        .ifPresent(
+            of -> EffectsJson.write(node.putObject("consequences"), of, Answers.zone(house)));
     if (!Query.isAsked(visit, "look")) {
       store(visit, house, asked, found);
       node.put("facts", desk.again(house).stand().facts());

@@ -20,6 +20,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -113,6 +114,19 @@ public final class Slips {
         : date(run.substring(dot + 1))
             .filter(date -> service.days().contains(date.getDayOfWeek()))
             .map(date -> found(run, service, service.on(date)));
+  }
+
+  /** What services are called: an event's by its code, a regular one's with a date behind it. */
+  public static List<String> known(House house) {
+    List<String> known = new ArrayList<>();
+    for (Event event : house.book().events()) {
+      for (Service service : event.services()) {
+        known.add(
+            event.services().size() == 1 ? event.code() : event.code() + "." + service.code());
+      }
+    }
+    house.book().services().keySet().forEach(code -> known.add(code + ".YYYY-MM-DD"));
+    return known;
   }
 
   private static Found found(String run, Event event, Service service) {

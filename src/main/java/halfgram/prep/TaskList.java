@@ -143,11 +143,8 @@ final class TaskList {
 
   private boolean isShown(Instant start) {
     LocalDate day = book.kitchen().clock().of(start);
-    return !day.isAfter(request.last()) && (!day.isBefore(request.from()) || isLate(start));
-  }
-
-  private boolean isLate(Instant start) {
-    return start.isBefore(request.asOf());
+    return !day.isAfter(request.last())
+        && (!day.isBefore(request.from()) || start.isBefore(request.asOf()));
   }
 
   private List<Task> tasks(Make make, int index) {
@@ -306,7 +303,7 @@ final class TaskList {
   }
 
   private Duration late(Instant start) {
-    return isLate(start) ? Duration.between(start, request.asOf()) : Duration.ZERO;
+    return start.isBefore(request.asOf()) ? Duration.between(start, request.asOf()) : Duration.ZERO;
   }
 
   private boolean isTonight(Make make, Instant start) {

@@ -166,4 +166,21 @@ class DatabaseCommandsTest {
   void aBookAndADatabaseTogetherAreWrongUsage() {
     assertThat(run("plan", "--date", DAY, "--book", DEMO).err()).contains("--book goes with");
   }
+
+  @Test
+  void aServiceSlipsByCommandAndALookStoresNothing() {
+    Ran looked = run("slip", "harvest-dinner", "--minutes", "15", "--covers", "97", "--look");
+    assertThat(looked.status()).isZero();
+    assertThat(looked.out()).contains("18:45 to 21:45, 97 covers");
+    assertThat(run("plan", "--date", DAY).out()).contains("18:30");
+    assertThat(run("slip", "harvest-dinner", "--minutes", "-15").status()).isZero();
+    assertThat(run("slip", "bar." + DAY, "--covers", "50", "--accept").status()).isZero();
+    assertThat(run("plan", "--date", DAY).out()).contains("18:15");
+    assertThat(run("slip", "nobody", "--covers", "5").err())
+        .contains("no service \"nobody\"", "harvest-dinner", "bar.YYYY-MM-DD");
+    assertThat(run("slip", "harvest-dinner").err()).contains("nothing to change");
+    assertThat(run("slip", "harvest-dinner", "--minutes", "601", "--from", "late").err())
+        .contains("--minutes is \"601\"", "--from is \"late\"");
+    assertThat(run("slip", "harvest-dinner", "--covers", "3").err()).contains("harvest-dinner");
+  }
 }

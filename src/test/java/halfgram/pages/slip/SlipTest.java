@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import halfgram.desk.InForce;
 import halfgram.prep.ServiceRun;
-import halfgram.prep.Task;
 import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
 import halfgram.testkit.FilledForm;
@@ -16,7 +15,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
-/** A service that slips or changes its covers: looked at by every press, done when somebody says. */
+/** A service that slips or changes its covers: every press looks, one does it. */
 class SlipTest {
   private static final String DINNER = "/k/TARN/slip/harvest-dinner";
   private static final String BAR = "/k/TARN/slip/bar.2026-12-05";
@@ -90,7 +89,8 @@ class SlipTest {
     assertThat(looked.text()).contains("18:30 to 21:40");
     client.post(DINNER, form(looked).with("do", "note").fields());
     JsonNode courses = event().at("/services/0/courses");
-    assertThat(courses).extracting(one -> one.path("at").asText())
+    assertThat(courses)
+        .extracting(one -> one.path("at").asText())
         .containsExactly("18:45", "19:25", "20:15", "21:05");
     assertThat(client.get("/k/TARN/").text()).contains("Accept", "until");
   }
@@ -137,7 +137,8 @@ class SlipTest {
     assertThat(client.get("/k/TARN/slip/bar.2026-13-40").status()).isEqualTo(404);
     Script script = site.script();
     assertThat(script.post("slip/harvest-dinner", "{}").problems()).containsExactly("$.minutes");
-    assertThat(script.post("slip/harvest-dinner", "{'minutes':601,'covers':-1,'from':'x'}").problems())
+    assertThat(
+            script.post("slip/harvest-dinner", "{'minutes':601,'covers':-1,'from':'x'}").problems())
         .containsExactly("$.minutes", "$.covers", "$.from");
   }
 
@@ -159,11 +160,13 @@ class SlipTest {
   // ---- below their callers ----
 
   private Answer look(String page, String field, String value) {
-    return client.post(page, form(client.get(page)).with(field, value).with("look", "yes").fields());
+    return client.post(
+        page, form(client.get(page)).with(field, value).with("look", "yes").fields());
   }
 
   private static FilledForm form(Answer page) {
-    return FilledForm.of(page, page.body().contains("slip/bar") ? "bar.2026-12-05" : "harvest-dinner");
+    return FilledForm.of(
+        page, page.body().contains("slip/bar") ? "bar.2026-12-05" : "harvest-dinner");
   }
 
   private InForce inForce() {

@@ -1,0 +1,159 @@
+package halfgram.cli;
+
+import halfgram.Wiring;
+import halfgram.desk.House;
+import halfgram.desk.Plans;
+import halfgram.desk.Push;
+import halfgram.desk.SheetEffects;
+import halfgram.desk.Slips;
+import halfgram.input.Problem;
+import halfgram.words.ConsequenceWords;
+import halfgram.words.Messages;
+import java.time.LocalTime;
+import java.time.format.DateTimeParseException;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+
+/**
+ * {@code slip SERVICE}: a service later or earlier, or with other covers; says what that does to
+ * what is already there. With {@code --look} nothing is stored.
+ */
+final class SlipCommand {
+  private static final int MOST_COVERS = 20_000;
+
+  private final Cli cli;
+
+  SlipCommand(Cli cli) {
+    this.cli = cli;
+  }
+
+  int run(List<String> args) {
+    Arguments arguments =
+        new Arguments(
+            args,
+            Set.of("--data", "--kitchen", "--minutes", "--from", "--covers"),
+            Set.of("--look", "--accept"));
+    String run = arguments.word("SERVICE");
+    Optional<Integer> minutes =
+        arguments.find(
+            "--minutes", text -> number(text, -Push.MOST, Push.MOST), "accept.minutes", Push.MOST);
+    Optional<LocalTime> from = arguments.find("--from", SlipCommand::time, "accept.time");
+    Optional<Integer> covers =
+        arguments.find("--covers", text -> number(text, 0, MOST_COVERS), "accept.covers-count");
+    if (!arguments.has("--minutes") && !arguments.has("--covers")) {
+      arguments.problem("usage.slip-nothing");
+    }
+    Slips.Asked asked =
+        new Slips.Asked(
+            run,
+            minutes.map(by -> new Push(from, by)),
+            covers.map(OptionalInt::of).orElse(OptionalInt.empty()));
+    return new Holding(cli, arguments, "slip", args)
+        .runOnKitchen((wiring, house) -> slip(wiring, house, asked, arguments));
+  }
+
+  private int slip(Wiring wiring, House house, Slips.Asked asked, Arguments arguments) {
+    Slips slips = wiring.slips();
+    if (Slips.find(house, asked.run()).isEmpty()) {
+      cli.error(cli.messages().say("command.no-service", asked.run(), known(house)));
+      return Exit.NO;
+    }
+    Slips.Tried tried = slips.look(house, asked);
+    if (tried.house().isEmpty()) {
+      for (Problem problem : tried.problems()) {
+        cli.error(Books.said(cli.messages(), asked.run(), problem));
+      }
+      return Exit.NO;
+    }
+    House after = tried.house().get();
+    Slips.Found then = Slips.find(after, asked.run()).orElseThrow();
+    say(wiring.effects(), house, after, then);
+    if (arguments.has("--look")) {
+      return Exit.DONE;
+    }
+    Slips.Outcome outcome = slips.save(house, asked, house.stand().facts(), Holding.WHO);
+    if (!(outcome instanceof Slips.Saved)) {
+      cli.error(cli.messages().say("slip.stale"));
+      return Exit.NO;
+    }
+    return arguments.has("--accept") ? accept(wiring, house, then) : Exit.DONE;
+  }
+
+  private static int accept(Wiring wiring, House before, Slips.Found then) {
+    House house = wiring.desk().again(before);
+    Plans plans = wiring.plans();
+    if (plans.find(house, then.date()).isEmpty()) {
+      plans.open(house, then.date(), Holding.WHO);
+      return Exit.DONE;
+    }
+    Plans.Accepting accepted = plans.accept(house, then.date(), house.stand().facts(), Holding.WHO);
+    return accepted == Plans.Accepting.IN_FORCE ? Exit.DONE : Exit.NO;
+  }
+
+  private void say(SheetEffects effects, House house, House after, Slips.Found then) {
+    Messages words = cli.messages().at(house.book().kitchen().clock().zone());
+    cli.out()
+        .println(
+            then.covers().isPresent()
+                ? words.say(
+                    "slip.stands",
+                    words.shortDate(then.date()),
+                    then.start(),
+                    then.end(),
+                    then.covers().getAsInt())
+                : words.say(
+                    "slip.stands-uncounted",
+                    words.shortDate(then.date()),
+                    then.start(),
+                    then.end()));
+    for (SheetEffects.Effect effect : effects.list(house, after, List.of(then.date()))) {
+      if (effect.of() == SheetEffects.Of.TODAY) {
+        effects
+            .findConsequences(house, after)
+            .ifPresent(
+                found -> {
+                  ConsequenceWords said =
+                      new ConsequenceWords(effect.book(), effect.sheet(), words);
+                  part(words.say("slip.part-later"), said.later(found));
+                  part(words.say("slip.part-lost"), said.lost(found));
+                  part(words.say("today.part-top-up"), said.grown(effect.difference()));
+                  part(words.say("slip.part-baths"), said.baths(found));
+                  part(words.say("slip.part-over"), said.over(found));
+                });
+      }
+      part(
+          words.say("slip.part-misfits"),
+          effect.difference().misfits().stream().map(one -> words.say(one.what())).toList());
+    }
+  }
+
+  private void part(String title, List<String> lines) {
+    if (!lines.isEmpty()) {
+      cli.out().println(title);
+      lines.forEach(line -> cli.out().println("  " + line));
+    }
+  }
+
+  private static String known(House house) {
+    return String.join(", ", Slips.known(house));
+  }
+
+  private static Optional<Integer> number(String text, int least, int most) {
+    try {
+      int number = Integer.parseInt(text);
+      return number >= least && number <= most ? Optional.of(number) : Optional.empty();
+    } catch (NumberFormatException e) {
+      return Optional.empty();
+    }
+  }
+
+  private static Optional<LocalTime> time(String text) {
+    try {
+      return Optional.of(LocalTime.parse(text));
+    } catch (DateTimeParseException e) {
+      return Optional.empty();
+    }
+  }
+}
