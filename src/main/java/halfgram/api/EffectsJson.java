@@ -7,7 +7,10 @@ import halfgram.lot.Lot;
 import halfgram.prep.Begun;
 import halfgram.prep.Consequences;
 import halfgram.prep.Make;
+import halfgram.prep.PrepSheet;
+import halfgram.prep.Stretch;
 import halfgram.technique.bath.BathDay;
+import halfgram.words.StretchWords;
 import java.time.ZoneId;
 import java.util.List;
 
@@ -55,6 +58,37 @@ final class EffectsJson {
       one.put("bath", of.fresh());
       one.put("at", Answers.moment(of.at(), zone));
       one.put("rule", Call.word(of.rule()));
+    }
+  }
+
+  /** What services lack, and what can be done instead. */
+  static void lacking(ObjectNode node, PrepSheet sheet) {
+    ArrayNode list = node.putArray("lacking");
+    for (Stretch stretch : Stretch.of(sheet)) {
+      ObjectNode one = list.addObject();
+      one.put("service", stretch.service().id());
+      one.put("formula", stretch.version().formula());
+      one.put("output", stretch.version().outputs().get(stretch.output()).code());
+      Answers.amount(one, "lacking", stretch.lacking());
+      Answers.amount(one, "there", stretch.there());
+      one.put("laterMinutes", StretchWords.minutes(stretch));
+      ArrayNode fewer = one.putArray("fewer");
+      for (Stretch.Fewer of : stretch.fewer()) {
+        ObjectNode plates = fewer.addObject().put("dish", of.dish().code());
+        plates.put("plates", of.plates()).put("full", of.full()).put("pieces", of.from());
+      }
+      ArrayNode less = one.putArray("less");
+      for (Stretch.Less of : stretch.less()) {
+        ObjectNode plates = less.addObject().put("dish", of.dish().code());
+        plates.put("plates", of.plates());
+        Answers.amount(plates, "from", of.from());
+        Answers.amount(plates, "to", of.to());
+      }
+      ArrayNode others = one.putArray("others");
+      for (Stretch.Other of : stretch.others()) {
+        ObjectNode plates = others.addObject().put("dish", of.dish().code());
+        plates.put("instead", of.instead().code()).put("plates", of.plates());
+      }
     }
   }
 

@@ -117,16 +117,20 @@ public final class SlipApi implements Server.Part {
       return;
     }
     House after = tried.house().get();
-    Slips.Found found = Slips.find(after, asked.run()).orElseThrow();
+    Slips.Found service = Slips.find(after, asked.run()).orElseThrow();
     ObjectNode node = JsonNodeFactory.instance.objectNode();
-    service(node, house, found);
-    EffectsJson.write(node, effects.list(house, after, List.of(found.date())));
+    service(node, house, service);
+    List<SheetEffects.Effect> found = effects.list(house, after, List.of(service.date()));
+    EffectsJson.write(node, found);
+    found.stream()
+        .filter(effect -> effect.of() == SheetEffects.Of.TODAY)
+        .forEach(effect -> EffectsJson.lacking(node, effect.sheet()));
     effects
         .findConsequences(house, after)
         .ifPresent(
             of -> EffectsJson.write(node.putObject("consequences"), of, Answers.zone(house)));
     if (!Query.isAsked(visit, "look")) {
-      store(visit, house, asked, found);
+      store(visit, house, asked, service);
       node.put("facts", desk.again(house).stand().facts());
     }
     visit.json(200, node.toString());

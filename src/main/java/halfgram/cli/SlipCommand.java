@@ -7,8 +7,10 @@ import halfgram.desk.Push;
 import halfgram.desk.SheetEffects;
 import halfgram.desk.Slips;
 import halfgram.input.Problem;
+import halfgram.prep.Stretch;
 import halfgram.words.ConsequenceWords;
 import halfgram.words.Messages;
+import halfgram.words.StretchWords;
 import java.time.LocalTime;
 import java.time.format.DateTimeParseException;
 import java.util.List;
@@ -122,6 +124,12 @@ final class SlipCommand {
                   part(words.say("slip.part-baths"), said.baths(found));
                   part(words.say("slip.part-over"), said.over(found));
                 });
+      }
+      StretchWords lacking = new StretchWords(effect.book(), effect.sheet(), words);
+      for (Stretch stretch : Stretch.of(effect.sheet())) {
+        if (stretch.service().id().equals(then.run())) {
+          part(lacking.head(stretch), lacking.choices(stretch));
+        }
       }
       part(
           words.say("slip.part-misfits"),

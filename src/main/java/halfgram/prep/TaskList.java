@@ -4,8 +4,6 @@ import halfgram.formula.AllergenTrace;
 import halfgram.formula.ComponentRef;
 import halfgram.formula.Fills;
 import halfgram.formula.FormulaVersion;
-import halfgram.formula.Lag;
-import halfgram.formula.Line;
 import halfgram.formula.Output;
 import halfgram.formula.Reason;
 import halfgram.formula.Step;
@@ -13,7 +11,6 @@ import halfgram.measure.Amount;
 import halfgram.measure.Because;
 import halfgram.measure.Message;
 import halfgram.prep.netting.Draw;
-import halfgram.prep.netting.Need;
 import halfgram.station.Container;
 import halfgram.technique.bath.BathDay;
 import halfgram.technique.bath.SphereBath;
@@ -44,8 +41,7 @@ final class TaskList {
   private final AllergenTrace trace;
   private final UseBys useBys;
   private final Map<String, List<Draw>> tubs = new HashMap<>();
-  private final Map<String, List<Make>> makers = new HashMap<>();
-  private final Map<String, Begun> begun = new HashMap<>();
+  private final TaskLinks links;
   private final List<Task> begunTasks = new ArrayList<>();
 
   private TaskList(KitchenBook book, PlanRequest request, Explosion explosion, Because because) {
@@ -60,17 +56,7 @@ final class TaskList {
       String key = tubKey(book, draw.need().user(), draw.lot().component());
       tubs.computeIfAbsent(key, user -> new ArrayList<>()).add(draw);
     }
-    explosion.begun().forEach(of -> begun.put(of.make().id(), of));
-    for (Make make : explosion.makes()) {
-      for (Need need : make.served()) {
-        Output output = make.version().outputs().get(need.output());
-        String key = need.user() + "/" + make.version().formula() + ":" + output.code();
-        List<Make> made = makers.computeIfAbsent(key, user -> new ArrayList<>());
-        if (made.stream().noneMatch(other -> other.id().equals(make.id()))) {
-          made.add(make);
-        }
-      }
-    }
+    this.links = new TaskLinks(book, explosion, tubs);
   }
 
   /** The tasks done in the days of a plan, and those that are already late, by their start. */
@@ -152,11 +138,11 @@ final class TaskList {
     Step step = make.version().steps().get(index);
     Timeline.Span span = make.timeline().steps().get(index);
     if (!worked.isBathStep(step)) {
-      return List.of(step(make, index, span.start(), Optional.empty(), links(make, index)));
+      return List.of(step(make, index, span.start(), Optional.empty(), links.of(make, index)));
     }
     SphereBath bath = worked.bath.orElseThrow();
     Instant firstDrop = span.start().plus(bath.testPiece());
-    Task test = testPiece(make, step, span.start(), firstDrop, links(make, index));
+    Task test = testPiece(make, step, span.start(), firstDrop, links.of(make, index));
     long pieces = make.scaled().formed();
     Message note =
         Message.of(
@@ -324,60 +310,6 @@ final class TaskList {
     SortedSet<String> users = new TreeSet<>();
     make.served().forEach(need -> users.add(need.user()));
     return List.copyOf(users);
-  }
-
-  /** Earlier steps of the same make, and the makes whose output goes in at this step. */
-  private List<Task.Link> links(Make make, int index) {
-    Step step = make.version().steps().get(index);
-    List<Task.Link> links = new ArrayList<>();
-    for (Lag lag : step.after()) {
-      links.add(new Task.Link(make.id() + "/" + lag.step(), lag.min(), lag.max(), lag.reason()));
-    }
-    for (Line line : make.version().lines()) {
-      if (line.step().equals(step.code())) {
-        line.item().component().ifPresent(ref -> addLinks(links, make, index, ref));
-      }
-    }
-    return links;
-  }
-
-  private void addLinks(List<Task.Link> links, Make make, int index, ComponentRef ref) {
-    String key = tubKey(book, make.id(), ref);
-    Instant at = make.timeline().steps().get(index).start();
-    for (Draw draw : tubs.getOrDefault(key, List.of())) {
-      Begun from = begun.get(draw.lot().code());
-      if (from != null && draw.need().readyBy().equals(at)) {
-        addLink(links, from.link(draw.lot()));
-      }
-    }
-    makers.getOrDefault(key, List.of()).stream()
-        .filter(part -> isFor(part, make, index))
-        .forEach(part -> addLink(links, link(part, ref)));
-  }
-
-  /** Whether a part goes in at this step, and not at another that takes the same. */
-  private static boolean isFor(Make part, Make user, int step) {
-    Instant at = user.timeline().steps().get(step).start();
-    return part.served().stream()
-        .anyMatch(need -> need.user().equals(user.id()) && need.readyBy().equals(at));
-  }
-
-  private static void addLink(List<Task.Link> links, Task.Link link) {
-    if (!links.contains(link)) {
-      links.add(link);
-    }
-  }
-
-  private static Task.Link link(Make part, ComponentRef ref) {
-    FormulaVersion version = part.version();
-    Step last = version.steps().get(version.steps().size() - 1);
-    Output output = version.outputs().get(version.outputIndex(ref.output()));
-    Instant end = part.timeline().steps().get(version.steps().size() - 1).end();
-    return new Task.Link(
-        part.id() + "/" + last.code(),
-        output.rest().min(),
-        Optional.of(Duration.between(end, part.useBy(version.outputIndex(ref.output())))),
-        output.hold().reason());
   }
 
   private List<Stored> stored(Make make) {

@@ -8,9 +8,11 @@ import halfgram.kitchen.Text;
 import halfgram.measure.Message;
 import halfgram.pages.Effect;
 import halfgram.prep.Consequences;
+import halfgram.prep.Stretch;
 import halfgram.web.Visit;
 import halfgram.words.ConsequenceWords;
 import halfgram.words.Messages;
+import halfgram.words.StretchWords;
 import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.List;
@@ -131,6 +133,12 @@ record SlipView(
     add(parts, words.say("slip.part-later"), true, said.later(found));
     add(parts, words.say("slip.part-lost"), true, said.lost(found));
     add(parts, words.say("today.part-top-up"), true, said.grown(sheet.get().difference()));
+    StretchWords lacking = new StretchWords(sheet.get().book(), sheet.get().sheet(), words);
+    for (Stretch stretch : Stretch.of(sheet.get().sheet())) {
+      if (stretch.service().id().equals(looked.after().run())) {
+        add(parts, lacking.head(stretch), true, lacking.choices(stretch));
+      }
+    }
     add(parts, words.say("slip.part-baths"), false, said.baths(found));
     add(parts, words.say("slip.part-over"), false, said.over(found));
     return parts;

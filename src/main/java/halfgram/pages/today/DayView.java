@@ -2,6 +2,9 @@ package halfgram.pages.today;
 
 import halfgram.desk.InForce;
 import halfgram.lot.Tub;
+import halfgram.prep.Stretch;
+import halfgram.web.Visit;
+import halfgram.words.StretchWords;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -12,6 +15,7 @@ import java.util.Optional;
  * @param standing which plan this is, or that none is on the wall yet
  * @param preview whether nobody has put this plan in force
  * @param isEmpty whether there is neither a service nor a task
+ * @param lacking what services will not have in time
  * @param change none or one
  * @param orders how the sheet can be sorted; the one it is has no address
  * @param again where the plan from now on is proposed; empty when that makes no sense
@@ -24,6 +28,7 @@ record DayView(
     boolean preview,
     boolean isEmpty,
     Verdict verdict,
+    List<Lacking> lacking,
     List<ServiceBox> services,
     List<Change> change,
     Drawing drawing,
@@ -35,6 +40,24 @@ record DayView(
 
   /** A way somewhere; without an address it is where one is. */
   record Link(String text, String href) {}
+
+  /**
+   * Something a service will not have in time.
+   *
+   * @param choices what can be done instead
+   * @param slip where the service is pushed, or its covers changed
+   */
+  record Lacking(String what, List<String> choices, String slip) {}
+
+  private static List<Lacking> lacking(Shown shown) {
+    StretchWords said = new StretchWords(shown.book(), shown.sheet(), shown.words());
+    return Stretch.of(shown.sheet()).stream()
+        .map(
+            one ->
+                new Lacking(
+                    said.head(one), said.choices(one), "slip/" + Visit.encoded(one.service().id())))
+        .toList();
+  }
 
   static DayView of(
       Shown shown,
@@ -52,6 +75,7 @@ record DayView(
         shown.phase() == Shown.Phase.PREVIEW,
         idle,
         Verdict.of(shown),
+        now ? lacking(shown) : List.of(),
         ServiceBox.of(shown),
         change.stream().toList(),
         Draughting.draw(shown),

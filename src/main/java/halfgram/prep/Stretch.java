@@ -1,0 +1,233 @@
+package halfgram.prep;
+
+import halfgram.formula.FormulaVersion;
+import halfgram.measure.Amount;
+import halfgram.measure.Rounding;
+import halfgram.menu.Dish;
+import halfgram.menu.PlateItem;
+import halfgram.prep.netting.Need;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What a service will not have in time, and what can be done instead, each with its numbers.
+ *
+ * <p>Rules. A make is late when its first step should have started before the plan's moment, or
+ * when something it is made of is late; what a service takes from it is lacking. What there is in
+ * time goes on as many full plates as it can, the rest gets one piece less, or every plate a little
+ * less; or that many guests get another dish of the same course that lacks nothing; or the service
+ * waits until it is there. Nothing is chosen here: that is the chef's.
+ *
+ * <p>Source: common practice.
+ *
+ * @param lacking of what the service uses
+ * @param there in time
+ * @param late how long after its time the rest would be ready
+ */
+public record Stretch(
+    ServiceRun service,
+    FormulaVersion version,
+    int output,
+    Amount lacking,
+    Amount there,
+    Duration late,
+    List<Fewer> fewer,
+    List<Less> less,
+    List<Other> others) {
+
+  /**
+   * A piece less on some plates.
+   *
+   * @param plates of the dish in all
+   * @param full how many keep all their pieces
+   * @param from pieces on a full plate
+   */
+  public record Fewer(Dish dish, int plates, int full, long from) {}
+
+  /** A little less on every plate. */
+  public record Less(Dish dish, int plates, Amount from, Amount to) {}
+
+  /**
+   * Another dish of the course for some guests.
+   *
+   * @param plates that cannot be made whole
+   */
+  public record Other(Dish dish, Dish instead, int plates) {}
+
+  /** What each service of a sheet lacks, in the order of the services. */
+  public static List<Stretch> of(PrepSheet sheet) {
+    Map<String, Instant> late = late(sheet);
+    Map<List<String>, List<Need>> lacking = new LinkedHashMap<>();
+    Map<List<String>, Make> makes = new HashMap<>();
+    for (Make make : sheet.makes()) {
+      Instant start = late.get(make.id());
+      if (start != null) {
+        for (Need need : make.served()) {
+          List<String> key =
+              List.of(need.user(), make.version().formula(), String.valueOf(need.output()));
+          lacking.computeIfAbsent(key, of -> new ArrayList<>()).add(need);
+          makes.merge(key, make, (one, other) -> later(late, one, other));
+        }
+      }
+    }
+    List<Stretch> all = new ArrayList<>();
+    for (ServiceRun service : sheet.services()) {
+      lacking.forEach(
+          (key, needs) -> {
+            Make make = java.util.Objects.requireNonNull(makes.get(key));
+            if (key.get(0).equals(service.id())) {
+              Instant start = java.util.Objects.requireNonNull(late.get(make.id()));
+              Duration by = Duration.between(start, sheet.request().asOf());
+              all.add(new Counting(service, make, needs, lacking).stretch(by));
+            }
+          });
+    }
+    return all;
+  }
+
+  private static Make later(Map<String, Instant> late, Make one, Make other) {
+    Instant first = java.util.Objects.requireNonNull(late.get(one.id()));
+    return java.util.Objects.requireNonNull(late.get(other.id())).isBefore(first) ? other : one;
+  }
+
+  /** Makes that are late, each with the earliest start that is past: its own or of a part. */
+  private static Map<String, Instant> late(PrepSheet sheet) {
+    Map<String, Instant> late = new HashMap<>();
+    Map<String, Make> byId = new HashMap<>();
+    sheet.makes().forEach(make -> byId.put(make.id(), make));
+    sheet.begun().forEach(of -> byId.remove(of.make().id()));
+    List<Make> open = new ArrayList<>();
+    for (Make make : byId.values()) {
+      if (make.timeline().start().isBefore(sheet.request().asOf())) {
+        late.put(make.id(), make.timeline().start());
+        open.add(make);
+      }
+    }
+    while (!open.isEmpty()) {
+      Make part = open.remove(open.size() - 1);
+      Instant start = java.util.Objects.requireNonNull(late.get(part.id()));
+      for (Need need : part.served()) {
+        Make user = byId.get(need.user());
+        Instant known = late.getOrDefault(need.user(), Instant.MAX);
+        if (user != null && start.isBefore(known)) {
+          late.put(user.id(), start);
+          open.add(user);
+        }
+      }
+    }
+    return late;
+  }
+
+  /** The plates of one service that take one component. */
+  private static final class Counting {
+    private final ServiceRun service;
+    private final Make make;
+    private final int output;
+    private final Amount lacking;
+    private final Amount there;
+    private final Map<List<String>, List<Need>> all;
+
+    private Counting(
+        ServiceRun service, Make make, List<Need> needs, Map<List<String>, List<Need>> all) {
+      this.service = service;
+      this.make = make;
+      this.output = needs.get(0).output();
+      this.all = all;
+      Amount zero = Amount.zero(make.version().outputs().get(output).unit());
+      this.lacking = needs.stream().map(Need::amount).reduce(zero, Amount::plus);
+      Amount used = zero;
+      for (ServiceRun.Use use : service.uses()) {
+        boolean same =
+            use.version().formula().equals(make.version().formula()) && use.output() == output;
+        used = same ? used.plus(use.amount()) : used;
+      }
+      this.there = used.minus(lacking).atLeast(zero);
+    }
+
+    private Stretch stretch(Duration late) {
+      List<Fewer> fewer = new ArrayList<>();
+      List<Less> less = new ArrayList<>();
+      List<Other> others = new ArrayList<>();
+      Amount used = there.plus(lacking);
+      for (ServiceRun.Plates plates : service.plates()) {
+        Optional<Amount> each = each(plates);
+        if (each.isEmpty() || !used.isPositive()) {
+          continue;
+        }
+        // What is there is shared by the dishes that take it as their plates ask for it.
+        Amount share = there.times(each.get().times(plates.count()).over(used));
+        Amount own = isPieces() ? share.rounded(Rounding.DOWN_TO_WHOLE) : share;
+        int whole = (int) Math.min(plates.count(), whole(own, each.get()));
+        if (isPieces() && each.get().pieces() > 1) {
+          long least = (each.get().pieces() - 1) * plates.count();
+          if (own.pieces() >= least) {
+            int full = (int) Math.min(plates.count(), own.pieces() - least);
+            fewer.add(new Fewer(plates.dish(), plates.count(), full, each.get().pieces()));
+          }
+        } else if (!isPieces() && own.isPositive()) {
+          less.add(
+              new Less(plates.dish(), plates.count(), each.get(), own.dividedBy(plates.count())));
+        }
+        other(plates)
+            .filter(instead -> whole < plates.count())
+            .ifPresent(
+                instead -> others.add(new Other(plates.dish(), instead, plates.count() - whole)));
+      }
+      return new Stretch(
+          service, make.version(), output, lacking, there, late, fewer, less, others);
+    }
+
+    private boolean isPieces() {
+      return make.version().outputs().get(output).isPieces();
+    }
+
+    private static long whole(Amount own, Amount each) {
+      return Rounding.DOWN_TO_WHOLE.round(own.over(each).number()).longValueExact();
+    }
+
+    /** What one plate takes of it; empty when it takes none. */
+    private Optional<Amount> each(ServiceRun.Plates plates) {
+      Amount sum = Amount.zero(lacking.dimension());
+      for (PlateItem item : plates.items()) {
+        sum = isIt(item) ? sum.plus(item.amount()) : sum;
+      }
+      return sum.isPositive() ? Optional.of(sum) : Optional.empty();
+    }
+
+    private boolean isIt(PlateItem item) {
+      return item.item()
+          .component()
+          .filter(ref -> ref.formula().equals(make.version().formula()))
+          .filter(ref -> make.version().outputIndex(ref.output()) == output)
+          .isPresent();
+    }
+
+    /** A dish of the same course, for the same guests, that lacks nothing itself. */
+    private Optional<Dish> other(ServiceRun.Plates plates) {
+      return service.plates().stream()
+          .filter(other -> other.course().equals(plates.course()))
+          .filter(other -> other.diets().equals(plates.diets()))
+          .filter(other -> !other.dish().code().equals(plates.dish().code()))
+          .filter(this::lacksNothing)
+          .map(ServiceRun.Plates::dish)
+          .findFirst();
+    }
+
+    private boolean lacksNothing(ServiceRun.Plates plates) {
+      return plates.items().stream()
+          .flatMap(item -> item.item().component().stream())
+          .noneMatch(
+              ref ->
+                  all.keySet().stream()
+                      .anyMatch(
+                          key ->
+                              key.get(0).equals(service.id()) && key.get(1).equals(ref.formula())));
+    }
+  }
+}

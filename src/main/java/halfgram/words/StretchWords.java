@@ -1,0 +1,82 @@
+package halfgram.words;
+
+import halfgram.formula.ComponentRef;
+import halfgram.formula.FormulaVersion;
+import halfgram.prep.KitchenBook;
+import halfgram.prep.PrepSheet;
+import halfgram.prep.Stretch;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/** What will not be there in time, and each thing that can be done instead, a sentence each. */
+public final class StretchWords {
+  private static final int STEP = 5;
+
+  private final Messages messages;
+  private final SheetWords names;
+
+  public StretchWords(KitchenBook book, PrepSheet sheet, Messages messages) {
+    this.messages = messages;
+    this.names = new SheetWords(book, sheet, messages);
+  }
+
+  /** "Trout slices for Harvest dinner: 14 pc lacking, 80 pc there in time." */
+  public String head(Stretch stretch) {
+    return messages.say(
+        "stretch.head",
+        name(stretch),
+        messages.text(stretch.service().name()),
+        names.amount(stretch.lacking()),
+        names.amount(stretch.there()));
+  }
+
+  private String name(Stretch stretch) {
+    FormulaVersion version = stretch.version();
+    Optional<String> output =
+        stretch.output() == 0
+            ? Optional.empty()
+            : Optional.of(version.outputs().get(stretch.output()).code());
+    return names.componentName(new ComponentRef(version.formula(), output, OptionalInt.empty()));
+  }
+
+  /** The choices, the one that changes least on the plate first. */
+  public List<String> choices(Stretch stretch) {
+    List<String> choices = new ArrayList<>();
+    for (Stretch.Fewer of : stretch.fewer()) {
+      choices.add(
+          messages.say(
+              "stretch.fewer",
+              messages.text(of.dish().name()),
+              of.from() - 1,
+              of.from(),
+              of.plates() - of.full(),
+              of.plates()));
+    }
+    for (Stretch.Less of : stretch.less()) {
+      choices.add(
+          messages.say(
+              "stretch.less",
+              messages.text(of.dish().name()),
+              names.amount(of.to()),
+              names.amount(of.from()),
+              of.plates()));
+    }
+    for (Stretch.Other of : stretch.others()) {
+      choices.add(
+          messages.say(
+              "stretch.other",
+              messages.text(of.instead().name()),
+              messages.text(of.dish().name()),
+              of.plates()));
+    }
+    choices.add(messages.say("stretch.later", minutes(stretch)));
+    return choices;
+  }
+
+  /** Minutes by which its service would have to wait, up to the next five. */
+  public static long minutes(Stretch stretch) {
+    return (stretch.late().toMinutes() + STEP) / STEP * STEP;
+  }
+}
