@@ -26,6 +26,7 @@ import halfgram.desk.ExportTable;
 import halfgram.desk.ImportBook;
 import halfgram.desk.ImportTable;
 import halfgram.desk.Logbook;
+import halfgram.desk.Nights;
 import halfgram.desk.Pars;
 import halfgram.desk.Plans;
 import halfgram.desk.SheetEffects;
@@ -160,6 +161,7 @@ public final class Wiring implements AutoCloseable {
     Whys whys = new Whys(desk, plans);
     Events events = new Events(desk);
     SheetEffects effects = effects();
+    Nights nights = new Nights(desk, plans);
     Slips slips = slips();
     Pars pars = new Pars(desk);
     Bringing bringing = new Bringing(desk);
@@ -171,10 +173,10 @@ public final class Wiring implements AutoCloseable {
         words,
         new Templates(),
         List.of(
-            new TodayPages(desk, plans, stock),
+            new TodayPages(desk, plans, stock, nights),
             new WhyPages(desk, whys),
-            new WallPages(desk, plans, ticking, stock, new Changes(desk)),
-            new PlanApi(desk, plans, whys, this::result),
+            new WallPages(desk, plans, ticking, stock, new Changes(desk), nights),
+            new PlanApi(desk, plans, whys, nights, this::result),
             new TickApi(desk, ticking),
             new StockApi(desk, stock, bringing),
             new EventsApi(desk, events, effects),

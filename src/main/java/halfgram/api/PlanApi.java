@@ -6,11 +6,13 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
+import halfgram.desk.Nights;
 import halfgram.desk.Plans;
 import halfgram.desk.Whys;
 import halfgram.measure.Because;
 import halfgram.pages.Rooms;
 import halfgram.prep.KitchenBook;
+import halfgram.prep.Missed;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
@@ -31,13 +33,19 @@ public final class PlanApi implements Server.Part {
   private final Desk desk;
   private final Plans plans;
   private final Whys whys;
+  private final Nights nights;
   private final BiFunction<KitchenBook, PrepSheet, String> result;
 
   public PlanApi(
-      Desk desk, Plans plans, Whys whys, BiFunction<KitchenBook, PrepSheet, String> result) {
+      Desk desk,
+      Plans plans,
+      Whys whys,
+      Nights nights,
+      BiFunction<KitchenBook, PrepSheet, String> result) {
     this.desk = desk;
     this.plans = plans;
     this.whys = whys;
+    this.nights = nights;
     this.result = result;
   }
 
@@ -153,11 +161,23 @@ public final class PlanApi implements Server.Part {
     Messages words = visit.words().at(Answers.zone(house));
     SheetWords names = new SheetWords(inForce.book(), inForce.sheet(), words);
     inForce.sheet().tasks().forEach(task -> task(list.addObject(), task, inForce, names));
+    ArrayNode tonight = node.putArray("tonight");
+    inForce.sheet().tonight().forEach(task -> tonight.add(task.id()));
+    ArrayNode missed = node.putArray("missed");
+    nights.missed(house, inForce).forEach(one -> missed(missed.addObject(), one));
     plans
         .findProposal(house, inForce)
         .ifPresent(
             proposal -> DifferenceJson.write(node.putObject("proposal"), proposal.difference()));
     return node.toString();
+  }
+
+  private static void missed(ObjectNode node, Missed missed) {
+    node.put("missed", missed.task().id());
+    node.put("task", missed.now().id());
+    node.put("lateMinutes", missed.late().toMinutes());
+    node.put("standsMinutes", missed.stands().toMinutes());
+    node.put("restMinutes", missed.output().rest().min().toMinutes());
   }
 
   private static void task(ObjectNode node, Task task, InForce inForce, SheetWords names) {

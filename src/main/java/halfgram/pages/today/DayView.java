@@ -2,8 +2,10 @@ package halfgram.pages.today;
 
 import halfgram.desk.InForce;
 import halfgram.lot.Tub;
+import halfgram.prep.Missed;
 import halfgram.prep.Stretch;
 import halfgram.web.Visit;
+import halfgram.words.NightWords;
 import halfgram.words.StretchWords;
 import java.time.LocalDate;
 import java.util.List;
@@ -15,6 +17,7 @@ import java.util.Optional;
  * @param standing which plan this is, or that none is on the wall yet
  * @param preview whether nobody has put this plan in force
  * @param isEmpty whether there is neither a service nor a task
+ * @param missed what last night has left undone
  * @param lacking what services will not have in time
  * @param change none or one
  * @param orders how the sheet can be sorted; the one it is has no address
@@ -28,6 +31,7 @@ record DayView(
     boolean preview,
     boolean isEmpty,
     Verdict verdict,
+    List<String> missed,
     List<Lacking> lacking,
     List<ServiceBox> services,
     List<Change> change,
@@ -64,7 +68,9 @@ record DayView(
       Optional<InForce> inForce,
       Optional<Change> change,
       List<Tub> tubs,
+      List<Missed> missed,
       Group.By by) {
+    NightWords night = new NightWords(shown.book(), shown.sheet(), shown.words());
     boolean now = shown.phase() == Shown.Phase.NOW;
     boolean idle = shown.sheet().tasks().isEmpty() && shown.sheet().services().isEmpty();
     return new DayView(
@@ -75,6 +81,7 @@ record DayView(
         shown.phase() == Shown.Phase.PREVIEW,
         idle,
         Verdict.of(shown),
+        missed.stream().map(night::missed).toList(),
         now ? lacking(shown) : List.of(),
         ServiceBox.of(shown),
         change.stream().toList(),

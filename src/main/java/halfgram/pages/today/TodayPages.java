@@ -3,9 +3,11 @@ package halfgram.pages.today;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
+import halfgram.desk.Nights;
 import halfgram.desk.Plans;
 import halfgram.desk.Stock;
 import halfgram.pages.Rooms;
+import halfgram.prep.Missed;
 import halfgram.prep.Task;
 import halfgram.web.Halt;
 import halfgram.web.Server;
@@ -22,11 +24,13 @@ public final class TodayPages implements Server.Part {
   private final Desk desk;
   private final Plans plans;
   private final Stock stock;
+  private final Nights nights;
 
-  public TodayPages(Desk desk, Plans plans, Stock stock) {
+  public TodayPages(Desk desk, Plans plans, Stock stock, Nights nights) {
     this.desk = desk;
     this.plans = plans;
     this.stock = stock;
+    this.nights = nights;
   }
 
   @Override
@@ -34,6 +38,7 @@ public final class TodayPages implements Server.Part {
     routes.get("/k/{kitchen}/", this::day);
     routes.post("/k/{kitchen}/plan", this::accept);
     routes.get("/k/{kitchen}/task", this::task);
+    routes.get("/k/{kitchen}/tonight", this::tonight);
   }
 
   private void day(Context context) {
@@ -81,6 +86,16 @@ public final class TodayPages implements Server.Part {
     visit.page("today/task", shown.names().title(task), TaskView.of(shown, task));
   }
 
+  private void tonight(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit);
+    DayAsked asked = DayAsked.on(house.day(desk.now()), house.day(desk.now()));
+    Optional<InForce> inForce = inForce(visit, house, asked);
+    Shown shown = find(visit, house, asked, inForce).orElseThrow();
+    NightView view = NightView.of(shown, nights.missed(house, inForce.orElseThrow()));
+    visit.page("today/night", visit.words().say("night.title"), view);
+  }
+
   private void show(Visit visit, House house, DayAsked asked, int status) {
     Messages words = words(visit, house);
     Optional<InForce> inForce = inForce(visit, house, asked);
@@ -95,7 +110,15 @@ public final class TodayPages implements Server.Part {
             ? Optional.empty()
             : inForce.flatMap(of -> change(house, shown.get(), of, asked));
     List<halfgram.lot.Tub> tubs = asked.isToday() ? stock.list(house) : List.of();
-    visit.page(status, "today", title, DayView.of(shown.get(), inForce, change, tubs, asked.by()));
+    visit.page(
+        status,
+        "today",
+        title,
+        DayView.of(shown.get(), inForce, change, tubs, missed(house, asked, inForce), asked.by()));
+  }
+
+  private List<Missed> missed(House house, DayAsked asked, Optional<InForce> inForce) {
+    return asked.isToday() && inForce.isPresent() ? nights.missed(house, inForce.get()) : List.of();
   }
 
   private Optional<Change> change(House house, Shown shown, InForce inForce, DayAsked asked) {

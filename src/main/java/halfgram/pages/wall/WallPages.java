@@ -4,6 +4,7 @@ import halfgram.desk.Changes;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
+import halfgram.desk.Nights;
 import halfgram.desk.Plans;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
@@ -33,14 +34,17 @@ public final class WallPages implements Server.Part {
   private final Ticking ticking;
   private final Stock stock;
   private final Changes changes;
+  private final Nights nights;
   private final AtomicLong last = new AtomicLong();
 
-  public WallPages(Desk desk, Plans plans, Ticking ticking, Stock stock, Changes changes) {
+  public WallPages(
+      Desk desk, Plans plans, Ticking ticking, Stock stock, Changes changes, Nights nights) {
     this.desk = desk;
     this.plans = plans;
     this.ticking = ticking;
     this.stock = stock;
     this.changes = changes;
+    this.nights = nights;
   }
 
   @Override
@@ -229,7 +233,12 @@ public final class WallPages implements Server.Part {
                         this::sequence));
     String said = gone ? scene.words().say("wall.withdrawn") : "";
     WallView.Parts parts =
-        new WallView.Parts(said, after(visit, scene), hand, stock.list(scene.house()));
+        new WallView.Parts(
+            said,
+            after(visit, scene),
+            hand,
+            stock.list(scene.house()),
+            nights.missed(scene.house(), scene.inForce()));
     List<Changes.Told> told = changes.list(scene.house(), scene.inForce(), scene.station());
     visit.wallPage(status, "wall/station", scene.stationName(), WallView.of(scene, told, parts));
   }

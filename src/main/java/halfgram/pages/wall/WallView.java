@@ -2,11 +2,13 @@ package halfgram.pages.wall;
 
 import halfgram.desk.Changes;
 import halfgram.desk.Summary;
+import halfgram.prep.Missed;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
 import halfgram.prep.TaskState;
 import halfgram.station.Person;
 import halfgram.words.Messages;
+import halfgram.words.NightWords;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -23,6 +25,7 @@ import java.util.stream.Collectors;
  * @param clock the time, and as milliseconds for a script that keeps it
  * @param behind how far behind; empty when on time
  * @param said something to say in place, such as that a task is gone
+ * @param missed what last night has left undone here
  */
 record WallView(
     String station,
@@ -35,6 +38,7 @@ record WallView(
     int all,
     String behind,
     String said,
+    List<String> missed,
     List<Banner> banners,
     List<Diets.Row> diets,
     Optional<After> after,
@@ -79,6 +83,7 @@ record WallView(
         toDo(scene, tasks),
         behind(scene, tasks),
         parts.said(),
+        missed(scene, parts.missed()),
         told.stream().map(one -> banner(scene, one)).toList(),
         new Diets(scene).list(),
         parts.after(),
@@ -91,7 +96,20 @@ record WallView(
 
   /** What the page has beyond the plan in force. */
   record Parts(
-      String said, Optional<After> after, Optional<Hand> hand, List<halfgram.lot.Tub> stock) {}
+      String said,
+      Optional<After> after,
+      Optional<Hand> hand,
+      List<halfgram.lot.Tub> stock,
+      List<Missed> missed) {}
+
+  /** What last night has left undone at this station. */
+  private static List<String> missed(Scene scene, List<Missed> missed) {
+    NightWords words = new NightWords(scene.book(), scene.inForce().sheet(), scene.words());
+    return missed.stream()
+        .filter(one -> scene.isHere(one.now().station()))
+        .map(words::missed)
+        .toList();
+  }
 
   private static Clock clock(Scene scene) {
     return new Clock(

@@ -1,0 +1,49 @@
+package halfgram.desk;
+
+import halfgram.prep.Missed;
+import halfgram.prep.PlanStore;
+import halfgram.prep.Task;
+import java.time.LocalDate;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** What the evening before a day has left undone. */
+public final class Nights {
+  private final Desk desk;
+  private final Plans plans;
+  private final PlanStore store = new PlanStore();
+
+  public Nights(Desk desk, Plans plans) {
+    this.desk = desk;
+    this.plans = plans;
+  }
+
+  /** What is still missing of last night's list, in the order it should have been done. */
+  public List<Missed> missed(House house, InForce today) {
+    LocalDate day = today.plan().day();
+    Optional<InForce> evening =
+        desk.read(
+            tx ->
+                store
+                    .findBefore(tx, house.id(), day, day.minusDays(1))
+                    .map(plan -> plans.inForce(tx, house, plan)));
+    return evening
+        .map(
+            before ->
+                Missed.of(before.sheet(), begun(before), today.sheet(), begun(today), desk.now()))
+        .orElse(List.of());
+  }
+
+  private static Set<String> begun(InForce inForce) {
+    Set<String> begun = new HashSet<>();
+    for (Task task : inForce.sheet().tasks()) {
+      if (inForce.progress(task).last().isPresent()) {
+        begun.add(task.make().id());
+      }
+    }
+    inForce.sheet().begun().forEach(of -> begun.add(of.make().id()));
+    return begun;
+  }
+}
