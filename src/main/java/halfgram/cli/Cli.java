@@ -82,6 +82,7 @@ public final class Cli {
       case "serve" -> new ServeCommand(this).run(rest);
       case "import" -> new ImportCommand(this).run(rest);
       case "export" -> new ExportCommand(this).run(rest);
+      case "call" -> new CallCommand(this).run(rest);
       case "slip" -> new SlipCommand(this).run(rest);
       case "scale" -> new ScaleCommand(this).run(rest);
       case "help", "--help", "-h" -> {

@@ -118,7 +118,8 @@ final class ServeCommand {
     return kitchens.size() == 1 ? "/k/" + kitchens.get(0).code() + "/" : "/";
   }
 
-  private static String secret() {
+  /** Opens the way for commands of this machine; nobody can guess it. */
+  static String secret() {
     byte[] random = new byte[32];
     new SecureRandom().nextBytes(random);
     return HexFormat.of().formatHex(random);

@@ -183,4 +183,21 @@ class DatabaseCommandsTest {
         .contains("--minutes is \"601\"", "--from is \"late\"");
     assertThat(run("slip", "harvest-dinner", "--covers", "3").err()).contains("harvest-dinner");
   }
+
+  @Test
+  void whateverTheApiDoesACommandDoes() throws IOException {
+    Ran stock = run("call", "GET", "stock?limit=1");
+    assertThat(stock.status()).isZero();
+    assertThat(stock.out()).contains("\"tubs\"");
+    Ran looked =
+        run("call", "post", "slip/harvest-dinner?look=yes", "--body", "{\"minutes\":15}");
+    assertThat(looked.status()).isZero();
+    assertThat(looked.out()).contains("\"start\":\"18:45\"");
+    Files.writeString(Path.of(file("bad.json")), "{\"minutes\":\"soon\"}");
+    Ran bad = run("call", "POST", "slip/harvest-dinner", file("bad.json"));
+    assertThat(bad.status()).isEqualTo(1);
+    assertThat(bad.out()).contains("$.minutes");
+    assertThat(run("call", "FETCH").err()).contains("METHOD is \"FETCH\"", "PATH is missing");
+    assertThat(run("call", "GET", "not a path").err()).contains("this is no path");
+  }
 }
