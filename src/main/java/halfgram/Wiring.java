@@ -19,9 +19,11 @@ import halfgram.db.Sync;
 import halfgram.desk.Bringing;
 import halfgram.desk.Changes;
 import halfgram.desk.Desk;
+import halfgram.desk.Dividing;
 import halfgram.desk.Events;
 import halfgram.desk.ExportBook;
 import halfgram.desk.ExportTable;
+import halfgram.desk.Handling;
 import halfgram.desk.ImportBook;
 import halfgram.desk.ImportTable;
 import halfgram.desk.Logbook;
@@ -31,6 +33,7 @@ import halfgram.desk.SheetEffects;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
 import halfgram.desk.Whys;
+import halfgram.pages.TubDeeds;
 import halfgram.pages.events.EditPages;
 import halfgram.pages.events.EventsPages;
 import halfgram.pages.formulas.FormulasPages;
@@ -152,6 +155,7 @@ public final class Wiring implements AutoCloseable {
     Pars pars = new Pars(desk);
     Bringing bringing = new Bringing(desk);
     Logbook logbook = new Logbook(desk, plans);
+    TubDeeds deeds = new TubDeeds(new Handling(desk), new Dividing(desk));
     return new Server(
         options,
         kitchens,
@@ -176,7 +180,7 @@ public final class Wiring implements AutoCloseable {
             new EditPages(desk, events, effects),
             new EventsPages(desk, plans, events),
             new ParsPages(desk, pars, effects),
-            new StockPages(desk, plans, stock, bringing),
+            new StockPages(desk, plans, stock, bringing, deeds),
             new LogPages(desk, logbook),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));
   }

@@ -273,6 +273,14 @@ record LogView(
         case ASSUMED -> words.say("stock.assumed-used");
         case COUNTED -> words.say("log.counted");
         case BINNED -> words.say("stock.binned");
+        case WASTED -> words.say("stock.wasted");
+        case BROKE -> words.say("stock.broke");
+        case SPLIT -> words.say("stock.split");
+        case COMBINED -> words.say("stock.combined");
+        case MOVED -> words.say("stock.moved");
+        case FROZEN -> words.say("stock.frozen");
+        case THAWED -> words.say("stock.thawed");
+        case DIPPED -> words.say("stock.dipped");
         case RESERVED -> words.say("log.kept");
         case UNDONE -> words.say("stock.undone");
       };
