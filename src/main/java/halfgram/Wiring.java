@@ -3,6 +3,7 @@ package halfgram;
 import halfgram.api.BookApi;
 import halfgram.api.EventsApi;
 import halfgram.api.FormulasApi;
+import halfgram.api.LedgerApi;
 import halfgram.api.LogApi;
 import halfgram.api.OpenApi;
 import halfgram.api.ParsApi;
@@ -168,7 +169,8 @@ public final class Wiring implements AutoCloseable {
             new WallPages(desk, plans, ticking, stock, new Changes(desk)),
             new PlanApi(desk, plans, whys, this::result),
             new TickApi(desk, ticking),
-            new StockApi(desk, stock, bringing),
+            new StockApi(desk, plans, stock, bringing, deeds),
+            new LedgerApi(desk, plans),
             new EventsApi(desk, events, effects),
             new ParsApi(desk, pars),
             new FormulasApi(desk),

@@ -27,9 +27,9 @@ public final class Stock {
       movements = List.copyOf(movements);
     }
 
-    /** What happened last. */
+    /** What happened last, beside what is kept for events. */
     public Optional<Movement> last() {
-      return movements.stream().reduce((one, other) -> other);
+      return movements.stream().filter(one -> !one.kind().keeps()).reduce((one, other) -> other);
     }
   }
 

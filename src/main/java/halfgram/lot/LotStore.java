@@ -46,6 +46,10 @@ public final class LotStore {
   private static final Field<BigDecimal> LEFT =
       DSL.sum(DSL.when(MOVEMENT.KIND.notIn(KEEPING), MOVEMENT.AMOUNT).otherwise(BigDecimal.ZERO));
 
+  /** Within one change: what moved first, then what it turned, then what is kept. */
+  private static final Field<Integer> RANK =
+      DSL.when(MOVEMENT.KIND.in(KEEPING), 2).when(MOVEMENT.KIND.in(TURNING), 1).otherwise(0);
+
   private static final Field<Long> ASSUMED = last(Movement.Kind.ASSUMED);
   private static final Field<Long> COUNTED = last(Movement.Kind.COUNTED);
 
@@ -311,7 +315,7 @@ public final class LotStore {
         .and(LOT.ID.eq(MOVEMENT.LOT_ID))
         .where(MOVEMENT.KITCHEN_ID.eq(kitchen))
         .and(which)
-        .orderBy(MOVEMENT.CHANGE_NUMBER, MOVEMENT.AT)
+        .orderBy(MOVEMENT.CHANGE_NUMBER, RANK, MOVEMENT.AT, MOVEMENT.EVENT)
         .fetch(row -> movement(row.into(MOVEMENT), row.get(LOT.DIMENSION)));
   }
 

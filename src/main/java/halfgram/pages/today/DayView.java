@@ -1,5 +1,6 @@
 package halfgram.pages.today;
 
+import halfgram.desk.Dipped;
 import halfgram.desk.InForce;
 import halfgram.lot.Tub;
 import java.time.LocalDate;
@@ -14,6 +15,7 @@ import java.util.Optional;
  * @param isEmpty whether there is neither a service nor a task
  * @param change none or one
  * @param orders how the sheet can be sorted; the one it is has no address
+ * @param dips what somebody took of what is kept for an event
  * @param again where the plan from now on is proposed; empty when that makes no sense
  */
 record DayView(
@@ -31,6 +33,7 @@ record DayView(
     String by,
     List<Group> groups,
     List<Bin> bins,
+    List<Dip> dips,
     String again) {
 
   /** A way somewhere; without an address it is where one is. */
@@ -41,6 +44,7 @@ record DayView(
       Optional<InForce> inForce,
       Optional<Change> change,
       List<Tub> tubs,
+      List<Dipped.Dip> dips,
       Group.By by) {
     boolean now = shown.phase() == Shown.Phase.NOW;
     boolean idle = shown.sheet().tasks().isEmpty() && shown.sheet().services().isEmpty();
@@ -59,6 +63,7 @@ record DayView(
         by.word(),
         Group.of(shown, by),
         now ? Bin.of(shown, tubs) : List.of(),
+        dips.stream().map(dip -> Dip.of(shown, dip)).toList(),
         now ? shown.address("?again=yes") : "");
   }
 

@@ -1,6 +1,7 @@
 package halfgram.pages.today;
 
 import halfgram.desk.Desk;
+import halfgram.desk.Dipped;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Plans;
@@ -22,11 +23,13 @@ public final class TodayPages implements Server.Part {
   private final Desk desk;
   private final Plans plans;
   private final Stock stock;
+  private final Dipped dipped;
 
   public TodayPages(Desk desk, Plans plans, Stock stock) {
     this.desk = desk;
     this.plans = plans;
     this.stock = stock;
+    this.dipped = new Dipped(desk);
   }
 
   @Override
@@ -95,7 +98,9 @@ public final class TodayPages implements Server.Part {
             ? Optional.empty()
             : inForce.flatMap(of -> change(house, shown.get(), of, asked));
     List<halfgram.lot.Tub> tubs = asked.isToday() ? stock.list(house) : List.of();
-    visit.page(status, "today", title, DayView.of(shown.get(), inForce, change, tubs, asked.by()));
+    List<Dipped.Dip> dips = asked.isToday() ? dipped.list(house, inForce) : List.of();
+    DayView view = DayView.of(shown.get(), inForce, change, tubs, dips, asked.by());
+    visit.page(status, "today", title, view);
   }
 
   private Optional<Change> change(House house, Shown shown, InForce inForce, DayAsked asked) {
