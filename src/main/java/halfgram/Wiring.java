@@ -3,6 +3,7 @@ package halfgram;
 import halfgram.api.BookApi;
 import halfgram.api.EventsApi;
 import halfgram.api.FormulasApi;
+import halfgram.api.LedgerApi;
 import halfgram.api.LogApi;
 import halfgram.api.OpenApi;
 import halfgram.api.ParsApi;
@@ -20,9 +21,11 @@ import halfgram.db.Sync;
 import halfgram.desk.Bringing;
 import halfgram.desk.Changes;
 import halfgram.desk.Desk;
+import halfgram.desk.Dividing;
 import halfgram.desk.Events;
 import halfgram.desk.ExportBook;
 import halfgram.desk.ExportTable;
+import halfgram.desk.Handling;
 import halfgram.desk.ImportBook;
 import halfgram.desk.ImportTable;
 import halfgram.desk.Logbook;
@@ -34,6 +37,7 @@ import halfgram.desk.Slips;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
 import halfgram.desk.Whys;
+import halfgram.pages.TubDeeds;
 import halfgram.pages.events.EditPages;
 import halfgram.pages.events.EventsPages;
 import halfgram.pages.formulas.FormulasPages;
@@ -166,6 +170,7 @@ public final class Wiring implements AutoCloseable {
     Pars pars = new Pars(desk);
     Bringing bringing = new Bringing(desk);
     Logbook logbook = new Logbook(desk, plans);
+    TubDeeds deeds = new TubDeeds(new Handling(desk), new Dividing(desk));
     return new Server(
         options,
         kitchens,
@@ -178,7 +183,8 @@ public final class Wiring implements AutoCloseable {
             new WallPages(desk, plans, ticking, stock, new Changes(desk), nights),
             new PlanApi(desk, plans, whys, nights, this::result),
             new TickApi(desk, ticking),
-            new StockApi(desk, stock, bringing),
+            new StockApi(desk, plans, stock, bringing, deeds),
+            new LedgerApi(desk, plans),
             new EventsApi(desk, events, effects),
             new ParsApi(desk, pars),
             new SlipApi(desk, plans, slips, effects),
@@ -192,7 +198,7 @@ public final class Wiring implements AutoCloseable {
             new EventsPages(desk, plans, events),
             new ParsPages(desk, pars, effects),
             new SlipPages(desk, plans, slips, effects),
-            new StockPages(desk, plans, stock, bringing),
+            new StockPages(desk, plans, stock, bringing, deeds),
             new LogPages(desk, logbook),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));
   }

@@ -78,6 +78,23 @@ final class Call {
     return Optional.of(value.asText()).filter(text -> !text.isBlank());
   }
 
+  /** A list of texts; none for a key that is not there. */
+  List<String> texts(String key) {
+    List<String> texts = new ArrayList<>();
+    JsonNode list = body.path(key);
+    if (has(key) && !list.isArray()) {
+      problem(key, list.toString(), "api.accept-texts");
+    }
+    for (JsonNode one : list) {
+      if (one.isTextual() && one.asText().length() <= 500) {
+        texts.add(one.asText());
+      } else {
+        problem(key, one.toString(), "api.accept-texts");
+      }
+    }
+    return texts;
+  }
+
   String text(String key) {
     int before = problems.size();
     Optional<String> text = findText(key);

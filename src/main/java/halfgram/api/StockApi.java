@@ -1,42 +1,49 @@
 package halfgram.api;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.Bringing;
 import halfgram.desk.Desk;
+import halfgram.desk.Handled;
 import halfgram.desk.House;
+import halfgram.desk.Plans;
 import halfgram.desk.Stock;
 import halfgram.input.Problem;
 import halfgram.lot.Lot;
-import halfgram.lot.Movement;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import halfgram.pages.Rooms;
+import halfgram.pages.TubDeed;
+import halfgram.pages.TubDeeds;
 import halfgram.pages.TypedAmount;
-import halfgram.prep.Components;
 import halfgram.web.Halt;
+import halfgram.web.Problems;
 import halfgram.web.Server;
 import halfgram.web.Visit;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.UUID;
 
-/** The tubs in the house: counted, binned, taken back, put in. */
+/** The tubs in the house: put in, counted, binned, handled, and what was done taken back. */
 public final class StockApi implements Server.Part {
   private static final String PLACE = "/k/{kitchen}/api/v1/stock";
 
   private final Desk desk;
   private final Stock stock;
   private final Bringing bringing;
+  private final TubDeeds deeds;
+  private final TubJson json;
 
-  public StockApi(Desk desk, Stock stock, Bringing bringing) {
+  public StockApi(
+      Desk desk, Plans plans, Stock stock, Bringing bringing, TubDeeds deeds) {
     this.desk = desk;
     this.stock = stock;
     this.bringing = bringing;
+    this.deeds = deeds;
+    this.json = new TubJson(desk, plans);
   }
 
   @Override
@@ -47,6 +54,9 @@ public final class StockApi implements Server.Part {
     routes.post(PLACE + "/{lot}/count", this::count);
     routes.post(PLACE + "/{lot}/bin", this::bin);
     routes.post(PLACE + "/{lot}/back", this::back);
+    for (TubDeed deed : TubDeed.values()) {
+      routes.post(PLACE + "/{lot}/" + deed.word(), context -> deed(context, deed));
+    }
   }
 
   private void list(Context context) {
@@ -54,7 +64,11 @@ public final class StockApi implements Server.Part {
     House house = Rooms.house(desk, visit);
     List<Tub> tubs = Query.isAsked(visit, "ended") ? stock.listAll(house) : stock.list(house);
     Slice.answer(
-        visit, "tubs", tubs, tub -> tub.lot().code(), (node, tub) -> tub(node, house, tub, visit));
+        visit,
+        "tubs",
+        tubs,
+        tub -> tub.lot().code(),
+        (node, tub) -> TubJson.tub(node, house, tub, visit));
   }
 
   /** The same id sent again is the same tub. */
@@ -123,12 +137,52 @@ public final class StockApi implements Server.Part {
     }
   }
 
+  /** What is named, or the last; with neither it is what was taken back already. */
   private void back(Context context) {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
     String code = get(house, visit.part("lot")).tub().lot().code();
-    stock.takeBack(house, code, visit.who());
-    answer(visit, 200, house, code);
+    Call call = new Call(Json.body(context.body().isBlank() ? "{}" : context.body()));
+    Optional<Long> change = call.findNumber("change", 1);
+    if (!call.problems().isEmpty()) {
+      call.refuse(visit);
+      return;
+    }
+    OptionalLong number = change.isPresent() ? OptionalLong.of(change.get()) : OptionalLong.empty();
+    Handled handled = stock.takeBack(house, code, number, visit.who());
+    if (handled instanceof Handled.Refused refused) {
+      visit.json(409, Problems.json("refused", visit.words().say(refused.because())));
+    } else {
+      answer(visit, 200, house, code);
+    }
+  }
+
+  private void deed(Context context, TubDeed deed) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit);
+    Lot lot = get(house, visit.part("lot")).tub().lot();
+    Call call = new Call(Json.body(context.body()));
+    TubFields fields = TubFields.of(call);
+    if (!call.problems().isEmpty()) {
+      call.refuse(visit);
+      return;
+    }
+    TubDeeds.Outcome outcome = deeds.perform(house, lot, deed, fields, visit.who());
+    if (outcome.done().isPresent()) {
+      Handled.Done done = outcome.done().get();
+      ObjectNode node = json.life(visit, house, get(house, done.tub().lot().code()));
+      done.made().forEach(tub -> node.withArray("filled").add(tub.lot().code()));
+      visit.json(200, node.toString());
+    } else if (outcome.isRefused()) {
+      String said = said(visit, house, outcome.problems().get(0));
+      visit.json(409, Problems.json("refused", said));
+    } else {
+      Call.refuse(visit, outcome.problems().stream().map(StockApi::ofBody).toList());
+    }
+  }
+
+  private static String said(Visit visit, House house, Problem problem) {
+    return visit.words().at(Answers.zone(house)).say(problem.message());
   }
 
   // ---- behind the handlers ----
@@ -142,46 +196,6 @@ public final class StockApi implements Server.Part {
   }
 
   private void answer(Visit visit, int status, House house, String code) {
-    Stock.Life life = get(house, code);
-    ObjectNode node = JsonNodeFactory.instance.objectNode();
-    tub(node, house, life.tub(), visit);
-    ArrayNode moves = node.putArray("movements");
-    life.movements().forEach(movement -> movement(moves.addObject(), house, movement));
-    visit.json(status, node.toString());
-  }
-
-  private static void tub(ObjectNode node, House house, Tub tub, Visit visit) {
-    Lot lot = tub.lot();
-    node.put("code", lot.code());
-    node.put(
-        "name", visit.words().text(Components.name(house.book().formulary(), lot.component())));
-    node.put("component", lot.component().formula());
-    lot.component().output().ifPresent(output -> node.put("output", output));
-    lot.component().version().ifPresent(version -> node.put("version", version));
-    Answers.amount(node, "left", lot.left());
-    node.put("made", Answers.moment(lot.made(), Answers.zone(house)));
-    node.put("useBy", Answers.moment(lot.useBy(), Answers.zone(house)));
-    node.put("assumed", tub.assumed());
-    if (!lot.place().isEmpty()) {
-      node.put("place", lot.place());
-    }
-    lot.container().ifPresent(container -> node.put("container", container));
-    tub.task().ifPresent(task -> node.put("task", task));
-    ArrayNode reserved = node.putArray("reserved");
-    lot.reserved()
-        .forEach(
-            one ->
-                Answers.amount(
-                    reserved.addObject().put("event", one.event()), "amount", one.amount()));
-  }
-
-  private static void movement(ObjectNode node, House house, Movement movement) {
-    node.put("kind", Call.word(movement.kind()));
-    Answers.amount(node, "amount", movement.amount());
-    movement.stated().ifPresent(stated -> Answers.amount(node, "stated", stated));
-    movement.event().ifPresent(event -> node.put("event", event));
-    movement.reason().ifPresent(reason -> node.put("reason", reason));
-    node.put("who", movement.who());
-    node.put("at", Answers.moment(movement.at(), Answers.zone(house)));
+    visit.json(status, json.life(visit, house, get(house, code)).toString());
   }
 }

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.Desk;
+import halfgram.desk.Dipped;
 import halfgram.desk.House;
 import halfgram.desk.Ticking;
 import halfgram.pages.Rooms;
@@ -65,7 +66,7 @@ public final class TickApi implements Server.Part {
     }
     Ticking.Outcome outcome = ticking.tick(house, day, entry);
     if (outcome instanceof Ticking.Taken taken) {
-      return new Answer(taken.repeated() ? 200 : 201, taken(taken));
+      return new Answer(taken.repeated() ? 200 : 201, taken(house, taken));
     }
     if (outcome instanceof Ticking.Refused refused) {
       return new Answer(
@@ -120,12 +121,16 @@ public final class TickApi implements Server.Part {
     }
   }
 
-  private static String taken(Ticking.Taken taken) {
+  private String taken(House house, Ticking.Taken taken) {
     ObjectNode node = JsonNodeFactory.instance.objectNode();
     node.put("tick", taken.tick().id().toString());
     node.put("change", taken.change());
     node.put("at", taken.tick().at().toString());
     taken.tubs().forEach(node.putArray("tubs")::add);
+    ArrayNode kept = node.putArray("taken");
+    new Dipped(desk)
+        .listOfTick(house, taken.tick().id())
+        .forEach(dip -> TubJson.dip(kept.addObject(), house, dip));
     return node.toString();
   }
 }

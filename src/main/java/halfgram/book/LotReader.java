@@ -1,6 +1,7 @@
 package halfgram.book;
 
 import halfgram.formula.ComponentRef;
+import halfgram.lot.Frozen;
 import halfgram.lot.Lot;
 import halfgram.lot.Reservation;
 import halfgram.measure.Amount;
@@ -9,10 +10,12 @@ import halfgram.measure.Dimension;
 import halfgram.measure.Exact;
 import halfgram.measure.Message;
 import halfgram.measure.Quantity;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /** Reads the tubs on hand. */
 final class LotReader {
@@ -45,15 +48,49 @@ final class LotReader {
     if (kept.compareTo(left) > 0) {
       node.problem("reserved", said(kept), "problem.reserved-over", said(left));
     }
-    return new Lot(
-        code,
-        ref,
-        left,
-        instant(made),
-        instant(useBy),
-        node.findWord("place").orElse(""),
-        container,
-        reserved);
+    Lot lot =
+        new Lot(
+            code,
+            ref,
+            left,
+            instant(made),
+            instant(useBy),
+            node.findWord("place").orElse(""),
+            container,
+            reserved);
+    return frost(node, lot, made, useBy);
+  }
+
+  /** Frozen, or thawed once; never both: what was thawed is not frozen again. */
+  private Lot frost(Node node, Lot lot, LocalDateTime made, LocalDateTime useBy) {
+    Optional<LocalDateTime> thawed =
+        node.has("thawed") ? Optional.of(node.moment("thawed")) : Optional.empty();
+    thawed
+        .filter(at -> at.isBefore(made))
+        .ifPresent(at -> node.problem("thawed", at, "problem.use-by", made));
+    Optional<Node> ice = node.object("frozen");
+    if (ice.isPresent() && thawed.isPresent()) {
+      node.problem("frozen", "", "problem.refrozen", thawed.get());
+    }
+    return ice.map(of -> frozen(of, lot, made, useBy))
+        .orElse(lot.frosted(lot.useBy(), Optional.empty(), thawed.map(this::instant)));
+  }
+
+  private Lot frozen(Node node, Lot lot, LocalDateTime made, LocalDateTime useBy) {
+    LocalDateTime since = node.moment("since");
+    LocalDateTime until = node.moment("keepUntil");
+    OptionalInt days =
+        node.findInteger("days", 1, 10_000).map(OptionalInt::of).orElse(OptionalInt.empty());
+    if (since.isBefore(made) || !since.isBefore(useBy)) {
+      node.problem("since", since, "problem.frozen-since", made, useBy);
+    }
+    if (!until.isAfter(since)) {
+      node.problem("keepUntil", until, "problem.keep-until", since);
+    }
+    node.done();
+    Duration life = Duration.between(instant(since), instant(useBy));
+    Frozen ice = new Frozen(instant(since), life, days);
+    return lot.frosted(instant(until), Optional.of(ice), Optional.empty());
   }
 
   private static String said(Amount amount) {

@@ -38,13 +38,24 @@ public final class Bringing {
    * What can be said of a tub put in by hand: it gets its code here, and is kept for nobody yet.
    */
   private static final List<String> FIELDS =
-      List.of("component", "output", "version", "left", "made", "useBy", "place", "container");
+      List.of(
+          "component",
+          "output",
+          "version",
+          "left",
+          "made",
+          "useBy",
+          "place",
+          "container",
+          "frozen",
+          "thawed");
 
   private static final String DETAIL = "{\"kind\":\"" + Movement.Kind.BROUGHT + "\"}";
 
   private final Desk desk;
   private final KitchenStore kitchens = new KitchenStore();
   private final LotStore lots = new LotStore();
+  private final Posting posting = new Posting();
 
   public Bringing(Desk desk) {
     this.desk = desk;
@@ -70,7 +81,7 @@ public final class Bringing {
 
   private Outcome add(Tx tx, House house, UUID id, ObjectNode fields, String who) {
     Instant now = desk.now();
-    String code = code(tx, house, now);
+    String code = TubCodes.next(tx, house, now, 1).get(0);
     ObjectNode book = house.tree().deepCopy();
     ObjectNode node = book.putArray("tubs").addObject();
     node.put("code", code);
@@ -90,8 +101,9 @@ public final class Bringing {
     }
     Lot lot = read.book().orElseThrow().lots().get(0);
     long change = kitchens.change(tx, house.id(), News.fact("stock", code, DETAIL, who), now);
-    lots.add(tx, house.id(), new Tub(id, lot, Optional.empty(), change, false));
-    lots.move(tx, house.id(), brought(id, lot, who, now), change);
+    Tub tub = new Tub(id, lot, Optional.empty(), change, false);
+    Movement brought = Movement.of(id, Movement.Kind.BROUGHT, lot.left(), who, now);
+    posting.open(tx, house.id(), tub, brought, change);
     return new Outcome(Optional.of(code), List.of());
   }
 
@@ -99,27 +111,5 @@ public final class Bringing {
   private static Problem own(Problem problem) {
     String name = problem.path().substring(problem.path().lastIndexOf('.') + 1);
     return new Problem(name, problem.value(), problem.message());
-  }
-
-  private String code(Tx tx, House house, Instant now) {
-    String prefix = Filling.prefix(house, now);
-    int number = lots.count(tx, house.id(), prefix) + 1;
-    while (lots.find(tx, house.id(), prefix + number).isPresent()) {
-      number++;
-    }
-    return prefix + number;
-  }
-
-  private static Movement brought(UUID id, Lot lot, String who, Instant at) {
-    return new Movement(
-        id,
-        Movement.Kind.BROUGHT,
-        lot.left(),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        who,
-        at,
-        Optional.empty());
   }
 }

@@ -36,13 +36,10 @@ import java.util.UUID;
 final class Closing {
   private final LotStore lots = new LotStore();
   private final KitchenStore kitchens = new KitchenStore();
+  private final Posting posting = new Posting();
 
   /** What a service took out of a tub, as the tub was before. */
   private record Take(Tub tub, ServiceRun run, Amount amount) {
-    private Amount freed() {
-      return tub.lot().keptFor(run.event()).atMost(amount);
-    }
-
     private Tub after() {
       Lot less = tub.lot().less(amount, run.event());
       return new Tub(tub.id(), less, tub.task(), tub.change(), true);
@@ -63,15 +60,13 @@ final class Closing {
    */
   void close(Tx tx, House house, PrepSheet sheet, Instant asOf, String who) {
     for (Take take : take(sheet, byId(lots.list(tx, house.id())), asOf)) {
-      Movement used = movement(take, Movement.Kind.ASSUMED, take.amount(), who);
+      Movement used = movement(take, who);
+      List<Movement> rows = Posting.rows(house, take.tub(), used, take.run().event());
       // No fact: the plan that is being made has it in already.
-      News news = News.note("stock", take.tub().lot().code(), Stock.detail(used), who);
+      String detail = StockNews.detail(rows).toString();
+      News news = News.note("stock", take.tub().lot().code(), detail, who);
       long change = kitchens.change(tx, house.id(), news, used.at());
-      lots.move(tx, house.id(), used, change);
-      if (take.freed().isPositive()) {
-        Movement freed = movement(take, Movement.Kind.RESERVED, take.freed(), who);
-        lots.move(tx, house.id(), freed, change);
-      }
+      posting.keep(tx, house.id(), rows, change);
     }
   }
 
@@ -120,16 +115,17 @@ final class Closing {
         .filter(tub -> tub.lot().component().formula().equals(version.formula()))
         .filter(tub -> tub.lot().component().output().orElse(first).equals(output.code()))
         .filter(tub -> tub.lot().left().dimension() == output.unit())
+        .filter(tub -> !tub.lot().isFrozen())
         .filter(tub -> tub.lot().made().isBefore(run.window().end()))
         .filter(tub -> tub.lot().useBy().isAfter(run.window().start()))
         .toList();
   }
 
-  private static Movement movement(Take take, Movement.Kind kind, Amount amount, String who) {
+  private static Movement movement(Take take, String who) {
     return new Movement(
         take.tub().id(),
-        kind,
-        amount.times(-1),
+        Movement.Kind.ASSUMED,
+        take.amount().times(-1),
         Optional.empty(),
         take.run().event(),
         Optional.of(take.run().id()),

@@ -3,6 +3,7 @@ package halfgram.desk;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.db.Tx;
+import halfgram.lot.Frozen;
 import halfgram.lot.Lot;
 import halfgram.lot.LotStore;
 import halfgram.lot.Reservation;
@@ -45,7 +46,9 @@ public final class ExportBook {
     lot.component().version().ifPresent(version -> node.put("version", version));
     node.put("left", amount(lot.left()));
     node.put("made", moment(lot.made(), zone));
-    node.put("useBy", moment(lot.useBy(), zone));
+    node.put("useBy", moment(useBy(lot), zone));
+    lot.frozen().ifPresent(ice -> frozen(node.putObject("frozen"), lot, ice, zone));
+    lot.thawed().ifPresent(at -> node.put("thawed", moment(at, zone)));
     if (!lot.place().isEmpty()) {
       node.put("place", lot.place());
     }
@@ -58,6 +61,19 @@ public final class ExportBook {
         item.put("amount", amount(reservation.amount()));
       }
     }
+  }
+
+  /** Of a frozen one as long after its freezing as its clock had left: not a minute is won. */
+  private static Instant useBy(Lot lot) {
+    return lot.frozen()
+        .map(ice -> ice.since().truncatedTo(ChronoUnit.MINUTES).plus(ice.life()))
+        .orElse(lot.useBy());
+  }
+
+  private static void frozen(ObjectNode node, Lot lot, Frozen ice, ZoneId zone) {
+    node.put("since", moment(ice.since(), zone));
+    node.put("keepUntil", moment(lot.useBy(), zone));
+    ice.days().ifPresent(days -> node.put("days", days));
   }
 
   private static String amount(Amount amount) {

@@ -41,6 +41,7 @@ import java.util.UUID;
  */
 final class Filling {
   private final LotStore lots = new LotStore();
+  private final Posting posting = new Posting();
 
   void done(Tx tx, House house, InForce inForce, Task task, Tick tick, long change) {
     List<Tub> used = use(tx, house, inForce, task, tick, change);
@@ -64,7 +65,8 @@ final class Filling {
     for (Tub tub : lots.listOfTasks(tx, house.id(), task.make().id() + "/")) {
       Amount left = tub.lot().left();
       if (left.isPositive()) {
-        move(tx, house, tub, Movement.Kind.BINNED, left.times(-1), tick, change);
+        Movement binned = movement(tub, Movement.Kind.BINNED, left.times(-1), tick);
+        posting.post(tx, house, tub, binned, task.make().event(), change);
       }
     }
   }
@@ -102,31 +104,16 @@ final class Filling {
     List<Tub> tubs =
         lots.listOfOutput(tx, house.id(), version.formula(), output.code(), first).stream()
             .filter(tub -> tub.lot().left().dimension() == output.unit())
+            .filter(tub -> !tub.lot().isFrozen())
             .toList();
     Map<Tub, Amount> taken = Taking.of(tubs, wanted, planned, task.make().event());
+    Optional<String> event = task.make().event();
     taken.forEach(
         (tub, amount) -> {
-          move(tx, house, tub, Movement.Kind.USED, amount.times(-1), tick, change);
-          release(tx, house, tub, task, amount, tick, change);
+          Movement used = movement(tub, Movement.Kind.USED, amount.times(-1), tick);
+          posting.post(tx, house, tub, used, event, change);
         });
     return List.copyOf(taken.keySet());
-  }
-
-  /** What was kept for an event is kept no longer once the event has it. */
-  private void release(
-      Tx tx, House house, Tub tub, Task task, Amount taken, Tick tick, long change) {
-    Amount freed = tub.lot().keptFor(task.make().event()).atMost(taken);
-    if (freed.isPositive()) {
-      move(
-          tx,
-          house,
-          tub,
-          Movement.Kind.RESERVED,
-          freed.times(-1),
-          task.make().event(),
-          tick,
-          change);
-    }
   }
 
   // ---- what comes out ----
@@ -138,20 +125,24 @@ final class Filling {
         tick.amount().isPresent() && first.made().isPositive()
             ? tick.amount().get().over(first.made())
             : Ratio.ONE;
-    String prefix = prefix(house, tick.at());
-    int number = lots.count(tx, house.id(), prefix);
+    List<Filled> fills = new ArrayList<>();
     for (int i = 0; i < task.stored().size(); i++) {
       Stored stored = task.stored().get(i);
       Amount made = i == 0 ? tick.amount().orElse(first.made()) : whole(stored, part);
-      for (Amount amount : amounts(stored, made)) {
-        number++;
-        Lot lot = lot(inForce, task, stored, tick, cap, prefix + number);
-        Tub tub = new Tub(UUID.randomUUID(), lot, Optional.of(task.id()), change, false);
-        lots.add(tx, house.id(), tub);
-        move(tx, house, tub, Movement.Kind.MADE, amount, tick, change);
-      }
+      amounts(stored, made).forEach(amount -> fills.add(new Filled(stored, amount)));
+    }
+    List<String> codes = TubCodes.next(tx, house, tick.at(), fills.size());
+    for (int i = 0; i < fills.size(); i++) {
+      Lot lot = lot(inForce, task, fills.get(i).stored(), tick, cap, codes.get(i));
+      Tub tub = new Tub(UUID.randomUUID(), lot, Optional.of(task.id()), change, false);
+      lots.add(tx, house.id(), tub);
+      Movement filled = movement(tub, Movement.Kind.MADE, fills.get(i).amount(), tick);
+      lots.move(tx, house.id(), filled, change);
     }
   }
+
+  /** One tub's worth of what is put away. */
+  private record Filled(Stored stored, Amount amount) {}
 
   private static Amount whole(Stored stored, Ratio part) {
     Amount made = stored.made().times(part);
@@ -246,34 +237,17 @@ final class Filling {
 
   // ---- both ----
 
-  private void move(
-      Tx tx, House house, Tub tub, Movement.Kind kind, Amount amount, Tick tick, long change) {
-    move(tx, house, tub, kind, amount, Optional.empty(), tick, change);
-  }
-
-  private void move(
-      Tx tx,
-      House house,
-      Tub tub,
-      Movement.Kind kind,
-      Amount amount,
-      Optional<String> event,
-      Tick tick,
-      long change) {
-    lots.move(
-        tx,
-        house.id(),
-        new Movement(
-            tub.id(),
-            kind,
-            amount.rounded(Rounding.TO_MICROGRAM),
-            Optional.empty(),
-            event,
-            tick.note(),
-            tick.cook(),
-            tick.at(),
-            Optional.of(tick.id())),
-        change);
+  private static Movement movement(Tub tub, Movement.Kind kind, Amount amount, Tick tick) {
+    return new Movement(
+        tub.id(),
+        kind,
+        amount.rounded(Rounding.TO_MICROGRAM),
+        Optional.empty(),
+        Optional.empty(),
+        tick.note(),
+        tick.cook(),
+        tick.at(),
+        Optional.of(tick.id()));
   }
 
   /** Month and day: "1205-", and then a number, short enough to be called across a kitchen. */

@@ -13,8 +13,8 @@ import halfgram.kitchen.KitchenStore.Stand;
 import halfgram.lot.Lot;
 import halfgram.lot.LotStore;
 import halfgram.lot.Movement;
-import halfgram.lot.Reservation;
 import halfgram.lot.Tub;
+import halfgram.measure.Amount;
 import halfgram.measure.Message;
 import halfgram.prep.KitchenBook;
 import java.nio.charset.StandardCharsets;
@@ -49,6 +49,7 @@ public final class ImportBook {
   private final KitchenStore kitchens = new KitchenStore();
   private final BookStore books = new BookStore();
   private final LotStore lots = new LotStore();
+  private final Posting posting = new Posting();
 
   public ImportBook(Desk desk) {
     this.desk = desk;
@@ -156,9 +157,7 @@ public final class ImportBook {
           || tub.lot().left().compareTo(lot.left()) == 0) {
         return 0;
       }
-      lots.move(
-          tx,
-          kitchen,
+      Movement counted =
           new Movement(
               tub.id(),
               Movement.Kind.COUNTED,
@@ -168,43 +167,17 @@ public final class ImportBook {
               Optional.of("import"),
               who,
               at,
-              Optional.empty()),
-          change);
+              Optional.empty());
+      Amount less = counted.amount().times(-1);
+      posting.keep(tx, kitchen, List.of(counted), change);
+      posting.keep(
+          tx, kitchen, Posting.released(tub.lot(), less, counted, Optional.empty()), change);
       return 1;
     }
     Tub tub = new Tub(UUID.randomUUID(), lot, Optional.empty(), change, false);
-    lots.add(tx, kitchen, tub);
-    lots.move(tx, kitchen, brought(tub, lot, who, at), change);
-    for (Reservation reservation : lot.reserved()) {
-      lots.move(
-          tx,
-          kitchen,
-          new Movement(
-              tub.id(),
-              Movement.Kind.RESERVED,
-              reservation.amount(),
-              Optional.empty(),
-              Optional.of(reservation.event()),
-              Optional.empty(),
-              who,
-              at,
-              Optional.empty()),
-          change);
-    }
+    Movement brought = Movement.of(tub.id(), Movement.Kind.BROUGHT, lot.left(), who, at);
+    posting.open(tx, kitchen, tub, brought, change);
     return 1;
-  }
-
-  private static Movement brought(Tub tub, Lot lot, String who, Instant at) {
-    return new Movement(
-        tub.id(),
-        Movement.Kind.BROUGHT,
-        lot.left(),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        who,
-        at,
-        Optional.empty());
   }
 
   /** The stored book with the items of another by their codes, as it would be after the import. */

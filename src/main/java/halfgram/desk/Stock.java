@@ -1,20 +1,25 @@
 package halfgram.desk;
 
 import halfgram.db.Tx;
+import halfgram.event.Event;
 import halfgram.kitchen.KitchenStore;
-import halfgram.kitchen.KitchenStore.News;
+import halfgram.lot.Lot;
 import halfgram.lot.LotStore;
 import halfgram.lot.Movement;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
-import halfgram.measure.Exact;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.TreeMap;
 import java.util.function.Function;
 
 /** Looks at tubs, counts them and bins them. */
 public final class Stock {
   private static final int LONGEST_REASON = 400;
+  private static final Optional<String> NONE = Optional.empty();
 
   /** A tub and what happened to it, oldest first. */
   public record Life(Tub tub, List<Movement> movements) {
@@ -22,15 +27,17 @@ public final class Stock {
       movements = List.copyOf(movements);
     }
 
-    /** What happened last. */
+    /** What happened last, beside what is kept for events. */
     public Optional<Movement> last() {
-      return movements.stream().reduce((one, other) -> other);
+      return movements.stream().filter(one -> !one.kind().keeps()).reduce((one, other) -> other);
     }
   }
 
   private final Desk desk;
   private final KitchenStore kitchens = new KitchenStore();
   private final LotStore lots = new LotStore();
+  private final Posting posting = new Posting();
+  private final TakingBack takingBack = new TakingBack();
 
   public Stock(Desk desk) {
     this.desk = desk;
@@ -57,28 +64,49 @@ public final class Stock {
 
   /**
    * Sets a tub to what was counted; empty when there is no such tub. The same count again, with
-   * nothing in between, is the same count.
+   * nothing in between, is the same count. A count that finds more gives back first what an earlier
+   * count had to take of what was kept for an event.
    */
   public Optional<Tub> count(House house, String code, Amount counted, String who) {
     return change(
         house,
         code,
         life -> {
-          Amount left = life.tub().lot().left();
+          Lot lot = life.tub().lot();
           boolean again =
-              left.compareTo(counted) == 0
+              lot.left().compareTo(counted) == 0
                   && life.last().filter(of -> of.kind() == Movement.Kind.COUNTED).isPresent();
-          return again
-              ? Optional.empty()
-              : Optional.of(
-                  movement(
-                      life.tub(),
-                      Movement.Kind.COUNTED,
-                      counted.minus(left),
-                      Optional.of(counted),
-                      Optional.empty(),
-                      who));
+          if (again) {
+            return List.of();
+          }
+          Movement.Kind kind = Movement.Kind.COUNTED;
+          Movement counting =
+              movement(
+                  life.tub(), kind, counted.minus(lot.left()), Optional.of(counted), NONE, who);
+          List<Movement> rows = new ArrayList<>(Posting.rows(house, life.tub(), counting, NONE));
+          rows.addAll(givenBack(house, life, counting, counted));
+          return rows;
         });
+  }
+
+  private static List<Movement> givenBack(
+      House house, Life life, Movement counting, Amount counted) {
+    Map<String, Amount> missing = new TreeMap<>();
+    for (Movement one : life.movements()) {
+      if (one.kind() == Movement.Kind.DIPPED) {
+        missing.merge(one.event().orElse(""), one.amount().times(-1), Amount::plus);
+      }
+    }
+    Amount more = counting.amount().atMost(counted.minus(life.tub().lot().kept()));
+    List<Movement> rows = new ArrayList<>();
+    for (Event event : house.book().events()) {
+      Amount back = missing.getOrDefault(event.code(), more.times(0)).atMost(more);
+      if (back.isPositive()) {
+        rows.add(counting.keeping(Movement.Kind.DIPPED, event.code(), back, NONE));
+        more = more.minus(back);
+      }
+    }
+    return rows;
   }
 
   /** Why a tub is binned, as it is kept; empty when that is nothing, or a whole letter. */
@@ -92,54 +120,38 @@ public final class Stock {
     return change(
         house,
         code,
-        life ->
-            Optional.of(life.tub())
-                .filter(tub -> tub.lot().left().isPositive())
-                .map(
-                    tub ->
-                        movement(
-                            tub,
-                            Movement.Kind.BINNED,
-                            tub.lot().left().times(-1),
-                            Optional.empty(),
-                            Optional.of(reason),
-                            who)));
+        life -> {
+          Amount left = life.tub().lot().left();
+          Movement.Kind kind = Movement.Kind.BINNED;
+          Movement binned =
+              movement(
+                  life.tub(), kind, left.times(-1), Optional.empty(), Optional.of(reason), who);
+          return left.isPositive() ? Posting.rows(house, life.tub(), binned, NONE) : List.of();
+        });
   }
 
-  /** Takes back the last count or bin of a tub, if nothing happened to it since. */
-  public Optional<Tub> takeBack(House house, String code, String who) {
+  /** Takes back what happened to a tub last, when that was done by hand and not taken back yet. */
+  public Handled takeBack(House house, String code, String who) {
+    return takeBack(house, code, OptionalLong.empty(), who);
+  }
+
+  /**
+   * As above, unless something happened to it since; the same twice is once.
+   *
+   * @param change number of what is taken back
+   */
+  public Handled takeBack(House house, String code, OptionalLong change, String who) {
     return desk.write(
         house,
         tx -> {
           kitchens.lock(tx, house.id());
-          Optional<Tub> tub = lots.find(tx, house.id(), code);
-          Optional<Movement> last =
-              tub.flatMap(
-                  of ->
-                      lots.listOf(tx, house.id(), of.id()).stream()
-                          .reduce((one, other) -> other)
-                          .filter(Stock::canBeTakenBack));
-          last.ifPresent(
-              movement ->
-                  save(
-                      tx,
-                      house,
-                      code,
-                      movement(
-                          tub.orElseThrow(),
-                          Movement.Kind.UNDONE,
-                          movement.amount().times(-1),
-                          Optional.empty(),
-                          Optional.empty(),
-                          who)));
-          return last.flatMap(movement -> lots.find(tx, house.id(), code));
+          return takingBack.takeBack(tx, house, code, change, who, desk.now());
         });
   }
 
-  /** What a cook's tick moved is taken back by undoing that. */
-  public static boolean canBeTakenBack(Movement last) {
-    return last.tick().isEmpty()
-        && (last.kind() == Movement.Kind.COUNTED || last.kind() == Movement.Kind.BINNED);
+  /** What can be taken back of a tub; a cook's tick is undone where it was made. */
+  public static Optional<Movement> findLast(List<Movement> movements) {
+    return TakingBack.last(movements).filter(TakingBack::isByHand);
   }
 
   private Optional<Life> find(Tx tx, House house, String code) {
@@ -147,30 +159,22 @@ public final class Stock {
         .map(tub -> new Life(tub, lots.listOf(tx, house.id(), tub.id())));
   }
 
-  private Optional<Tub> change(
-      House house, String code, Function<Life, Optional<Movement>> movement) {
+  private Optional<Tub> change(House house, String code, Function<Life, List<Movement>> change) {
     return desk.write(
         house,
         tx -> {
           kitchens.lock(tx, house.id());
-          find(tx, house, code).flatMap(movement).ifPresent(made -> save(tx, house, code, made));
+          find(tx, house, code)
+              .map(change)
+              .filter(rows -> !rows.isEmpty())
+              .ifPresent(rows -> save(tx, house, code, rows));
           return lots.find(tx, house.id(), code);
         });
   }
 
-  private void save(Tx tx, House house, String code, Movement movement) {
-    News news = News.fact("stock", code, detail(movement), movement.who());
-    long change = kitchens.change(tx, house.id(), news, movement.at());
-    lots.move(tx, house.id(), movement, change);
-  }
-
-  /** A movement as the log keeps it. */
-  static String detail(Movement movement) {
-    return "{\"kind\":\""
-        + movement.kind()
-        + "\",\"amount\":\""
-        + Exact.plain(movement.amount().number(), 6)
-        + "\"}";
+  private void save(Tx tx, House house, String code, List<Movement> rows) {
+    long change = kitchens.change(tx, house.id(), StockNews.of(code, rows), rows.get(0).at());
+    posting.keep(tx, house.id(), rows, change);
   }
 
   private Movement movement(
@@ -181,14 +185,6 @@ public final class Stock {
       Optional<String> reason,
       String who) {
     return new Movement(
-        tub.id(),
-        kind,
-        amount,
-        stated,
-        Optional.empty(),
-        reason,
-        who,
-        desk.now(),
-        Optional.empty());
+        tub.id(), kind, amount, stated, NONE, reason, who, desk.now(), Optional.empty());
   }
 }

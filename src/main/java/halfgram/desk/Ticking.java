@@ -14,8 +14,11 @@ import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -236,6 +239,11 @@ public final class Ticking {
       case UNDO -> back(tx, house, tick, change);
       case START, WEIGHED, PART_DONE, PROBLEM, SOLVED -> {}
     }
+    if (lots.listOfTick(tx, house.id(), tick.id()).stream()
+        .anyMatch(one -> one.kind() == Movement.Kind.DIPPED)) {
+      // What another event kept is short now, or there again.
+      kitchens.makeFact(tx, house.id(), change);
+    }
     return new Taken(tick, change, tubs(tx, house, tick), false);
   }
 
@@ -260,18 +268,24 @@ public final class Ticking {
             .isPresent();
   }
 
-  /** Why a tick cannot be taken back: a tub it filled has been used. */
+  /** Why a tick cannot be taken back: something later rests on a tub of its. */
   private Optional<Message> undo(Tx tx, House house, Tick undo) {
-    UUID undone = undo.undoes().orElseThrow();
-    for (Movement movement : lots.listOfTick(tx, house.id(), undone)) {
-      if (movement.kind() == Movement.Kind.MADE) {
-        boolean used =
-            lots.listOf(tx, house.id(), movement.lot()).stream()
-                .anyMatch(other -> !other.tick().equals(Optional.of(undone)));
-        if (used) {
-          String code = lots.findById(tx, house.id(), movement.lot()).lot().code();
-          return Optional.of(Message.of("tick.refused.tub-used", code));
-        }
+    for (Movement movement : lots.listOfTick(tx, house.id(), undo.undoes().orElseThrow())) {
+      List<Movement> all = lots.listOf(tx, house.id(), movement.lot());
+      boolean rests =
+          switch (movement.kind()) {
+            case MADE ->
+                TakingBack.last(all).filter(of -> of.change() == movement.change()).isEmpty();
+            case USED, BINNED -> TakingBack.isCombinedSince(all, movement.change());
+            default -> false;
+          };
+      if (rests) {
+        String code = lots.findById(tx, house.id(), movement.lot()).lot().code();
+        boolean made = movement.kind() == Movement.Kind.MADE;
+        return Optional.of(
+            made
+                ? Message.of("tick.refused.tub-used", code)
+                : Message.of("tick.refused.tub-combined", code));
       }
     }
     return Optional.empty();
@@ -279,22 +293,16 @@ public final class Ticking {
 
   /** Takes back what a tick moved. */
   private void back(Tx tx, House house, Tick undo, long change) {
-    for (Movement movement : lots.listOfTick(tx, house.id(), undo.undoes().orElseThrow())) {
-      lots.move(
-          tx,
-          house.id(),
-          new Movement(
-              movement.lot(),
-              movement.kind().moves() ? Movement.Kind.UNDONE : movement.kind(),
-              movement.amount().times(-1),
-              Optional.empty(),
-              movement.event(),
-              Optional.empty(),
-              undo.cook(),
-              undo.at(),
-              Optional.of(undo.id())),
-          change);
+    Map<UUID, List<Movement>> byTub = new LinkedHashMap<>();
+    for (Movement one : lots.listOfTick(tx, house.id(), undo.undoes().orElseThrow())) {
+      byTub.computeIfAbsent(one.lot(), lot -> new ArrayList<>()).add(one);
     }
+    byTub
+        .values()
+        .forEach(
+            rows ->
+                TakingBack.undone(rows, undo.cook(), undo.at(), Optional.of(undo.id()))
+                    .forEach(row -> lots.move(tx, house.id(), row, change)));
   }
 
   private List<String> tubs(Tx tx, House house, Tick tick) {

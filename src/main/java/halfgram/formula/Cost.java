@@ -7,6 +7,9 @@ import halfgram.measure.Money;
 import halfgram.measure.Ratio;
 import java.math.BigDecimal;
 import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import java.util.function.Function;
 
 /**
@@ -59,6 +62,22 @@ public final class Cost {
           Amount much = amount.dimension() == output.unit() ? amount : output.inUnit(amount);
           return perUnit(version, index).times(new Ratio(much.number()));
         });
+  }
+
+  /** Codes of the ingredients without a price, through all components. */
+  public SortedSet<String> unpriced(FormulaVersion version) {
+    SortedSet<String> unpriced = new TreeSet<>();
+    for (Line line : version.lines()) {
+      unpriced.addAll(
+          line.item()
+              .fold(
+                  ingredient ->
+                      ingredients.apply(ingredient.code()).perGram().complete()
+                          ? new TreeSet<String>()
+                          : new TreeSet<>(List.of(ingredient.code())),
+                  component -> unpriced(formulary.get(component.ref()))));
+    }
+    return unpriced;
   }
 
   private Money perBasisGram(FormulaVersion version) {

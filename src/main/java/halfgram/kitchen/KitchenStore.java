@@ -85,6 +85,16 @@ public final class KitchenStore {
     return take(tx, locked, locked.change() + 1);
   }
 
+  /** Makes the last change a fact, when it turns out that a plan is computed from it. */
+  public void makeFact(Tx tx, UUID kitchen, long number) {
+    tx.sql()
+        .update(KITCHEN)
+        .set(KITCHEN.FACTS_NUMBER, number)
+        .where(KITCHEN.ID.eq(kitchen))
+        .and(KITCHEN.CHANGE_NUMBER.eq(number))
+        .execute();
+  }
+
   private static long take(Tx tx, Stand locked, long facts) {
     long number = locked.change() + 1;
     tx.sql()

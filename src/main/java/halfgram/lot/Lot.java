@@ -2,7 +2,9 @@ package halfgram.lot;
 
 import halfgram.formula.ComponentRef;
 import halfgram.measure.Amount;
+import java.time.Duration;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -11,6 +13,9 @@ import java.util.Optional;
  * A tub: what is in it, how much is left, until when it may be used, for whom it is kept.
  *
  * @param component formula, output and the version it was made by
+ * @param useBy until when it may be used as it stands; of a frozen one until when the kitchen said
+ *     that it keeps in the freezer
+ * @param thawed when it came out of the freezer; it does not go in again
  */
 public record Lot(
     String code,
@@ -20,9 +25,50 @@ public record Lot(
     Instant useBy,
     String place,
     Optional<String> container,
-    List<Reservation> reserved) {
+    List<Reservation> reserved,
+    Optional<Frozen> frozen,
+    Optional<Instant> thawed) {
   public Lot {
     reserved = List.copyOf(reserved);
+  }
+
+  /** One that was never frozen. */
+  public Lot(
+      String code,
+      ComponentRef component,
+      Amount left,
+      Instant made,
+      Instant useBy,
+      String place,
+      Optional<String> container,
+      List<Reservation> reserved) {
+    this(
+        code,
+        component,
+        left,
+        made,
+        useBy,
+        place,
+        container,
+        reserved,
+        Optional.empty(),
+        Optional.empty());
+  }
+
+  public boolean isFrozen() {
+    return frozen.isPresent();
+  }
+
+  /** The use-by its clock counts to: of a frozen one, as if the clock had not been stopped. */
+  public Instant ownUseBy() {
+    return frozen.map(of -> of.since().plus(of.life())).orElse(useBy);
+  }
+
+  /** All that is kept for events. */
+  public Amount kept() {
+    return reserved.stream()
+        .map(Reservation::amount)
+        .reduce(Amount.zero(left.dimension()), Amount::plus);
   }
 
   /** What is kept for an event; zero when nothing is. */
@@ -48,6 +94,43 @@ public record Lot(
       kept.add(new Reservation(one.event(), amount));
     }
     return new Lot(
-        code, component, rest, made, useBy, place, container, Reservation.within(rest, kept));
+        code,
+        component,
+        rest,
+        made,
+        useBy,
+        place,
+        container,
+        Reservation.within(rest, kept),
+        frozen,
+        thawed);
+  }
+
+  /** The tub after it was moved, frozen or thawed. */
+  Lot turned(Movement movement) {
+    Movement.Turn turn = movement.turn();
+    String where = turn.place().orElse(place);
+    Instant date = turn.useBy().orElse(useBy);
+    return switch (movement.kind()) {
+      case FROZEN -> {
+        Duration life =
+            Duration.between(movement.at(), ownUseBy()).truncatedTo(ChronoUnit.MINUTES);
+        Frozen now = new Frozen(movement.at(), life, turn.days());
+        yield at(where).frosted(date, Optional.of(now), thawed);
+      }
+      case THAWED ->
+          at(where).frosted(date, Optional.empty(), Optional.of(movement.at()));
+      default -> at(where);
+    };
+  }
+
+  private Lot at(String where) {
+    return new Lot(
+        code, component, left, made, useBy, where, container, reserved, frozen, thawed);
+  }
+
+  /** The tub frozen, or thawed, with the date it has so. */
+  public Lot frosted(Instant date, Optional<Frozen> ice, Optional<Instant> water) {
+    return new Lot(code, component, left, made, date, place, container, reserved, ice, water);
   }
 }

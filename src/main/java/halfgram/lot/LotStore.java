@@ -10,31 +10,62 @@ import halfgram.db.schema.tables.records.MovementRecord;
 import halfgram.formula.ComponentRef;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
+import halfgram.measure.Money;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.OptionalLong;
 import java.util.UUID;
+import java.util.function.Predicate;
 import org.jooq.Condition;
 import org.jooq.Field;
 import org.jooq.impl.DSL;
 
 /** Tubs and their movements. */
 public final class LotStore {
-  private static final String RESERVED = Movement.Kind.RESERVED.name();
+  private static final List<String> KEEPING = names(Movement.Kind::keeps);
+  private static final List<String> TURNING = names(Movement.Kind::turns);
+
+  /** The row that takes a movement back, when there is one. */
+  private static final halfgram.db.schema.tables.Movement UNDONE = MOVEMENT.as("undone");
+
+  private static final Condition TAKEN_BACK =
+      UNDONE
+          .KITCHEN_ID
+          .eq(MOVEMENT.KITCHEN_ID)
+          .and(UNDONE.LOT_ID.eq(MOVEMENT.LOT_ID))
+          .and(UNDONE.UNDOES.eq(MOVEMENT.CHANGE_NUMBER));
+
   private static final Field<BigDecimal> LEFT =
-      DSL.sum(DSL.when(MOVEMENT.KIND.ne(RESERVED), MOVEMENT.AMOUNT).otherwise(BigDecimal.ZERO));
+      DSL.sum(DSL.when(MOVEMENT.KIND.notIn(KEEPING), MOVEMENT.AMOUNT).otherwise(BigDecimal.ZERO));
+
+  /** Within one change: what moved first, then what it turned, then what is kept. */
+  private static final Field<Integer> RANK =
+      DSL.when(MOVEMENT.KIND.in(KEEPING), 2).when(MOVEMENT.KIND.in(TURNING), 1).otherwise(0);
 
   private static final Field<Long> ASSUMED = last(Movement.Kind.ASSUMED);
   private static final Field<Long> COUNTED = last(Movement.Kind.COUNTED);
 
-  /** Number of the last change of a kind; 0 for none. */
+  private static final Comparator<Tub> FIRST_EXPIRED =
+      Comparator.comparing(
+          Tub::lot,
+          Comparator.comparing(Lot::useBy).thenComparing(Lot::made).thenComparing(Lot::code));
+
+  /** Number of the last change of a kind that was not taken back; 0 for none. */
   private static Field<Long> last(Movement.Kind kind) {
-    return DSL.max(DSL.when(MOVEMENT.KIND.eq(kind.name()), MOVEMENT.CHANGE_NUMBER).otherwise(0L));
+    Condition of = MOVEMENT.KIND.eq(kind.name()).and(UNDONE.ID.isNull());
+    return DSL.max(DSL.when(of, MOVEMENT.CHANGE_NUMBER).otherwise(0L));
+  }
+
+  private static List<String> names(Predicate<Movement.Kind> which) {
+    return Arrays.stream(Movement.Kind.values()).filter(which).map(Enum::name).toList();
   }
 
   /** Tubs with something left, first expired first. */
@@ -44,8 +75,10 @@ public final class LotStore {
 
   /** Tubs with something left, and those that are empty by assumption alone and still in date. */
   public List<Tub> listToCount(Tx tx, UUID kitchen, Instant now) {
-    Condition assumed = ASSUMED.gt(COUNTED).and(LOT.USE_BY.gt(now));
-    return list(tx, kitchen, DSL.noCondition(), LEFT.gt(BigDecimal.ZERO).or(assumed));
+    Condition some = LEFT.gt(BigDecimal.ZERO).or(ASSUMED.gt(COUNTED));
+    return list(tx, kitchen, DSL.noCondition(), some).stream()
+        .filter(tub -> tub.lot().left().isPositive() || tub.lot().useBy().isAfter(now))
+        .toList();
   }
 
   /** All tubs, empty ones too. */
@@ -84,6 +117,11 @@ public final class LotStore {
     return list(tx, kitchen, LOT.ID.eq(id)).get(0);
   }
 
+  /** The tubs of these ids, empty or not. */
+  List<Tub> listOfIds(Tx tx, UUID kitchen, List<UUID> ids) {
+    return list(tx, kitchen, LOT.ID.in(ids));
+  }
+
   /** The tubs that the tasks whose ids begin so have used, empty ones too. */
   public List<Tub> listUsedByTasks(Tx tx, UUID kitchen, String prefix) {
     List<UUID> ids =
@@ -115,6 +153,41 @@ public final class LotStore {
   }
 
   private static List<Tub> list(Tx tx, UUID kitchen, Condition which, Condition having) {
+    Map<UUID, List<Reservation>> reserved = reserved(tx, kitchen, which);
+    Map<UUID, List<Movement>> turns = turns(tx, kitchen, which);
+    return tx.sql()
+        .select(LOT.fields())
+        .select(LEFT, ASSUMED, COUNTED)
+        .from(LOT)
+        .join(MOVEMENT)
+        .on(MOVEMENT.KITCHEN_ID.eq(LOT.KITCHEN_ID))
+        .and(MOVEMENT.LOT_ID.eq(LOT.ID))
+        .leftJoin(UNDONE)
+        .on(TAKEN_BACK)
+        .where(LOT.KITCHEN_ID.eq(kitchen))
+        .and(which)
+        .groupBy(LOT.fields())
+        .having(having)
+        .fetch(
+            row -> {
+              LotRecord lot = row.into(LOT);
+              boolean assumed = row.get(ASSUMED) > row.get(COUNTED);
+              Amount left = amount(row.get(LEFT).stripTrailingZeros(), lot.getDimension());
+              List<Reservation> kept = reserved.getOrDefault(lot.getId(), List.of());
+              Lot now = lot(lot, left, Reservation.within(left, kept));
+              for (Movement turn : turns.getOrDefault(lot.getId(), List.of())) {
+                now = now.turned(turn);
+              }
+              Optional<String> task = Optional.ofNullable(lot.getTask());
+              return new Tub(lot.getId(), now, task, lot.getChangeNumber(), assumed);
+            })
+        .stream()
+        .sorted(FIRST_EXPIRED)
+        .toList();
+  }
+
+  /** What tubs keep for events, by tub. */
+  private static Map<UUID, List<Reservation>> reserved(Tx tx, UUID kitchen, Condition which) {
     Map<UUID, List<Reservation>> reserved = new HashMap<>();
     Field<BigDecimal> kept = DSL.sum(MOVEMENT.AMOUNT);
     tx.sql()
@@ -124,37 +197,32 @@ public final class LotStore {
         .on(LOT.KITCHEN_ID.eq(MOVEMENT.KITCHEN_ID))
         .and(LOT.ID.eq(MOVEMENT.LOT_ID))
         .where(MOVEMENT.KITCHEN_ID.eq(kitchen))
-        .and(MOVEMENT.KIND.eq(RESERVED))
+        .and(MOVEMENT.KIND.in(KEEPING))
+        .and(which)
         .groupBy(MOVEMENT.LOT_ID, MOVEMENT.EVENT, LOT.DIMENSION)
         .orderBy(MOVEMENT.EVENT)
         .forEach(
             row -> {
-              Amount amount = new Amount(row.get(kept), Dimension.valueOf(row.get(LOT.DIMENSION)));
+              Amount amount = amount(row.get(kept), row.get(LOT.DIMENSION));
               if (amount.isPositive()) {
                 reserved
                     .computeIfAbsent(row.get(MOVEMENT.LOT_ID), lot -> new ArrayList<>())
                     .add(new Reservation(row.get(MOVEMENT.EVENT), amount));
               }
             });
-    return tx.sql()
-        .select(LOT.fields())
-        .select(LEFT, ASSUMED, COUNTED)
-        .from(LOT)
-        .join(MOVEMENT)
-        .on(MOVEMENT.KITCHEN_ID.eq(LOT.KITCHEN_ID))
-        .and(MOVEMENT.LOT_ID.eq(LOT.ID))
-        .where(LOT.KITCHEN_ID.eq(kitchen))
-        .and(which)
-        .groupBy(LOT.fields())
-        .having(having)
-        .orderBy(LOT.USE_BY, LOT.MADE_AT, LOT.CODE)
-        .fetch(
-            row -> {
-              LotRecord lot = row.into(LOT);
-              boolean assumed = row.get(ASSUMED) > row.get(COUNTED);
-              return tub(
-                  lot, row.get(LEFT), assumed, reserved.getOrDefault(lot.getId(), List.of()));
-            });
+    return reserved;
+  }
+
+  /** What changed places and dates and was not taken back, by tub, oldest first. */
+  private static Map<UUID, List<Movement>> turns(Tx tx, UUID kitchen, Condition which) {
+    Condition standing =
+        DSL.notExists(DSL.selectOne().from(UNDONE).where(TAKEN_BACK))
+            .and(MOVEMENT.KIND.in(TURNING));
+    Map<UUID, List<Movement>> turns = new HashMap<>();
+    for (Movement turn : movements(tx, kitchen, which.and(standing))) {
+      turns.computeIfAbsent(turn.lot(), lot -> new ArrayList<>()).add(turn);
+    }
+    return turns;
   }
 
   /** How many tubs have codes that begin so; the next code of a day is one more. */
@@ -181,7 +249,7 @@ public final class LotStore {
         .set(LOT.VERSION, version.isPresent() ? Integer.valueOf(version.getAsInt()) : null)
         .set(LOT.DIMENSION, lot.left().dimension().name())
         .set(LOT.MADE_AT, lot.made())
-        .set(LOT.USE_BY, lot.useBy())
+        .set(LOT.USE_BY, lot.ownUseBy())
         .set(LOT.PLACE, lot.place())
         .set(LOT.CONTAINER, lot.container().orElse(null))
         .set(LOT.TASK, tub.task().orElse(null))
@@ -190,10 +258,22 @@ public final class LotStore {
   }
 
   public void move(Tx tx, UUID kitchen, Movement movement, long change) {
+    move(tx, kitchen, UUID.randomUUID(), movement, change);
+  }
+
+  /**
+   * As above, for what may be sent again.
+   *
+   * @param id of whoever enters it
+   */
+  public void move(Tx tx, UUID kitchen, UUID id, Movement movement, long change) {
+    Movement.Turn turn = movement.turn();
+    Optional<Loss> loss = movement.loss();
+    Optional<Long> undoes = movement.undoes().stream().boxed().findFirst();
     tx.sql()
         .insertInto(MOVEMENT)
         .set(MOVEMENT.KITCHEN_ID, kitchen)
-        .set(MOVEMENT.ID, UUID.randomUUID())
+        .set(MOVEMENT.ID, id)
         .set(MOVEMENT.LOT_ID, movement.lot())
         .set(MOVEMENT.KIND, movement.kind().name())
         .set(MOVEMENT.AMOUNT, movement.amount().number())
@@ -203,6 +283,14 @@ public final class LotStore {
         .set(MOVEMENT.WHO, movement.who())
         .set(MOVEMENT.AT, movement.at())
         .set(MOVEMENT.TICK_ID, movement.tick().orElse(null))
+        .set(MOVEMENT.PLACE, turn.place().orElse(null))
+        .set(MOVEMENT.USE_BY, turn.useBy().orElse(null))
+        .set(MOVEMENT.DAYS, turn.days().stream().boxed().findFirst().orElse(null))
+        .set(MOVEMENT.UNDOES, undoes.orElse(null))
+        .set(MOVEMENT.COST, loss.filter(Loss::isKnown).map(of -> of.cost().number()).orElse(null))
+        .set(
+            MOVEMENT.UNPRICED,
+            loss.map(of -> String.join(",", of.unpriced())).filter(of -> !of.isEmpty()).orElse(null))
         .set(MOVEMENT.CHANGE_NUMBER, change)
         .execute();
   }
@@ -217,7 +305,7 @@ public final class LotStore {
     return movements(tx, kitchen, MOVEMENT.LOT_ID.eq(lot));
   }
 
-  private static List<Movement> movements(Tx tx, UUID kitchen, Condition which) {
+  static List<Movement> movements(Tx tx, UUID kitchen, Condition which) {
     return tx.sql()
         .select(MOVEMENT.fields())
         .select(LOT.DIMENSION)
@@ -227,41 +315,59 @@ public final class LotStore {
         .and(LOT.ID.eq(MOVEMENT.LOT_ID))
         .where(MOVEMENT.KITCHEN_ID.eq(kitchen))
         .and(which)
-        .orderBy(MOVEMENT.CHANGE_NUMBER, MOVEMENT.AT)
-        .fetch(row -> movement(row.into(MOVEMENT), Dimension.valueOf(row.get(LOT.DIMENSION))));
+        .orderBy(MOVEMENT.CHANGE_NUMBER, RANK, MOVEMENT.AT, MOVEMENT.EVENT)
+        .fetch(row -> movement(row.into(MOVEMENT), row.get(LOT.DIMENSION)));
   }
 
-  private static Movement movement(MovementRecord row, Dimension dimension) {
+  private static Movement movement(MovementRecord row, String dimension) {
+    Integer days = row.getDays();
+    Long undoes = row.getUndoes();
     return new Movement(
         row.getLotId(),
         Movement.Kind.valueOf(row.getKind()),
-        new Amount(row.getAmount(), dimension),
-        Optional.ofNullable(row.getStated()).map(stated -> new Amount(stated, dimension)),
+        amount(row.getAmount(), dimension),
+        Optional.ofNullable(row.getStated()).map(stated -> amount(stated, dimension)),
         Optional.ofNullable(row.getEvent()),
         Optional.ofNullable(row.getReason()),
         row.getWho(),
         row.getAt(),
-        Optional.ofNullable(row.getTickId()));
+        Optional.ofNullable(row.getTickId()),
+        new Movement.Turn(
+            Optional.ofNullable(row.getPlace()),
+            Optional.ofNullable(row.getUseBy()),
+            days == null ? OptionalInt.empty() : OptionalInt.of(days)),
+        loss(row),
+        undoes == null ? OptionalLong.empty() : OptionalLong.of(undoes),
+        row.getChangeNumber());
   }
 
-  private static Tub tub(
-      LotRecord row, BigDecimal sum, boolean assumed, List<Reservation> reserved) {
+  private static Optional<Loss> loss(MovementRecord row) {
+    Optional<Money> cost = Optional.ofNullable(row.getCost()).map(Money::of);
+    List<String> unpriced =
+        row.getUnpriced() == null ? List.of() : List.of(row.getUnpriced().split(",", -1));
+    return cost.isEmpty() && unpriced.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new Loss(cost.orElse(Money.UNKNOWN), unpriced));
+  }
+
+  private static Amount amount(BigDecimal number, String dimension) {
+    return new Amount(number, Dimension.valueOf(dimension));
+  }
+
+  /** A tub as it was filled, with what is left of it now. */
+  private static Lot lot(LotRecord row, Amount left, List<Reservation> reserved) {
     Integer version = row.getVersion();
-    Amount left = new Amount(sum.stripTrailingZeros(), Dimension.valueOf(row.getDimension()));
-    Lot lot =
-        new Lot(
-            row.getCode(),
-            new ComponentRef(
-                row.getFormula(),
-                Optional.of(row.getOutput()).filter(output -> !output.isEmpty()),
-                version == null ? OptionalInt.empty() : OptionalInt.of(version)),
-            left,
-            row.getMadeAt(),
-            row.getUseBy(),
-            row.getPlace(),
-            Optional.ofNullable(row.getContainer()),
-            Reservation.within(left, reserved));
-    Optional<String> task = Optional.ofNullable(row.getTask());
-    return new Tub(row.getId(), lot, task, row.getChangeNumber(), assumed);
+    return new Lot(
+        row.getCode(),
+        new ComponentRef(
+            row.getFormula(),
+            Optional.of(row.getOutput()).filter(output -> !output.isEmpty()),
+            version == null ? OptionalInt.empty() : OptionalInt.of(version)),
+        left,
+        row.getMadeAt(),
+        row.getUseBy(),
+        row.getPlace(),
+        Optional.ofNullable(row.getContainer()),
+        reserved);
   }
 }

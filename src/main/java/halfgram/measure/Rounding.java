@@ -13,6 +13,8 @@ public enum Rounding {
   UP_TO_WHOLE(0, RoundingMode.CEILING),
   /** Pieces that a mass gives: only whole ones count. */
   DOWN_TO_WHOLE(0, RoundingMode.FLOOR),
+  /** Money comes to rest: to a millionth, ties to even. */
+  MONEY_AT_REST(6, RoundingMode.HALF_EVEN),
   /** Money shown: to the cent, ties to even. */
   TO_CENT(2, RoundingMode.HALF_EVEN);
 

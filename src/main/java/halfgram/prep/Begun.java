@@ -136,7 +136,7 @@ public record Begun(
   }
 
   /** The tubs on the way, one for each output; none when it is over. */
-  List<Stock> expected() {
+  public List<Stock> expected() {
     List<Stock> stock = new ArrayList<>();
     for (int i = 0; i < make.version().outputs().size() && !over(); i++) {
       if (make.scaled().output(i).isPositive()) {

@@ -210,7 +210,8 @@ record Explosion(
 
     private Map<String, List<Stock>> stockByFormula() {
       List<Stock> all = new ArrayList<>();
-      book.lots().forEach(lot -> all.add(Stock.of(lot)));
+      // What is frozen is ready for nobody until it is thawed.
+      book.lots().stream().filter(lot -> !lot.isFrozen()).map(Stock::of).forEach(all::add);
       begun.values().forEach(of -> of.forEach(make -> all.addAll(make.expected())));
       Map<String, List<Stock>> byFormula = new HashMap<>();
       for (Stock stock : all) {

@@ -58,10 +58,11 @@ public record PrepSheet(
     return begun.stream().filter(of -> of.make().id().equals(lot.code())).findFirst();
   }
 
-  /** What nothing in the whole horizon takes from a tub, first expired first. */
+  /** What nothing in the whole horizon takes from a tub, first expired first; none frozen. */
   public Map<Lot, Amount> leftTubs(KitchenBook book) {
     Map<Lot, Amount> left = new LinkedHashMap<>();
     book.lots().stream()
+        .filter(lot -> !lot.isFrozen())
         .sorted(Comparator.comparing(Lot::useBy).thenComparing(Lot::code))
         .forEach(lot -> left.put(lot, lot.left()));
     draws.forEach(draw -> left.computeIfPresent(draw.lot(), (l, was) -> was.minus(draw.amount())));

@@ -136,6 +136,9 @@ public final class Messages {
     if (arg instanceof Text text) {
       return text.in(language);
     }
+    if (arg instanceof Amount amount) {
+      return amount(amount);
+    }
     if (arg instanceof Duration duration) {
       return duration(duration);
     }

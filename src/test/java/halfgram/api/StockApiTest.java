@@ -32,7 +32,7 @@ class StockApiTest extends OnDemo {
     assertThat(counted.body().at("/left/value").asInt()).isEqualTo(150);
     Answer again = script.post(TUB + "/count", "{'amount':'150 g'}");
     assertThat(again.body().path("movements").findValuesAsText("kind"))
-        .containsExactly("brought", "reserved", "counted");
+        .containsExactly("brought", "reserved", "counted", "dipped");
     assertThat(site.client().get("/k/TARN/" + TUB).text()).contains("150 g");
   }
 

@@ -60,9 +60,24 @@ record ListTable(String name, String list, int keys, List<Column> columns, Set<S
             Column.word("use-by", "useBy"),
             Column.word("place"),
             Column.word("container"),
-            Column.reserved()),
+            Column.reserved(),
+            Column.word("frozen-since", "frozen.since"),
+            Column.word("keep-until", "frozen.keepUntil"),
+            Column.number("days", "frozen.days"),
+            Column.word("thawed")),
         Set.of(
-            "component", "output", "version", "made", "use-by", "place", "container", "reserved"));
+            "component",
+            "output",
+            "version",
+            "made",
+            "use-by",
+            "place",
+            "container",
+            "reserved",
+            "frozen-since",
+            "keep-until",
+            "days",
+            "thawed"));
   }
 
   static BookTable ingredients() {

@@ -3,12 +3,15 @@ package halfgram.pages.log;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.Logbook;
+import halfgram.desk.Waste;
 import halfgram.pages.Rooms;
 import halfgram.web.Server;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.time.LocalDate;
+import java.util.List;
 
 /** The log, a page at a time. */
 public final class LogPages implements Server.Part {
@@ -16,10 +19,12 @@ public final class LogPages implements Server.Part {
 
   private final Desk desk;
   private final Logbook logbook;
+  private final Waste waste;
 
   public LogPages(Desk desk, Logbook logbook) {
     this.desk = desk;
     this.logbook = logbook;
+    this.waste = new Waste(desk);
   }
 
   @Override
@@ -33,6 +38,15 @@ public final class LogPages implements Server.Part {
     LogAsked asked = LogAsked.of(visit);
     Logbook.Part part = logbook.list(house, asked.before(), LINES, asked::wants);
     Messages words = visit.words().at(house.book().kitchen().clock().zone());
-    visit.page("log", visit.words().say("nav.log"), LogView.of(house, part, asked, words));
+    LogView view = LogView.of(house, part, waste(house, part.entries()), asked, words);
+    visit.page("log", visit.words().say("nav.log"), view);
+  }
+
+  /** What was lost on the days that entries are of. */
+  private List<Waste.Day> waste(House house, List<Logbook.Entry> entries) {
+    List<LocalDate> days = entries.stream().map(one -> house.day(one.at())).sorted().toList();
+    return days.isEmpty()
+        ? List.of()
+        : waste.list(house, days.get(0), days.get(days.size() - 1));
   }
 }

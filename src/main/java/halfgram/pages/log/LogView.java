@@ -8,8 +8,8 @@ import halfgram.desk.LogKind;
 import halfgram.desk.Logbook;
 import halfgram.desk.Plans;
 import halfgram.desk.Summary;
+import halfgram.desk.Waste;
 import halfgram.kitchen.KitchenStore.Change;
-import halfgram.lot.Movement;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
 import halfgram.station.Person;
@@ -38,8 +38,12 @@ record LogView(
     boolean newest,
     String older) {
 
-  /** What happened on one business day. */
-  record Day(String date, List<Line> lines) {}
+  /**
+   * What happened on one business day.
+   *
+   * @param waste what was lost on it: none or one
+   */
+  record Day(String date, List<Line> lines, List<WasteView> waste) {}
 
   /**
    * One thing that happened.
@@ -56,8 +60,12 @@ record LogView(
 
   private static final Duration SAME_TIME = Duration.ofMinutes(1);
 
-  static LogView of(House house, Logbook.Part part, LogAsked asked, Messages words) {
-    return new Builder(house, part, words).build(asked);
+  /**
+   * @param waste of the days shown
+   */
+  static LogView of(
+      House house, Logbook.Part part, List<Waste.Day> waste, LogAsked asked, Messages words) {
+    return new Builder(house, part, words).build(asked, waste);
   }
 
   /** Puts entries into words. */
@@ -73,7 +81,7 @@ record LogView(
       this.words = words;
     }
 
-    private LogView build(LogAsked asked) {
+    private LogView build(LogAsked asked, List<Waste.Day> waste) {
       List<Day> days = new ArrayList<>();
       List<Line> lines = new ArrayList<>();
       LocalDate day = LocalDate.MIN;
@@ -81,7 +89,12 @@ record LogView(
         LocalDate of = house.day(entry.at());
         if (!of.equals(day)) {
           lines = new ArrayList<>();
-          days.add(new Day(words.date(of), lines));
+          List<WasteView> lost =
+              waste.stream()
+                  .filter(one -> one.date().equals(of))
+                  .map(one -> WasteView.of(house, one, words))
+                  .toList();
+          days.add(new Day(words.date(of), lines, lost));
           day = of;
         }
         lines.add(line(entry));
@@ -171,7 +184,12 @@ record LogView(
         case "formula" ->
             line(change, "log.formula", formula(subject), version(detail), "formulas/" + subject);
         case "stock" ->
-            line(change, "log.stock", subject, stock(detail), "stock/" + Visit.encoded(subject));
+            line(
+                change,
+                "log.stock",
+                subject,
+                new StockLine(house, words).of(detail),
+                "stock/" + Visit.encoded(subject));
         case "import" -> line(change, "log.import", subject, "", "");
         default -> line(change, "log.other", change.kind() + " " + subject, "", "");
       };
@@ -253,29 +271,6 @@ record LogView(
 
     private String version(JsonNode detail) {
       return detail.has("version") ? words.say("log.version", detail.path("version").asInt()) : "";
-    }
-
-    private String stock(JsonNode detail) {
-      String kind = detail.path("kind").asText();
-      for (Movement.Kind one : Movement.Kind.values()) {
-        if (one.name().equals(kind)) {
-          return movement(one);
-        }
-      }
-      return kind;
-    }
-
-    private String movement(Movement.Kind kind) {
-      return switch (kind) {
-        case MADE -> words.say("stock.made");
-        case BROUGHT -> words.say("stock.brought");
-        case USED -> words.say("stock.used");
-        case ASSUMED -> words.say("stock.assumed-used");
-        case COUNTED -> words.say("log.counted");
-        case BINNED -> words.say("stock.binned");
-        case RESERVED -> words.say("log.kept");
-        case UNDONE -> words.say("stock.undone");
-      };
     }
 
     private String person(String code) {

@@ -19,8 +19,9 @@ import java.util.List;
  *
  * @param rest tubs of the station that nobody has to look at
  * @param others the other stations, with how many tubs each has to count
+ * @param dips what was taken of what is kept for events
  */
-record CountView(String title, List<Row> tubs, List<Row> rest, List<Other> others) {
+record CountView(String title, List<Row> tubs, List<Row> rest, List<Other> others, List<DipView> dips) {
 
   /**
    * A tub to count.
@@ -47,7 +48,8 @@ record CountView(String title, List<Row> tubs, List<Row> rest, List<Other> other
   /** Steps that are easy to think in: about a fifth of what should be there. */
   private static final long[] STEPS = {1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000};
 
-  static CountView of(Shelf shelf, House house, List<Tub> all, Station here) {
+  static CountView of(
+      Shelf shelf, House house, List<Tub> all, Station here, List<DipView> dips) {
     String station = here.code();
     List<Row> tubs = new ArrayList<>();
     List<Row> rest = new ArrayList<>();
@@ -71,7 +73,7 @@ record CountView(String title, List<Row> tubs, List<Row> rest, List<Other> other
       }
     }
     String name = shelf.words().text(here.name());
-    return new CountView(shelf.words().say("count.title", name), tubs, rest, others);
+    return new CountView(shelf.words().say("count.title", name), tubs, rest, others, dips);
   }
 
   /** Where a tub was filled: its formula's last step. */

@@ -17,80 +17,88 @@ import java.util.Optional;
  * @param empty whether nothing is left in it
  * @param moves newest first
  * @param back what can be taken back; empty for nothing
+ * @param number of the change that is taken back
+ * @param dips what was taken of what it keeps for events
+ * @param forms what can be done to it
  */
 record LifeView(
-    TubRow tub, boolean empty, List<Move> moves, String back, String label, String list) {
+    TubRow tub,
+    boolean empty,
+    List<Move> moves,
+    String back,
+    String number,
+    List<DipView> dips,
+    List<DeedForm> forms,
+    List<String> places,
+    String label,
+    String list) {
 
   /**
    * One thing that happened.
    *
    * @param amount what it added or took; empty when it moved nothing
    * @param left what was left after it
+   * @param cost what was lost had cost; may be empty
    */
-  record Move(String when, String what, String amount, String left, String who, String why) {}
+  record Move(
+      String when, String what, String amount, String left, String cost, String who, String why) {}
 
-  static LifeView of(Shelf shelf, Stock.Life life, Optional<Fault> fault) {
+  /** What the page of a tub shows beside the tub. */
+  record Parts(List<DipView> dips, List<DeedForm> forms, List<String> places) {}
+
+  static LifeView of(
+      Shelf shelf, Stock.Life life, String currency, Parts parts, Optional<Fault> fault) {
     Lot lot = life.tub().lot();
+    Optional<Movement> last = Stock.findLast(life.movements());
     return new LifeView(
         TubRow.of(shelf, life.tub(), fault),
         !lot.left().isPositive(),
-        moves(shelf, life),
-        life.last().filter(Stock::canBeTakenBack).map(last -> back(shelf, last)).orElse(""),
+        moves(shelf, life, currency),
+        last.map(of -> back(shelf, of)).orElse(""),
+        last.map(of -> String.valueOf(of.change())).orElse(""),
+        parts.dips(),
+        parts.forms(),
+        parts.places(),
         shelf.address("label?tub=" + Visit.encoded(lot.code())),
         shelf.address("stock#tub-" + Visit.encoded(lot.code())));
   }
 
   private static String back(Shelf shelf, Movement last) {
-    return last.kind() == Movement.Kind.BINNED
-        ? shelf.words().say("stock.back-bin")
-        : shelf.words().say("stock.back-count");
+    return switch (last.kind()) {
+      case BINNED -> shelf.words().say("stock.back-bin");
+      case COUNTED -> shelf.words().say("stock.back-count");
+      case SPLIT -> shelf.words().say("stock.back-split");
+      case COMBINED -> shelf.words().say("stock.back-combined");
+      default -> shelf.words().say("stock.back-last", MoveWords.kind(shelf, last));
+    };
   }
 
-  private static List<Move> moves(Shelf shelf, Stock.Life life) {
+  private static List<Move> moves(Shelf shelf, Stock.Life life, String currency) {
     Tub tub = life.tub();
     Amount left = Amount.zero(tub.lot().left().dimension());
     List<Move> moves = new ArrayList<>();
     for (Movement movement : life.movements()) {
       left = movement.kind().moves() ? left.plus(movement.amount()) : left;
+      boolean moved = movement.kind().moves() && !movement.amount().isZero();
+      boolean counted = movement.kind() == Movement.Kind.COUNTED;
       moves.add(
           new Move(
               shelf.words().moment(movement.at()),
-              kind(shelf, movement),
-              movement.kind().moves() ? signed(shelf, movement.amount()) : "",
+              MoveWords.kind(shelf, movement),
+              moved || counted ? signed(shelf, movement.amount()) : "",
               shelf.names().amount(left),
+              MoveWords.loss(shelf.words(), movement, currency),
               shelf.person(movement.who()),
-              movement.reason().orElse("")));
+              why(shelf, movement)));
     }
     Collections.reverse(moves);
     return moves;
   }
 
-  private static String kind(Shelf shelf, Movement movement) {
-    return switch (movement.kind()) {
-      case MADE -> shelf.words().say("stock.made");
-      case BROUGHT -> shelf.words().say("stock.brought");
-      case USED -> shelf.words().say("stock.used");
-      case ASSUMED -> shelf.words().say("stock.assumed-used");
-      case COUNTED ->
-          shelf
-              .words()
-              .say(
-                  "stock.counted",
-                  shelf.names().amount(movement.stated().orElse(movement.amount())));
-      case BINNED -> shelf.words().say("stock.binned");
-      case RESERVED ->
-          shelf
-              .words()
-              .say(
-                  movement.amount().isPositive() ? "stock.reserved" : "stock.freed",
-                  shelf.names().amount(size(movement.amount())),
-                  shelf.event(movement.event().orElse("")));
-      case UNDONE -> shelf.words().say("stock.undone");
-    };
-  }
-
-  private static Amount size(Amount amount) {
-    return amount.isPositive() ? amount : amount.times(-1);
+  private static String why(Shelf shelf, Movement movement) {
+    return movement.kind() == Movement.Kind.DIPPED && movement.reason().isPresent()
+        ? MoveWords.cause(shelf.words(), movement)
+        : movement.reason().orElse("");
   }
 
   /** "+ 250 g", "− 40 g", "0". */

@@ -72,7 +72,8 @@ record NewTubView(
     return shelf.names().componentName(new ComponentRef(formula, output, OptionalInt.empty()));
   }
 
-  private static List<String> places(House house, List<Tub> tubs) {
+  /** Where tubs stand and could stand. */
+  static List<String> places(House house, List<Tub> tubs) {
     java.util.TreeSet<String> places = new java.util.TreeSet<>();
     tubs.forEach(tub -> places.add(tub.lot().place()));
     house.book().formulary().list().stream()

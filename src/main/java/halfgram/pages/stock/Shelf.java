@@ -1,12 +1,15 @@
 package halfgram.pages.stock;
 
+import halfgram.desk.Coming;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.formula.ComponentRef;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Output;
+import halfgram.lot.Lot;
 import halfgram.measure.Amount;
 import halfgram.measure.BusinessDay;
+import halfgram.prep.Make;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.TaskState;
 import halfgram.prep.netting.Draw;
@@ -37,6 +40,7 @@ final class Shelf {
   private final SheetWords names;
   private final Map<String, List<Draw>> draws = new HashMap<>();
   private final Map<String, Amount> free = new HashMap<>();
+  private final Optional<InForce> planned;
   private final boolean planless;
   private final Map<String, String> people = new HashMap<>();
   private final Map<String, String> events = new HashMap<>();
@@ -52,6 +56,7 @@ final class Shelf {
     this.words = visit.words().at(house.book().kitchen().clock().zone());
     this.names = new SheetWords(house.book(), sheet, words);
     this.planless = planned.isEmpty();
+    this.planned = planned;
     planned.ifPresent(this::take);
     house.book().people().forEach(person -> people.put(person.code(), person.name()));
     house.book().events().forEach(one -> events.put(one.code(), words.text(one.name())));
@@ -104,6 +109,39 @@ final class Shelf {
                 draw -> draw.need().user(), Draw::amount, Amount::plus, LinkedHashMap::new));
   }
 
+  /** What the plan of today still makes of an output and nobody has begun. */
+  Optional<Amount> makes(ComponentRef ref) {
+    return planned.map(of -> makes(of, ref));
+  }
+
+  private Amount makes(InForce inForce, ComponentRef ref) {
+    Output output = output(ref);
+    Amount sum = Amount.zero(output.unit());
+    for (Make make : inForce.sheet().makes()) {
+      boolean begun =
+          inForce.sheet().tasks().stream()
+              .filter(task -> task.make().id().equals(make.id()))
+              .anyMatch(task -> inForce.progress(task).state() != TaskState.TO_DO);
+      if (make.version().formula().equals(ref.formula()) && !begun) {
+        for (int i = 0; i < make.version().outputs().size(); i++) {
+          Output made = make.version().outputs().get(i);
+          boolean same = made.code().equals(output.code()) && made.unit() == output.unit();
+          sum = same ? sum.plus(make.scaled().output(i)) : sum;
+        }
+      }
+    }
+    return sum;
+  }
+
+  /** What is on the way today. */
+  List<Coming> coming() {
+    return planned.map(of -> Coming.list(of, now)).orElse(List.of());
+  }
+
+  Optional<InForce> planned() {
+    return planned;
+  }
+
   /** Whether today has no plan yet, so that nobody knows what is taken. */
   boolean isPlanless() {
     return planless;
@@ -134,6 +172,15 @@ final class Shelf {
 
   String address(String rest) {
     return root + rest;
+  }
+
+  /** Whether another tub holds the same, so that they could be put together. */
+  boolean isSame(Lot lot, Lot other) {
+    return !other.code().equals(lot.code())
+        && other.component().formula().equals(lot.component().formula())
+        && output(other.component()).code().equals(output(lot.component()).code())
+        && other.isFrozen() == lot.isFrozen()
+        && other.useBy().isAfter(now);
   }
 
   /** The output that a tub holds, as its formula says today. */

@@ -2,6 +2,8 @@ package halfgram.pages.stock;
 
 import halfgram.desk.Bringing;
 import halfgram.desk.Desk;
+import halfgram.desk.Dipped;
+import halfgram.desk.Handled;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Plans;
@@ -11,17 +13,21 @@ import halfgram.lot.Lot;
 import halfgram.lot.Tub;
 import halfgram.measure.Dimension;
 import halfgram.pages.Rooms;
+import halfgram.pages.TubDeed;
+import halfgram.pages.TubDeeds;
 import halfgram.prep.PrepSheet;
 import halfgram.station.Station;
 import halfgram.web.Halt;
 import halfgram.web.Server;
 import halfgram.web.Visit;
+import halfgram.words.Messages;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 
 /** The tubs in the house. */
 public final class StockPages implements Server.Part {
@@ -29,12 +35,16 @@ public final class StockPages implements Server.Part {
   private final Plans plans;
   private final Stock stock;
   private final Bringing bringing;
+  private final TubDeeds deeds;
+  private final Dipped dipped;
 
-  public StockPages(Desk desk, Plans plans, Stock stock, Bringing bringing) {
+  public StockPages(Desk desk, Plans plans, Stock stock, Bringing bringing, TubDeeds deeds) {
     this.desk = desk;
     this.plans = plans;
     this.stock = stock;
     this.bringing = bringing;
+    this.deeds = deeds;
+    this.dipped = new Dipped(desk);
   }
 
   @Override
@@ -47,6 +57,8 @@ public final class StockPages implements Server.Part {
     routes.post("/k/{kitchen}/stock/{code}/count", this::count);
     routes.post("/k/{kitchen}/stock/{code}/bin", this::bin);
     routes.post("/k/{kitchen}/stock/{code}/back", this::back);
+    routes.post("/k/{kitchen}/stock/{code}/{deed}", this::deed);
+    routes.post("/k/{kitchen}/kept/seen", this::seen);
   }
 
   private void list(Context context) {
@@ -55,7 +67,7 @@ public final class StockPages implements Server.Part {
     Shelf shelf = shelf(visit, house);
     StockView.By by = StockView.By.of(visit.query("by"));
     StockView view =
-        StockView.of(shelf, stock.list(house), by, counts(house, shelf), Optional.empty());
+        StockView.of(shelf, stock.list(house), by, counts(house, shelf), dips(house, shelf));
     visit.page("stock", shelf.words().say("nav.stock"), view);
   }
 
@@ -97,7 +109,9 @@ public final class StockPages implements Server.Part {
     Station station =
         Optional.ofNullable(house.book().stations().get(code))
             .orElseThrow(() -> Halt.notFound(code));
-    CountView view = CountView.of(shelf(visit, house), house, stock.listToCount(house), station);
+    Shelf shelf = shelf(visit, house);
+    CountView view =
+        CountView.of(shelf, house, stock.listToCount(house), station, dips(house, shelf));
     visit.page("stock/count", view.title(), view);
   }
 
@@ -143,8 +157,61 @@ public final class StockPages implements Server.Part {
     Visit visit = Visit.of(context);
     House house = house(visit);
     String code = life(visit, house).tub().lot().code();
-    stock.takeBack(house, code, visit.who());
-    done(visit, code);
+    String change = visit.field("change");
+    OptionalLong number =
+        change.matches("\\d{1,18}")
+            ? OptionalLong.of(Long.parseLong(change))
+            : OptionalLong.empty();
+    Handled handled = stock.takeBack(house, code, number, visit.who());
+    if (handled instanceof Handled.Refused refused && number.isPresent()) {
+      visit.notice(words(visit, house).say(refused.because()));
+      show(visit, 409, house, life(visit, house), Optional.empty(), Typed.NOTHING);
+    } else {
+      done(visit, code);
+    }
+  }
+
+  private void deed(Context context) {
+    Visit visit = Visit.of(context);
+    House house = house(visit);
+    Stock.Life life = life(visit, house);
+    String word = visit.part("deed");
+    TubDeed deed = TubDeed.find(word).orElseThrow(() -> Halt.notFound(word));
+    TubDeeds.Fields fields = new Sent(visit);
+    Lot lot = life.tub().lot();
+    TubDeeds.Outcome outcome = deeds.perform(house, lot, deed, fields, visit.who());
+    if (outcome.done().isPresent()) {
+      boolean combined = deed == TubDeed.COMBINE;
+      done(visit, combined ? outcome.done().get().tub().lot().code() : lot.code());
+    } else {
+      Typed typed = new Typed(Optional.of(deed), fields, outcome.problems());
+      int status = outcome.isRefused() ? 409 : 422;
+      show(visit, status, house, life, Optional.empty(), typed);
+    }
+  }
+
+  private void seen(Context context) {
+    Visit visit = Visit.of(context);
+    House house = house(visit);
+    List<String> numbers = visit.fields("number");
+    if (!numbers.stream().allMatch(number -> number.matches("\\d{1,18}"))) {
+      throw Halt.unreadable("number");
+    }
+    dipped.see(house, numbers.stream().map(Long::valueOf).toList(), visit.who());
+    visit.seeOther("stock");
+  }
+
+  /** A form as it was sent. */
+  private record Sent(Visit visit) implements TubDeeds.Fields {
+    @Override
+    public String get(String name) {
+      return visit.field(name);
+    }
+
+    @Override
+    public List<String> all(String name) {
+      return visit.fields(name);
+    }
   }
 
   private static void done(Visit visit, String code) {
@@ -178,9 +245,40 @@ public final class StockPages implements Server.Part {
   }
 
   private void show(Visit visit, House house, Stock.Life life, Optional<Fault> fault) {
+    show(visit, fault.isPresent() ? 422 : 200, house, life, fault, Typed.NOTHING);
+  }
+
+  private void show(
+      Visit visit,
+      int status,
+      House house,
+      Stock.Life life,
+      Optional<Fault> fault,
+      Typed typed) {
     Shelf shelf = shelf(visit, house);
-    LifeView view = LifeView.of(shelf, life, fault);
-    visit.page(fault.isPresent() ? 422 : 200, "stock/one", view.tub().what(), view);
+    Lot lot = life.tub().lot();
+    List<Tub> all = stock.list(house);
+    List<Tub> others = all.stream().filter(tub -> shelf.isSame(lot, tub.lot())).toList();
+    List<Dipped.Dip> dips =
+        dipped.list(house, shelf.planned()).stream()
+            .filter(dip -> dip.tub().id().equals(life.tub().id()))
+            .toList();
+    LifeView.Parts parts =
+        new LifeView.Parts(
+            DipView.of(shelf, dips),
+            new DeedForms(shelf, house, lot, typed).list(others),
+            NewTubView.places(house, all));
+    String currency = house.book().kitchen().currency();
+    LifeView view = LifeView.of(shelf, life, currency, parts, fault);
+    visit.page(status, "stock/one", view.tub().what(), view);
+  }
+
+  private List<DipView> dips(House house, Shelf shelf) {
+    return DipView.of(shelf, dipped.list(house, shelf.planned()));
+  }
+
+  private static Messages words(Visit visit, House house) {
+    return visit.words().at(house.book().kitchen().clock().zone());
   }
 
   private void show(

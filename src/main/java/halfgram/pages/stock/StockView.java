@@ -14,6 +14,8 @@ import java.util.Optional;
  * @param orders how they can be sorted; the one they are in has no address
  * @param add where a tub is put in by hand
  * @param counts the counts of stations that have something to count
+ * @param dips what was taken of what is kept for events
+ * @param coming what is on the way
  */
 record StockView(
     String count,
@@ -22,7 +24,9 @@ record StockView(
     String by,
     List<Group> groups,
     String add,
-    List<Link> counts) {
+    List<Link> counts,
+    List<DipView> dips,
+    List<ComingRow> coming) {
 
   /** A way somewhere; without an address it is where one is. */
   record Link(String text, String href) {}
@@ -45,11 +49,11 @@ record StockView(
   }
 
   static StockView of(
-      Shelf shelf, List<Tub> tubs, By by, List<Link> counts, Optional<Fault> fault) {
+      Shelf shelf, List<Tub> tubs, By by, List<Link> counts, List<DipView> dips) {
     Map<String, List<TubRow>> rows = new LinkedHashMap<>();
     for (Tub tub : tubs) {
       rows.computeIfAbsent(title(shelf, tub, by), title -> new ArrayList<>())
-          .add(TubRow.of(shelf, tub, fault));
+          .add(TubRow.of(shelf, tub, Optional.empty()));
     }
     List<Group> groups = new ArrayList<>();
     rows.forEach((title, list) -> groups.add(new Group("group-" + groups.size(), title, list)));
@@ -65,7 +69,9 @@ record StockView(
         by.word(),
         groups,
         shelf.address("stock/new"),
-        counts);
+        counts,
+        dips,
+        ComingRow.of(shelf));
   }
 
   private static String title(Shelf shelf, Tub tub, By by) {

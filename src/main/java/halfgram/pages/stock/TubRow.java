@@ -14,10 +14,12 @@ import java.util.OptionalInt;
 /**
  * A tub on the page.
  *
+ * @param dateName what its date is: use by, or of a frozen one until when the kitchen keeps it
  * @param state what its date means now: "today", "BIN"; empty when it has time
  * @param tone "heed" past its date, else "open"
  * @param kept for which events how much of it is kept
  * @param assumed that nobody has seen what is in it since it was assumed; may be empty
+ * @param frost that it is frozen, or has been; may be empty
  * @param takes what the plan takes, and what nothing takes
  * @param typed what stands in the field of its count
  * @param countFault what is wrong with that; may be empty
@@ -34,7 +36,9 @@ record TubRow(
     String version,
     String left,
     String assumed,
+    String frost,
     String made,
+    String dateName,
     String useBy,
     String state,
     String tone,
@@ -65,7 +69,9 @@ record TubRow(
         version(shelf, lot.component().version()),
         shelf.names().amount(lot.left()),
         tub.assumed() ? shelf.words().say("stock.assumed") : "",
+        frost(shelf, lot),
         shelf.words().moment(lot.made()),
+        shelf.words().say(lot.isFrozen() ? "stock.keep-until" : "stock.use-by"),
         shelf.words().moment(lot.useBy()),
         past ? bin(shelf, lot) : soon(shelf, lot),
         past ? "heed" : "open",
@@ -79,12 +85,22 @@ record TubRow(
         bin.map(Fault::said).orElse(""));
   }
 
-  private static String version(Shelf shelf, OptionalInt version) {
+  static String version(Shelf shelf, OptionalInt version) {
     return version.isPresent() ? shelf.words().say("stock.version", version.getAsInt()) : "";
   }
 
-  /** It is past its date: of safety, or of its quality. */
+  private static String frost(Shelf shelf, Lot lot) {
+    if (lot.isFrozen()) {
+      return shelf.words().say("stock.is-frozen", lot.frozen().get().since());
+    }
+    return lot.thawed().map(at -> shelf.words().say("stock.is-thawed", at)).orElse("");
+  }
+
+  /** It is past its date: of safety, of its quality, or of the freezer. */
   private static String bin(Shelf shelf, Lot lot) {
+    if (lot.isFrozen()) {
+      return shelf.words().say("stock.past-frozen");
+    }
     return shelf.output(lot.component()).hold().reason().isSafety()
         ? shelf.words().say("stock.past-safety")
         : shelf.words().say("stock.past");
@@ -111,6 +127,9 @@ record TubRow(
 
   private static List<String> takes(Shelf shelf, Lot lot) {
     Optional<Amount> free = shelf.free(lot.code());
+    if (lot.isFrozen()) {
+      return pull(shelf, lot);
+    }
     if (shelf.isPlanless()) {
       return List.of();
     }
@@ -134,5 +153,17 @@ record TubRow(
       takes.add(shelf.words().say("stock.nothing-takes", shelf.names().amount(nobody)));
     }
     return takes;
+  }
+
+  /** What is frozen is not in the plan; that it would serve, when the plan makes the same. */
+  private static List<String> pull(Shelf shelf, Lot lot) {
+    List<String> said = new ArrayList<>();
+    said.add(shelf.words().say("stock.frozen-out"));
+    shelf
+        .makes(lot.component())
+        .filter(Amount::isPositive)
+        .ifPresent(
+            made -> said.add(shelf.words().say("stock.pull", shelf.names().amount(made))));
+    return said;
   }
 }

@@ -1,5 +1,6 @@
 package halfgram.pages.today;
 
+import halfgram.desk.Dipped;
 import halfgram.desk.InForce;
 import halfgram.lot.Tub;
 import halfgram.prep.Missed;
@@ -21,6 +22,7 @@ import java.util.Optional;
  * @param lacking what services will not have in time
  * @param change none or one
  * @param orders how the sheet can be sorted; the one it is has no address
+ * @param dips what somebody took of what is kept for an event
  * @param again where the plan from now on is proposed; empty when that makes no sense
  */
 record DayView(
@@ -40,6 +42,7 @@ record DayView(
     String by,
     List<Group> groups,
     List<Bin> bins,
+    List<Dip> dips,
     String again) {
 
   /** A way somewhere; without an address it is where one is. */
@@ -63,12 +66,14 @@ record DayView(
         .toList();
   }
 
+  /** What the page has beside the sheet. */
+  record Beside(List<Tub> tubs, List<Missed> missed, List<Dipped.Dip> dips) {}
+
   static DayView of(
       Shown shown,
       Optional<InForce> inForce,
       Optional<Change> change,
-      List<Tub> tubs,
-      List<Missed> missed,
+      Beside beside,
       Group.By by) {
     NightWords night = new NightWords(shown.book(), shown.sheet(), shown.words());
     boolean now = shown.phase() == Shown.Phase.NOW;
@@ -81,7 +86,7 @@ record DayView(
         shown.phase() == Shown.Phase.PREVIEW,
         idle,
         Verdict.of(shown),
-        missed.stream().map(night::missed).toList(),
+        beside.missed().stream().map(night::missed).toList(),
         now ? lacking(shown) : List.of(),
         ServiceBox.of(shown),
         change.stream().toList(),
@@ -89,7 +94,8 @@ record DayView(
         orders(shown, by),
         by.word(),
         Group.of(shown, by),
-        now ? Bin.of(shown, tubs) : List.of(),
+        now ? Bin.of(shown, beside.tubs()) : List.of(),
+        beside.dips().stream().map(dip -> Dip.of(shown, dip)).toList(),
         now ? shown.address("?again=yes") : "");
   }
 

@@ -1,6 +1,7 @@
 package halfgram.pages.today;
 
 import halfgram.desk.Desk;
+import halfgram.desk.Dipped;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Nights;
@@ -25,12 +26,14 @@ public final class TodayPages implements Server.Part {
   private final Plans plans;
   private final Stock stock;
   private final Nights nights;
+  private final Dipped dipped;
 
   public TodayPages(Desk desk, Plans plans, Stock stock, Nights nights) {
     this.desk = desk;
     this.plans = plans;
     this.stock = stock;
     this.nights = nights;
+    this.dipped = new Dipped(desk);
   }
 
   @Override
@@ -110,11 +113,10 @@ public final class TodayPages implements Server.Part {
             ? Optional.empty()
             : inForce.flatMap(of -> change(house, shown.get(), of, asked));
     List<halfgram.lot.Tub> tubs = asked.isToday() ? stock.list(house) : List.of();
-    visit.page(
-        status,
-        "today",
-        title,
-        DayView.of(shown.get(), inForce, change, tubs, missed(house, asked, inForce), asked.by()));
+    List<Dipped.Dip> dips = asked.isToday() ? dipped.list(house, inForce) : List.of();
+    DayView.Beside beside = new DayView.Beside(tubs, missed(house, asked, inForce), dips);
+    DayView view = DayView.of(shown.get(), inForce, change, beside, asked.by());
+    visit.page(status, "today", title, view);
   }
 
   private List<Missed> missed(House house, DayAsked asked, Optional<InForce> inForce) {

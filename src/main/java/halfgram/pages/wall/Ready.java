@@ -56,6 +56,7 @@ final class Ready {
       if (ref.formula().equals(version.formula())
           && isOutput(version, ref, version.outputs().get(output))
           && tub.lot().left().dimension() == unit
+          && !tub.lot().isFrozen()
           && tub.lot().useBy().isAfter(scene.now())) {
         sum = sum.add(tub.lot().left().number(), Exact.DIGITS);
       }

@@ -141,4 +141,13 @@ record Scene(
                             "wall.waits-until", names.title(until.task()), time(until.moment()))))
         .toList();
   }
+
+  /** The name of an event, as long as it is there. */
+  String event(String code) {
+    return house.book().events().stream()
+        .filter(event -> event.code().equals(code))
+        .map(event -> words.text(event.name()))
+        .findFirst()
+        .orElse(code);
+  }
 }

@@ -2,6 +2,7 @@ package halfgram.pages.wall;
 
 import halfgram.desk.Changes;
 import halfgram.desk.Desk;
+import halfgram.desk.Dipped;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Nights;
@@ -280,7 +281,21 @@ public final class WallPages implements Server.Part {
                     scene.names().title(task),
                     id,
                     sequence(),
-                    ticking.listTubs(scene.house(), task.id())));
+                    ticking.listTubs(scene.house(), task.id()),
+                    taken(scene, UUID.fromString(id))));
+  }
+
+  /** What a tick took of what is kept for somebody else. */
+  private List<String> taken(Scene scene, UUID tick) {
+    return new Dipped(desk)
+        .listOfTick(scene.house(), tick).stream()
+            .map(
+                dip ->
+                    scene
+                        .words()
+                        .say(
+                            "wall.took", scene.names().amount(dip.amount()), scene.event(dip.event())))
+            .toList();
   }
 
   /** A number that no other form of this server has: the time in microseconds, or one more. */

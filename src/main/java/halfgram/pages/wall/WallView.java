@@ -57,8 +57,13 @@ record WallView(
   /** A change to be seen. */
   record Banner(long number, List<String> covers, String rest, String weights) {}
 
-  /** What was just done, to be undone, and the tubs it filled. */
-  record After(String task, String what, String tick, long sequence, List<String> tubs) {}
+  /**
+   * What was just done, to be undone, and the tubs it filled.
+   *
+   * @param taken what went in of what is kept for somebody else
+   */
+  record After(
+      String task, String what, String tick, long sequence, List<String> tubs, List<String> taken) {}
 
   /** One task in a list. */
   record Row(
