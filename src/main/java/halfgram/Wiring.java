@@ -27,6 +27,8 @@ import halfgram.desk.ImportTable;
 import halfgram.desk.Logbook;
 import halfgram.desk.Pars;
 import halfgram.desk.Plans;
+import halfgram.desk.Sending;
+import halfgram.desk.Services;
 import halfgram.desk.SheetEffects;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
@@ -36,6 +38,7 @@ import halfgram.pages.events.EventsPages;
 import halfgram.pages.formulas.FormulasPages;
 import halfgram.pages.log.LogPages;
 import halfgram.pages.pars.ParsPages;
+import halfgram.pages.service.ServicePages;
 import halfgram.pages.stock.StockPages;
 import halfgram.pages.today.TodayPages;
 import halfgram.pages.wall.WallPages;
@@ -152,6 +155,8 @@ public final class Wiring implements AutoCloseable {
     Pars pars = new Pars(desk);
     Bringing bringing = new Bringing(desk);
     Logbook logbook = new Logbook(desk, plans);
+    Services services = new Services(desk, plans);
+    Sending sending = new Sending(desk);
     return new Server(
         options,
         kitchens,
@@ -161,6 +166,7 @@ public final class Wiring implements AutoCloseable {
         List.of(
             new TodayPages(desk, plans, stock),
             new WhyPages(desk, whys),
+            new ServicePages(desk, services, sending),
             new WallPages(desk, plans, ticking, stock, new Changes(desk)),
             new PlanApi(desk, plans, whys, this::result),
             new TickApi(desk, ticking),

@@ -8,6 +8,7 @@ public enum LogKind {
   TICK,
   PLAN,
   STOCK,
+  SERVICE,
   EVENT,
   PAR,
   FORMULA,

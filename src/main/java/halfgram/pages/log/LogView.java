@@ -172,6 +172,13 @@ record LogView(
             line(change, "log.formula", formula(subject), version(detail), "formulas/" + subject);
         case "stock" ->
             line(change, "log.stock", subject, stock(detail), "stock/" + Visit.encoded(subject));
+        case "service" ->
+            line(
+                change,
+                "log.service",
+                subject,
+                new ServiceLine(house.book(), words).said(detail),
+                "");
         case "import" -> line(change, "log.import", subject, "", "");
         default -> line(change, "log.other", change.kind() + " " + subject, "", "");
       };
@@ -292,6 +299,7 @@ record LogView(
               LogKind.TICK, words.say("log.kind-tick"),
               LogKind.PLAN, words.say("log.plan"),
               LogKind.STOCK, words.say("log.stock"),
+              LogKind.SERVICE, words.say("log.service"),
               LogKind.EVENT, words.say("log.event"),
               LogKind.PAR, words.say("log.par"),
               LogKind.FORMULA, words.say("log.formula"),

@@ -9,6 +9,7 @@ import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
 import halfgram.measure.Amount;
 import halfgram.pages.Rooms;
+import halfgram.pages.Sequence;
 import halfgram.prep.Task;
 import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
@@ -19,12 +20,10 @@ import halfgram.web.Visit;
 import halfgram.web.Words;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
-import java.util.concurrent.atomic.AtomicLong;
 
 /** The wall of each station, the ticks entered there, and labels. */
 public final class WallPages implements Server.Part {
@@ -33,7 +32,7 @@ public final class WallPages implements Server.Part {
   private final Ticking ticking;
   private final Stock stock;
   private final Changes changes;
-  private final AtomicLong last = new AtomicLong();
+  private final Sequence numbers;
 
   public WallPages(Desk desk, Plans plans, Ticking ticking, Stock stock, Changes changes) {
     this.desk = desk;
@@ -41,6 +40,7 @@ public final class WallPages implements Server.Part {
     this.ticking = ticking;
     this.stock = stock;
     this.changes = changes;
+    this.numbers = new Sequence(desk);
   }
 
   @Override
@@ -226,7 +226,7 @@ public final class WallPages implements Server.Part {
                         task,
                         ticking.listTubs(scene.house(), task.id()),
                         rejected,
-                        this::sequence));
+                        numbers::next));
     String said = gone ? scene.words().say("wall.withdrawn") : "";
     WallView.Parts parts =
         new WallView.Parts(said, after(visit, scene), hand, stock.list(scene.house()));
@@ -270,13 +270,7 @@ public final class WallPages implements Server.Part {
                     task.id(),
                     scene.names().title(task),
                     id,
-                    sequence(),
+                    numbers.next(),
                     ticking.listTubs(scene.house(), task.id())));
-  }
-
-  /** A number that no other form of this server has: the time in microseconds, or one more. */
-  private long sequence() {
-    long micros = ChronoUnit.MICROS.between(java.time.Instant.EPOCH, desk.now());
-    return last.updateAndGet(before -> Math.max(before + 1, micros));
   }
 }
