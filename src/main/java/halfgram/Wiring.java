@@ -7,6 +7,7 @@ import halfgram.api.LogApi;
 import halfgram.api.OpenApi;
 import halfgram.api.ParsApi;
 import halfgram.api.PlanApi;
+import halfgram.api.ServicesApi;
 import halfgram.api.StockApi;
 import halfgram.api.TickApi;
 import halfgram.book.BookReader;
@@ -164,12 +165,13 @@ public final class Wiring implements AutoCloseable {
         words,
         new Templates(),
         List.of(
-            new TodayPages(desk, plans, stock),
+            new TodayPages(desk, plans, stock, services),
             new WhyPages(desk, whys),
             new ServicePages(desk, services, sending),
-            new WallPages(desk, plans, ticking, stock, new Changes(desk)),
+            new WallPages(desk, plans, ticking, stock, new Changes(desk), services),
             new PlanApi(desk, plans, whys, this::result),
             new TickApi(desk, ticking),
+            new ServicesApi(desk, services, sending),
             new StockApi(desk, stock, bringing),
             new EventsApi(desk, events, effects),
             new ParsApi(desk, pars),

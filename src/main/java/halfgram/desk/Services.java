@@ -12,6 +12,7 @@ import halfgram.pass.Component;
 import halfgram.pass.Drop;
 import halfgram.pass.Entry;
 import halfgram.pass.EntryStore;
+import halfgram.pass.Outage;
 import halfgram.pass.Portion;
 import halfgram.pass.Trays;
 import halfgram.pass.Wave;
@@ -79,6 +80,12 @@ public final class Services {
   static List<ServiceRun> runs(KitchenBook book, LocalDate day) {
     Instant start = book.kitchen().clock().start(day);
     return new Demand(book, Because.NOT_ASKED).services(day, day, start);
+  }
+
+  /** What there is none of today. */
+  public List<Outage> outages(House house) {
+    LocalDate day = house.day(desk.now());
+    return desk.read(tx -> Called.of(entries.list(tx, house.id(), day)).outages());
   }
 
   /** Today at the pass. */

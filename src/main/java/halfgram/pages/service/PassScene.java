@@ -2,10 +2,9 @@ package halfgram.pages.service;
 
 import halfgram.desk.House;
 import halfgram.desk.Services;
-import halfgram.formula.ComponentRef;
 import halfgram.kitchen.Text;
 import halfgram.menu.Diet;
-import halfgram.menu.Dish;
+import halfgram.pages.OutWords;
 import halfgram.pass.Component;
 import halfgram.pass.Outage;
 import halfgram.prep.KitchenBook;
@@ -93,12 +92,7 @@ record PassScene(
 
   /** What is out: a dish, or a component. */
   String name(Outage.What what) {
-    return what.item().isEmpty()
-        ? Optional.ofNullable(book().dishes().get(what.dish()))
-            .map(Dish::name)
-            .map(words::text)
-            .orElse(what.dish())
-        : names.componentName(ComponentRef.of(what.item()));
+    return new OutWords(book(), words).name(what);
   }
 
   String station(String code) {

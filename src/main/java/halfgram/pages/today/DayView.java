@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param standing which plan this is, or that none is on the wall yet
  * @param preview whether nobody has put this plan in force
  * @param isEmpty whether there is neither a service nor a task
+ * @param outs what there is none of today
  * @param change none or one
  * @param orders how the sheet can be sorted; the one it is has no address
  * @param again where the plan from now on is proposed; empty when that makes no sense
@@ -25,6 +26,7 @@ record DayView(
     boolean isEmpty,
     Verdict verdict,
     List<ServiceBox> services,
+    List<String> outs,
     List<Change> change,
     Drawing drawing,
     List<Link> orders,
@@ -36,12 +38,10 @@ record DayView(
   /** A way somewhere; without an address it is where one is. */
   record Link(String text, String href) {}
 
-  static DayView of(
-      Shown shown,
-      Optional<InForce> inForce,
-      Optional<Change> change,
-      List<Tub> tubs,
-      Group.By by) {
+  /** What is no part of the plan: what would change it, the tubs, and what there is none of. */
+  record Live(Optional<Change> change, List<Tub> tubs, List<String> outs) {}
+
+  static DayView of(Shown shown, Optional<InForce> inForce, Live live, Group.By by) {
     boolean now = shown.phase() == Shown.Phase.NOW;
     boolean idle = shown.sheet().tasks().isEmpty() && shown.sheet().services().isEmpty();
     return new DayView(
@@ -53,12 +53,13 @@ record DayView(
         idle,
         Verdict.of(shown),
         ServiceBox.of(shown),
-        change.stream().toList(),
+        live.outs(),
+        live.change().stream().toList(),
         Draughting.draw(shown),
         orders(shown, by),
         by.word(),
         Group.of(shown, by),
-        now ? Bin.of(shown, tubs) : List.of(),
+        now ? Bin.of(shown, live.tubs()) : List.of(),
         now ? shown.address("?again=yes") : "");
   }
 

@@ -4,7 +4,9 @@ import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Plans;
+import halfgram.desk.Services;
 import halfgram.desk.Stock;
+import halfgram.pages.OutWords;
 import halfgram.pages.Rooms;
 import halfgram.prep.Task;
 import halfgram.web.Halt;
@@ -22,11 +24,13 @@ public final class TodayPages implements Server.Part {
   private final Desk desk;
   private final Plans plans;
   private final Stock stock;
+  private final Services services;
 
-  public TodayPages(Desk desk, Plans plans, Stock stock) {
+  public TodayPages(Desk desk, Plans plans, Stock stock, Services services) {
     this.desk = desk;
     this.plans = plans;
     this.stock = stock;
+    this.services = services;
   }
 
   @Override
@@ -95,7 +99,11 @@ public final class TodayPages implements Server.Part {
             ? Optional.empty()
             : inForce.flatMap(of -> change(house, shown.get(), of, asked));
     List<halfgram.lot.Tub> tubs = asked.isToday() ? stock.list(house) : List.of();
-    visit.page(status, "today", title, DayView.of(shown.get(), inForce, change, tubs, asked.by()));
+    OutWords said = new OutWords(house.book(), words);
+    List<String> outs =
+        asked.isToday() ? services.outages(house).stream().map(said::said).toList() : List.of();
+    DayView.Live live = new DayView.Live(change, tubs, outs);
+    visit.page(status, "today", title, DayView.of(shown.get(), inForce, live, asked.by()));
   }
 
   private Optional<Change> change(House house, Shown shown, InForce inForce, DayAsked asked) {

@@ -5,9 +5,11 @@ import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Plans;
+import halfgram.desk.Services;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
 import halfgram.measure.Amount;
+import halfgram.pages.OutWords;
 import halfgram.pages.Rooms;
 import halfgram.pages.Sequence;
 import halfgram.prep.Task;
@@ -32,14 +34,22 @@ public final class WallPages implements Server.Part {
   private final Ticking ticking;
   private final Stock stock;
   private final Changes changes;
+  private final Services services;
   private final Sequence numbers;
 
-  public WallPages(Desk desk, Plans plans, Ticking ticking, Stock stock, Changes changes) {
+  public WallPages(
+      Desk desk,
+      Plans plans,
+      Ticking ticking,
+      Stock stock,
+      Changes changes,
+      Services services) {
     this.desk = desk;
     this.plans = plans;
     this.ticking = ticking;
     this.stock = stock;
     this.changes = changes;
+    this.services = services;
     this.numbers = new Sequence(desk);
   }
 
@@ -229,9 +239,15 @@ public final class WallPages implements Server.Part {
                         numbers::next));
     String said = gone ? scene.words().say("wall.withdrawn") : "";
     WallView.Parts parts =
-        new WallView.Parts(said, after(visit, scene), hand, stock.list(scene.house()));
+        new WallView.Parts(
+            said, after(visit, scene), hand, stock.list(scene.house()), outs(scene));
     List<Changes.Told> told = changes.list(scene.house(), scene.inForce(), scene.station());
     visit.wallPage(status, "wall/station", scene.stationName(), WallView.of(scene, told, parts));
+  }
+
+  private List<String> outs(Scene scene) {
+    OutWords words = new OutWords(scene.house().book(), scene.words());
+    return services.outages(scene.house()).stream().map(words::said).toList();
   }
 
   /** The task this cook is on, else the first that can be started, else the first that waits. */

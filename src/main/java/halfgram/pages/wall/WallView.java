@@ -23,6 +23,7 @@ import java.util.stream.Collectors;
  * @param clock the time, and as milliseconds for a script that keeps it
  * @param behind how far behind; empty when on time
  * @param said something to say in place, such as that a task is gone
+ * @param outs what there is none of today
  */
 record WallView(
     String station,
@@ -36,6 +37,7 @@ record WallView(
     String behind,
     String said,
     List<Banner> banners,
+    List<String> outs,
     List<Diets.Row> diets,
     Optional<After> after,
     Optional<Hand> hand,
@@ -48,7 +50,7 @@ record WallView(
   record Clock(String time, long millis, String zone) {}
 
   /** The next service, and how long until it begins. */
-  record Next(String left, long millis, String name, String covers) {}
+  record Next(String id, String left, long millis, String name, String covers) {}
 
   /** A change to be seen. */
   record Banner(long number, List<String> covers, String rest, String weights) {}
@@ -80,6 +82,7 @@ record WallView(
         behind(scene, tasks),
         parts.said(),
         told.stream().map(one -> banner(scene, one)).toList(),
+        parts.outs(),
         new Diets(scene).list(),
         parts.after(),
         parts.hand(),
@@ -91,7 +94,11 @@ record WallView(
 
   /** What the page has beyond the plan in force. */
   record Parts(
-      String said, Optional<After> after, Optional<Hand> hand, List<halfgram.lot.Tub> stock) {}
+      String said,
+      Optional<After> after,
+      Optional<Hand> hand,
+      List<halfgram.lot.Tub> stock,
+      List<String> outs) {}
 
   private static Clock clock(Scene scene) {
     return new Clock(
@@ -117,6 +124,7 @@ record WallView(
     Duration left = Duration.between(scene.now(), run.window().start());
     Messages words = scene.words();
     return new Next(
+        run.id(),
         left.isNegative() ? words.say("wall.now") : words.duration(left),
         run.window().start().toEpochMilli(),
         words.text(run.name()),
