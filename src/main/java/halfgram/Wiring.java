@@ -32,6 +32,7 @@ import halfgram.desk.Sending;
 import halfgram.desk.Services;
 import halfgram.desk.SheetEffects;
 import halfgram.desk.Stock;
+import halfgram.desk.Swapping;
 import halfgram.desk.Ticking;
 import halfgram.desk.Whys;
 import halfgram.pages.events.EditPages;
@@ -157,7 +158,8 @@ public final class Wiring implements AutoCloseable {
     Bringing bringing = new Bringing(desk);
     Logbook logbook = new Logbook(desk, plans);
     Services services = new Services(desk, plans);
-    Sending sending = new Sending(desk);
+    Swapping swapping = new Swapping(desk, events);
+    Sending sending = new Sending(desk, swapping);
     return new Server(
         options,
         kitchens,
@@ -167,11 +169,11 @@ public final class Wiring implements AutoCloseable {
         List.of(
             new TodayPages(desk, plans, stock, services),
             new WhyPages(desk, whys),
-            new ServicePages(desk, services, sending),
+            new ServicePages(desk, services, sending, swapping),
             new WallPages(desk, plans, ticking, stock, new Changes(desk), services),
             new PlanApi(desk, plans, whys, this::result),
             new TickApi(desk, ticking),
-            new ServicesApi(desk, services, sending),
+            new ServicesApi(desk, services, sending, swapping),
             new StockApi(desk, stock, bringing),
             new EventsApi(desk, events, effects),
             new ParsApi(desk, pars),

@@ -8,6 +8,7 @@ import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.Sending;
 import halfgram.desk.Services;
+import halfgram.desk.Swapping;
 import halfgram.pages.Rooms;
 import halfgram.pass.AtPass;
 import halfgram.pass.Called;
@@ -30,11 +31,13 @@ public final class ServicesApi implements Server.Part {
   private final Desk desk;
   private final Services services;
   private final Sending sending;
+  private final Swapping swapping;
 
-  public ServicesApi(Desk desk, Services services, Sending sending) {
+  public ServicesApi(Desk desk, Services services, Sending sending, Swapping swapping) {
     this.desk = desk;
     this.services = services;
     this.sending = sending;
+    this.swapping = swapping;
   }
 
   @Override
@@ -42,6 +45,8 @@ public final class ServicesApi implements Server.Part {
     routes.get(PLACE, this::list);
     routes.get(PLACE + "/{service}", this::one);
     routes.post(PLACE + "/{service}/entries", this::enter);
+    routes.get(PLACE + "/{service}/swaps", this::swaps);
+    routes.post(PLACE + "/{service}/swaps", this::swap);
   }
 
   private void list(Context context) {
@@ -87,6 +92,40 @@ public final class ServicesApi implements Server.Part {
     visit.json(200, answers.toString());
   }
 
+  private void swaps(Context context) {
+    Visit visit = Visit.of(context);
+    Services.Board board = services.open(Rooms.house(desk, visit), visit.who());
+    String service = visit.part("service");
+    AtPass at = board.find(service).orElseThrow(() -> Halt.notFound(service));
+    ObjectNode answer = JsonNodeFactory.instance.objectNode();
+    ArrayNode list = answer.putArray("swaps");
+    SwapJson json = new SwapJson(board.house().book(), visit.words());
+    board.swaps(at).forEach(offer -> json.offer(list.addObject(), offer));
+    visit.json(200, answer.toString());
+  }
+
+  private void swap(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit);
+    Call call = new Call(Json.body(context.body()));
+    Swapping.Asked asked =
+        new Swapping.Asked(
+            call.findUuid("entry"),
+            visit.part("service"),
+            call.text("dish"),
+            call.text("item"),
+            call.text("with"),
+            call.text("confirmedBy"),
+            call.findText("confirmedBy").orElse(""),
+            origin(call));
+    if (!call.problems().isEmpty()) {
+      call.refuse(visit);
+      return;
+    }
+    Answer answer = answer(visit, swapping.swap(house, house.day(desk.now()), asked));
+    visit.json(answer.status(), answer.body());
+  }
+
   // ---- behind the handlers ----
 
   /** What one entry is answered. */
@@ -99,7 +138,10 @@ public final class ServicesApi implements Server.Part {
     if (!call.problems().isEmpty()) {
       return new Answer(422, Call.json(call.problems(), visit.words()));
     }
-    Sending.Outcome outcome = sending.enter(house, day, asked);
+    return answer(visit, sending.enter(house, day, asked));
+  }
+
+  private static Answer answer(Visit visit, Sending.Outcome outcome) {
     if (outcome instanceof Sending.Taken taken) {
       return new Answer(taken.repeated() ? 200 : 201, taken(taken));
     }

@@ -93,7 +93,7 @@ final class Closing {
     for (ServiceRun run : sheet.services()) {
       if (!run.window().end().isAfter(asOf)) {
         Map<String, Amount> planned = planned(sheet, run);
-        for (ServiceRun.Use use : Consumed.of(house.book().formulary(), run, called)) {
+        for (ServiceRun.Use use : Consumed.of(house.book(), run, called)) {
           Taking.of(candidates(tubs, run, use), use.amount(), planned, run.event())
               .forEach(
                   (tub, amount) -> {

@@ -72,11 +72,13 @@ public final class Sending {
   public record NoSuch(String what) implements Outcome {}
 
   private final Desk desk;
+  private final Swapping swapping;
   private final KitchenStore kitchens = new KitchenStore();
   private final EntryStore entries = new EntryStore();
 
-  public Sending(Desk desk) {
+  public Sending(Desk desk, Swapping swapping) {
     this.desk = desk;
+    this.swapping = swapping;
   }
 
   /** Takes an entry about a service of a day. */
@@ -110,12 +112,17 @@ public final class Sending {
       return new NoSuch(unknown.get());
     }
     Entry entry = entry(day, run.orElseThrow(), asked);
-    Optional<Message> because =
-        Called.of(entries.list(tx, house.id(), day)).refuse(entry);
+    Called called = Called.of(entries.list(tx, house.id(), day));
+    Optional<Message> because = called.refuse(entry);
     if (because.isPresent()) {
       return new Refused(because.get());
     }
-    long change = log(tx, now, entry);
+    entry
+        .undoes()
+        .flatMap(called::find)
+        .filter(undone -> undone.kind() == Entry.Kind.SWAP)
+        .ifPresent(undone -> swapping.back(tx, now, undone, entry.who()));
+    long change = log(kitchens, tx, now, entry);
     entries.add(tx, house.id(), new EntryStore.Stored(entry, origin, change));
     return new Taken(entry, change, false);
   }
@@ -170,6 +177,8 @@ public final class Sending {
         asked.dish(),
         asked.diets(),
         asked.item(),
+        "",
+        Optional.empty(),
         asked.station(),
         asked.number(),
         plate,
@@ -179,7 +188,7 @@ public final class Sending {
         asked.undoes());
   }
 
-  private long log(Tx tx, House house, Entry entry) {
+  static long log(KitchenStore kitchens, Tx tx, House house, Entry entry) {
     News news = News.note(KIND, entry.service(), detail(entry).toString(), entry.who());
     return kitchens.change(tx, house.id(), news, entry.at());
   }
@@ -193,6 +202,8 @@ public final class Sending {
     put(detail, "dish", entry.dish());
     put(detail, "diets", String.join(" ", entry.diets()));
     put(detail, "item", entry.item());
+    put(detail, "with", entry.standIn());
+    entry.confirmedBy().ifPresent(by -> detail.put("confirmedBy", by));
     put(detail, "station", entry.station());
     if (entry.kind() == Entry.Kind.SENT) {
       detail.put("number", entry.number());

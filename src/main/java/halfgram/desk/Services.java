@@ -14,6 +14,7 @@ import halfgram.pass.Entry;
 import halfgram.pass.EntryStore;
 import halfgram.pass.Outage;
 import halfgram.pass.Portion;
+import halfgram.pass.SwapOffer;
 import halfgram.pass.Trays;
 import halfgram.pass.Wave;
 import halfgram.prep.Demand;
@@ -52,11 +53,17 @@ public final class Services {
       Called called,
       List<AtPass> services,
       Map<String, List<Wave>> waves,
+      Trays trays,
       Optional<Drop> drop,
       Instant now) {
 
     public Optional<AtPass> find(String service) {
       return services.stream().filter(one -> one.run().id().equals(service)).findFirst();
+    }
+
+    /** What may stand in for what in a service. */
+    public List<SwapOffer> swaps(AtPass at) {
+      return SwapOffer.list(house.book(), at, trays);
     }
 
     public LocalDate day() {
@@ -107,7 +114,7 @@ public final class Services {
     Map<String, List<Wave>> waves = new HashMap<>();
     runs.forEach(run -> waves.put(run.id(), Wave.list(inForce.sheet(), run, started)));
     Optional<Drop> drop = Drop.findNext(inForce.sheet(), inForce.progress());
-    return new Board(house, inForce, called, services, waves, drop, now);
+    return new Board(house, inForce, called, services, waves, trays, drop, now);
   }
 
   private static AtPass at(

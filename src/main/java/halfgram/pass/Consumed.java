@@ -1,9 +1,14 @@
 package halfgram.pass;
 
 import halfgram.formula.FormulaVersion;
+import halfgram.event.Replaced;
+import halfgram.event.Service;
+import halfgram.formula.AllergenTrace;
 import halfgram.formula.Formulary;
 import halfgram.measure.Amount;
+import halfgram.prep.KitchenBook;
 import halfgram.prep.ServiceRun;
+import halfgram.prep.Swapped;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -17,21 +22,31 @@ import java.util.stream.Collectors;
  *
  * <p>Rule. Of a course whose plates were recorded, what was sent is what was used, each plate with
  * what lay on it when it went; of every other course, what it was planned to use. A service without
- * courses is one. Nothing recorded at all: everything as planned.
+ * courses is one. Nothing recorded at all: everything as planned. Swaps that the plan does not have
+ * yet are on the plates that nobody recorded.
  */
 public final class Consumed {
   private Consumed() {}
 
-  public static List<ServiceRun.Use> of(Formulary formulary, ServiceRun run, Called called) {
+  /**
+   * By component.
+   *
+   * @param run as planned
+   */
+  public static List<ServiceRun.Use> of(KitchenBook book, ServiceRun run, Called called) {
     List<Entry> sent = called.sent(run.id());
-    if (sent.isEmpty()) {
+    List<Replaced> swaps =
+        Fire.findService(book, run).map(Service::swaps).orElse(List.of());
+    if (sent.isEmpty() && swaps.isEmpty()) {
       return run.uses();
     }
+    Formulary formulary = book.formulary();
+    Swapped swapped = new Swapped(book, new AllergenTrace(formulary, book::ingredient));
     Set<String> recorded = sent.stream().map(Entry::course).collect(Collectors.toSet());
     Uses uses = new Uses(formulary, run);
     for (ServiceRun.Plates plates : run.plates()) {
       if (!recorded.contains(plates.course())) {
-        Portion.of(plates.items()).forEach(portion -> uses.add(portion, plates.count()));
+        Portion.of(swapped.of(plates, swaps).items()).forEach(portion -> uses.add(portion, plates.count()));
       }
     }
     sent.forEach(entry -> entry.plate().forEach(portion -> uses.add(portion, entry.number())));

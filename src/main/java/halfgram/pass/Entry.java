@@ -17,9 +17,11 @@ import java.util.UUID;
  * @param dish code of the dish; empty when it is about no dish
  * @param diets of the plates sent
  * @param item code of the component that is out or stood in for; empty for a whole dish
+ * @param standIn code of what stands in for the item
+ * @param confirmedBy who said yes to a swap
  * @param station who is ready
  * @param number plates sent; else 1
- * @param plate what lay on each plate sent, or what stands in for the item
+ * @param plate what lay on each plate sent
  * @param note the reason
  * @param undoes id of the entry that an undo takes back
  */
@@ -32,6 +34,8 @@ public record Entry(
     String dish,
     SortedSet<String> diets,
     String item,
+    String standIn,
+    Optional<String> confirmedBy,
     String station,
     int number,
     List<Portion> plate,

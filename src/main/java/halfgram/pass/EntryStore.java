@@ -59,6 +59,8 @@ public final class EntryStore {
         .set(SERVICE_ENTRY.DISH, entry.dish())
         .set(SERVICE_ENTRY.DIETS, String.join(BETWEEN, entry.diets()))
         .set(SERVICE_ENTRY.ITEM, entry.item())
+        .set(SERVICE_ENTRY.STAND_IN, entry.standIn())
+        .set(SERVICE_ENTRY.CONFIRMED_BY, entry.confirmedBy().orElse(null))
         .set(SERVICE_ENTRY.STATION, entry.station())
         .set(SERVICE_ENTRY.NUMBER, entry.number())
         .set(SERVICE_ENTRY.PLATE, Portion.write(entry.plate()))
@@ -87,6 +89,8 @@ public final class EntryStore {
             row.getDish(),
             diets,
             row.getItem(),
+            row.getStandIn(),
+            Optional.ofNullable(row.getConfirmedBy()),
             row.getStation(),
             row.getNumber(),
             Portion.read(row.getPlate()),

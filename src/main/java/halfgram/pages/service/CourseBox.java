@@ -24,14 +24,14 @@ record CourseBox(
       List<DishRow> dishes =
           service.lines().stream()
               .filter(line -> line.key().course().equals(one.fire().code()))
-              .map(line -> DishRow.of(scene, line))
+              .map(line -> DishRow.of(scene, service, line))
               .toList();
       boxes.add(box(scene, one, dishes));
     }
     List<DishRow> others =
         service.lines().stream()
             .filter(line -> line.key().course().isEmpty())
-            .map(line -> DishRow.of(scene, line))
+            .map(line -> DishRow.of(scene, service, line))
             .toList();
     if (!others.isEmpty()) {
       boxes.add(new CourseBox("", scene.words().say("pass.dishes"), "", "", "", others));

@@ -1,7 +1,12 @@
 package halfgram.pages.service;
 
+import halfgram.menu.Dish;
+import halfgram.menu.Swap;
 import halfgram.pass.AtPass;
 import halfgram.pass.Component;
+import halfgram.pass.Fire;
+import halfgram.prep.Components;
+import java.util.List;
 import java.util.OptionalLong;
 
 /**
@@ -10,6 +15,8 @@ import java.util.OptionalLong;
  * @param id for the page: where its forms stand
  * @param ready plates there is food for; a dash when nothing on it is kept in tubs
  * @param word what has to be said about it: short, out, waiting; empty when all is well
+ * @param swapped what stands in for what
+ * @param canSwap whether the dish lists anything that may stand in
  * @param look how that is shown, beside being said
  */
 record DishRow(
@@ -26,9 +33,11 @@ record DishRow(
     String left,
     String word,
     String look,
-    boolean isOut) {
+    boolean isOut,
+    List<String> swapped,
+    boolean canSwap) {
 
-  static DishRow of(PassScene scene, AtPass.Line line) {
+  static DishRow of(PassScene scene, AtPass service, AtPass.Line line) {
     return new DishRow(
         line.key().word().replaceAll("[^a-z0-9]+", "-"),
         line.key().course(),
@@ -43,7 +52,35 @@ record DishRow(
         line.left().isPresent() ? shown(OptionalLong.of(Math.max(0, line.left().getAsLong()))) : "–",
         word(scene, line),
         look(line),
-        line.out().isPresent());
+        line.out().isPresent(),
+        swapped(scene, service, line),
+        !line.plates().dish().swaps().isEmpty());
+  }
+
+  /** What stands in for what on these plates. */
+  private static List<String> swapped(PassScene scene, AtPass service, AtPass.Line line) {
+    Dish dish = scene.book().dishes().get(line.key().dish());
+    if (dish == null) {
+      return List.of();
+    }
+    return Fire.findService(scene.book(), service.run()).stream()
+        .flatMap(one -> one.swaps().stream())
+        .filter(one -> one.dish().equals(dish.code()))
+        .filter(one -> line.plates().items().contains(one.swap().with()))
+        .filter(one -> one.swap().applies(dish.plate()))
+        .map(one -> said(scene, dish, one.swap()))
+        .toList();
+  }
+
+  private static String said(PassScene scene, Dish dish, Swap swap) {
+    String item =
+        dish.plate().stream()
+            .filter(one -> one.item().code().equals(swap.item()))
+            .findFirst()
+            .map(one -> scene.text(Components.name(scene.book(), one.item())))
+            .orElse(swap.item());
+    String with = scene.text(Components.name(scene.book(), swap.with().item()));
+    return scene.words().say("pass.swapped", with, item);
   }
 
   private static String shown(OptionalLong number) {

@@ -4,27 +4,33 @@ import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.Sending;
 import halfgram.desk.Services;
+import halfgram.desk.Swapping;
 import halfgram.pages.Rooms;
 import halfgram.pages.Sequence;
 import halfgram.pass.AtPass;
+import halfgram.prep.TickStore;
 import halfgram.station.Person;
 import halfgram.web.Halt;
 import halfgram.web.Server;
 import halfgram.web.Visit;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.util.Optional;
 
 /** The services of today, and what is entered while they run. */
 public final class ServicePages implements Server.Part {
   private final Desk desk;
   private final Services services;
   private final Sending sending;
+  private final Swapping swapping;
   private final Sequence numbers;
 
-  public ServicePages(Desk desk, Services services, Sending sending) {
+  public ServicePages(
+      Desk desk, Services services, Sending sending, Swapping swapping) {
     this.desk = desk;
     this.services = services;
     this.sending = sending;
+    this.swapping = swapping;
     this.numbers = new Sequence(desk);
   }
 
@@ -35,6 +41,8 @@ public final class ServicePages implements Server.Part {
     routes.post("/k/{kitchen}/service/{service}", this::enter);
     routes.get("/k/{kitchen}/service/{service}/who", this::who);
     routes.post("/k/{kitchen}/service/{service}/cook", this::cook);
+    routes.get("/k/{kitchen}/service/{service}/swap", this::swaps);
+    routes.post("/k/{kitchen}/service/{service}/swap", this::swap);
   }
 
   private void list(Context context) {
@@ -88,7 +96,50 @@ public final class ServicePages implements Server.Part {
     }
   }
 
+  private void swaps(Context context) {
+    Visit visit = Visit.of(context);
+    offer(visit, 200, scene(visit), "");
+  }
+
+  private void swap(Context context) {
+    Visit visit = Visit.of(context);
+    PassScene scene = scene(visit);
+    get(scene, visit);
+    String sequence = visit.field("sequence");
+    if (!sequence.matches("\\d{1,18}")) {
+      throw Halt.unreadable("sequence");
+    }
+    if (visit.field("confirmedBy").isEmpty()) {
+      offer(visit, 422, scene, scene.words().say("pass.yes-fault"));
+      return;
+    }
+    Swapping.Asked asked =
+        new Swapping.Asked(
+            Optional.empty(),
+            visit.part("service"),
+            visit.field("dish"),
+            visit.field("item"),
+            visit.field("with"),
+            visit.field("confirmedBy"),
+            visit.cook().orElse(visit.field("confirmedBy")),
+            new TickStore.Origin(visit.device(), Long.parseLong(sequence), desk.now(), 0));
+    Sending.Outcome outcome = swapping.swap(scene.house(), scene.board().day(), asked);
+    if (outcome instanceof Sending.Taken taken) {
+      visit.seeOther(address(visit) + "?entry=" + taken.entry().id());
+    } else if (outcome instanceof Sending.Refused refused) {
+      visit.notice(scene.words().say("wall.refused", refused.because()));
+      offer(visit, 409, scene(visit), "");
+    } else if (outcome instanceof Sending.NoSuch none) {
+      throw Halt.notFound(none.what());
+    }
+  }
+
   // ---- behind the handlers ----
+
+  private void offer(Visit visit, int status, PassScene scene, String fault) {
+    SwapView view = SwapView.of(scene, get(scene, visit), fault, numbers::next);
+    visit.wallPage(status, "service/swap", scene.words().say("pass.swap"), view);
+  }
 
   private PassScene scene(Visit visit) {
     House house = Rooms.house(desk, visit);
