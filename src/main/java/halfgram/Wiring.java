@@ -9,6 +9,7 @@ import halfgram.api.OpenApi;
 import halfgram.api.ParsApi;
 import halfgram.api.PlanApi;
 import halfgram.api.SlipApi;
+import halfgram.api.ServicesApi;
 import halfgram.api.StockApi;
 import halfgram.api.TickApi;
 import halfgram.book.BookReader;
@@ -32,9 +33,12 @@ import halfgram.desk.Logbook;
 import halfgram.desk.Nights;
 import halfgram.desk.Pars;
 import halfgram.desk.Plans;
+import halfgram.desk.Sending;
+import halfgram.desk.Services;
 import halfgram.desk.SheetEffects;
 import halfgram.desk.Slips;
 import halfgram.desk.Stock;
+import halfgram.desk.Swapping;
 import halfgram.desk.Ticking;
 import halfgram.desk.Whys;
 import halfgram.pages.TubDeeds;
@@ -44,6 +48,7 @@ import halfgram.pages.formulas.FormulasPages;
 import halfgram.pages.log.LogPages;
 import halfgram.pages.pars.ParsPages;
 import halfgram.pages.slip.SlipPages;
+import halfgram.pages.service.ServicePages;
 import halfgram.pages.stock.StockPages;
 import halfgram.pages.today.TodayPages;
 import halfgram.pages.wall.WallPages;
@@ -171,6 +176,9 @@ public final class Wiring implements AutoCloseable {
     Bringing bringing = new Bringing(desk);
     Logbook logbook = new Logbook(desk, plans);
     TubDeeds deeds = new TubDeeds(new Handling(desk), new Dividing(desk));
+    Services services = new Services(desk, plans);
+    Swapping swapping = new Swapping(desk, events);
+    Sending sending = new Sending(desk, swapping);
     return new Server(
         options,
         kitchens,
@@ -178,11 +186,13 @@ public final class Wiring implements AutoCloseable {
         words,
         new Templates(),
         List.of(
-            new TodayPages(desk, plans, stock, nights),
+            new TodayPages(desk, plans, stock, nights, services),
             new WhyPages(desk, whys),
-            new WallPages(desk, plans, ticking, stock, new Changes(desk), nights),
+            new ServicePages(desk, services, sending, swapping),
+            new WallPages(desk, plans, ticking, stock, new Changes(desk), nights, services),
             new PlanApi(desk, plans, whys, nights, this::result),
             new TickApi(desk, ticking),
+            new ServicesApi(desk, services, sending, swapping),
             new StockApi(desk, plans, stock, bringing, deeds),
             new LedgerApi(desk, plans),
             new EventsApi(desk, events, effects),

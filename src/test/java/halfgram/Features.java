@@ -35,6 +35,7 @@ final class Features {
           "par",
           "haccp",
           "prep",
+          "pass",
           "wall",
           "purveyor",
           "review");

@@ -12,11 +12,14 @@ import halfgram.measure.Quantity;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
 import java.math.BigDecimal;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import java.util.UUID;
 
 /**
@@ -146,6 +149,28 @@ final class Call {
       problem(key, text.orElse(""), "accept.date");
       return otherwise;
     }
+  }
+
+  /** A moment with its offset. */
+  Optional<Instant> findMoment(String key) {
+    Optional<String> text = findText(key);
+    try {
+      return text.map(Instant::parse);
+    } catch (DateTimeParseException e) {
+      problem(key, text.orElse(""), "api.accept-moment");
+      return Optional.empty();
+    }
+  }
+
+  /** A list of codes; none when it is not there. */
+  SortedSet<String> words(String key) {
+    SortedSet<String> words = new TreeSet<>();
+    JsonNode list = body.path(key);
+    if (has(key) && !list.isArray()) {
+      problem(key, list.toString(), "api.accept-text");
+    }
+    list.forEach(one -> words.add(one.asText()));
+    return words;
   }
 
   /** An amount, as the book writes it ("1.2 kg", "14 piece"). */

@@ -19,7 +19,8 @@ import java.util.Objects;
  */
 public final class OpenApi implements Server.Part {
   private static final List<String> GROUPS =
-      List.of("plan", "stock", "events", "pars", "slip", "formulas", "log", "book");
+      List.of(
+          "plan", "services", "stock", "events", "pars", "slip", "formulas", "log", "book");
   private static final String BOOK = "/halfgram/book/halfgram-book-1.schema.json";
 
   /** Before the name of a part of the book among the schemas. */

@@ -15,9 +15,7 @@ import halfgram.web.Server;
 import halfgram.web.Visit;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import java.time.Instant;
 import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
 import java.util.Optional;
 
 /** Ticks: one, or a queue that a device kept while it had no network. */
@@ -97,7 +95,7 @@ public final class TickApi implements Server.Part {
         new TickStore.Origin(
             device.orElse(new java.util.UUID(0, 0)),
             call.number("sequence", 0),
-            time(call).orElseGet(desk::now),
+            call.findMoment("deviceTime").orElseGet(desk::now),
             call.findNumber("deviceOffsetMinutes", -1440).orElse(0L).intValue());
     return new Ticking.Entry(
         id,
@@ -109,16 +107,6 @@ public final class TickApi implements Server.Part {
         call.text("cook"),
         undoes,
         origin);
-  }
-
-  private static Optional<Instant> time(Call call) {
-    Optional<String> text = call.findText("deviceTime");
-    try {
-      return text.map(Instant::parse);
-    } catch (DateTimeParseException e) {
-      call.problem("deviceTime", text.orElse(""), "api.accept-moment");
-      return Optional.empty();
-    }
   }
 
   private String taken(House house, Ticking.Taken taken) {

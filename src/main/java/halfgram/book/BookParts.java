@@ -82,7 +82,7 @@ final class BookParts {
     SortedMap<String, RegularService> regular =
         byCode(root.list("services", services::service), RegularService::code);
     List<Par> pars = root.list("pars", services::par);
-    EventReader events = new EventReader(reading, services);
+    EventReader events = new EventReader(reading, services, menu);
     List<Event> occasions = root.list("events", events::event);
     LotReader lots = new LotReader(reading, components, kitchen.clock());
     List<Lot> tubs = root.list("tubs", lots::lot);

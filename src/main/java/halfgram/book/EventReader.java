@@ -5,6 +5,7 @@ import halfgram.event.Covers;
 import halfgram.event.Curve;
 import halfgram.event.DietCount;
 import halfgram.event.Event;
+import halfgram.event.Replaced;
 import halfgram.event.Service;
 import halfgram.event.Share;
 import halfgram.kitchen.Text;
@@ -27,10 +28,12 @@ final class EventReader {
 
   private final Reading reading;
   private final ServiceReader services;
+  private final MenuReader menu;
 
-  EventReader(Reading reading, ServiceReader services) {
+  EventReader(Reading reading, ServiceReader services, MenuReader menu) {
     this.reading = reading;
     this.services = services;
+    this.menu = menu;
   }
 
   Event event(Node node) {
@@ -105,7 +108,20 @@ final class EventReader {
       node.problem("curve", "", "problem.courses-or-dishes");
     }
     return new Service(
-        code, node.findText("name").orElse(eventName), start, end, courses, curve, dishes);
+        code,
+        node.findText("name").orElse(eventName),
+        start,
+        end,
+        courses,
+        curve,
+        dishes,
+        node.list("swaps", this::replaced));
+  }
+
+  private Replaced replaced(Node node) {
+    String dish = node.code("dish");
+    reading.refer(Reading.Kind.DISH, node, "dish", dish);
+    return new Replaced(dish, menu.swap(node));
   }
 
   private Course course(Node node, LocalTime start, LocalTime end) {

@@ -10,15 +10,23 @@ import halfgram.measure.Quantity;
 import halfgram.menu.Diet;
 import halfgram.menu.Dish;
 import halfgram.menu.PlateItem;
+import halfgram.menu.Plating;
+import halfgram.menu.Swap;
 import halfgram.menu.Variant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.TreeSet;
 
 /** Reads diets and dishes. */
 final class MenuReader {
+  /** What is read on with when nothing was given. */
+  private static final PlateItem NOTHING =
+      new PlateItem(
+          new Item.OfIngredient("", Optional.empty()), Quantity.of("1 g"), Amount.NO_MASS);
+
   private final Reading reading;
   private final Map<String, Ingredient> ingredients;
   private final ComponentReader components;
@@ -54,7 +62,50 @@ final class MenuReader {
         node.text("name"),
         plate,
         node.texts("finish"),
-        node.list("variants", variant -> variant(variant, plate)));
+        node.list("variants", variant -> variant(variant, plate)),
+        node.list("swaps", swap -> swap(swap, plate)),
+        node.object("plating").map(this::plating));
+  }
+
+  private Plating plating(Node node) {
+    Optional<String> station = node.findCode("station");
+    station.ifPresent(code -> reading.refer(Reading.Kind.STATION, node, "station", code));
+    Plating plating =
+        new Plating(
+            node.findInteger("people", 1, 100).orElse(1),
+            node.number("platesPerMinute", "0.05", "120"),
+            node.list(
+                "last",
+                step ->
+                    new Plating.LastStep(step.text("text"), step.integer("seconds", 0, 3600))),
+            node.findText("plate"),
+            node.findInteger("perTray", 1, 500)
+                .map(OptionalInt::of)
+                .orElse(OptionalInt.empty()),
+            station);
+    node.done();
+    return plating;
+  }
+
+  private Swap swap(Node node, List<PlateItem> plate) {
+    Swap swap = swap(node);
+    if (!swap.applies(plate)) {
+      node.problem("component", swap.item(), "problem.not-on-plate", codes(plate));
+    }
+    return swap;
+  }
+
+  /** What stands in for what. */
+  Swap swap(Node node) {
+    boolean isIngredient = node.has("ingredient");
+    if (isIngredient == node.has("component")) {
+      node.problem("", "", "problem.one-item");
+    }
+    String code = node.code(isIngredient ? "ingredient" : "component");
+    Optional<Node> with = node.need("with", "accept.plate-item");
+    Optional<PlateItem> item = with.map(this::plateItem);
+    with.ifPresent(Node::done);
+    return new Swap(code, item.orElse(NOTHING));
   }
 
   PlateItem plateItem(Node node) {

@@ -11,6 +11,9 @@ import halfgram.lot.Movement;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.measure.Rounding;
+import halfgram.pass.Called;
+import halfgram.pass.Consumed;
+import halfgram.pass.EntryStore;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.netting.Draw;
@@ -30,11 +33,13 @@ import java.util.UUID;
  * <p>Rules. A service is closed when a plan is followed by the next, which no longer has it: so
  * exactly once, however often the day is planned again. It takes what its plan had it use, out of
  * tubs that were there and in date when it began, as {@link Taking} says. Where less is found than
- * was planned, less is taken: nobody can eat what was never made. Every movement says that it is
- * assumed, and for which service.
+ * was planned, less is taken: nobody can eat what was never made. Of a course whose plates were
+ * recorded as sent, what was sent is taken instead of what was planned ({@link Consumed}). Every
+ * movement says that it is assumed, and for which service.
  */
 final class Closing {
   private final LotStore lots = new LotStore();
+  private final EntryStore entries = new EntryStore();
   private final KitchenStore kitchens = new KitchenStore();
   private final Posting posting = new Posting();
 
@@ -47,9 +52,9 @@ final class Closing {
   }
 
   /** Tubs as they are once the services of a sheet that are over at a moment have taken theirs. */
-  static List<Tub> after(PrepSheet sheet, List<Tub> tubs, Instant asOf) {
-    Map<UUID, Tub> now = byId(tubs);
-    take(sheet, now, asOf);
+  List<Tub> after(Tx tx, House house, PrepSheet sheet, Instant asOf) {
+    Map<UUID, Tub> now = byId(lots.list(tx, house.id()));
+    take(tx, house, sheet, now, asOf);
     return now.values().stream().filter(tub -> tub.lot().left().isPositive()).toList();
   }
 
@@ -59,7 +64,7 @@ final class Closing {
    * @param asOf moment of the plan that follows, which has no service that is over by then
    */
   void close(Tx tx, House house, PrepSheet sheet, Instant asOf, String who) {
-    for (Take take : take(sheet, byId(lots.list(tx, house.id())), asOf)) {
+    for (Take take : take(tx, house, sheet, byId(lots.list(tx, house.id())), asOf)) {
       Movement used = movement(take, who);
       List<Movement> rows = Posting.rows(house, take.tub(), used, take.run().event());
       // No fact: the plan that is being made has it in already.
@@ -76,12 +81,14 @@ final class Closing {
     return byId;
   }
 
-  private static List<Take> take(PrepSheet sheet, Map<UUID, Tub> tubs, Instant asOf) {
+  private List<Take> take(
+      Tx tx, House house, PrepSheet sheet, Map<UUID, Tub> tubs, Instant asOf) {
+    Called called = Called.of(entries.list(tx, house.id(), sheet.request().from()));
     List<Take> takes = new ArrayList<>();
     for (ServiceRun run : sheet.services()) {
       if (!run.window().end().isAfter(asOf)) {
         Map<String, Amount> planned = planned(sheet, run);
-        for (ServiceRun.Use use : run.uses()) {
+        for (ServiceRun.Use use : Consumed.of(house.book(), run, called)) {
           Taking.of(candidates(tubs, run, use), use.amount(), planned, run.event())
               .forEach(
                   (tub, amount) -> {

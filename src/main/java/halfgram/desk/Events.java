@@ -218,6 +218,14 @@ public final class Events {
         });
   }
 
+  /** Stores an event that is there with a change of its own, under the kitchen's lock. */
+  Outcome keep(Tx tx, House house, ObjectNode body, String who) {
+    Optional<EventStore.Saved> there = events.find(tx, house.id(), body.path("code").asText());
+    OptionalLong seen =
+        there.isPresent() ? OptionalLong.of(there.get().change()) : OptionalLong.empty();
+    return store(tx, house, there, seen, body, who);
+  }
+
   /** The kitchen with an event as it would be; nothing is stored. */
   public Tried look(House house, ObjectNode body) {
     return desk.read(tx -> look(tx, house, body));

@@ -8,8 +8,9 @@ public enum LogKind {
   TICK,
   PLAN,
   STOCK,
-  EVENT,
   SERVICE,
+  EVENT,
+  SLIP,
   PAR,
   FORMULA,
   IMPORT;

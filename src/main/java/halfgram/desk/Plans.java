@@ -158,7 +158,7 @@ public final class Plans {
     return desk.read(
         tx -> {
           Instant asOf = moment(house, inForce.plan().day());
-          List<Tub> tubs = Closing.after(inForce.sheet(), lots.list(tx, house.id()), asOf);
+          List<Tub> tubs = closing.after(tx, house, inForce.sheet(), asOf);
           return proposal(house, inForce, other.withLots(of(tubs)), asOf);
         });
   }

@@ -34,7 +34,7 @@ import java.util.OptionalInt;
  * changes: that is for whoever accepts the next one.
  */
 public final class Slips {
-  private static final String SERVICE = "service";
+  private static final String SLIP = "slip";
 
   /**
    * What is asked.
@@ -219,7 +219,7 @@ public final class Slips {
     detail.put("date", found.date().toString());
     asked.push().ifPresent(push -> detail.put("minutes", push.minutes()));
     asked.covers().ifPresent(covers -> detail.put("covers", covers));
-    News news = News.fact(SERVICE, code, detail.toString(), who);
+    News news = News.fact(SLIP, code, detail.toString(), who);
     long change = kitchens.change(tx, house.id(), news, desk.now());
     books.save(tx, house.id(), "services", code, 0, body.toString(), change);
     return new Saved();

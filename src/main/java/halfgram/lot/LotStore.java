@@ -225,6 +225,18 @@ public final class LotStore {
     return turns;
   }
 
+  /** When each tub that ever was counted was counted last. */
+  public Map<UUID, Instant> lastCounts(Tx tx, UUID kitchen) {
+    Field<Instant> last = DSL.max(MOVEMENT.AT);
+    return tx.sql()
+        .select(MOVEMENT.LOT_ID, last)
+        .from(MOVEMENT)
+        .where(MOVEMENT.KITCHEN_ID.eq(kitchen))
+        .and(MOVEMENT.KIND.eq(Movement.Kind.COUNTED.name()))
+        .groupBy(MOVEMENT.LOT_ID)
+        .fetchMap(MOVEMENT.LOT_ID, last);
+  }
+
   /** How many tubs have codes that begin so; the next code of a day is one more. */
   public int count(Tx tx, UUID kitchen, String prefix) {
     return tx.sql()

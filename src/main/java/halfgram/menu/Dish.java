@@ -11,13 +11,26 @@ import java.util.function.Predicate;
  * A dish: what lies on a plate, its variants, and what is done only at the pass.
  *
  * @param finish last steps, in order
+ * @param swaps what may stand in for what, should something run short
  */
 public record Dish(
-    String code, Text name, List<PlateItem> plate, List<Text> finish, List<Variant> variants) {
+    String code,
+    Text name,
+    List<PlateItem> plate,
+    List<Text> finish,
+    List<Variant> variants,
+    List<Swap> swaps,
+    Optional<Plating> plating) {
   public Dish {
     plate = List.copyOf(plate);
     finish = List.copyOf(finish);
     variants = List.copyOf(variants);
+    swaps = List.copyOf(swaps);
+  }
+
+  /** The dish with something else on its plate. */
+  public Dish with(List<PlateItem> other) {
+    return new Dish(code, name, other, finish, variants, swaps, plating);
   }
 
   /**

@@ -50,10 +50,12 @@ public final class Demand {
 
   private final DemandNotes notes;
   private final AllergenTrace trace;
+  private final Swapped swapped;
 
   public Demand(KitchenBook book, Because because) {
     this.book = book;
     this.trace = new AllergenTrace(book.formulary(), book::ingredient);
+    this.swapped = new Swapped(book, trace);
     this.notes = new DemandNotes(book, because);
     this.clock = book.kitchen().clock();
   }
@@ -92,12 +94,12 @@ public final class Demand {
       Instant fire = clock.at(event.date(), course.at());
       for (Share share : course.dishes()) {
         plates.addAll(
-            plates(event, prepared, course.code(), share, uses, new Window(fire, fire), List.of()));
+            plates(event, service, course.code(), share, uses, new Window(fire, fire), List.of()));
       }
     }
     List<Curve.Dated> pickUps = dated(service.curve(), event.date());
     for (Share share : service.dishes()) {
-      plates.addAll(plates(event, prepared, "", share, uses, window, pickUps));
+      plates.addAll(plates(event, service, "", share, uses, window, pickUps));
     }
     String id = event.services().size() == 1 ? event.code() : event.code() + "." + service.code();
     return new ServiceRun(
@@ -115,7 +117,7 @@ public final class Demand {
 
   private List<Plates> plates(
       Event event,
-      int prepared,
+      Service service,
       String course,
       Share share,
       Uses uses,
@@ -126,12 +128,13 @@ public final class Demand {
       throw new IllegalArgumentException("no dish " + share.dish());
     }
     List<Plates> plates = new ArrayList<>();
-    int others = prepared - event.dietGuests();
+    int others = event.prepared(book.buffer()) - event.dietGuests();
     plates.add(plates(course, dish, Collections.emptySortedSet(), share, others));
     for (DietCount diet : event.diets()) {
       plates.add(plates(course, dish, diet.diets(), share, diet.plates()));
     }
     plates.removeIf(made -> made.count() == 0);
+    plates.replaceAll(made -> swapped.of(made, service.swaps()));
     for (Plates made : plates) {
       for (PlateItem item : made.items()) {
         uses.add(item, item.amount().times(made.count()), window, pickUps);

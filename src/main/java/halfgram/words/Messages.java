@@ -46,6 +46,7 @@ public final class Messages {
           "pages/page",
           "pages/today",
           "pages/wall",
+          "pages/service",
           "pages/formulas",
           "pages/events",
           "pages/stock",

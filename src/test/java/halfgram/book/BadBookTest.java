@@ -103,6 +103,39 @@ class BadBookTest {
   }
 
   @Test
+  void aSwapForWhatIsNotOnThePlateIsRefusedWithWhatIs() {
+    book.set(
+        "dishes/trout-plate/swaps/0",
+        "{'component': 'pea-jelly', 'with': {'component': 'pea-spheres', 'amount': '3 piece'}}");
+    assertOnly("dishes/trout-plate/swaps/0/component", "pea-jelly", "trout-slices", "dill-oil");
+  }
+
+  @Test
+  void aSwapForNothingIsRefused() {
+    book.remove("dishes/trout-plate/swaps/0/with");
+    assertOnly("dishes/trout-plate/swaps/0/with", "", "is missing");
+  }
+
+  @Test
+  void platingAtNoPaceOrAtNoStationIsRefused() {
+    book.set("dishes/trout-plate/plating/platesPerMinute", "0");
+    assertOnly("dishes/trout-plate/plating/platesPerMinute", "0", "a number from 0.05 to 120");
+    book.set("dishes/trout-plate/plating/platesPerMinute", "2")
+        .set("dishes/trout-plate/plating/station", "'pas'");
+    assertOnly("dishes/trout-plate/plating/station", "pas", "no such station", "pass");
+  }
+
+  @Test
+  void aSwapInForceOfADishThatIsNotThereIsRefused() {
+    book.set(
+        "events/harvest-dinner/services/dinner/swaps",
+        "[{'dish': 'trout-plat', 'component': 'rye-crisp',"
+            + " 'with': {'component': 'seed-crisp', 'amount': '1 piece'}}]");
+    assertOnly(
+        "events/harvest-dinner/services/dinner/swaps/0/dish", "trout-plat", "no such dish");
+  }
+
+  @Test
   void aCurveThatDoesNotAddUpIsRefusedWithItsSum() {
     book.set("services/lunch/curve/0/share", "39");
     assertOnly("services/lunch/curve", "99 %", "must add up to 100 %");

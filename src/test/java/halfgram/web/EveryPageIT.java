@@ -40,6 +40,7 @@ class EveryPageIT {
           "?again=yes",
           "wall/all",
           "wall/pass",
+          "service/bar.2026-12-05",
           "formulas?find=zzz",
           "events?past=yes",
           "stock?by=component");
@@ -231,6 +232,7 @@ class EveryPageIT {
         "wall/cold?task=" + encoded(task("yoghurt-spheres/harvest-dinner/1/drop")),
         "wall/all",
         "wall/pass",
+          "service/bar.2026-12-05",
         "wall/cold/who",
         "label?tub=" + tub,
         "formulas",

@@ -190,6 +190,14 @@ record LogView(
                 subject,
                 new StockLine(house, words).of(detail),
                 "stock/" + Visit.encoded(subject));
+        case "service" ->
+            line(
+                change,
+                "log.service",
+                subject,
+                new ServiceLine(house.book(), words).said(detail),
+                "");
+        case "slip" -> line(change, "log.slip", slipped(subject, detail), slip(detail), "");
         case "import" -> line(change, "log.import", subject, "", "");
         default -> line(change, "log.other", change.kind() + " " + subject, "", "");
       };
@@ -253,6 +261,29 @@ record LogView(
           : "";
     }
 
+    /** "Bar evening, Sat 5 Dec". */
+    private String slipped(String code, JsonNode detail) {
+      String name =
+          Optional.ofNullable(house.book().services().get(code))
+              .map(service -> words.text(service.name()))
+              .orElse(code);
+      return Moments.date(detail.path("date").asText())
+          .map(date -> words.say("log.slip-of", name, words.shortDate(date)))
+          .orElse(name);
+    }
+
+    private String slip(JsonNode detail) {
+      List<String> parts = new ArrayList<>();
+      if (detail.has("minutes")) {
+        int by = detail.path("minutes").asInt();
+        parts.add(words.say(by < 0 ? "log.slip-earlier" : "log.slip-later", Math.abs(by)));
+      }
+      if (detail.has("covers")) {
+        parts.add(words.say("log.slip-covers", detail.path("covers").asInt()));
+      }
+      return String.join(", ", parts);
+    }
+
     private String fromTo(JsonNode detail) {
       String none = words.say("log.none");
       String from = detail.path("from").asText();
@@ -287,6 +318,7 @@ record LogView(
               LogKind.TICK, words.say("log.kind-tick"),
               LogKind.PLAN, words.say("log.plan"),
               LogKind.STOCK, words.say("log.stock"),
+              LogKind.SERVICE, words.say("log.service"),
               LogKind.EVENT, words.say("log.event"),
               LogKind.PAR, words.say("log.par"),
               LogKind.FORMULA, words.say("log.formula"),

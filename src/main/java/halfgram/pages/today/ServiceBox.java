@@ -16,12 +16,14 @@ import java.util.SortedSet;
 /**
  * One service of the day at a glance.
  *
+ * @param href where it is at the pass; empty on another day
  * @param covers the number alone; empty when nobody counted
  * @param details final or expected, made for how many, from pars
  * @param diets counted, in capitals
  * @param slip where it is made later, or for other covers; empty for one that is over
  */
 record ServiceBox(
+    String href,
     String time,
     String until,
     String covers,
@@ -43,6 +45,7 @@ record ServiceBox(
     Optional<Event> event = event(shown, run);
     boolean counted = run.covers().isPresent();
     return new ServiceBox(
+        shown.phase() == Shown.Phase.NOW ? shown.address("service/" + Visit.encoded(run.id())) : "",
         words.time(run.window().start()),
         words.say("today.to", words.time(run.window().end())),
         counted ? String.valueOf(run.covers().getAsInt()) : "",

@@ -6,7 +6,9 @@ import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Nights;
 import halfgram.desk.Plans;
+import halfgram.desk.Services;
 import halfgram.desk.Stock;
+import halfgram.pages.OutWords;
 import halfgram.pages.Rooms;
 import halfgram.prep.Missed;
 import halfgram.prep.Task;
@@ -27,13 +29,15 @@ public final class TodayPages implements Server.Part {
   private final Stock stock;
   private final Nights nights;
   private final Dipped dipped;
+  private final Services services;
 
-  public TodayPages(Desk desk, Plans plans, Stock stock, Nights nights) {
+  public TodayPages(Desk desk, Plans plans, Stock stock, Nights nights, Services services) {
     this.desk = desk;
     this.plans = plans;
     this.stock = stock;
     this.nights = nights;
     this.dipped = new Dipped(desk);
+    this.services = services;
   }
 
   @Override
@@ -114,9 +118,12 @@ public final class TodayPages implements Server.Part {
             : inForce.flatMap(of -> change(house, shown.get(), of, asked));
     List<halfgram.lot.Tub> tubs = asked.isToday() ? stock.list(house) : List.of();
     List<Dipped.Dip> dips = asked.isToday() ? dipped.list(house, inForce) : List.of();
-    DayView.Beside beside = new DayView.Beside(tubs, missed(house, asked, inForce), dips);
-    DayView view = DayView.of(shown.get(), inForce, change, beside, asked.by());
-    visit.page(status, "today", title, view);
+    OutWords said = new OutWords(house.book(), words);
+    List<String> outs =
+        asked.isToday() ? services.outages(house).stream().map(said::said).toList() : List.of();
+    DayView.Live live =
+        new DayView.Live(change, tubs, missed(house, asked, inForce), dips, outs);
+    visit.page(status, "today", title, DayView.of(shown.get(), inForce, live, asked.by()));
   }
 
   private List<Missed> missed(House house, DayAsked asked, Optional<InForce> inForce) {

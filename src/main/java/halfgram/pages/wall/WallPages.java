@@ -7,10 +7,13 @@ import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Nights;
 import halfgram.desk.Plans;
+import halfgram.desk.Services;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
 import halfgram.measure.Amount;
+import halfgram.pages.OutWords;
 import halfgram.pages.Rooms;
+import halfgram.pages.Sequence;
 import halfgram.prep.Task;
 import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
@@ -21,12 +24,10 @@ import halfgram.web.Visit;
 import halfgram.web.Words;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
-import java.util.concurrent.atomic.AtomicLong;
 
 /** The wall of each station, the ticks entered there, and labels. */
 public final class WallPages implements Server.Part {
@@ -36,16 +37,25 @@ public final class WallPages implements Server.Part {
   private final Stock stock;
   private final Changes changes;
   private final Nights nights;
-  private final AtomicLong last = new AtomicLong();
+  private final Services services;
+  private final Sequence numbers;
 
   public WallPages(
-      Desk desk, Plans plans, Ticking ticking, Stock stock, Changes changes, Nights nights) {
+      Desk desk,
+      Plans plans,
+      Ticking ticking,
+      Stock stock,
+      Changes changes,
+      Nights nights,
+      Services services) {
     this.desk = desk;
     this.plans = plans;
     this.ticking = ticking;
     this.stock = stock;
     this.changes = changes;
     this.nights = nights;
+    this.services = services;
+    this.numbers = new Sequence(desk);
   }
 
   @Override
@@ -231,7 +241,7 @@ public final class WallPages implements Server.Part {
                         task,
                         ticking.listTubs(scene.house(), task.id()),
                         rejected,
-                        this::sequence));
+                        numbers::next));
     String said = gone ? scene.words().say("wall.withdrawn") : "";
     WallView.Parts parts =
         new WallView.Parts(
@@ -239,9 +249,15 @@ public final class WallPages implements Server.Part {
             after(visit, scene),
             hand,
             stock.list(scene.house()),
-            nights.missed(scene.house(), scene.inForce()));
+            nights.missed(scene.house(), scene.inForce()),
+            outs(scene));
     List<Changes.Told> told = changes.list(scene.house(), scene.inForce(), scene.station());
     visit.wallPage(status, "wall/station", scene.stationName(), WallView.of(scene, told, parts));
+  }
+
+  private List<String> outs(Scene scene) {
+    OutWords words = new OutWords(scene.house().book(), scene.words());
+    return services.outages(scene.house()).stream().map(words::said).toList();
   }
 
   /** The task this cook is on, else the first that can be started, else the first that waits. */
@@ -280,7 +296,7 @@ public final class WallPages implements Server.Part {
                     task.id(),
                     scene.names().title(task),
                     id,
-                    sequence(),
+                    numbers.next(),
                     ticking.listTubs(scene.house(), task.id()),
                     taken(scene, UUID.fromString(id))));
   }
@@ -296,11 +312,5 @@ public final class WallPages implements Server.Part {
                         .say(
                             "wall.took", scene.names().amount(dip.amount()), scene.event(dip.event())))
             .toList();
-  }
-
-  /** A number that no other form of this server has: the time in microseconds, or one more. */
-  private long sequence() {
-    long micros = ChronoUnit.MICROS.between(java.time.Instant.EPOCH, desk.now());
-    return last.updateAndGet(before -> Math.max(before + 1, micros));
   }
 }

@@ -26,6 +26,7 @@ import java.util.stream.Collectors;
  * @param behind how far behind; empty when on time
  * @param said something to say in place, such as that a task is gone
  * @param missed what last night has left undone here
+ * @param outs what there is none of today
  */
 record WallView(
     String station,
@@ -40,6 +41,7 @@ record WallView(
     String said,
     List<String> missed,
     List<Banner> banners,
+    List<String> outs,
     List<Diets.Row> diets,
     Optional<After> after,
     Optional<Hand> hand,
@@ -52,7 +54,7 @@ record WallView(
   record Clock(String time, long millis, String zone) {}
 
   /** The next service, and how long until it begins. */
-  record Next(String left, long millis, String name, String covers) {}
+  record Next(String id, String left, long millis, String name, String covers) {}
 
   /** A change to be seen. */
   record Banner(long number, List<String> covers, String rest, String weights) {}
@@ -90,6 +92,7 @@ record WallView(
         parts.said(),
         missed(scene, parts.missed()),
         told.stream().map(one -> banner(scene, one)).toList(),
+        parts.outs(),
         new Diets(scene).list(),
         parts.after(),
         parts.hand(),
@@ -105,7 +108,8 @@ record WallView(
       Optional<After> after,
       Optional<Hand> hand,
       List<halfgram.lot.Tub> stock,
-      List<Missed> missed) {}
+      List<Missed> missed,
+      List<String> outs) {}
 
   /** What last night has left undone at this station. */
   private static List<String> missed(Scene scene, List<Missed> missed) {
@@ -140,6 +144,7 @@ record WallView(
     Duration left = Duration.between(scene.now(), run.window().start());
     Messages words = scene.words();
     return new Next(
+        run.id(),
         left.isNegative() ? words.say("wall.now") : words.duration(left),
         run.window().start().toEpochMilli(),
         words.text(run.name()),

@@ -1,0 +1,206 @@
+package halfgram.api;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.desk.Desk;
+import halfgram.desk.House;
+import halfgram.desk.Sending;
+import halfgram.desk.Services;
+import halfgram.desk.Swapping;
+import halfgram.pages.Rooms;
+import halfgram.pass.AtPass;
+import halfgram.pass.Called;
+import halfgram.pass.Entry;
+import halfgram.prep.TickStore;
+import halfgram.web.Halt;
+import halfgram.web.Problems;
+import halfgram.web.Server;
+import halfgram.web.Visit;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.UUID;
+
+/** The services of today at the pass, and what is entered while they run. */
+public final class ServicesApi implements Server.Part {
+  private static final String PLACE = "/k/{kitchen}/api/v1/services";
+
+  private final Desk desk;
+  private final Services services;
+  private final Sending sending;
+  private final Swapping swapping;
+
+  public ServicesApi(Desk desk, Services services, Sending sending, Swapping swapping) {
+    this.desk = desk;
+    this.services = services;
+    this.sending = sending;
+    this.swapping = swapping;
+  }
+
+  @Override
+  public void routes(RoutesConfig routes) {
+    routes.get(PLACE, this::list);
+    routes.get(PLACE + "/{service}", this::one);
+    routes.post(PLACE + "/{service}/entries", this::enter);
+    routes.get(PLACE + "/{service}/swaps", this::swaps);
+    routes.post(PLACE + "/{service}/swaps", this::swap);
+  }
+
+  private void list(Context context) {
+    Visit visit = Visit.of(context);
+    Services.Board board = services.open(Rooms.house(desk, visit), visit.who());
+    ObjectNode answer = JsonNodeFactory.instance.objectNode();
+    answer.put("day", board.day().toString());
+    ServiceJson json = new ServiceJson(board, visit.words());
+    json.outages(answer.putArray("outages"));
+    ArrayNode list = answer.putArray("services");
+    board.services().forEach(at -> json.service(list.addObject(), at));
+    visit.json(200, answer.toString());
+  }
+
+  private void one(Context context) {
+    Visit visit = Visit.of(context);
+    Services.Board board = services.open(Rooms.house(desk, visit), visit.who());
+    String service = visit.part("service");
+    AtPass at = board.find(service).orElseThrow(() -> Halt.notFound(service));
+    ObjectNode answer = JsonNodeFactory.instance.objectNode();
+    ServiceJson json = new ServiceJson(board, visit.words());
+    json.service(answer, at);
+    json.outages(answer.putArray("outages"));
+    visit.json(200, answer.toString());
+  }
+
+  private void enter(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit);
+    JsonNode body = Json.body(context.body());
+    if (!body.isArray()) {
+      Answer answer = answer(visit, house, body);
+      visit.json(answer.status(), answer.body());
+      return;
+    }
+    ArrayNode answers = JsonNodeFactory.instance.arrayNode();
+    for (JsonNode one : body) {
+      Answer answer = answer(visit, house, one);
+      ObjectNode item = answers.addObject();
+      item.put("status", answer.status());
+      item.set("answer", halfgram.book.BookStore.parse(answer.body()));
+    }
+    visit.json(200, answers.toString());
+  }
+
+  private void swaps(Context context) {
+    Visit visit = Visit.of(context);
+    Services.Board board = services.open(Rooms.house(desk, visit), visit.who());
+    String service = visit.part("service");
+    AtPass at = board.find(service).orElseThrow(() -> Halt.notFound(service));
+    ObjectNode answer = JsonNodeFactory.instance.objectNode();
+    ArrayNode list = answer.putArray("swaps");
+    SwapJson json = new SwapJson(board.house().book(), visit.words());
+    board.swaps(at).forEach(offer -> json.offer(list.addObject(), offer));
+    visit.json(200, answer.toString());
+  }
+
+  private void swap(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit);
+    Call call = new Call(Json.body(context.body()));
+    Swapping.Asked asked =
+        new Swapping.Asked(
+            call.findUuid("entry"),
+            visit.part("service"),
+            call.text("dish"),
+            call.text("item"),
+            call.text("with"),
+            call.text("confirmedBy"),
+            call.findText("confirmedBy").orElse(""),
+            origin(call));
+    if (!call.problems().isEmpty()) {
+      call.refuse(visit);
+      return;
+    }
+    Answer answer = answer(visit, swapping.swap(house, house.day(desk.now()), asked));
+    visit.json(answer.status(), answer.body());
+  }
+
+  // ---- behind the handlers ----
+
+  /** What one entry is answered. */
+  private record Answer(int status, String body) {}
+
+  private Answer answer(Visit visit, House house, JsonNode body) {
+    Call call = new Call(body);
+    LocalDate day = call.date("day", house.day(desk.now()));
+    Sending.Asked asked = asked(call, visit.part("service"));
+    if (!call.problems().isEmpty()) {
+      return new Answer(422, Call.json(call.problems(), visit.words()));
+    }
+    return answer(visit, sending.enter(house, day, asked));
+  }
+
+  private static Answer answer(Visit visit, Sending.Outcome outcome) {
+    if (outcome instanceof Sending.Taken taken) {
+      return new Answer(taken.repeated() ? 200 : 201, taken(taken));
+    }
+    if (outcome instanceof Sending.Refused refused) {
+      return new Answer(409, Problems.json("refused", visit.words().say(refused.because())));
+    }
+    String what = outcome instanceof Sending.NoSuch none ? none.what() : "";
+    return new Answer(
+        404, Problems.json("not-found", visit.words().say("web.not-found", what)));
+  }
+
+  private Sending.Asked asked(Call call, String service) {
+    Optional<Entry.Kind> kind = call.choice("kind", Entry.Kind.class);
+    Entry.Kind of = kind.orElse(Entry.Kind.SENT);
+    Optional<UUID> undoes = call.findUuid("undoes");
+    if (of == Entry.Kind.UNDO && undoes.isEmpty()) {
+      call.problem("undoes", "", "api.accept-uuid");
+    }
+    Optional<String> note = call.findText("note");
+    if (of == Entry.Kind.OUT && note.isEmpty()) {
+      call.problem("note", "", "pass.reason-fault");
+    }
+    long number = of == Entry.Kind.SENT ? call.number("number", 1) : 1;
+    if (number > Called.MOST_AT_ONCE) {
+      call.problem("number", String.valueOf(number), "pass.number-fault");
+    }
+    return new Sending.Asked(
+        call.findUuid("entry"),
+        service,
+        of,
+        call.findText("course").orElse(""),
+        call.findText("dish").orElse(""),
+        call.words("diets"),
+        call.findText("item").orElse(""),
+        call.findText("station").orElse(""),
+        (int) Math.min(number, Called.MOST_AT_ONCE),
+        note,
+        call.text("who"),
+        undoes,
+        origin(call));
+  }
+
+  private TickStore.Origin origin(Call call) {
+    Optional<UUID> device = call.findUuid("device");
+    if (device.isEmpty()) {
+      call.problem("device", "", "api.accept-uuid");
+    }
+    return new TickStore.Origin(
+        device.orElse(new UUID(0, 0)),
+        call.number("sequence", 0),
+        call.findMoment("deviceTime").orElseGet(desk::now),
+        call.findNumber("deviceOffsetMinutes", -1440).orElse(0L).intValue());
+  }
+
+  private static String taken(Sending.Taken taken) {
+    ObjectNode node = JsonNodeFactory.instance.objectNode();
+    node.put("entry", taken.entry().id().toString());
+    node.put("change", taken.change());
+    node.put("at", taken.entry().at().toString());
+    return node.toString();
+  }
+}

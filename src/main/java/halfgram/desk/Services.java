@@ -1,0 +1,200 @@
+package halfgram.desk;
+
+import halfgram.db.Tx;
+import halfgram.lot.LotStore;
+import halfgram.lot.Tub;
+import halfgram.measure.Amount;
+import halfgram.measure.Because;
+import halfgram.pass.AtPass;
+import halfgram.pass.Called;
+import halfgram.pass.Coming;
+import halfgram.pass.Component;
+import halfgram.pass.Drop;
+import halfgram.pass.Entry;
+import halfgram.pass.EntryStore;
+import halfgram.pass.Outage;
+import halfgram.pass.Portion;
+import halfgram.pass.SwapOffer;
+import halfgram.pass.Trays;
+import halfgram.pass.Wave;
+import halfgram.prep.Demand;
+import halfgram.prep.KitchenBook;
+import halfgram.prep.ServiceRun;
+import halfgram.prep.Tick;
+import halfgram.prep.TickStore;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+
+/**
+ * The services of a day as the pass sees them.
+ *
+ * <p>Rules. Covers and dishes are those of the book as it is now; what is on its way is that of the
+ * plan in force. Out of the tubs is taken what services that are over have used ({@link Closing}),
+ * and what plates sent since the last count of a component took.
+ */
+public final class Services {
+
+  /**
+   * A day at the pass.
+   *
+   * @param inForce the plan in force
+   * @param drop the next drop into a bath
+   */
+  public record Board(
+      House house,
+      InForce inForce,
+      Called called,
+      List<AtPass> services,
+      Map<String, List<Wave>> waves,
+      Trays trays,
+      Optional<Drop> drop,
+      Instant now) {
+
+    public Optional<AtPass> find(String service) {
+      return services.stream().filter(one -> one.run().id().equals(service)).findFirst();
+    }
+
+    /** What may stand in for what in a service. */
+    public List<SwapOffer> swaps(AtPass at) {
+      return SwapOffer.list(house.book(), at, trays);
+    }
+
+    public LocalDate day() {
+      return inForce.plan().day();
+    }
+  }
+
+  private final Desk desk;
+  private final Plans plans;
+  private final EntryStore entries = new EntryStore();
+  private final Closing closing = new Closing();
+  private final LotStore lots = new LotStore();
+  private final TickStore ticks = new TickStore();
+
+  public Services(Desk desk, Plans plans) {
+    this.desk = desk;
+    this.plans = plans;
+  }
+
+  /** The services of a day by the book, those that are over too. */
+  static List<ServiceRun> runs(KitchenBook book, LocalDate day) {
+    Instant start = book.kitchen().clock().start(day);
+    return new Demand(book, Because.NOT_ASKED).services(day, day, start);
+  }
+
+  /** What there is none of today. */
+  public List<Outage> outages(House house) {
+    LocalDate day = house.day(desk.now());
+    return desk.read(tx -> Called.of(entries.list(tx, house.id(), day)).outages());
+  }
+
+  /** Today at the pass. */
+  public Board open(House house, String who) {
+    Instant now = desk.now();
+    LocalDate day = house.day(now);
+    InForce inForce = plans.open(house, day, who);
+    House again = desk.again(house);
+    return desk.read(tx -> board(tx, again, inForce, day, now));
+  }
+
+  private Board board(Tx tx, House house, InForce inForce, LocalDate day, Instant now) {
+    KitchenBook book = house.book();
+    Called called = Called.of(entries.list(tx, house.id(), day));
+    List<ServiceRun> runs = runs(book, day);
+    Trays trays = trays(tx, house, inForce, called, runs, now);
+    Map<String, Instant> started = started(tx, house, inForce);
+    List<AtPass> services = runs.stream().map(run -> at(book, run, called, trays, inForce)).toList();
+    Map<String, List<Wave>> waves = new HashMap<>();
+    runs.forEach(run -> waves.put(run.id(), Wave.list(inForce.sheet(), run, started)));
+    Optional<Drop> drop = Drop.findNext(inForce.sheet(), inForce.progress());
+    return new Board(house, inForce, called, services, waves, trays, drop, now);
+  }
+
+  private static AtPass at(
+      KitchenBook book, ServiceRun run, Called called, Trays trays, InForce inForce) {
+    Map<Component, Amount> coming =
+        Coming.of(
+            inForce.book().formulary(), inForce.sheet(), inForce.progress(), run.id());
+    return AtPass.of(book, run, called, trays, coming);
+  }
+
+  /** The tubs as they stand now, as far as anybody can tell without counting. */
+  private Trays trays(
+      Tx tx,
+      House house,
+      InForce inForce,
+      Called called,
+      List<ServiceRun> runs,
+      Instant now) {
+    List<Tub> tubs = closing.after(tx, house, inForce.sheet(), now);
+    Set<String> over = new HashSet<>();
+    inForce.sheet().services().stream()
+        .filter(run -> !run.window().end().isAfter(now))
+        .forEach(run -> over.add(run.id()));
+    Map<Component, Instant> counted = counted(tx, house);
+    Trays trays = new Trays(house.book().formulary(), tubs, now);
+    for (ServiceRun run : runs) {
+      // What was over when the plan in force came was taken out of the ledger then.
+      boolean closed = !run.window().end().isAfter(inForce.plan().asOf());
+      if (!closed && !over.contains(run.id())) {
+        called.sent(run.id()).forEach(entry -> take(trays, house, run, entry, counted));
+      }
+    }
+    return trays;
+  }
+
+  private static void take(
+      Trays trays, House house, ServiceRun run, Entry entry, Map<Component, Instant> counted) {
+    for (Portion portion : entry.plate()) {
+      if (house.book().formulary().find(portion.component()).isPresent()) {
+        Component component = Component.of(house.book().formulary(), portion.component());
+        if (entry.at().isAfter(counted.getOrDefault(component, Instant.MIN))) {
+          trays.take(component, run.event(), portion.amount().times(entry.number()));
+        }
+      }
+    }
+  }
+
+  /** When somebody last counted a tub of each component. */
+  private Map<Component, Instant> counted(Tx tx, House house) {
+    Map<UUID, Instant> byTub = lots.lastCounts(tx, house.id());
+    Map<Component, Instant> counted = new HashMap<>();
+    if (byTub.isEmpty()) {
+      return counted;
+    }
+    for (Tub tub : lots.listAll(tx, house.id())) {
+      Instant at = byTub.get(tub.id());
+      if (at != null && house.book().formulary().find(tub.lot().component()).isPresent()) {
+        counted.merge(
+            Component.of(house.book().formulary(), tub.lot().component()),
+            at,
+            (a, b) -> a.isAfter(b) ? a : b);
+      }
+    }
+    return counted;
+  }
+
+  /** When each task of the sheet was first entered, by an entry that counts. */
+  private Map<String, Instant> started(Tx tx, House house, InForce inForce) {
+    Map<String, Instant> started = new HashMap<>();
+    ticks
+        .listOfTasks(tx, house.id(), inForce.byId().keySet())
+        .forEach(
+            (task, all) -> {
+              Set<UUID> undone = new HashSet<>();
+              all.forEach(tick -> tick.undoes().ifPresent(undone::add));
+              all.stream()
+                  .filter(tick -> tick.kind() != Tick.Kind.UNDO && !undone.contains(tick.id()))
+                  .findFirst()
+                  .ifPresent(tick -> started.put(task, tick.at()));
+            });
+    return started;
+  }
+}

@@ -1,0 +1,57 @@
+package halfgram.pages.service;
+
+import halfgram.pass.AtPass;
+import halfgram.pass.Entry;
+import halfgram.pass.Fire;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A course with its dishes, or all dishes of a service of pick-ups; a pick-up has no dishes of its
+ * own.
+ *
+ * @param code to call it by; empty where there is nothing to call
+ * @param at when it is to be called, and how long until then
+ * @param called when and by whom; empty until then
+ */
+record CourseBox(
+    String code, String name, String at, String until, String called, List<DishRow> dishes) {
+
+  static List<CourseBox> list(PassScene scene, AtPass service) {
+    List<CourseBox> boxes = new ArrayList<>();
+    for (AtPass.FireNow one : service.fires()) {
+      List<DishRow> dishes =
+          service.lines().stream()
+              .filter(line -> line.key().course().equals(one.fire().code()))
+              .map(line -> DishRow.of(scene, service, line))
+              .toList();
+      boxes.add(box(scene, one, dishes));
+    }
+    List<DishRow> others =
+        service.lines().stream()
+            .filter(line -> line.key().course().isEmpty())
+            .map(line -> DishRow.of(scene, service, line))
+            .toList();
+    if (!others.isEmpty()) {
+      boxes.add(new CourseBox("", scene.words().say("pass.dishes"), "", "", "", others));
+    }
+    return boxes;
+  }
+
+  private static CourseBox box(PassScene scene, AtPass.FireNow one, List<DishRow> dishes) {
+    Fire fire = one.fire();
+    Optional<Entry> called = one.called();
+    return new CourseBox(
+        fire.code(),
+        scene.text(fire.name()),
+        scene.time(fire.at()),
+        called.isPresent() ? "" : scene.until(fire.at()),
+        called.map(by -> said(scene, by)).orElse(""),
+        dishes);
+  }
+
+  private static String said(PassScene scene, Entry entry) {
+    return scene.words().say("pass.called", scene.time(entry.at()), scene.person(entry.who()));
+  }
+}

@@ -1,0 +1,128 @@
+package halfgram.pages.service;
+
+import halfgram.desk.Sending;
+import halfgram.pass.Called;
+import halfgram.pass.Entry;
+import halfgram.prep.TickStore;
+import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import java.util.UUID;
+import java.util.function.UnaryOperator;
+import java.util.regex.Pattern;
+
+/** An entry as sent by a form, as typed. */
+record EntryForm(
+    String kind,
+    String course,
+    String dish,
+    String diets,
+    String item,
+    String station,
+    String number,
+    String note,
+    String undoes,
+    String sequence) {
+  private static final int NOTE = 500;
+  private static final Pattern NUMBER = Pattern.compile("[1-9]\\d{0,2}");
+  private static final Pattern SEQUENCE = Pattern.compile("\\d{1,18}");
+  private static final Pattern UUIDS = Pattern.compile("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}");
+
+  /** Nothing typed yet. */
+  static final EntryForm NONE = new EntryForm("", "", "", "", "", "", "", "", "", "");
+
+  static EntryForm of(UnaryOperator<String> field) {
+    return new EntryForm(
+        field.apply("kind"),
+        field.apply("course"),
+        field.apply("dish"),
+        field.apply("diets"),
+        field.apply("item"),
+        field.apply("station"),
+        field.apply("number"),
+        field.apply("note"),
+        field.apply("undoes"),
+        field.apply("sequence"));
+  }
+
+  boolean isEmpty() {
+    return kind.isEmpty();
+  }
+
+  /** Its fields, to be carried along by another form. */
+  Map<String, String> fields() {
+    Map<String, String> fields = new LinkedHashMap<>();
+    fields.put("kind", kind);
+    fields.put("course", course);
+    fields.put("dish", dish);
+    fields.put("diets", diets);
+    fields.put("item", item);
+    fields.put("station", station);
+    fields.put("number", number);
+    fields.put("note", note);
+    fields.put("undoes", undoes);
+    fields.put("sequence", sequence);
+    fields.values().removeIf(String::isEmpty);
+    return fields;
+  }
+
+  /** Whether it could come from a page of ours; what somebody types is looked at afterwards. */
+  boolean isReadable() {
+    return find(kind).filter(one -> one != Entry.Kind.SWAP).isPresent()
+        && SEQUENCE.matcher(sequence).matches()
+        && (entryKind() != Entry.Kind.UNDO || UUIDS.matcher(undoes).matches());
+  }
+
+  private static Optional<Entry.Kind> find(String word) {
+    return List.of(Entry.Kind.values()).stream().filter(of -> of.name().equals(word)).findFirst();
+  }
+
+  Entry.Kind entryKind() {
+    return find(kind).orElseThrow();
+  }
+
+  /** Whether it does not say why something is out. */
+  boolean lacksReason() {
+    return entryKind() == Entry.Kind.OUT && note.isBlank();
+  }
+
+  /** Whether it says no number of plates that anybody sends at once. */
+  boolean lacksNumber() {
+    return entryKind() == Entry.Kind.SENT
+        && !(NUMBER.matcher(number.strip()).matches()
+            && Integer.parseInt(number.strip()) <= Called.MOST_AT_ONCE);
+  }
+
+  /** The codes of diets, as a field has them. */
+  static String written(SortedSet<String> diets) {
+    return String.join(" ", diets);
+  }
+
+  /** The entry to make. */
+  Sending.Asked asked(String service, String who, UUID device, Instant now) {
+    SortedSet<String> codes = new TreeSet<>(List.of(diets.split(" ", -1)));
+    codes.remove("");
+    String noted = note.strip();
+    return new Sending.Asked(
+        Optional.empty(),
+        service,
+        entryKind(),
+        course,
+        dish,
+        codes,
+        item,
+        station,
+        entryKind() == Entry.Kind.SENT ? Integer.parseInt(number.strip()) : 1,
+        Optional.of(noted.substring(0, Math.min(NOTE, noted.length())))
+            .filter(text -> !text.isEmpty()),
+        who,
+        entryKind() == Entry.Kind.UNDO
+            ? Optional.of(UUID.fromString(undoes))
+            : Optional.empty(),
+        new TickStore.Origin(device, Long.parseLong(sequence), now, 0));
+  }
+}

@@ -1,0 +1,187 @@
+package halfgram.pages.service;
+
+import halfgram.pass.AtPass;
+import halfgram.pass.Entry;
+import halfgram.pass.Fire;
+import halfgram.pass.Outage;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.LongSupplier;
+
+/**
+ * One service at the pass.
+ *
+ * @param facts what comes next
+ * @param after what was just entered, to be undone
+ * @param form what was typed into a form that was not taken, with what is wrong
+ */
+record ServiceView(
+    String id,
+    String name,
+    String hours,
+    String phase,
+    String covers,
+    String cook,
+    Clock clock,
+    List<Fact> facts,
+    List<OutView> outs,
+    Optional<After> after,
+    Form form,
+    List<CourseBox> courses,
+    List<TrayRow> trays,
+    List<Wave> waves,
+    LongSupplier numbers) {
+
+  /** The time, in the kitchen's zone. */
+  record Clock(String time, long millis, String zone) {}
+
+  /**
+   * Something that comes next.
+   *
+   * @param millis when, for a script that counts down; 0 when there is nothing to count
+   */
+  record Fact(String what, String name, String left, long millis, String more) {}
+
+  /** What was just entered. */
+  record After(String what, String entry) {}
+
+  /** A form that was not taken. */
+  record Form(String kind, String dish, String item, String note, String fault) {}
+
+  /** A wave: when it has to start, and how that went. */
+  record Wave(String name, String start, String amount, String said, boolean late) {}
+
+  /** What came with the request. */
+  record Typed(EntryForm form, String fault, String entry) {}
+
+  /** A number for one form. */
+  public long next() {
+    return numbers.getAsLong();
+  }
+
+  static ServiceView of(PassScene scene, AtPass at, Typed typed, LongSupplier numbers) {
+    EntryForm form = typed.form();
+    return new ServiceView(
+        at.run().id(),
+        scene.text(at.run().name()),
+        scene.time(at.run().window().start()) + "–" + scene.time(at.run().window().end()),
+        scene.phase(at.run()),
+        at.run().covers().isPresent() ? String.valueOf(at.run().covers().getAsInt()) : "",
+        scene.cook().map(person -> person.name()).orElse(""),
+        new Clock(
+            scene.words().time(scene.now()),
+            scene.now().toEpochMilli(),
+            scene.book().kitchen().clock().zone().getId()),
+        facts(scene, at),
+        OutView.list(scene),
+        after(scene, typed.entry()),
+        new Form(form.kind(), form.dish(), form.item(), form.note(), typed.fault()),
+        CourseBox.list(scene, at),
+        at.shelves().stream().map(shelf -> TrayRow.of(scene, at, shelf)).toList(),
+        waves(scene, at),
+        numbers);
+  }
+
+  private static List<Fact> facts(PassScene scene, AtPass at) {
+    List<Fact> facts = new ArrayList<>();
+    at.fires().stream()
+        .filter(one -> one.called().isEmpty())
+        .findFirst()
+        .ifPresent(
+            one -> {
+              Fire fire = one.fire();
+              facts.add(
+                  new Fact(
+                      scene.words().say("pass.next-fire"),
+                      scene.text(fire.name()),
+                      scene.until(fire.at()),
+                      fire.at().toEpochMilli(),
+                      scene.time(fire.at())));
+            });
+    scene
+        .board()
+        .drop()
+        .ifPresent(
+            drop ->
+                facts.add(
+                    new Fact(
+                        scene.words().say("pass.next-drop"),
+                        scene.text(drop.task().version().name()),
+                        scene.until(drop.task().start()),
+                        drop.task().start().toEpochMilli(),
+                        scene.words().say("pass.drops", drop.left(), drop.perDrop()))));
+    return facts;
+  }
+
+  /** What was just entered, while nobody has undone it. */
+  private static Optional<After> after(PassScene scene, String entry) {
+    return entry.matches("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}")
+        ? scene
+            .board()
+            .called()
+            .find(UUID.fromString(entry))
+            .map(one -> new After(said(scene, one), entry))
+        : Optional.empty();
+  }
+
+  private static String said(PassScene scene, Entry entry) {
+    String course =
+        scene.board().find(entry.service()).stream()
+            .flatMap(at -> at.fires().stream())
+            .filter(one -> one.fire().code().equals(entry.course()))
+            .map(one -> scene.text(one.fire().name()))
+            .findFirst()
+            .orElse(entry.course());
+    return switch (entry.kind()) {
+      case FIRE -> scene.words().say("pass.said.fire", course);
+      case SENT -> scene.words().say("pass.said.sent", entry.number(), dish(scene, entry));
+      case OUT -> scene.words().say("pass.said.out", scene.name(entry.what()));
+      case BACK -> scene.words().say("pass.said.back", scene.name(entry.what()));
+      case SWAP -> scene.words().say("pass.said.swap", dish(scene, entry));
+      case READY ->
+          scene.words().say("pass.said.ready", scene.station(entry.station()), course);
+      case GO -> scene.words().say("pass.said.go", course);
+      case UNDO -> "";
+    };
+  }
+
+  private static String dish(PassScene scene, Entry entry) {
+    String diets = scene.diets(entry.diets());
+    String dish = scene.name(new Outage.What(entry.dish(), ""));
+    return diets.isEmpty() ? dish : diets + ": " + dish;
+  }
+
+  private static List<Wave> waves(PassScene scene, AtPass at) {
+    List<Wave> waves = new ArrayList<>();
+    for (halfgram.pass.Wave wave : scene.board().waves().getOrDefault(at.run().id(), List.of())) {
+      boolean late = wave.late(scene.now()).toMinutes() > 0;
+      String said =
+          wave.started()
+              .map(
+                  when ->
+                      late
+                          ? scene
+                              .words()
+                              .say(
+                                  "pass.wave-late",
+                                  scene.time(when),
+                                  wave.late(scene.now()))
+                          : scene.words().say("pass.wave-on-time", scene.time(when)))
+              .orElseGet(
+                  () ->
+                      late
+                          ? scene.words().say("pass.wave-behind", wave.late(scene.now()))
+                          : scene.until(wave.first().start()));
+      waves.add(
+          new Wave(
+              scene.text(wave.make().version().name()),
+              scene.time(wave.first().start()),
+              scene.names().amount(wave.make().scaled().output(0)),
+              said,
+              late));
+    }
+    return waves;
+  }
+}

@@ -1,0 +1,201 @@
+package halfgram.pages.service;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import halfgram.lot.Movement;
+import halfgram.lot.Tub;
+import halfgram.measure.Amount;
+import halfgram.testkit.Client;
+import halfgram.testkit.Client.Answer;
+import halfgram.testkit.Site;
+import java.time.Duration;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** The service at the pass as people press it. */
+class ServiceTest {
+  private static final String DINNER = "/k/TARN/service/harvest-dinner";
+
+  private Site site;
+  private Client client;
+
+  @BeforeEach
+  void open() {
+    site = Site.demo();
+    site.setClock(Site.at("18:20"));
+    client = site.client();
+    client.get("/k/TARN/service");
+    client.post(DINNER + "/cook", "person", "ines");
+  }
+
+  @AfterEach
+  void close() {
+    site.close();
+  }
+
+  @Test
+  void everyServiceOfTheDayIsListedRegularOnesTooAndLinkedFromTodayAndTheWall() {
+    String list = client.get("/k/TARN/service").text();
+    assertThat(list).contains("Lunch", "Staff meal", "Bar evening", "Harvest dinner", "Terrace");
+    assertThat(list).contains("Lunch 12:30–14:30 over", "Bar evening 17:00–22:00 running");
+    assertThat(client.get("/k/TARN/").body()).contains("/k/TARN/service/bar.2026-12-05\"");
+    assertThat(client.get("/k/TARN/wall").body()).contains("href=\"/k/TARN/service\"");
+    assertThat(client.get("/k/TARN/wall/cold").body()).contains("href=\"/k/TARN/service/");
+    assertThat(client.get("/k/TARN/service/bar.2026-12-05").text())
+        .contains("Croquettes, crumbed", "use by");
+    assertThat(client.get("/k/TARN/service/none").status()).isEqualTo(404);
+  }
+
+  @Test
+  void platesSentAreOnePressAndUndoneByTheNext() {
+    Answer sent = send(first(client.get(DINNER)), "5");
+    assertThat(sent.text()).contains("Sent 5: Cured lake trout", "sent 5 of 71", "to go 66");
+    String entry = sent.all("name=\"undoes\" value=\"([^\"]+)\"").get(0);
+    Answer undone = enter("kind", "UNDO", "undoes", entry, "sequence", number());
+    assertThat(undone.text()).contains("sent 0 of 71").doesNotContain("Sent 5:");
+  }
+
+  @Test
+  void theSameFormSentTwiceSendsOnce() {
+    String sequence = first(client.get(DINNER));
+    send(sequence, "5");
+    assertThat(send(sequence, "5").text()).contains("sent 5 of 71");
+  }
+
+  @Test
+  void whoeverIsNotKnownIsAskedFirstAndTheEntryGoesOn() {
+    Client other = site.client();
+    other.get(DINNER);
+    Answer asked =
+        other.post(DINNER, "kind", "FIRE", "course", "first", "sequence", number());
+    assertThat(asked.text()).contains("Who is this?");
+    Answer done =
+        other.postAndFollow(
+            DINNER + "/cook",
+            "person",
+            "ines",
+            "kind",
+            "FIRE",
+            "course",
+            "first",
+            "sequence",
+            number());
+    assertThat(done.text()).contains("called 18:20 by Ines");
+  }
+
+  @Test
+  void whatIs86StandsOnEveryScreenAtOnceAndIsBackOnEvery() {
+    long before = site.house().stand().change();
+    Answer wrong = enter("kind", "OUT", "dish", "trout-plate", "sequence", number());
+    assertThat(wrong.status()).isEqualTo(422);
+    assertThat(wrong.text()).contains("Say why");
+    assertThat(site.house().stand().change()).isEqualTo(before);
+    enter("kind", "OUT", "dish", "trout-plate", "note", "the tray fell", "sequence", number());
+    assertThat(site.house().stand().change()).as("it is signalled").isGreaterThan(before);
+    String said = "86 Cured lake trout, sheep yoghurt, dill: the tray fell";
+    for (String page : List.of("", "wall/cold", "wall/hot", "wall/all")) {
+      assertThat(site.client().get("/k/TARN/" + page).text()).as(page).contains(said);
+    }
+    assertThat(site.client().get("/k/TARN/service/terrace").text())
+        .contains("86 Cured lake trout", "the tray fell");
+    enter("kind", "BACK", "dish", "trout-plate", "sequence", number());
+    for (String page : List.of("", "wall/cold", "service", "service/terrace")) {
+      assertThat(site.client().get("/k/TARN/" + page).text()).as(page).doesNotContain("fell");
+    }
+    assertThat(client.get("/k/TARN/log?kind=service").text()).contains("86 Cured lake trout");
+  }
+
+  @Test
+  void whatIsShortIsSaidInWordsWithWhatItIsShortOf() {
+    enter("kind", "OUT", "item", "dill-oil", "note", "split", "sequence", number());
+    assertThat(client.get(DINNER).text()).contains("86 Dill oil split");
+    enter("kind", "BACK", "item", "dill-oil", "sequence", number());
+    for (Tub tub : site.wiring().stock().list(site.house())) {
+      if (tub.lot().component().formula().equals("dill-oil")) {
+        String code = tub.lot().code();
+        client.post("/k/TARN/stock/" + code + "/count", "amount", "1 g");
+      }
+    }
+    String page = client.get(DINNER).text();
+    assertThat(page).containsPattern("short \\d+ plates: Dill oil");
+  }
+
+  @Test
+  void atCloseWhatWasSentIsUsedOfACourseThatWasRecordedAndTheRestAsPlanned() {
+    send(first(client.get(DINNER)), "10");
+    Amount plannedOil = Amount.grams(4 * 10);
+    morningAfter();
+    // Oil is on the first course alone: ten plates, and nothing of the 94 that were planned.
+    assertThat(assumed("dill-oil", "harvest-dinner")).isEqualByComparingTo(plannedOil);
+    // Nobody recorded a dessert: it took what it was planned to, as far as there was any.
+    assertThat(assumed("poached-pear", "harvest-dinner").isPositive()).isTrue();
+  }
+
+  @Test
+  void aCourseCalledTwiceIsRefusedWithWhoCalledIt() {
+    enter("kind", "FIRE", "course", "first", "sequence", number());
+    Answer again = enter("kind", "FIRE", "course", "first", "sequence", number());
+    assertThat(again.status()).isEqualTo(409);
+    assertThat(again.text()).contains("called already, by ines");
+    assertThat(client.get(DINNER).text()).contains("Next fire Second in 1 h 05 min");
+  }
+
+  @Test
+  void aWaveSaysWhetherItStartedInTime() {
+    site.setClock(Site.at("19:30"));
+    assertThat(client.get(DINNER).text()).containsPattern("Kohlrabi, dressed .* not started, ");
+  }
+
+  // ---- below their callers ----
+
+  private Answer enter(String... fields) {
+    return client.postAndFollow(DINNER, fields);
+  }
+
+  /** The number of the form that sends the first dish of the page. */
+  private static String first(Answer page) {
+    return page.all("(?s)value=\"SENT\".*?name=\"sequence\" value=\"(\\d+)\"").get(0);
+  }
+
+  private Answer send(String sequence, String number) {
+    return enter(
+        "kind",
+        "SENT",
+        "course",
+        "first",
+        "dish",
+        "trout-plate",
+        "number",
+        number,
+        "sequence",
+        sequence);
+  }
+
+  private static String number() {
+    return String.valueOf(Site.sequence());
+  }
+
+  private void morningAfter() {
+    site.passTime(Duration.ofHours(13));
+    client.get("/k/TARN/");
+  }
+
+  /** What a service was assumed to use of a component. */
+  private Amount assumed(String formula, String service) {
+    Amount sum = Amount.NO_MASS;
+    for (Tub tub : site.wiring().stock().listAll(site.house())) {
+      if (tub.lot().component().formula().equals(formula)) {
+        for (Movement one :
+            site.wiring().stock().find(site.house(), tub.lot().code()).orElseThrow().movements()) {
+          if (one.kind() == Movement.Kind.ASSUMED
+              && one.reason().filter(service::equals).isPresent()) {
+            sum = sum.minus(one.amount());
+          }
+        }
+      }
+    }
+    return sum;
+  }
+}

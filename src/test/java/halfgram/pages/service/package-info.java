@@ -1,0 +1,5 @@
+/** The service at the pass, through the doors that people use. */
+@NullMarked
+package halfgram.pages.service;
+
+import org.jspecify.annotations.NullMarked;
