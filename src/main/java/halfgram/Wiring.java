@@ -1,6 +1,7 @@
 package halfgram;
 
 import halfgram.api.BookApi;
+import halfgram.api.DeliveryApi;
 import halfgram.api.EventsApi;
 import halfgram.api.FormulasApi;
 import halfgram.api.LedgerApi;
@@ -21,6 +22,7 @@ import halfgram.db.Database;
 import halfgram.db.Sync;
 import halfgram.desk.Bringing;
 import halfgram.desk.Changes;
+import halfgram.desk.Deliveries;
 import halfgram.desk.Desk;
 import halfgram.desk.Dividing;
 import halfgram.desk.Events;
@@ -42,6 +44,7 @@ import halfgram.desk.Swapping;
 import halfgram.desk.Ticking;
 import halfgram.desk.Whys;
 import halfgram.pages.TubDeeds;
+import halfgram.pages.deliveries.DeliveryPages;
 import halfgram.pages.events.EditPages;
 import halfgram.pages.events.EventsPages;
 import halfgram.pages.formulas.FormulasPages;
@@ -173,6 +176,7 @@ public final class Wiring implements AutoCloseable {
     Nights nights = new Nights(desk, plans);
     Slips slips = slips();
     Pars pars = new Pars(desk);
+    Deliveries deliveries = new Deliveries(desk);
     Bringing bringing = new Bringing(desk);
     Logbook logbook = new Logbook(desk, plans);
     TubDeeds deeds = new TubDeeds(new Handling(desk), new Dividing(desk));
@@ -195,6 +199,8 @@ public final class Wiring implements AutoCloseable {
             new ServicesApi(desk, services, sending, swapping),
             new StockApi(desk, plans, stock, bringing, deeds),
             new LedgerApi(desk, plans),
+            new DeliveryPages(desk, plans, deliveries),
+            new DeliveryApi(desk, plans, deliveries),
             new EventsApi(desk, events, effects),
             new ParsApi(desk, pars),
             new SlipApi(desk, plans, slips, effects),

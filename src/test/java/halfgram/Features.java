@@ -32,6 +32,7 @@ final class Features {
           "menu",
           "event",
           "lot",
+          "delivery",
           "par",
           "haccp",
           "prep",

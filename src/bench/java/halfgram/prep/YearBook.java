@@ -106,6 +106,7 @@ final class YearBook {
         new TreeMap<>(),
         List.of(),
         occasions,
+        List.of(),
         lots());
   }
 

@@ -32,6 +32,7 @@ final class DifferenceJson {
       Answers.amount(one, "more", of.more());
       Answers.amount(one, "all", of.make().scaled().output(0));
     }
+    ids(node.putArray("held"), difference.held().stream().map(h -> h.task()).toList());
     node.put("misfits", difference.misfits().size());
   }
 

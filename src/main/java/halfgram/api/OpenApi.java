@@ -20,7 +20,16 @@ import java.util.Objects;
 public final class OpenApi implements Server.Part {
   private static final List<String> GROUPS =
       List.of(
-          "plan", "services", "stock", "events", "pars", "slip", "formulas", "log", "book");
+          "plan",
+          "services",
+          "stock",
+          "deliveries",
+          "events",
+          "pars",
+          "slip",
+          "formulas",
+          "log",
+          "book");
   private static final String BOOK = "/halfgram/book/halfgram-book-1.schema.json";
 
   /** Before the name of a part of the book among the schemas. */

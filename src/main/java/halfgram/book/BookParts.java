@@ -1,6 +1,7 @@
 package halfgram.book;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.delivery.Delivery;
 import halfgram.event.Buffer;
 import halfgram.event.Event;
 import halfgram.event.RegularService;
@@ -84,6 +85,9 @@ final class BookParts {
     List<Par> pars = root.list("pars", services::par);
     EventReader events = new EventReader(reading, services, menu);
     List<Event> occasions = root.list("events", events::event);
+    DeliveryReader deliveries =
+        new DeliveryReader(reading, ingredients, kitchen.clock());
+    List<Delivery> goods = root.list("deliveries", deliveries::delivery);
     LotReader lots = new LotReader(reading, components, kitchen.clock());
     List<Lot> tubs = root.list("tubs", lots::lot);
     root.done();
@@ -106,6 +110,7 @@ final class BookParts {
             regular,
             pars,
             occasions,
+            goods,
             tubs);
     new WholeBook(problems).check(book);
     return book;

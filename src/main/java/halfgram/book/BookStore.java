@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.db.Tx;
 import halfgram.db.schema.tables.records.BookPartRecord;
+import halfgram.delivery.DeliveryStore;
 import halfgram.event.EventStore;
 import halfgram.formula.FormulaStore;
 import halfgram.par.ParStore;
@@ -46,6 +47,7 @@ public final class BookStore {
   private final FormulaStore formulas = new FormulaStore();
   private final EventStore events = new EventStore();
   private final ParStore pars = new ParStore();
+  private final DeliveryStore deliveries = new DeliveryStore();
 
   /** The book as a tree, without tubs. */
   public ObjectNode load(Tx tx, UUID kitchen) {
@@ -70,7 +72,20 @@ public final class BookStore {
     book.set("pars", pars(tx, kitchen));
     ArrayNode occasions = book.putArray("events");
     events.list(tx, kitchen).forEach(event -> occasions.add(parse(event.body())));
+    deliveries(tx, kitchen, book);
     return book;
+  }
+
+  /** Deliveries with what was entered of them; no list where there is none. */
+  private void deliveries(Tx tx, UUID kitchen, ObjectNode book) {
+    Map<String, List<String>> entries = deliveries.listEntries(tx, kitchen);
+    for (DeliveryStore.Saved saved : deliveries.list(tx, kitchen)) {
+      ObjectNode body = (ObjectNode) parse(saved.body());
+      entries
+          .getOrDefault(saved.code(), List.of())
+          .forEach(entry -> body.withArray("entries").add(parse(entry)));
+      book.withArray("deliveries").add(body);
+    }
   }
 
   private static void set(ObjectNode book, String part, Map<String, ArrayNode> lists) {

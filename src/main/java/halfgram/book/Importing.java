@@ -72,6 +72,7 @@ public final class Importing {
     formulas(tree.path("formulas"));
     events(tree.path("events"));
     pars(tree.path("pars"), book.pars());
+    written += new ImportingDeliveries(tx, kitchen, change).write(tree.path("deliveries"));
     return written;
   }
 

@@ -27,6 +27,7 @@ final class Reading {
     DISH,
     SERVICE,
     EVENT,
+    DELIVERY,
     TUB
   }
 

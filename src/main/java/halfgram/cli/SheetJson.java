@@ -58,7 +58,7 @@ public final class SheetJson {
     sheet.makes().forEach(make -> make(makes.addObject(), make));
     ArrayNode tasks = root.putArray("tasks");
     TaskJson taskJson = new TaskJson(json, messages);
-    sheet.tasks().forEach(task -> taskJson.write(tasks.addObject(), task));
+    sheet.tasks().forEach(task -> taskJson.write(tasks.addObject(), task, sheet.awaited(task)));
     ArrayNode tonight = root.putArray("tonight");
     sheet.tonight().forEach(task -> tonight.add(task.id()));
     ArrayNode tubs = root.putArray("tubs");

@@ -6,6 +6,7 @@ import halfgram.formula.MachineUse;
 import halfgram.ingredient.Weighing;
 import halfgram.measure.Exact;
 import halfgram.measure.Mass;
+import halfgram.prep.Awaited;
 import halfgram.prep.Paths;
 import halfgram.prep.Stored;
 import halfgram.prep.Task;
@@ -13,6 +14,7 @@ import halfgram.prep.WeighGroup;
 import halfgram.prep.WeighLine;
 import halfgram.words.Messages;
 import java.time.Duration;
+import java.util.List;
 import java.util.Locale;
 
 /** One task as JSON, with everything a scheduler or a wall needs. */
@@ -25,7 +27,7 @@ final class TaskJson {
     this.messages = messages;
   }
 
-  void write(ObjectNode node, Task task) {
+  void write(ObjectNode node, Task task, List<Awaited> awaited) {
     node.put("task", task.id());
     node.put("kind", word(task.kind()));
     node.put("make", task.make().id());
@@ -43,6 +45,7 @@ final class TaskJson {
     if (!task.late().isZero()) {
       node.set("late", json.minutes(Paths.task(task.id(), "late"), task.late()));
     }
+    awaited.forEach(one -> awaited(node.withArray("deliveries").addObject(), one));
     node.put("tonight", task.tonight());
     json.words(node, "serves", task.serves());
     json.words(node, "contains", task.allergens());
@@ -59,6 +62,16 @@ final class TaskJson {
     task.stored().forEach(put -> stored(stored.addObject(), task, put));
     ArrayNode links = node.putArray("links");
     task.links().forEach(link -> link(links.addObject(), link));
+  }
+
+  /** A delivery that a task waits for; without a time when it was turned away. */
+  private void awaited(ObjectNode node, Awaited awaited) {
+    node.put("delivery", awaited.delivery().code());
+    node.put("supplier", awaited.delivery().supplier());
+    json.words(node, "ingredients", awaited.ingredients());
+    awaited
+        .from()
+        .ifPresent(from -> node.set("notBefore", json.at(Paths.notBefore(awaited), from)));
   }
 
   /** A machine as the formula and the book say; entered, so in words and not asked why. */

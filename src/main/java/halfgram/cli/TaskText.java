@@ -18,6 +18,7 @@ final class TaskText {
   private static final int INDENT = 13;
 
   private final KitchenBook book;
+  private final PrepSheet sheet;
   private final Messages messages;
   private final SheetWords words;
   private final TaskWords parts;
@@ -26,6 +27,7 @@ final class TaskText {
 
   TaskText(KitchenBook book, PrepSheet sheet, Messages messages) {
     this.book = book;
+    this.sheet = sheet;
     this.messages = messages;
     this.words = new SheetWords(book, sheet, messages);
     this.parts = new TaskWords(book, messages);
@@ -62,6 +64,9 @@ final class TaskText {
       detail(contains);
     }
     task.cautions().forEach(caution -> detail(messages.say("caution." + caution)));
+    sheet
+        .awaited(task)
+        .forEach(one -> detail(parts.notBefore(one, from -> time(from, day))));
     task.links().forEach(link -> parts.lag(task, link).ifPresent(this::detail));
     parts.fills(task).ifPresent(this::detail);
     text.append(weighs.write(task));

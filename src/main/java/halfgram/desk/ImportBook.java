@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookReader;
 import halfgram.book.BookStore;
 import halfgram.book.Importing;
+import halfgram.book.ImportingDeliveries;
 import halfgram.db.Tx;
 import halfgram.input.Problem;
 import halfgram.kitchen.KitchenStore;
@@ -200,11 +201,20 @@ public final class ImportBook {
     for (int i = 0; i < list.size(); i++) {
       JsonNode before = list.get(i);
       if (key(before, kind).equals(key(item, kind))) {
-        list.set(i, kind.equals("formulas") ? withOlderVersions(before, item) : item);
+        list.set(i, together(before, item, kind));
         return;
       }
     }
     list.add(item);
+  }
+
+  /** What stays of an item that is replaced: older versions, and what was entered. */
+  private static JsonNode together(JsonNode before, JsonNode item, String kind) {
+    return switch (kind) {
+      case "formulas" -> withOlderVersions(before, item);
+      case "deliveries" -> ImportingDeliveries.withEntries(before, item);
+      default -> item;
+    };
   }
 
   private static String key(JsonNode item, String kind) {

@@ -9,6 +9,7 @@ public enum LogKind {
   PLAN,
   STOCK,
   SERVICE,
+  DELIVERY,
   EVENT,
   SLIP,
   PAR,

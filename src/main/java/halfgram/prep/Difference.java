@@ -4,6 +4,7 @@ import halfgram.formula.FormulaVersion;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -26,6 +27,7 @@ import java.util.stream.Collectors;
  * @param touched ids of tasks of begun makes that would change: a fault, since begun work stands
  * @param grown begun makes into which more is to be weighed
  * @param misfits that the sheet in force does not have
+ * @param held tasks whose earliest start by a delivery comes, goes or changes
  */
 public record Difference(
     List<Service> services,
@@ -36,7 +38,8 @@ public record Difference(
     int unchanged,
     SortedSet<String> touched,
     List<Begun> grown,
-    List<Misfit> misfits) {
+    List<Misfit> misfits,
+    List<Held> held) {
 
   /** A service before and after; either is empty when the service comes or goes. */
   public record Service(Optional<ServiceRun> from, Optional<ServiceRun> to, List<Plates> plates) {}
@@ -60,9 +63,16 @@ public record Difference(
     }
   }
 
+  /** A task and from when it may start before and after; empty when no delivery says. */
+  public record Held(Task task, Optional<Instant> from, Optional<Instant> to) {}
+
   /** Whether accepting it would change nothing. */
   public boolean isEmpty() {
-    return services.isEmpty() && added.isEmpty() && withdrawn.isEmpty() && changed.isEmpty();
+    return services.isEmpty()
+        && added.isEmpty()
+        && withdrawn.isEmpty()
+        && changed.isEmpty()
+        && held.isEmpty();
   }
 
   public static Difference of(PrepSheet inForce, PrepSheet proposed) {
@@ -98,7 +108,29 @@ public record Difference(
         unchanged,
         touched(proposed, added, withdrawn, changed),
         proposed.begun().stream().filter(of -> of.before().isPresent()).toList(),
-        proposed.misfits().stream().filter(misfit -> !known.contains(misfit.path())).toList());
+        proposed.misfits().stream().filter(misfit -> !known.contains(misfit.path())).toList(),
+        held(inForce, proposed, before.keySet()));
+  }
+
+  /** Of tasks that both have; a new one says itself what it waits for. */
+  private static List<Held> held(PrepSheet inForce, PrepSheet proposed, Set<String> before) {
+    List<Held> held = new ArrayList<>();
+    for (Task task : proposed.tasks()) {
+      List<Awaited> from = inForce.awaited(task);
+      List<Awaited> to = proposed.awaited(task);
+      if (before.contains(task.id()) && !moments(from).equals(moments(to))) {
+        held.add(new Held(task, latest(from), latest(to)));
+      }
+    }
+    return held;
+  }
+
+  private static List<Optional<Instant>> moments(List<Awaited> awaited) {
+    return awaited.stream().map(Awaited::from).toList();
+  }
+
+  private static Optional<Instant> latest(List<Awaited> awaited) {
+    return awaited.stream().flatMap(one -> one.from().stream()).max(Instant::compareTo);
   }
 
   /**

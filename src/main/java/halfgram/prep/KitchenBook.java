@@ -1,5 +1,6 @@
 package halfgram.prep;
 
+import halfgram.delivery.Delivery;
 import halfgram.event.Buffer;
 import halfgram.event.Event;
 import halfgram.event.RegularService;
@@ -45,6 +46,7 @@ public record KitchenBook(
     SortedMap<String, RegularService> services,
     List<Par> pars,
     List<Event> events,
+    List<Delivery> deliveries,
     List<Lot> lots) {
 
   public Ingredient ingredient(String code) {
@@ -74,6 +76,7 @@ public record KitchenBook(
         services,
         pars,
         events,
+        deliveries,
         others);
   }
 }

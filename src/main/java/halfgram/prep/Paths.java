@@ -77,6 +77,16 @@ public final class Paths {
     return "short/" + make.id() + "/" + what;
   }
 
+  /** By how much an ingredient is late that goes on a plate as it is. */
+  static String shortOfPlate(ServiceRun run, String ingredient) {
+    return "short/" + run.id() + "/" + ingredient;
+  }
+
+  /** From when a task can start by a delivery that it waits for. */
+  public static String notBefore(Awaited awaited) {
+    return task(awaited.task().id(), "not-before/" + awaited.delivery().code());
+  }
+
   public static String load(String station) {
     return "load/" + station + "/hands-on";
   }

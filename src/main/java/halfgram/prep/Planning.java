@@ -4,7 +4,9 @@ import halfgram.measure.Because;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * The whole computation in order: services, what they use, makes down to the last component, tasks,
@@ -31,6 +33,7 @@ public final class Planning {
     List<ServiceRun> services = new Demand(book, because).services(first, horizon, request.asOf());
     Explosion explosion = new Pooling(book, request, services, begun, hours).explode(because);
     List<Task> tasks = TaskList.of(book, request, explosion, because);
+    List<Awaited> awaited = Awaited.of(book.deliveries(), book.kitchen().clock(), tasks);
     PrepSheet sheet =
         new PrepSheet(
             request,
@@ -39,15 +42,27 @@ public final class Planning {
             explosion.begun(),
             tasks,
             explosion.draws(),
+            awaited,
             runs(explosion, tasks),
             bathSheets(request, explosion),
-            Misfits.of(request, services, explosion),
+            misfits(
+                Misfits.of(request, services, explosion),
+                AwaitedMisfits.of(book, services, explosion, awaited)),
             Warnings.of(book, explosion),
             Pulls.of(tasks, shown(request, services)));
     if (because.asked()) {
       new SheetNotes(book, because).note(sheet);
     }
     return sheet;
+  }
+
+  /** All misfits, the largest first. */
+  private static List<Misfit> misfits(List<Misfit> one, List<Misfit> other) {
+    return other.isEmpty()
+        ? one
+        : Stream.concat(one.stream(), other.stream())
+            .sorted(Comparator.comparing(Misfit::shortBy).reversed())
+            .toList();
   }
 
   private static List<Make> makes(Explosion explosion) {

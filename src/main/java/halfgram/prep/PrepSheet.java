@@ -24,6 +24,7 @@ import java.util.TreeMap;
  * @param begun the makes among them that the plan found begun, copied as they stood
  * @param tasks of the days shown, in the order of their start
  * @param draws what tubs give and to whom
+ * @param awaited tasks that weigh what comes with a delivery of their day
  * @param runs runs of spheres of the days shown
  * @param baths what happens to the baths, by day
  * @param misfits what does not fit; empty: it fits by lags
@@ -37,6 +38,7 @@ public record PrepSheet(
     List<Begun> begun,
     List<Task> tasks,
     List<Draw> draws,
+    List<Awaited> awaited,
     List<BathRun> runs,
     List<BathSheet> baths,
     List<Misfit> misfits,
@@ -45,6 +47,23 @@ public record PrepSheet(
 
   /** One day of one bath formula. */
   public record BathSheet(String formula, LocalDate day, BathDay.Answer answer) {}
+
+  /** A sheet of days of which nobody has asked what work they hold. */
+  public static PrepSheet none(PlanRequest request) {
+    return new PrepSheet(
+        request,
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        new TreeMap<>());
+  }
 
   /** The services of the days shown. */
   public List<ServiceRun> services() {
@@ -85,6 +104,11 @@ public record PrepSheet(
     book.stations().keySet().forEach(station -> loads.put(station, Duration.ZERO));
     tasks.forEach(task -> loads.merge(task.station(), task.handsOn(), Duration::plus));
     return loads;
+  }
+
+  /** The deliveries that a task takes from. */
+  public List<Awaited> awaited(Task task) {
+    return awaited.stream().filter(one -> one.task().id().equals(task.id())).toList();
   }
 
   public boolean fits() {

@@ -1,5 +1,7 @@
 package halfgram.prep;
 
+import halfgram.delivery.Delivery;
+import halfgram.delivery.DeliveryStand;
 import halfgram.formula.Cost;
 import halfgram.measure.Amount;
 import halfgram.measure.Because;
@@ -46,6 +48,7 @@ final class SheetNotes {
                   Message.of("why.rule.short"),
                   misfit.chain().stream().map(step -> Input.plain(step, "")).toList()));
     }
+    sheet.awaited().forEach(this::awaited);
     sheet
         .loads(book)
         .forEach(
@@ -57,6 +60,40 @@ final class SheetNotes {
                             Notes.minutes(load),
                             Message.of("why.rule.load"),
                             loaded(sheet, station))));
+  }
+
+  private void awaited(Awaited awaited) {
+    awaited
+        .from()
+        .ifPresent(
+            from ->
+                because.note(
+                    () ->
+                        new Because.Note(
+                            Paths.notBefore(awaited),
+                            Notes.time(book, from),
+                            Message.of("why.rule.not-before"),
+                            List.of(here(awaited.stand()), checkIn(awaited.delivery())))));
+  }
+
+  private Input here(DeliveryStand stand) {
+    return stand
+        .arrived()
+        .map(
+            entry ->
+                Input.plain(
+                    Message.of("why.delivery-here", stand.delivery().supplier()),
+                    Notes.time(book, entry.at())))
+        .orElseGet(
+            () ->
+                Input.plain(
+                    Message.of("why.delivery-expected", stand.delivery().supplier()),
+                    Notes.time(book, stand.expected())));
+  }
+
+  private static Input checkIn(Delivery delivery) {
+    String key = delivery.checkInStated() ? "why.check-in" : "why.check-in-default";
+    return Input.plain(Message.of(key), Notes.minutes(delivery.checkIn()));
   }
 
   private static List<Input> loaded(PrepSheet sheet, String station) {

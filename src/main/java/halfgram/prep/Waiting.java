@@ -13,17 +13,23 @@ import java.util.function.Function;
  *
  * <p>Rules. It waits for each earlier task that is not done, and after one that is, until its rest
  * is over. A task that the sheet no longer has is not waited for: it was of an earlier day, or the
- * day was planned again without it.
+ * day was planned again without it. It waits for a delivery until that is here and checked in.
  */
-public sealed interface Waiting permits Waiting.ForTask, Waiting.Until {
+public sealed interface Waiting permits Waiting.ForTask, Waiting.Until, Waiting.ForDelivery {
 
-  /** The value for whichever of the two it is. */
-  <T> T fold(Function<ForTask, ? extends T> task, Function<Until, ? extends T> until);
+  /** The value for whichever of the three it is. */
+  <T> T fold(
+      Function<ForTask, ? extends T> task,
+      Function<Until, ? extends T> until,
+      Function<ForDelivery, ? extends T> delivery);
 
   /** An earlier task that is not done. */
   record ForTask(Task task, TaskState state) implements Waiting {
     @Override
-    public <T> T fold(Function<ForTask, ? extends T> task, Function<Until, ? extends T> until) {
+    public <T> T fold(
+        Function<ForTask, ? extends T> task,
+        Function<Until, ? extends T> until,
+        Function<ForDelivery, ? extends T> delivery) {
       return task.apply(this);
     }
   }
@@ -31,8 +37,22 @@ public sealed interface Waiting permits Waiting.ForTask, Waiting.Until {
   /** A rest after an earlier task that is not over. */
   record Until(Task task, Instant moment, Reason reason) implements Waiting {
     @Override
-    public <T> T fold(Function<ForTask, ? extends T> task, Function<Until, ? extends T> until) {
+    public <T> T fold(
+        Function<ForTask, ? extends T> task,
+        Function<Until, ? extends T> until,
+        Function<ForDelivery, ? extends T> delivery) {
       return until.apply(this);
+    }
+  }
+
+  /** A delivery that is not here, or not checked in. */
+  record ForDelivery(Awaited awaited) implements Waiting {
+    @Override
+    public <T> T fold(
+        Function<ForTask, ? extends T> task,
+        Function<Until, ? extends T> until,
+        Function<ForDelivery, ? extends T> delivery) {
+      return delivery.apply(this);
     }
   }
 
@@ -41,9 +61,14 @@ public sealed interface Waiting permits Waiting.ForTask, Waiting.Until {
    *
    * @param sheet the tasks of the sheet by id
    * @param progress by task id; a task without any is to do
+   * @param awaited tasks that weigh what a delivery brings, by the deliveries of now
    */
   static List<Waiting> of(
-      Task task, Map<String, Task> sheet, Map<String, TaskProgress> progress, Instant now) {
+      Task task,
+      Map<String, Task> sheet,
+      Map<String, TaskProgress> progress,
+      List<Awaited> awaited,
+      Instant now) {
     List<Waiting> waits = new ArrayList<>();
     if (progress.getOrDefault(task.id(), TaskProgress.NONE).state() != TaskState.TO_DO) {
       return waits;
@@ -55,6 +80,9 @@ public sealed interface Waiting permits Waiting.ForTask, Waiting.Until {
             .ifPresent(waits::add);
       }
     }
+    awaited.stream()
+        .filter(one -> one.task().id().equals(task.id()) && one.holds(now))
+        .forEach(one -> waits.add(new ForDelivery(one)));
     return waits;
   }
 

@@ -51,6 +51,7 @@ public final class Messages {
           "pages/events",
           "pages/stock",
           "pages/slip",
+          "pages/deliveries",
           "pages/command",
           "pages/api");
 

@@ -4,13 +4,16 @@ import halfgram.formula.Step;
 import halfgram.ingredient.Ingredient;
 import halfgram.measure.Amount;
 import halfgram.measure.Message;
+import halfgram.prep.Awaited;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.Stored;
 import halfgram.prep.Task;
 import halfgram.station.Equipment;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 
 /** How the parts of a task are said, on paper and on every page. */
 public final class TaskWords {
@@ -38,6 +41,23 @@ public final class TaskWords {
             task.fill().count(),
             words.amount(Amount.of(task.fill().each())),
             machines));
+  }
+
+  /**
+   * From when it can start by a delivery: "not before 14:10: sea trout from Nordsund".
+   *
+   * @param time how a moment is said where this is read
+   */
+  public String notBefore(Awaited awaited, Function<Instant, String> time) {
+    List<String> names =
+        awaited.ingredients().stream()
+            .map(code -> words.text(book.ingredient(code).name()))
+            .toList();
+    String supplier = awaited.delivery().supplier();
+    return awaited
+        .from()
+        .map(from -> words.say("sheet.not-before", time.apply(from), names, supplier))
+        .orElseGet(() -> words.say("sheet.turned-away", names, supplier));
   }
 
   /** The times between it and an earlier step of the same make; empty when there is no limit. */

@@ -241,6 +241,44 @@ class BadBookTest {
   }
 
   @Test
+  void aDeliveryOfTwoLinesOfOneIngredientIsRefused() {
+    book.set("deliveries", "[" + GREENS + "]").set("deliveries/0/lines/1/ingredient", "'dill'");
+    assertOnly("deliveries/0/lines/1/ingredient", "dill", "on two lines", "one line for each");
+  }
+
+  @Test
+  void anEntryOfALineThatIsNotThereIsRefused() {
+    book.set("deliveries", "[" + GREENS + "]")
+        .set("deliveries/0/entries/0/ingredient", "'cream'");
+    assertOnly("deliveries/0/entries/0/ingredient", "cream", "on no line", "accepted: dill, leek");
+  }
+
+  @Test
+  void anEntryThatLacksWhatItSaysIsRefused() {
+    book.set("deliveries", "[" + GREENS + "]").remove("deliveries/0/entries/0/came");
+    assertOnly("$.deliveries[0].entries[0].came", "", "is missing", "a number and a unit");
+  }
+
+  @Test
+  void twoEntriesOfOneIdAreRefused() {
+    book.set("deliveries", "[" + GREENS + "]")
+        .set("deliveries/0/entries/1/entry", "'00000000-0000-0000-0000-000000000001'");
+    assertOnly(
+        "deliveries/0/entries/1/entry",
+        "00000000-0000-0000-0000-000000000001",
+        "the id of two entries");
+  }
+
+  private static final String GREENS =
+      "{'code': 'greens', 'supplier': 'Elm Farm', 'date': '2026-12-05', 'expected': '14:00',"
+          + " 'lines': [{'ingredient': 'dill', 'amount': '2 kg'},"
+          + " {'ingredient': 'leek', 'amount': '4 kg'}],"
+          + " 'entries': [{'entry': '00000000-0000-0000-0000-000000000001', 'kind': 'short',"
+          + " 'ingredient': 'dill', 'came': '1 kg', 'who': 'ines', 'at': '2026-12-05T14:00'},"
+          + " {'entry': '00000000-0000-0000-0000-000000000002', 'kind': 'arrived',"
+          + " 'who': 'ines', 'at': '2026-12-05T14:00'}]}";
+
+  @Test
   void everyProblemIsSaidInOneRunAndOnce() {
     book.set("kitchen/colour", "'red'")
         .remove("kitchen/zone")

@@ -10,6 +10,17 @@ final class SchemaCases {
   private static final String OIL = "formulas/dill-oil/versions/0";
   private static final String BASE = "formulas/yoghurt-base/versions/1";
 
+  private static final String FISH =
+      "{'code': 'fish', 'supplier': 'Nord', 'date': '2026-12-05', 'expected': '14:00',"
+          + " 'checkIn': '5 min',"
+          + " 'lines': [{'ingredient': 'dill', 'amount': '2 kg', 'inHouse': true}],"
+          + " 'entries': [{'entry': '00000000-0000-0000-0000-000000000001', 'kind': 'arrived',"
+          + " 'who': 'ines', 'at': '2026-12-05T14:00'}]}";
+
+  private static final String FISH_OF_NOTHING =
+      "[{'code': 'fish', 'supplier': 'Nord', 'date': '2026-12-05', 'expected': '14:00',"
+          + " 'lines': []}]";
+
   private SchemaCases() {}
 
   static Stream<Arguments> accepted() {
@@ -36,7 +47,9 @@ final class SchemaCases {
         arguments("a hold as a span", OIL + "/outputs/0/hold", "{'max': '36 h'}"),
         arguments("a hold in days", OIL + "/outputs/0/hold", "{'days': 4, 'from': 'drip'}"),
         arguments("a step that cooks through", OIL + "/steps/drip/renewsDate", "true"),
-        arguments("class I", "scales/0/class", "'I'"));
+        arguments("class I", "scales/0/class", "'I'"),
+        arguments("a delivery", "deliveries", "[" + FISH + "]"),
+        arguments("no list of deliveries", "deliveries", "null"));
   }
 
   static Stream<Arguments> refused() {
@@ -187,7 +200,12 @@ final class SchemaCases {
         arguments("a moment without a time", "tubs/0/made", "'2026-12-04'"),
         arguments("an amount of no unit", "tubs/0/left", "'4'"),
         arguments(
-            "a reservation without an amount", "tubs/t-1203-oil-1/reserved/0/amount", "null"));
+            "a reservation without an amount", "tubs/t-1203-oil-1/reserved/0/amount", "null"),
+        arguments("a delivery of nothing", "deliveries", FISH_OF_NOTHING),
+        arguments(
+            "a delivery by a moment", "deliveries", "[" + FISH.replace("14:00", "2 pm") + "]"),
+        arguments(
+            "an entry of no kind", "deliveries", "[" + FISH.replace("arrived", "here") + "]"));
   }
 
   /** The first word says what only the reader can know. */

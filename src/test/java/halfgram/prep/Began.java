@@ -189,6 +189,7 @@ final class Began {
         book.services(),
         book.pars(),
         book.events(),
+        book.deliveries(),
         lots);
   }
 }

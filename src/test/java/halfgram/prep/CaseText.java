@@ -21,7 +21,9 @@ import java.util.Set;
 final class CaseText {
   /** What a case may show, in the order it is shown. */
   static final List<String> KINDS =
-      List.of("plates", "makes", "tasks", "weigh", "stores", "draws", "baths", "pulls", "misfits");
+      List.of(
+          "plates", "makes", "tasks", "weigh", "stores", "draws", "baths", "pulls", "awaited",
+          "misfits");
 
   private static final DateTimeFormatter MOMENT =
       DateTimeFormatter.ofPattern("dd.MM. HH:mm", Locale.ROOT);
@@ -55,6 +57,7 @@ final class CaseText {
       case "draws" -> sheet.draws().forEach(this::draw);
       case "baths" -> sheet.baths().forEach(this::bath);
       case "pulls" -> sheet.pulls().forEach((code, of) -> line("pull", code, amount(of)));
+      case "awaited" -> sheet.awaited().forEach(this::awaited);
       case "misfits" -> misfits();
       default -> throw new IllegalArgumentException(kind);
     }
@@ -120,6 +123,16 @@ final class CaseText {
         "to",
         at(task.handsOff()) + alone + ":",
         task.id() + kind + fills + late + tonight);
+  }
+
+  private void awaited(Awaited one) {
+    line(
+        "awaited",
+        one.task().id() + ":",
+        String.join(", ", one.ingredients()),
+        "by",
+        one.delivery().code() + ",",
+        one.from().map(from -> "not before " + at(from)).orElse("turned away"));
   }
 
   private void weigh(Task task) {

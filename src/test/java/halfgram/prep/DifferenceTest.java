@@ -116,15 +116,15 @@ class DifferenceTest {
     Map<String, Task> byId = Map.of(boil.id(), boil, next.id(), next);
     Map<String, TaskProgress> progress = new HashMap<>();
     Instant now = boil.end();
-    assertThat(Waiting.of(next, byId, progress, now))
+    assertThat(Waiting.of(next, byId, progress, List.of(), now))
         .containsExactly(new Waiting.ForTask(boil, TaskState.TO_DO));
     progress.put(boil.id(), TaskProgress.fold(List.of(done(boil, now))));
-    assertThat(Waiting.of(next, byId, progress, now))
+    assertThat(Waiting.of(next, byId, progress, List.of(), now))
         .containsExactly(new Waiting.Until(boil, now.plus(rest), next.links().get(0).reason()));
-    assertThat(Waiting.of(next, byId, progress, now.plus(rest))).isEmpty();
-    assertThat(Waiting.of(next, Map.of(next.id(), next), progress, now)).isEmpty();
+    assertThat(Waiting.of(next, byId, progress, List.of(), now.plus(rest))).isEmpty();
+    assertThat(Waiting.of(next, Map.of(next.id(), next), progress, List.of(), now)).isEmpty();
     progress.put(next.id(), TaskProgress.fold(List.of(done(next, now))));
-    assertThat(Waiting.of(next, byId, progress, now)).isEmpty();
+    assertThat(Waiting.of(next, byId, progress, List.of(), now)).isEmpty();
   }
 
   private static Tick done(Task task, Instant at) {

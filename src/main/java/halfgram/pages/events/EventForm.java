@@ -5,12 +5,12 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.pages.Code;
+import halfgram.pages.TypedTime;
 import java.math.BigDecimal;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
@@ -29,8 +29,6 @@ final class EventForm {
 
   /** Of a code, with room for a number behind it. */
   private static final Set<String> TIMES = Set.of("start", "end", "at");
-
-  private static final Pattern TIME = Pattern.compile("(\\d{1,2})[.:hH ]?(\\d\\d)");
 
   private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
@@ -90,7 +88,7 @@ final class EventForm {
         object.remove(key);
       }
     } else if (TIMES.contains(key)) {
-      object.put(key, time(value));
+      object.put(key, TypedTime.of(value));
     } else if (NUMBERS.contains(key) && NUMBER.matcher(value).matches()) {
       JsonNode number = NODES.numberNode(new BigDecimal(value));
       boolean same =
@@ -99,14 +97,6 @@ final class EventForm {
     } else {
       object.put(key, value);
     }
-  }
-
-  /** "9.30" and "930" are 09:30; what is no time stays as it was typed. */
-  private static String time(String typed) {
-    Matcher time = TIME.matcher(typed);
-    return time.matches()
-        ? (time.group(1).length() == 1 ? "0" : "") + time.group(1) + ":" + time.group(2)
-        : typed;
   }
 
   /** The object a field stands in, made where it was left out. */

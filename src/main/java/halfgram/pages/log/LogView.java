@@ -198,6 +198,13 @@ record LogView(
                 new ServiceLine(house.book(), words).said(detail),
                 "");
         case "slip" -> line(change, "log.slip", slipped(subject, detail), slip(detail), "");
+        case "delivery" ->
+            line(
+                change,
+                "log.delivery",
+                detail.path("supplier").asText(subject),
+                delivery(detail),
+                "deliveries/" + Visit.encoded(subject));
         case "import" -> line(change, "log.import", subject, "", "");
         default -> line(change, "log.other", change.kind() + " " + subject, "", "");
       };
@@ -304,6 +311,33 @@ record LogView(
       return detail.has("version") ? words.say("log.version", detail.path("version").asInt()) : "";
     }
 
+    /** What was entered or edited of a delivery. */
+    private String delivery(JsonNode detail) {
+      JsonNode entry = detail.path("entry");
+      List<String> more = new ArrayList<>();
+      more.add(deliveryKind(detail.path("kind").asText()));
+      for (String key : List.of("expected", "ingredient", "came", "reason", "reading")) {
+        if (entry.path(key).isTextual()) {
+          more.add(entry.path(key).asText());
+        }
+      }
+      return String.join(", ", more);
+    }
+
+    private String deliveryKind(String kind) {
+      return switch (kind) {
+        case "added" -> words.say("log.delivery-added");
+        case "edited" -> words.say("log.delivery-edited");
+        case "arrived" -> words.say("deliveries.entry-arrived");
+        case "late" -> words.say("log.delivery-late");
+        case "short" -> words.say("log.delivery-short");
+        case "rejected" -> words.say("log.delivery-rejected");
+        case "cancelled" -> words.say("deliveries.entry-cancelled");
+        case "undo" -> words.say("log.undo");
+        default -> kind;
+      };
+    }
+
     private String person(String code) {
       return house.book().people().stream()
           .filter(one -> one.code().equals(code))
@@ -319,6 +353,7 @@ record LogView(
               LogKind.PLAN, words.say("log.plan"),
               LogKind.STOCK, words.say("log.stock"),
               LogKind.SERVICE, words.say("log.service"),
+              LogKind.DELIVERY, words.say("log.delivery"),
               LogKind.EVENT, words.say("log.event"),
               LogKind.PAR, words.say("log.par"),
               LogKind.FORMULA, words.say("log.formula"),

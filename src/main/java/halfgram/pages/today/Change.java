@@ -130,6 +130,7 @@ record Change(
           "today.part-withdrawn",
           difference.withdrawn().stream().map(this::withdrawn).toList());
       part(parts, "today.part-changed", difference.changed().stream().map(this::changed).toList());
+      part(parts, "today.part-held", difference.held().stream().map(this::held).toList());
       return parts;
     }
 
@@ -220,6 +221,14 @@ record Change(
 
     private String withdrawn(Task task) {
       return words.say("today.at", shown.time(task.start()), shown.names().title(task));
+    }
+
+    /** "Trout, fillet: not before 15:40 (was 14:10)". */
+    private String held(Difference.Held held) {
+      String none = words.say("today.held-none");
+      String from = held.from().map(shown::time).orElse(none);
+      String to = held.to().map(shown::time).orElse(none);
+      return words.say("today.held", names.title(held.task()), to, from);
     }
 
     private String changed(Difference.Changed change) {

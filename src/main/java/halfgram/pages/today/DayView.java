@@ -3,6 +3,7 @@ package halfgram.pages.today;
 import halfgram.desk.Dipped;
 import halfgram.desk.InForce;
 import halfgram.lot.Tub;
+import halfgram.pages.deliveries.Told;
 import halfgram.prep.Missed;
 import halfgram.prep.Stretch;
 import halfgram.web.Visit;
@@ -38,6 +39,7 @@ record DayView(
     List<Lacking> lacking,
     List<ServiceBox> services,
     List<String> outs,
+    List<Told.One> deliveries,
     List<Change> change,
     Drawing drawing,
     List<Link> orders,
@@ -74,7 +76,8 @@ record DayView(
       List<Tub> tubs,
       List<Missed> missed,
       List<Dipped.Dip> dips,
-      List<String> outs) {}
+      List<String> outs,
+      List<Told.One> deliveries) {}
 
   static DayView of(Shown shown, Optional<InForce> inForce, Live live, Group.By by) {
     NightWords night = new NightWords(shown.book(), shown.sheet(), shown.words());
@@ -92,6 +95,7 @@ record DayView(
         now ? lacking(shown) : List.of(),
         ServiceBox.of(shown),
         live.outs(),
+        live.deliveries(),
         live.change().stream().toList(),
         Draughting.draw(shown),
         orders(shown, by),

@@ -9,6 +9,7 @@ import java.util.List;
  * @param makes what it gives, each output on its own; empty for a step before the last
  * @param part how large the make is that it is a step of; empty for the last step
  * @param then how long it stands alone afterwards
+ * @param notBefore from when it may start by its deliveries; empty when the state says so
  * @param contains allergens, in capitals
  */
 record Row(
@@ -25,6 +26,7 @@ record Row(
     String ready,
     String readyWhy,
     String then,
+    String notBefore,
     String contains,
     StateWords state) {
 

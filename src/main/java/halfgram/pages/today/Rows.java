@@ -7,6 +7,7 @@ import halfgram.prep.Make;
 import halfgram.prep.Paths;
 import halfgram.prep.Stored;
 import halfgram.prep.Task;
+import halfgram.prep.TaskState;
 import halfgram.prep.netting.Draw;
 import halfgram.prep.netting.Need;
 import halfgram.words.Messages;
@@ -18,6 +19,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Puts the tasks of a day into rows. */
 final class Rows {
@@ -52,6 +54,7 @@ final class Rows {
     boolean last = !task.stored().isEmpty();
     Make make = task.make();
     Output first = make.version().outputs().get(0);
+    StateWords state = StateWords.of(shown, task);
     return new Row(
         "task-" + task.id().replaceAll("[^a-z0-9]", "-"),
         shown.link(task),
@@ -66,8 +69,9 @@ final class Rows {
         words.say("today.ready-by", shown.time(make.readyBy())),
         shown.why(Paths.make(make, "ready-by")),
         then(task),
+        notBefore(task, state),
         shown.names().contains(task.allergens()),
-        StateWords.of(shown, task));
+        state);
   }
 
   private String station(Task task) {
@@ -84,6 +88,18 @@ final class Rows {
   private String then(Task task) {
     Duration alone = task.unattended();
     return alone.isZero() ? "" : words.say("sheet.unattended", alone, shown.time(task.end()));
+  }
+
+  /** From when it may start by its deliveries; nothing once it has, or where the state says it. */
+  private String notBefore(Task task, StateWords state) {
+    if (shown.progress(task).state() != TaskState.TO_DO) {
+      return "";
+    }
+    return shown.awaited(task).stream()
+        .filter(one -> one.holds(shown.now()))
+        .map(one -> shown.parts().notBefore(one, shown::time))
+        .filter(said -> !state.detail().contains(said))
+        .collect(Collectors.joining("; "));
   }
 
   private Row.Made made(Task task, Stored stored) {

@@ -1,10 +1,12 @@
 package halfgram.pages.today;
 
+import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Plans;
 import halfgram.kitchen.Text;
 import halfgram.measure.BusinessDay;
 import halfgram.pages.WhyLink;
+import halfgram.prep.Awaited;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
@@ -14,6 +16,7 @@ import halfgram.station.Station;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
 import halfgram.words.SheetWords;
+import halfgram.words.TaskWords;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -45,6 +48,8 @@ final class Shown {
   private final String root;
   private final Messages words;
   private final SheetWords names;
+  private final TaskWords parts;
+  private final List<Awaited> awaited;
   private final Map<String, Task> byId = new HashMap<>();
   private final Map<String, String> people = new HashMap<>();
   private final SortedMap<String, Duration> loads;
@@ -55,6 +60,7 @@ final class Shown {
       Map<String, TaskProgress> progress,
       String plan,
       Phase phase,
+      List<Awaited> awaited,
       Instant now,
       Visit visit) {
     this.book = book;
@@ -66,23 +72,36 @@ final class Shown {
     this.root = visit.path("");
     this.words = visit.words().at(book.kitchen().clock().zone());
     this.names = new SheetWords(book, sheet, words);
+    this.parts = new TaskWords(book, words);
+    this.awaited = awaited;
     this.loads = sheet.loads(book);
     sheet.begun().forEach(begun -> begun.tasks().forEach(task -> byId.put(task.id(), task)));
     sheet.tasks().forEach(task -> byId.put(task.id(), task));
     book.people().forEach(person -> people.put(person.code(), person.name()));
   }
 
-  static Shown of(InForce inForce, Instant now, Visit visit) {
+  /** A plan in force, with the deliveries as they stand now. */
+  static Shown of(House house, InForce inForce, Instant now, Visit visit) {
     LocalDate day = inForce.plan().day();
     LocalDate today = inForce.book().kitchen().clock().of(now);
     Phase phase = day.isBefore(today) ? Phase.OVER : day.equals(today) ? Phase.NOW : Phase.AHEAD;
     String plan = day + "/" + inForce.plan().number();
-    return new Shown(inForce.book(), inForce.sheet(), inForce.progress(), plan, phase, now, visit);
+    List<Awaited> awaited = Awaited.of(house.book(), inForce.sheet());
+    return new Shown(
+        inForce.book(), inForce.sheet(), inForce.progress(), plan, phase, awaited, now, visit);
   }
 
   static Shown preview(Plans.Proposal preview, Instant now, Visit visit) {
     String plan = preview.sheet().request().from() + "/" + WhyLink.PREVIEW;
-    return new Shown(preview.book(), preview.sheet(), Map.of(), plan, Phase.PREVIEW, now, visit);
+    return new Shown(
+        preview.book(),
+        preview.sheet(),
+        Map.of(),
+        plan,
+        Phase.PREVIEW,
+        preview.sheet().awaited(),
+        now,
+        visit);
   }
 
   KitchenBook book() {
@@ -111,6 +130,19 @@ final class Shown {
 
   SheetWords names() {
     return names;
+  }
+
+  TaskWords parts() {
+    return parts;
+  }
+
+  /** Tasks that weigh what a delivery brings, by the deliveries of now. */
+  List<Awaited> awaited() {
+    return awaited;
+  }
+
+  List<Awaited> awaited(Task task) {
+    return awaited.stream().filter(one -> one.task().id().equals(task.id())).toList();
   }
 
   Map<String, Task> byId() {

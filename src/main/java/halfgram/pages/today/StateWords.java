@@ -57,7 +57,8 @@ record StateWords(String word, String detail, String late, String tone) {
     Messages words = shown.words();
     String late = late(shown, task);
     String tone = late.isEmpty() ? "open" : "heed";
-    List<Waiting> waits = Waiting.of(task, shown.byId(), shown.progress(), shown.now());
+    List<Waiting> waits = Waiting.of(
+            task, shown.byId(), shown.progress(), shown.awaited(), shown.now());
     if (waits.isEmpty() || shown.phase() == Shown.Phase.PREVIEW) {
       return new StateWords(words.say("today.to-do"), "", late, tone);
     }
@@ -76,7 +77,8 @@ record StateWords(String word, String detail, String late, String tone) {
             words.say(
                 until.reason().isSafety() ? "today.waits-until-safety" : "today.waits-until",
                 shown.time(until.moment()),
-                name(shown, task, until.task())));
+                name(shown, task, until.task())),
+        delivery -> shown.parts().notBefore(delivery.awaited(), shown::time));
   }
 
   private static String name(Shown shown, Task task, Task other) {

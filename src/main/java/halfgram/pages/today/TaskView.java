@@ -108,16 +108,20 @@ record TaskView(
   private static List<String> waits(Shown shown, Task task) {
     List<String> waits = new ArrayList<>();
     if (shown.phase() != Shown.Phase.PREVIEW) {
-      for (Waiting one : Waiting.of(task, shown.byId(), shown.progress(), shown.now())) {
+      for (Waiting one : Waiting.of(
+              task, shown.byId(), shown.progress(), shown.awaited(), shown.now())) {
         waits.add(shown.words().say("today.waits") + " " + StateWords.wait(shown, task, one));
       }
     }
     task.links().forEach(link -> parts(shown).lag(task, link).ifPresent(waits::add));
+    if (shown.phase() == Shown.Phase.PREVIEW) {
+      shown.awaited(task).forEach(one -> waits.add(parts(shown).notBefore(one, shown::time)));
+    }
     return waits;
   }
 
   private static TaskWords parts(Shown shown) {
-    return new TaskWords(shown.book(), shown.words());
+    return shown.parts();
   }
 
   private static Kept kept(Shown shown, Task task, Stored stored) {

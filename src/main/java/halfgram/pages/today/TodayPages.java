@@ -10,6 +10,8 @@ import halfgram.desk.Services;
 import halfgram.desk.Stock;
 import halfgram.pages.OutWords;
 import halfgram.pages.Rooms;
+import halfgram.pages.deliveries.Told;
+import halfgram.prep.DeliveryAnswer;
 import halfgram.prep.Missed;
 import halfgram.prep.Task;
 import halfgram.web.Halt;
@@ -122,12 +124,26 @@ public final class TodayPages implements Server.Part {
     List<String> outs =
         asked.isToday() ? services.outages(house).stream().map(said::said).toList() : List.of();
     DayView.Live live =
-        new DayView.Live(change, tubs, missed(house, asked, inForce), dips, outs);
+        new DayView.Live(
+            change,
+            tubs,
+            missed(house, asked, inForce),
+            dips,
+            outs,
+            deliveries(house, shown.get()));
     visit.page(status, "today", title, DayView.of(shown.get(), inForce, live, asked.by()));
   }
 
   private List<Missed> missed(House house, DayAsked asked, Optional<InForce> inForce) {
     return asked.isToday() && inForce.isPresent() ? nights.missed(house, inForce.get()) : List.of();
+  }
+
+  /** The day's deliveries with what they hold up. */
+  private List<Told.One> deliveries(House house, Shown shown) {
+    Told told = new Told(house, shown.sheet(), shown.words());
+    return DeliveryAnswer.list(house.book(), shown.sheet(), shown.progress(), desk.now()).stream()
+        .map(told::of)
+        .toList();
   }
 
   private Optional<Change> change(House house, Shown shown, InForce inForce, DayAsked asked) {
@@ -148,7 +164,7 @@ public final class TodayPages implements Server.Part {
   private Optional<Shown> find(
       Visit visit, House house, DayAsked asked, Optional<InForce> inForce) {
     if (inForce.isPresent()) {
-      return Optional.of(Shown.of(inForce.get(), desk.now(), visit));
+      return Optional.of(Shown.of(house, inForce.get(), desk.now(), visit));
     }
     return asked.isOver()
         ? Optional.empty()

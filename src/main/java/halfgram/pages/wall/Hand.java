@@ -1,5 +1,6 @@
 package halfgram.pages.wall;
 
+import halfgram.prep.Awaited;
 import halfgram.prep.Stored;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
@@ -12,6 +13,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.UUID;
 import java.util.function.LongSupplier;
 
 /**
@@ -19,6 +21,7 @@ import java.util.function.LongSupplier;
  *
  * @param look class of its state: "to-do", "waits", "on-it", "part-done", "done", "problem",
  *     "failed"
+ * @param goods deliveries it waits for that can be said to be here
  * @param digits class of the longest weight, so that all points stand in one line
  * @param tubs codes of the tubs it has filled
  * @param counts whether it puts something away, so that done asks how much
@@ -36,6 +39,7 @@ record Hand(
     List<String> notes,
     List<String> cautions,
     List<String> waits,
+    List<Goods> goods,
     String problem,
     List<WeighRows.Group> groups,
     String digits,
@@ -56,6 +60,9 @@ record Hand(
       String note,
       String noteFault,
       String sample) {}
+
+  /** A delivery that is still to come. */
+  record Goods(String code, String supplier, String entry) {}
 
   /** A number of its own for every form. */
   record Sequences(long start, long part, long done, long problem, long solved, long undo) {}
@@ -120,6 +127,7 @@ record Hand(
           notes(),
           task.cautions().stream().map(caution -> words.say("caution." + caution)).toList(),
           scene.waitsFor(task),
+          goods(),
           trouble(),
           groups,
           digits(groups),
@@ -157,6 +165,15 @@ record Hand(
         parts.add(words.say("sheet.by", scene.time(task.handsOff())));
       }
       return String.join(" · ", parts);
+    }
+
+    private List<Goods> goods() {
+      return scene.awaited().stream()
+          .filter(one -> one.task().id().equals(task.id()) && one.stand().isAwaited())
+          .filter(one -> progress.state() == TaskState.TO_DO)
+          .map(Awaited::delivery)
+          .map(of -> new Goods(of.code(), of.supplier(), UUID.randomUUID().toString()))
+          .toList();
     }
 
     private String trouble() {

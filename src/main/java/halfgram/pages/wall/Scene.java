@@ -2,6 +2,7 @@ package halfgram.pages.wall;
 
 import halfgram.desk.House;
 import halfgram.desk.InForce;
+import halfgram.prep.Awaited;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
@@ -23,6 +24,7 @@ import java.util.Optional;
  *
  * @param station code of the station, or {@link #ALL}
  * @param cook who works on the device
+ * @param awaited tasks that weigh what a delivery brings, by the deliveries of now
  */
 record Scene(
     House house,
@@ -32,6 +34,7 @@ record Scene(
     Messages words,
     SheetWords names,
     Map<String, Task> byId,
+    List<Awaited> awaited,
     Instant now) {
   /** Every station at once. */
   static final String ALL = "all";
@@ -45,7 +48,9 @@ record Scene(
       Instant now) {
     Messages words = spoken.at(house.book().kitchen().clock().zone());
     SheetWords names = new SheetWords(inForce.book(), inForce.sheet(), words);
-    return new Scene(house, inForce, station, cook, words, names, inForce.byId(), now);
+    List<Awaited> awaited = Awaited.of(house.book(), inForce.sheet());
+    return new Scene(
+        house, inForce, station, cook, words, names, inForce.byId(), awaited, now);
   }
 
   KitchenBook book() {
@@ -86,7 +91,7 @@ record Scene(
   }
 
   List<Waiting> waits(Task task) {
-    return Waiting.of(task, byId, inForce.progress(), now);
+    return Waiting.of(task, byId, inForce.progress(), awaited, now);
   }
 
   String stationName() {
@@ -138,7 +143,8 @@ record Scene(
                     of -> words.say("wall.waits-for", names.title(of.task())),
                     until ->
                         words.say(
-                            "wall.waits-until", names.title(until.task()), time(until.moment()))))
+                            "wall.waits-until", names.title(until.task()), time(until.moment())),
+                    delivery -> waitsFor(delivery.awaited())))
         .toList();
   }
 
@@ -149,5 +155,23 @@ record Scene(
         .map(event -> words.text(event.name()))
         .findFirst()
         .orElse(code);
+  }
+
+  /** "WAITS for delivery of sea trout (Nordsund): 14:10". */
+  private String waitsFor(Awaited wait) {
+    List<String> names =
+        wait.ingredients().stream()
+            .map(code -> words.text(book().ingredient(code).name()))
+            .toList();
+    String supplier = wait.delivery().supplier();
+    return wait.from()
+        .map(
+            from ->
+                words.say(
+                    wait.stand().isHere() ? "wall.waits-check-in" : "wall.waits-delivery",
+                    names,
+                    supplier,
+                    time(from)))
+        .orElseGet(() -> words.say("wall.waits-turned-away", names, supplier));
   }
 }
