@@ -26,12 +26,14 @@ create table delivery_entry (
 );
 create index ix_delivery_entry on delivery_entry (kitchen_id, delivery, change_number);
 
--- A thing that food went through is clean again: append-only, and an undone wash counts as never made.
+-- A thing that food went through is clean again, or a task is done with another: append-only, and what is
+-- undone counts as never said.
 create table wash (
   kitchen_id uuid not null,
   id uuid not null,
   thing varchar(200) not null,
   how varchar(500) not null,
+  task varchar(300),
   who varchar(80) not null,
   at timestamp with time zone not null,
   undoes uuid,

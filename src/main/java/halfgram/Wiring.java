@@ -4,6 +4,7 @@ import halfgram.api.BookApi;
 import halfgram.api.DeliveryApi;
 import halfgram.api.EventsApi;
 import halfgram.api.FormulasApi;
+import halfgram.api.KitApi;
 import halfgram.api.LedgerApi;
 import halfgram.api.LogApi;
 import halfgram.api.OpenApi;
@@ -31,6 +32,7 @@ import halfgram.desk.ExportTable;
 import halfgram.desk.Handling;
 import halfgram.desk.ImportBook;
 import halfgram.desk.ImportTable;
+import halfgram.desk.Kit;
 import halfgram.desk.Logbook;
 import halfgram.desk.Nights;
 import halfgram.desk.Pars;
@@ -48,6 +50,7 @@ import halfgram.pages.deliveries.DeliveryPages;
 import halfgram.pages.events.EditPages;
 import halfgram.pages.events.EventsPages;
 import halfgram.pages.formulas.FormulasPages;
+import halfgram.pages.kit.KitPages;
 import halfgram.pages.log.LogPages;
 import halfgram.pages.pars.ParsPages;
 import halfgram.pages.slip.SlipPages;
@@ -177,6 +180,7 @@ public final class Wiring implements AutoCloseable {
     Slips slips = slips();
     Pars pars = new Pars(desk);
     Deliveries deliveries = new Deliveries(desk);
+    Kit kit = new Kit(desk, plans);
     Bringing bringing = new Bringing(desk);
     Logbook logbook = new Logbook(desk, plans);
     TubDeeds deeds = new TubDeeds(new Handling(desk), new Dividing(desk));
@@ -193,8 +197,11 @@ public final class Wiring implements AutoCloseable {
             new TodayPages(desk, plans, stock, nights, services),
             new WhyPages(desk, whys),
             new ServicePages(desk, services, sending, swapping),
-            new WallPages(desk, plans, ticking, stock, new Changes(desk), nights, services),
+            new WallPages(
+                desk, plans, ticking, stock, new Changes(desk), nights, services, kit),
             new PlanApi(desk, plans, whys, nights, this::result),
+            new KitPages(desk, kit),
+            new KitApi(desk, kit),
             new TickApi(desk, ticking),
             new ServicesApi(desk, services, sending, swapping),
             new StockApi(desk, plans, stock, bringing, deeds),

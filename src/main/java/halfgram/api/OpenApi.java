@@ -24,6 +24,7 @@ public final class OpenApi implements Server.Part {
           "services",
           "stock",
           "deliveries",
+          "kit",
           "events",
           "pars",
           "slip",

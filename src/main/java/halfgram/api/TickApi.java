@@ -67,8 +67,8 @@ public final class TickApi implements Server.Part {
       return new Answer(taken.repeated() ? 200 : 201, taken(house, taken));
     }
     if (outcome instanceof Ticking.Refused refused) {
-      return new Answer(
-          409, halfgram.web.Problems.json("refused", visit.words().say(refused.because())));
+      String said = visit.words().at(Answers.zone(house)).say(refused.because());
+      return new Answer(409, halfgram.web.Problems.json("refused", said));
     }
     return new Answer(
         404,

@@ -192,7 +192,8 @@ final class KitchenReader {
         node.text("name"),
         station(node, "station"),
         node.findInteger("units", 1, 100).orElse(1),
-        limits(node));
+        limits(node),
+        !node.has("touches") || node.flag("touches"));
   }
 
   Optional<String> station(Node node, String key) {

@@ -45,6 +45,7 @@ final class ServiceText {
       String when = sheet.request().days() == 1 ? "" : messages.shortDate(run.date()) + " ";
       String hours = messages.time(run.window().start()) + "-" + messages.time(run.window().end());
       line(when + hours + "  " + Columns.left(messages.text(run.name()), 30) + covers(run));
+      diets(run);
       if (run.plates().isEmpty()) {
         pars(run);
       }
@@ -75,6 +76,23 @@ final class ServiceText {
             run.covers().orElse(0),
             run.prepared().getAsInt());
     return spares == 0 ? said : said + messages.say("sheet.diet-spares", spares);
+  }
+
+  /** Guests with diets apart: how many, their spares, and their plates in this service. */
+  private void diets(ServiceRun run) {
+    book.events().stream()
+        .filter(event -> run.event().filter(event.code()::equals).isPresent())
+        .flatMap(event -> event.diets().stream())
+        .forEach(
+            diet -> {
+              int plates =
+                  run.plates().stream()
+                      .filter(of -> of.diets().equals(diet.diets()))
+                      .mapToInt(ServiceRun.Plates::count)
+                      .sum();
+              String who = String.join(" + ", names(diet.diets())).toUpperCase(Locale.ROOT);
+              line("   " + messages.say("sheet.diet", who, diet.count(), diet.spare(), plates));
+            });
   }
 
   private void pars(ServiceRun run) {

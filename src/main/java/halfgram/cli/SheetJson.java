@@ -15,6 +15,7 @@ import halfgram.prep.Paths;
 import halfgram.prep.Plated;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.ServiceRun;
+import halfgram.prep.Task;
 import halfgram.prep.netting.Draw;
 import halfgram.technique.bath.BathDay;
 import halfgram.words.Messages;
@@ -58,7 +59,7 @@ public final class SheetJson {
     sheet.makes().forEach(make -> make(makes.addObject(), make));
     ArrayNode tasks = root.putArray("tasks");
     TaskJson taskJson = new TaskJson(json, messages);
-    sheet.tasks().forEach(task -> taskJson.write(tasks.addObject(), task, sheet.awaited(task)));
+    sheet.tasks().forEach(task -> writeTask(taskJson, tasks.addObject(), task));
     ArrayNode tonight = root.putArray("tonight");
     sheet.tonight().forEach(task -> tonight.add(task.id()));
     ArrayNode tubs = root.putArray("tubs");
@@ -84,6 +85,10 @@ public final class SheetJson {
               node.set("handsOn", json.minutes(Paths.load(station), load));
             });
     return json.text(root);
+  }
+
+  private void writeTask(TaskJson json, ObjectNode node, Task task) {
+    json.write(node, task, sheet.awaited(task), sheet.contacts(task));
   }
 
   private void misfit(ObjectNode node, Misfit misfit) {

@@ -7,6 +7,7 @@ import halfgram.ingredient.Weighing;
 import halfgram.measure.Exact;
 import halfgram.measure.Mass;
 import halfgram.prep.Awaited;
+import halfgram.prep.Contact;
 import halfgram.prep.Paths;
 import halfgram.prep.Stored;
 import halfgram.prep.Task;
@@ -27,7 +28,7 @@ final class TaskJson {
     this.messages = messages;
   }
 
-  void write(ObjectNode node, Task task, List<Awaited> awaited) {
+  void write(ObjectNode node, Task task, List<Awaited> awaited, List<Contact> contacts) {
     node.put("task", task.id());
     node.put("kind", word(task.kind()));
     node.put("make", task.make().id());
@@ -46,6 +47,7 @@ final class TaskJson {
       node.set("late", json.minutes(Paths.task(task.id(), "late"), task.late()));
     }
     awaited.forEach(one -> awaited(node.withArray("deliveries").addObject(), one));
+    contacts.forEach(one -> contact(node.withArray("kit").addObject(), one));
     node.put("tonight", task.tonight());
     json.words(node, "serves", task.serves());
     json.words(node, "contains", task.allergens());
@@ -62,6 +64,17 @@ final class TaskJson {
     task.stored().forEach(put -> stored(stored.addObject(), task, put));
     ArrayNode links = node.putArray("links");
     task.links().forEach(link -> link(links.addObject(), link));
+  }
+
+  /** Work that leaves in a thing of the kit what this task has to be free from. */
+  private void contact(ObjectNode node, Contact contact) {
+    node.put("thing", contact.thing());
+    json.words(node, "allergens", contact.allergens());
+    node.put("with", contact.soils().id());
+    node.put("first", contact.isFirst());
+    contact
+        .startBy()
+        .ifPresent(start -> node.set("startBy", json.at(Paths.freeFirst(contact), start)));
   }
 
   /** A delivery that a task waits for; without a time when it was turned away. */

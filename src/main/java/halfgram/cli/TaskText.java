@@ -67,6 +67,9 @@ final class TaskText {
     sheet
         .awaited(task)
         .forEach(one -> detail(parts.notBefore(one, from -> time(from, day))));
+    sheet
+        .contacts(task)
+        .forEach(one -> detail(parts.contact(one, words, at -> time(at, day))));
     task.links().forEach(link -> parts.lag(task, link).ifPresent(this::detail));
     parts.fills(task).ifPresent(this::detail);
     text.append(weighs.write(task));

@@ -10,6 +10,7 @@ public enum LogKind {
   STOCK,
   SERVICE,
   DELIVERY,
+  KIT,
   EVENT,
   SLIP,
   PAR,

@@ -31,12 +31,17 @@ import java.util.UUID;
  * and takes what went in out of others; undoing it takes both back, unless a tub it filled has been
  * used meanwhile. Failed ends the whole make: its tubs are binned, its other tasks take no more
  * ticks, and the plan may be made again for a second go. So may it when less was made than planned.
+ * Work for a diet on a thing that carries what the diet goes without is not taken ({@link Kit}).
  */
 public final class Ticking {
 
   /** What nobody can say any more of a task whose make is lost. */
   private static final Set<Tick.Kind> GOES_ON =
       EnumSet.of(Tick.Kind.START, Tick.Kind.PART_DONE, Tick.Kind.DONE);
+
+  /** What uses the kit of a task. */
+  static final Set<Tick.Kind> USES =
+      EnumSet.of(Tick.Kind.START, Tick.Kind.WEIGHED, Tick.Kind.PART_DONE, Tick.Kind.DONE);
 
   /**
    * A tick as entered; the moment comes here.
@@ -80,10 +85,12 @@ public final class Ticking {
   private final PlanStore planStore = new PlanStore();
   private final LotStore lots = new LotStore();
   private final Filling filling = new Filling();
+  private final Kit kit;
 
   public Ticking(Desk desk, Plans plans) {
     this.desk = desk;
     this.plans = plans;
+    this.kit = new Kit(desk, plans);
   }
 
   /** A task of a day that ticks are taken on, also one that a later plan has withdrawn. */
@@ -143,6 +150,12 @@ public final class Ticking {
     List<Tick> history = ticks.listOfTask(tx, house.id(), entry.task());
     if (GOES_ON.contains(entry.kind()) && isLost(tx, house, found.get())) {
       return new Refused(Message.of("tick.refused.make-failed"));
+    }
+    if (USES.contains(entry.kind())) {
+      Optional<Message> mix = kit.findMix(tx, house, found.get().plan(), found.get().task());
+      if (mix.isPresent()) {
+        return new Refused(mix.get());
+      }
     }
     return TaskProgress.tick(history, tick)
         .<Outcome>fold(

@@ -82,6 +82,11 @@ public final class Paths {
     return "short/" + run.id() + "/" + ingredient;
   }
 
+  /** When work for a diet would start to be first on a thing of the kit. */
+  public static String freeFirst(Contact contact) {
+    return task(contact.free().id(), "free-first/" + contact.thing());
+  }
+
   /** From when a task can start by a delivery that it waits for. */
   public static String notBefore(Awaited awaited) {
     return task(awaited.task().id(), "not-before/" + awaited.delivery().code());

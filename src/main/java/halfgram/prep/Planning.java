@@ -34,17 +34,21 @@ public final class Planning {
     Explosion explosion = new Pooling(book, request, services, begun, hours).explode(because);
     List<Task> tasks = TaskList.of(book, request, explosion, because);
     List<Awaited> awaited = Awaited.of(book.deliveries(), book.kitchen().clock(), tasks);
+    List<Make> makes = makes(explosion);
+    List<PrepSheet.BathSheet> baths = bathSheets(request, explosion);
+    FreeFrom.Finder finder = new FreeFrom.Finder(book, services, makes);
     PrepSheet sheet =
         new PrepSheet(
             request,
             services,
-            makes(explosion),
+            makes,
             explosion.begun(),
             tasks,
             explosion.draws(),
             awaited,
+            Contacts.of(book, request, tasks, baths, awaited, finder),
             runs(explosion, tasks),
-            bathSheets(request, explosion),
+            baths,
             misfits(
                 Misfits.of(request, services, explosion),
                 AwaitedMisfits.of(book, services, explosion, awaited)),

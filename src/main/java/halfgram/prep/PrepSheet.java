@@ -25,6 +25,7 @@ import java.util.TreeMap;
  * @param tasks of the days shown, in the order of their start
  * @param draws what tubs give and to whom
  * @param awaited tasks that weigh what comes with a delivery of their day
+ * @param contacts work for diets that shares kit with what they go without
  * @param runs runs of spheres of the days shown
  * @param baths what happens to the baths, by day
  * @param misfits what does not fit; empty: it fits by lags
@@ -39,6 +40,7 @@ public record PrepSheet(
     List<Task> tasks,
     List<Draw> draws,
     List<Awaited> awaited,
+    List<Contact> contacts,
     List<BathRun> runs,
     List<BathSheet> baths,
     List<Misfit> misfits,
@@ -52,6 +54,7 @@ public record PrepSheet(
   public static PrepSheet none(PlanRequest request) {
     return new PrepSheet(
         request,
+        List.of(),
         List.of(),
         List.of(),
         List.of(),
@@ -109,6 +112,11 @@ public record PrepSheet(
   /** The deliveries that a task takes from. */
   public List<Awaited> awaited(Task task) {
     return awaited.stream().filter(one -> one.task().id().equals(task.id())).toList();
+  }
+
+  /** What a task for a diet shares kit with. */
+  public List<Contact> contacts(Task task) {
+    return contacts.stream().filter(one -> one.free().id().equals(task.id())).toList();
   }
 
   public boolean fits() {

@@ -49,6 +49,7 @@ final class SheetNotes {
                   misfit.chain().stream().map(step -> Input.plain(step, "")).toList()));
     }
     sheet.awaited().forEach(this::awaited);
+    sheet.contacts().forEach(this::contact);
     sheet
         .loads(book)
         .forEach(
@@ -60,6 +61,28 @@ final class SheetNotes {
                             Notes.minutes(load),
                             Message.of("why.rule.load"),
                             loaded(sheet, station))));
+  }
+
+  private void contact(Contact contact) {
+    contact
+        .startBy()
+        .ifPresent(
+            start ->
+                because.note(
+                    () ->
+                        new Because.Note(
+                            Paths.freeFirst(contact),
+                            Notes.time(book, start),
+                            Message.of("why.rule.free-first"),
+                            List.of(
+                                Input.derived(
+                                    Message.of("why.task", contact.free().id()),
+                                    Notes.time(book, contact.free().start()),
+                                    Paths.task(contact.free().id(), "start")),
+                                Input.derived(
+                                    Message.of("why.task", contact.soils().id()),
+                                    Notes.time(book, contact.soils().start()),
+                                    Paths.task(contact.soils().id(), "start"))))));
   }
 
   private void awaited(Awaited awaited) {

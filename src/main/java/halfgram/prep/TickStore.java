@@ -95,6 +95,16 @@ public final class TickStore {
     return byTask;
   }
 
+  /** Ticks that came since a moment, in the order they were entered. */
+  public List<Entered> listSince(Tx tx, UUID kitchen, Instant since) {
+    return tx.sql()
+        .selectFrom(TICK)
+        .where(TICK.KITCHEN_ID.eq(kitchen))
+        .and(TICK.SERVER_TIME.ge(since))
+        .orderBy(TICK.CHANGE_NUMBER)
+        .fetch(TickStore::entered);
+  }
+
   /** The last ticks before a change number, newest first. */
   public List<Entered> listBefore(Tx tx, UUID kitchen, long number, int most) {
     return tx.sql()

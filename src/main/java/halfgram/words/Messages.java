@@ -52,6 +52,7 @@ public final class Messages {
           "pages/stock",
           "pages/slip",
           "pages/deliveries",
+          "pages/kit",
           "pages/command",
           "pages/api");
 

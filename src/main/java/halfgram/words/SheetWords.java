@@ -12,7 +12,6 @@ import halfgram.prep.PrepSheet;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
@@ -69,12 +68,14 @@ public final class SheetWords {
     return messages.text(outputs.getOrDefault(key, Text.of(ref.formula())));
   }
 
+  /** An allergen, in capitals. */
+  public String allergen(String code) {
+    Text name = book.allergens().get(code);
+    return (name == null ? code : messages.text(name)).toUpperCase(java.util.Locale.ROOT);
+  }
+
   public String contains(Collection<String> allergens) {
-    List<String> names = new ArrayList<>();
-    for (String code : allergens) {
-      Text name = book.allergens().get(code);
-      names.add((name == null ? code : messages.text(name)).toUpperCase(java.util.Locale.ROOT));
-    }
+    List<String> names = allergens.stream().map(this::allergen).toList();
     return names.isEmpty() ? "" : messages.say("sheet.contains", String.join(", ", names));
   }
 

@@ -5,9 +5,11 @@ import halfgram.ingredient.Ingredient;
 import halfgram.measure.Amount;
 import halfgram.measure.Message;
 import halfgram.prep.Awaited;
+import halfgram.prep.Contact;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.Stored;
 import halfgram.prep.Task;
+import halfgram.prep.Things;
 import halfgram.station.Equipment;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -58,6 +60,24 @@ public final class TaskWords {
         .from()
         .map(from -> words.say("sheet.not-before", time.apply(from), names, supplier))
         .orElseGet(() -> words.say("sheet.turned-away", names, supplier));
+  }
+
+  /** What it shares kit with, and what to do about that. */
+  public String contact(Contact contact, SheetWords names, Function<Instant, String> time) {
+    String thing = words.say(Message.of("sheet.thing", Things.name(book, contact.thing())));
+    List<String> leaves = contact.allergens().stream().map(names::allergen).toList();
+    String other = names.title(contact.soils());
+    String at = time.apply(contact.soils().start());
+    if (contact.isFirst()) {
+      return words.say("sheet.contact-first", thing, other, at, leaves);
+    }
+    return contact
+        .startBy()
+        .map(
+            start ->
+                words.say(
+                    "sheet.contact-earlier", thing, other, at, leaves, time.apply(start)))
+        .orElseGet(() -> words.say("sheet.contact-wash", thing, other, at, leaves));
   }
 
   /** The times between it and an earlier step of the same make; empty when there is no limit. */

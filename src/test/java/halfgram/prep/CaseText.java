@@ -23,7 +23,7 @@ final class CaseText {
   static final List<String> KINDS =
       List.of(
           "plates", "makes", "tasks", "weigh", "stores", "draws", "baths", "pulls", "awaited",
-          "misfits");
+          "kit", "misfits");
 
   private static final DateTimeFormatter MOMENT =
       DateTimeFormatter.ofPattern("dd.MM. HH:mm", Locale.ROOT);
@@ -58,6 +58,7 @@ final class CaseText {
       case "baths" -> sheet.baths().forEach(this::bath);
       case "pulls" -> sheet.pulls().forEach((code, of) -> line("pull", code, amount(of)));
       case "awaited" -> sheet.awaited().forEach(this::awaited);
+      case "kit" -> sheet.contacts().forEach(this::contact);
       case "misfits" -> misfits();
       default -> throw new IllegalArgumentException(kind);
     }
@@ -123,6 +124,19 @@ final class CaseText {
         "to",
         at(task.handsOff()) + alone + ":",
         task.id() + kind + fills + late + tonight);
+  }
+
+  private void contact(Contact one) {
+    line(
+        "kit",
+        one.thing() + ":",
+        one.free().id(),
+        one.isFirst() ? "before" : "after",
+        one.soils().id(),
+        String.join("+", one.allergens())
+            + one.startBy()
+                .map(start -> ", free-from first: start by " + at(start))
+                .orElse(one.isFirst() ? "" : ", own kit or wash"));
   }
 
   private void awaited(Awaited one) {

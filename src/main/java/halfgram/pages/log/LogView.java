@@ -10,6 +10,8 @@ import halfgram.desk.Plans;
 import halfgram.desk.Summary;
 import halfgram.desk.Waste;
 import halfgram.kitchen.KitchenStore.Change;
+import halfgram.measure.Message;
+import halfgram.prep.Things;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
 import halfgram.station.Person;
@@ -205,6 +207,13 @@ record LogView(
                 detail.path("supplier").asText(subject),
                 delivery(detail),
                 "deliveries/" + Visit.encoded(subject));
+        case "kit" ->
+            line(
+                change,
+                "log.kit",
+                words.say(Message.of("wall.thing", Things.name(house.book(), subject))),
+                detail.path("how").asText(),
+                "kit");
         case "import" -> line(change, "log.import", subject, "", "");
         default -> line(change, "log.other", change.kind() + " " + subject, "", "");
       };
@@ -354,6 +363,7 @@ record LogView(
               LogKind.STOCK, words.say("log.stock"),
               LogKind.SERVICE, words.say("log.service"),
               LogKind.DELIVERY, words.say("log.delivery"),
+              LogKind.KIT, words.say("log.kit"),
               LogKind.EVENT, words.say("log.event"),
               LogKind.PAR, words.say("log.par"),
               LogKind.FORMULA, words.say("log.formula"),

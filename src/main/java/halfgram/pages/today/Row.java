@@ -11,6 +11,7 @@ import java.util.List;
  * @param then how long it stands alone afterwards
  * @param notBefore from when it may start by its deliveries; empty when the state says so
  * @param contains allergens, in capitals
+ * @param kit what it shares kit with and must be free from; empty where nothing is to do
  */
 record Row(
     String key,
@@ -28,6 +29,7 @@ record Row(
     String then,
     String notBefore,
     String contains,
+    String kit,
     StateWords state) {
 
   /**

@@ -71,6 +71,7 @@ final class Rows {
         then(task),
         notBefore(task, state),
         shown.names().contains(task.allergens()),
+        kit(task),
         state);
   }
 
@@ -99,6 +100,14 @@ final class Rows {
         .filter(one -> one.holds(shown.now()))
         .map(one -> shown.parts().notBefore(one, shown::time))
         .filter(said -> !state.detail().contains(said))
+        .collect(Collectors.joining("; "));
+  }
+
+  /** Kit to wash before, or an earlier start; nothing where free-from is first. */
+  private String kit(Task task) {
+    return shown.sheet().contacts(task).stream()
+        .filter(one -> !one.isFirst())
+        .map(one -> shown.parts().contact(one, shown.names(), shown::time))
         .collect(Collectors.joining("; "));
   }
 

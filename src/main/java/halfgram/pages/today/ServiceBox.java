@@ -52,7 +52,7 @@ record ServiceBox(
         counted ? shown.why(Paths.covers(run, "counted")) : "",
         shown.text(run.name()),
         details(shown, run, event),
-        event.map(of -> diets(shown, of)).orElse(List.of()),
+        event.map(of -> diets(shown, run, of)).orElse(List.of()),
         shown.phase() == Shown.Phase.OVER || run.window().end().isBefore(shown.now())
             ? ""
             : "slip/" + Visit.encoded(run.id()));
@@ -88,8 +88,20 @@ record ServiceBox(
     return details;
   }
 
-  private static List<String> diets(Shown shown, Event event) {
-    return event.diets().stream().map(diet -> diet(shown, diet)).toList();
+  /** Each diet with its guests, its spares, and its plates in this service. */
+  private static List<String> diets(Shown shown, ServiceRun run, Event event) {
+    return event.diets().stream()
+        .map(
+            diet -> {
+              int plates =
+                  run.plates().stream()
+                      .filter(of -> of.diets().equals(diet.diets()))
+                      .mapToInt(ServiceRun.Plates::count)
+                      .sum();
+              String guests = diet(shown, diet);
+              return plates == 0 ? guests : shown.words().say("today.diet-plates", guests, plates);
+            })
+        .toList();
   }
 
   private static String diet(Shown shown, DietCount count) {

@@ -98,6 +98,9 @@ record TaskView(
     if (task.hands() > 1) {
       said.add(words.say("sheet.hands", task.hands()));
     }
+    shown.sheet().contacts(task).stream()
+        .map(one -> parts(shown).contact(one, shown.names(), shown::time))
+        .forEach(said::add);
     Set<String> serves = new LinkedHashSet<>();
     task.serves().forEach(user -> serves.add(shown.names().user(user, shown.day())));
     said.add(words.say("today.for", String.join(", ", serves)));

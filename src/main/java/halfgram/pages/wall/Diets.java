@@ -36,7 +36,7 @@ final class Diets {
     for (ServiceRun run : scene.inForce().sheet().services()) {
       if (run.window().end().isAfter(scene.now())) {
         for (ServiceRun.Plates plates : run.plates()) {
-          if (plates.variant().isPresent() && isHere(plates)) {
+          if (!plates.diets().isEmpty() && isHere(plates)) {
             byDiet
                 .computeIfAbsent(name(plates), diet -> new LinkedHashMap<>())
                 .merge(what(plates), plates.count(), Integer::sum);

@@ -22,6 +22,7 @@ import java.util.function.LongSupplier;
  * @param look class of its state: "to-do", "waits", "on-it", "part-done", "done", "problem",
  *     "failed"
  * @param goods deliveries it waits for that can be said to be here
+ * @param kit things it uses that carry something
  * @param digits class of the longest weight, so that all points stand in one line
  * @param tubs codes of the tubs it has filled
  * @param counts whether it puts something away, so that done asks how much
@@ -40,6 +41,7 @@ record Hand(
     List<String> cautions,
     List<String> waits,
     List<Goods> goods,
+    List<KitRow> kit,
     String problem,
     List<WeighRows.Group> groups,
     String digits,
@@ -93,8 +95,13 @@ record Hand(
   }
 
   static Hand of(
-      Scene scene, Task task, List<String> tubs, Rejected rejected, LongSupplier sequence) {
-    return new Builder(scene, task).build(tubs, rejected, sequence);
+      Scene scene,
+      Task task,
+      List<String> tubs,
+      List<KitRow> kit,
+      Rejected rejected,
+      LongSupplier sequence) {
+    return new Builder(scene, task).build(tubs, kit, rejected, sequence);
   }
 
   /** Puts a task into words. */
@@ -113,7 +120,8 @@ record Hand(
       this.parts = new TaskWords(scene.book(), words);
     }
 
-    private Hand build(List<String> tubs, Rejected rejected, LongSupplier sequence) {
+    private Hand build(
+        List<String> tubs, List<KitRow> kit, Rejected rejected, LongSupplier sequence) {
       List<WeighRows.Group> groups = new WeighRows(scene, task, sequence).list();
       return new Hand(
           task.id(),
@@ -128,6 +136,7 @@ record Hand(
           task.cautions().stream().map(caution -> words.say("caution." + caution)).toList(),
           scene.waitsFor(task),
           goods(),
+          kit,
           trouble(),
           groups,
           digits(groups),
@@ -203,6 +212,9 @@ record Hand(
         notes.add(words.say("sheet.unattended", task.unattended(), scene.time(task.end())));
       }
       task.links().forEach(link -> parts.lag(task, link).ifPresent(notes::add));
+      scene.inForce().sheet().contacts(task).stream()
+          .map(one -> parts.contact(one, scene.names(), scene::time))
+          .forEach(notes::add);
       parts.fills(task).ifPresent(notes::add);
       parts.gate(task).ifPresent(notes::add);
       return notes;

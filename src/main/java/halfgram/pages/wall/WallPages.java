@@ -5,6 +5,7 @@ import halfgram.desk.Desk;
 import halfgram.desk.Dipped;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
+import halfgram.desk.Kit;
 import halfgram.desk.Nights;
 import halfgram.desk.Plans;
 import halfgram.desk.Services;
@@ -36,6 +37,7 @@ public final class WallPages implements Server.Part {
   private final Ticking ticking;
   private final Stock stock;
   private final Changes changes;
+  private final Kit kit;
   private final Nights nights;
   private final Services services;
   private final Sequence numbers;
@@ -47,7 +49,8 @@ public final class WallPages implements Server.Part {
       Stock stock,
       Changes changes,
       Nights nights,
-      Services services) {
+      Services services,
+      Kit kit) {
     this.desk = desk;
     this.plans = plans;
     this.ticking = ticking;
@@ -56,6 +59,7 @@ public final class WallPages implements Server.Part {
     this.nights = nights;
     this.services = services;
     this.numbers = new Sequence(desk);
+    this.kit = kit;
   }
 
   @Override
@@ -65,6 +69,7 @@ public final class WallPages implements Server.Part {
     routes.get("/k/{kitchen}/wall/{station}/who", this::who);
     routes.post("/k/{kitchen}/wall/cook", this::cook);
     routes.post("/k/{kitchen}/wall/seen", this::seen);
+    routes.post("/k/{kitchen}/wall/kit", this::kit);
     routes.post("/k/{kitchen}/tick", this::tick);
     routes.get("/k/{kitchen}/label", this::label);
   }
@@ -124,6 +129,24 @@ public final class WallPages implements Server.Part {
       ask(visit, scene, form);
     } else {
       tick(visit, scene, form, cook.orElseThrow(() -> Halt.unreadable(form.kind())));
+    }
+  }
+
+  /** The kit of a task is washed, or another is used; then the tick goes on that waited for it. */
+  private void kit(Context context) {
+    Visit visit = Visit.of(context);
+    TickForm waiting = TickForm.of(visit::field);
+    Scene scene = scene(visit, waiting.station().isEmpty() ? Scene.ALL : waiting.station());
+    Optional<Person> cook = scene.cook();
+    Task task = findTask(scene, waiting);
+    Kit.Outcome outcome = KitForm.of(visit).say(kit, scene.house(), task.id(), visit.who());
+    if (outcome instanceof Kit.Refused refused) {
+      visit.notice(scene.words().say("wall.refused", refused.because()));
+      show(visit, 422, scene, task.id(), new Hand.Rejected(waiting, ""));
+    } else if (waiting.isEmpty() || cook.isEmpty()) {
+      visit.seeOther(wall(scene) + "?task=" + Visit.encoded(task.id()));
+    } else {
+      tick(visit, scene, waiting, cook.get());
     }
   }
 
@@ -240,6 +263,7 @@ public final class WallPages implements Server.Part {
                         scene,
                         task,
                         ticking.listTubs(scene.house(), task.id()),
+                        KitRow.list(scene, task, kit, rejected.form()),
                         rejected,
                         numbers::next));
     String said = gone ? scene.words().say("wall.withdrawn") : "";

@@ -1,0 +1,308 @@
+package halfgram.desk;
+
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.db.Tx;
+import halfgram.kitchen.KitchenStore;
+import halfgram.kitchen.KitchenStore.News;
+import halfgram.kitchen.Text;
+import halfgram.measure.Message;
+import halfgram.prep.Carrying;
+import halfgram.prep.FreeFrom;
+import halfgram.prep.KitchenBook;
+import halfgram.prep.PlanStore;
+import halfgram.prep.Task;
+import halfgram.prep.Things;
+import halfgram.prep.Tick;
+import halfgram.prep.TickStore;
+import halfgram.prep.Wash;
+import halfgram.prep.WashStore;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+
+/**
+ * What the kit carries, and what cooks say of it: washed, another used instead, a mistake.
+ *
+ * <p>Rules. What a thing carries follows from the ticks of the last week and from what was said
+ * since ({@link Carrying}). Work for a diet is not taken on a thing that carries what the diet goes
+ * without: until it is washed, or somebody says which other kit the work is done with. That other
+ * one, when the book knows it, must not carry it either. Said twice is said once.
+ */
+public final class Kit {
+  private static final Duration BACK = Duration.ofDays(7);
+  private static final int LONGEST = 200;
+
+  /** Of a thing, for one task: what it carries that must not get into it. */
+  public record Mix(Carrying carrying, Set<String> breaches, FreeFrom free) {
+    public Carrying.Use from() {
+      return java.util.Objects.requireNonNull(carrying.by().get(breaches.iterator().next()));
+    }
+  }
+
+  /**
+   * The kit of one task.
+   *
+   * @param instead what it is done with, by thing
+   */
+  public record OfTask(List<Carrying> things, List<Mix> mixes, Map<String, String> instead) {}
+
+  /** What became of it. */
+  public sealed interface Outcome permits Said, Refused {}
+
+  /** It is kept, now or before. */
+  public record Said(Wash wash, boolean repeated) implements Outcome {}
+
+  /** It is not taken, and why. */
+  public record Refused(Message because) implements Outcome {}
+
+  private final Desk desk;
+  private final Plans plans;
+  private final KitchenStore kitchens = new KitchenStore();
+  private final PlanStore planStore = new PlanStore();
+  private final TickStore ticks = new TickStore();
+  private final WashStore washes = new WashStore();
+
+  public Kit(Desk desk, Plans plans) {
+    this.desk = desk;
+    this.plans = plans;
+  }
+
+  /** What is known of the kit at a moment. */
+  private record Known(List<Carrying.Use> uses, List<Wash> said) {
+    private Carrying of(String thing) {
+      return Carrying.of(thing, uses, said);
+    }
+  }
+
+  /** Everything the book names, and what else carries something. */
+  public List<Carrying> list(House house) {
+    return desk.read(
+        tx -> {
+          Known known = known(tx, house);
+          Set<String> things = new LinkedHashSet<>(Things.list(house.book()));
+          known.uses().forEach(use -> things.add(use.thing()));
+          return things.stream()
+              .filter(thing -> Things.findName(house.book(), thing).isPresent())
+              .map(known::of)
+              .filter(one -> !one.thing().startsWith("bath/") || !one.isClean())
+              .toList();
+        });
+  }
+
+  /** What was said of the kit in the last week, the last first. */
+  public List<Wash> listSaid(House house) {
+    List<Wash> said =
+        new ArrayList<>(
+            desk.read(tx -> washes.listSince(tx, house.id(), desk.now().minus(BACK))));
+    java.util.Collections.reverse(said);
+    return said;
+  }
+
+  /** The kit of a task of a plan in force. */
+  public OfTask ofTask(House house, InForce inForce, Task task) {
+    List<String> things = Things.of(inForce.book(), inForce.sheet(), task);
+    if (things.isEmpty()) {
+      return new OfTask(List.of(), List.of(), Map.of());
+    }
+    FreeFrom free = FreeFrom.of(inForce.book(), inForce.sheet(), task.make());
+    return desk.read(tx -> ofTask(known(tx, house), task, things, free));
+  }
+
+  private static OfTask ofTask(Known known, Task task, List<String> things, FreeFrom free) {
+    List<Carrying> all = new ArrayList<>();
+    List<Mix> mixes = new ArrayList<>();
+    Map<String, String> instead = new LinkedHashMap<>();
+    for (String thing : things) {
+      Optional<String> other = Carrying.instead(task.id(), thing, known.said());
+      other.ifPresent(kit -> instead.put(thing, kit));
+      Carrying carrying = known.of(other.map(Things::machine).orElse(thing));
+      all.add(carrying);
+      Set<String> breaches = free.breaches(carrying.by().keySet());
+      if (!breaches.isEmpty()) {
+        mixes.add(new Mix(carrying, breaches, free));
+      }
+    }
+    return new OfTask(List.copyOf(all), List.copyOf(mixes), instead);
+  }
+
+  /** Why work on a task is not taken: a thing it uses carries what it has to be free from. */
+  Optional<Message> findMix(Tx tx, House house, PlanStore.Accepted plan, Task task) {
+    Plans.Computation of = plans.computed(tx, house, plan);
+    List<String> things = Things.of(of.book(), of.sheet(), task);
+    FreeFrom free =
+        things.isEmpty()
+            ? new FreeFrom(new java.util.TreeSet<>(), List.of())
+            : FreeFrom.of(of.book(), of.sheet(), task.make());
+    return free.isNothing()
+        ? Optional.empty()
+        : ofTask(known(tx, house), task, things, free).mixes().stream()
+            .findFirst()
+            .map(mix -> because(of.book(), mix));
+  }
+
+  /** What is said of a mix: the thing, what it carries, from what, for whom it must not. */
+  public static Message because(KitchenBook book, Mix mix) {
+    return Message.of(
+        "tick.refused.carries",
+        Things.name(book, mix.carrying().thing()),
+        names(book, mix.breaches()),
+        mix.from().first(),
+        mix.from().name(),
+        mix.free().diets());
+  }
+
+  private static List<Text> names(KitchenBook book, Collection<String> allergens) {
+    return allergens.stream()
+        .map(code -> Optional.ofNullable(book.allergens().get(code)).orElse(Text.of(code)))
+        .toList();
+  }
+
+  // ---- what went through what ----
+
+  private Known known(Tx tx, House house) {
+    Instant since = desk.now().minus(BACK);
+    Map<String, List<TickStore.Entered>> byTask = new LinkedHashMap<>();
+    for (TickStore.Entered entered : ticks.listSince(tx, house.id(), since)) {
+      byTask
+          .computeIfAbsent(entered.tick().task(), task -> new ArrayList<>())
+          .add(entered);
+    }
+    List<Carrying.Use> uses = new ArrayList<>();
+    byTask.values().forEach(all -> uses.addAll(uses(tx, house, all)));
+    return new Known(uses, washes.listSince(tx, house.id(), since));
+  }
+
+  /** The uses of one task: of each thing it uses, from its first tick to its last. */
+  private List<Carrying.Use> uses(Tx tx, House house, List<TickStore.Entered> all) {
+    Set<UUID> undone = new HashSet<>();
+    all.forEach(entered -> entered.tick().undoes().ifPresent(undone::add));
+    List<Tick> counting =
+        all.stream()
+            .map(TickStore.Entered::tick)
+            .filter(tick -> Ticking.USES.contains(tick.kind()) && !undone.contains(tick.id()))
+            .toList();
+    if (counting.isEmpty()) {
+      return List.of();
+    }
+    TickStore.Entered last = all.get(all.size() - 1);
+    return planStore
+        .find(tx, house.id(), last.plan())
+        .map(plan -> plans.computed(tx, house, plan))
+        .stream()
+        .flatMap(of -> uses(of, last.tick().task(), counting).stream())
+        .toList();
+  }
+
+  private static List<Carrying.Use> uses(
+      Plans.Computation of, String id, List<Tick> counting) {
+    List<Carrying.Use> uses = new ArrayList<>();
+    Instant first = counting.get(0).at();
+    Instant last = counting.get(counting.size() - 1).at();
+    of.sheet().tasks().stream()
+        .filter(task -> task.id().equals(id) && !task.allergens().isEmpty())
+        .forEach(
+            task ->
+                Things.of(of.book(), of.sheet(), task)
+                    .forEach(
+                        thing ->
+                            uses.add(
+                                new Carrying.Use(
+                                    thing,
+                                    id,
+                                    task.version().name(),
+                                    task.allergens(),
+                                    first,
+                                    last))));
+    return uses;
+  }
+
+  // ---- what is said ----
+
+  /** A thing is washed. */
+  public Outcome wash(House house, UUID id, String thing, String how, String who) {
+    String said = how.strip();
+    if (!Things.has(house.book(), thing)) {
+      String known = String.join(", ", Things.list(house.book()));
+      return new Refused(Message.of("kit.refused.thing", thing, known));
+    }
+    if (said.isEmpty() || said.length() > LONGEST) {
+      return new Refused(Message.of("kit.refused.how", LONGEST));
+    }
+    return say(house, id, thing, said, Optional.empty(), who);
+  }
+
+  /**
+   * A task is done with another kit.
+   *
+   * @param other code of a machine of the book, or a name of one that is in no book
+   */
+  public Outcome instead(
+      House house, UUID id, String thing, String task, String other, String who) {
+    String said = other.strip();
+    if (!Things.has(house.book(), thing)) {
+      String known = String.join(", ", Things.list(house.book()));
+      return new Refused(Message.of("kit.refused.thing", thing, known));
+    }
+    if (said.isEmpty() || said.length() > LONGEST || Things.machine(said).equals(thing)) {
+      return new Refused(Message.of("kit.refused.other", LONGEST));
+    }
+    return say(house, id, thing, said, Optional.of(task), who);
+  }
+
+  private Outcome say(
+      House house, UUID id, String thing, String how, Optional<String> task, String who) {
+    return desk.write(
+        house,
+        tx -> {
+          kitchens.lock(tx, house.id());
+          Wash wash = new Wash(id, thing, how, task, who, desk.now(), Optional.empty());
+          return keep(tx, house, wash);
+        });
+  }
+
+  /** What was said of the kit was a mistake. */
+  public Outcome undo(House house, UUID id, UUID undoes, String who) {
+    return desk.write(
+        house,
+        tx -> {
+          kitchens.lock(tx, house.id());
+          List<Wash> said = washes.listSince(tx, house.id(), desk.now().minus(BACK));
+          Optional<Wash> undone =
+              Carrying.counting(said).stream()
+                  .filter(one -> one.id().equals(undoes))
+                  .findFirst();
+          if (undone.isEmpty() && !washes.has(tx, house.id(), id)) {
+            return new Refused(Message.of("kit.refused.undo"));
+          }
+          String thing = undone.map(Wash::thing).orElse("");
+          Wash wash =
+              new Wash(
+                  id, thing, "undo", Optional.empty(), who, desk.now(), Optional.of(undoes));
+          return keep(tx, house, wash);
+        });
+  }
+
+  private Said keep(Tx tx, House house, Wash wash) {
+    if (washes.has(tx, house.id(), wash.id())) {
+      return new Said(wash, true);
+    }
+    ObjectNode detail = JsonNodeFactory.instance.objectNode();
+    detail.put("kind", wash.undoes().isPresent() ? "undo" : wash.cleans() ? "wash" : "instead");
+    detail.put("how", wash.how());
+    wash.task().ifPresent(task -> detail.put("task", task));
+    News news = News.note("kit", wash.thing(), detail.toString(), wash.who());
+    long change = kitchens.change(tx, house.id(), news, wash.at());
+    washes.add(tx, house.id(), wash, change);
+    return new Said(wash, false);
+  }
+}
