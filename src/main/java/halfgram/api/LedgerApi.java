@@ -122,8 +122,7 @@ public final class LedgerApi implements Server.Part {
     for (Waste.Line line : day.lines()) {
       ObjectNode one = lines.addObject();
       one.put(
-          "name",
-          visit.words().text(Components.name(house.book().formulary(), line.component())));
+          "name", visit.words().text(Components.name(house.book().formulary(), line.component())));
       one.put("component", line.component().formula());
       line.component().output().ifPresent(output -> one.put("output", output));
       Answers.amount(one, "amount", line.amount());

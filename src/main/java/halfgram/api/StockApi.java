@@ -37,8 +37,7 @@ public final class StockApi implements Server.Part {
   private final TubDeeds deeds;
   private final TubJson json;
 
-  public StockApi(
-      Desk desk, Plans plans, Stock stock, Bringing bringing, TubDeeds deeds) {
+  public StockApi(Desk desk, Plans plans, Stock stock, Bringing bringing, TubDeeds deeds) {
     this.desk = desk;
     this.stock = stock;
     this.bringing = bringing;

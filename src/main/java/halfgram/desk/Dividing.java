@@ -6,8 +6,8 @@ import halfgram.formula.ComponentRef;
 import halfgram.formula.FormulaVersion;
 import halfgram.kitchen.KitchenStore;
 import halfgram.lot.Frozen;
-import halfgram.lot.LotStore;
 import halfgram.lot.Lot;
+import halfgram.lot.LotStore;
 import halfgram.lot.Movement;
 import halfgram.lot.Reservation;
 import halfgram.lot.Tub;
@@ -203,8 +203,7 @@ public final class Dividing {
           if (tubs.size() < codes.size() || tubs.size() < 2) {
             return new Handled.Refused("with", Message.of("handling.combine-which"));
           }
-          return refusal(house, tubs)
-              .orElseGet(() -> combine(tx, house, tubs, combining, who));
+          return refusal(house, tubs).orElseGet(() -> combine(tx, house, tubs, combining, who));
         });
   }
 
@@ -255,8 +254,7 @@ public final class Dividing {
     return house.book().formulary().get(lot.component());
   }
 
-  private Handled combine(
-      Tx tx, House house, List<Tub> tubs, Combining combining, String who) {
+  private Handled combine(Tx tx, House house, List<Tub> tubs, Combining combining, String who) {
     Instant now = desk.now();
     String code = TubCodes.next(tx, house, now, 1).get(0);
     Lot into = together(house, tubs, combining, code, now);
@@ -330,8 +328,7 @@ public final class Dividing {
     Movement first = rows.get(0);
     var detail = StockNews.detail(rows);
     others.forEach(detail.withArray("tubs")::add);
-    KitchenStore.News news =
-        KitchenStore.News.fact("stock", code, detail.toString(), first.who());
+    KitchenStore.News news = KitchenStore.News.fact("stock", code, detail.toString(), first.who());
     return kitchens.change(tx, house.id(), news, first.at());
   }
 }

@@ -91,8 +91,7 @@ public final class Handling {
             return new Handled.Refused("", Message.of("handling.empty", code));
           }
           Movement moved =
-              turn(tub, Movement.Kind.MOVED, who)
-                  .turning(Movement.Turn.to(Optional.of(place)));
+              turn(tub, Movement.Kind.MOVED, who).turning(Movement.Turn.to(Optional.of(place)));
           return save(tx, house, tub, UUID.randomUUID(), moved);
         });
   }
@@ -117,8 +116,7 @@ public final class Handling {
           BusinessDay clock = house.book().kitchen().clock();
           boolean days = output(house, lot).hold().days().isPresent();
           Frozen ice = Frozen.of(now, lot.useBy(), days, clock);
-          Optional<Handled> refused =
-              refusal(lot, ice, now).or(() -> refusal(keepUntil, now));
+          Optional<Handled> refused = refusal(lot, ice, now).or(() -> refusal(keepUntil, now));
           if (refused.isPresent()) {
             return refused.get();
           }
@@ -156,8 +154,7 @@ public final class Handling {
     Instant most = now.plus(LONGEST_FROZEN);
     return keepUntil.isAfter(now) && !keepUntil.isAfter(most)
         ? Optional.empty()
-        : Optional.of(
-            new Handled.Refused("until", Message.of("handling.keep-until", now, most)));
+        : Optional.of(new Handled.Refused("until", Message.of("handling.keep-until", now, most)));
   }
 
   /**
@@ -179,15 +176,13 @@ public final class Handling {
           }
           Instant now = desk.now();
           if (!lot.useBy().isAfter(now)) {
-            return new Handled.Refused(
-                "", Message.of("handling.thaw-past", code, lot.useBy()));
+            return new Handled.Refused("", Message.of("handling.thaw-past", code, lot.useBy()));
           }
           BusinessDay clock = house.book().kitchen().clock();
           Instant useBy = lot.frozen().get().useBy(now, clock);
           Movement thawed =
               turn(tub, Movement.Kind.THAWED, who)
-                  .turning(
-                      new Movement.Turn(place, Optional.of(useBy), OptionalInt.empty()));
+                  .turning(new Movement.Turn(place, Optional.of(useBy), OptionalInt.empty()));
           return save(tx, house, tub, UUID.randomUUID(), thawed);
         });
   }

@@ -59,8 +59,7 @@ final class Posting {
   }
 
   /** Keeps a movement with what it brings with it. */
-  void post(
-      Tx tx, House house, Tub before, Movement movement, Optional<String> own, long change) {
+  void post(Tx tx, House house, Tub before, Movement movement, Optional<String> own, long change) {
     keep(tx, house.id(), rows(house, before, movement, own), change);
   }
 
@@ -82,8 +81,7 @@ final class Posting {
     turned(lot, filled).ifPresent(turn -> lots.move(tx, kitchen, turn, change));
     for (Reservation kept : lot.reserved()) {
       Movement row =
-          filled.keeping(
-              Movement.Kind.RESERVED, kept.event(), kept.amount(), Optional.empty());
+          filled.keeping(Movement.Kind.RESERVED, kept.event(), kept.amount(), Optional.empty());
       lots.move(tx, kitchen, row, change);
     }
   }
@@ -95,8 +93,7 @@ final class Posting {
         lot.frozen()
             .map(
                 ice ->
-                    Movement.of(
-                            filled.lot(), Movement.Kind.FROZEN, none, filled.who(), ice.since())
+                    Movement.of(filled.lot(), Movement.Kind.FROZEN, none, filled.who(), ice.since())
                         .turning(
                             new Movement.Turn(
                                 Optional.empty(), Optional.of(lot.useBy()), ice.days())));

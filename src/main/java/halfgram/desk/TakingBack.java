@@ -88,8 +88,7 @@ final class TakingBack {
   }
 
   /** Within the transaction of the caller, who has the kitchen locked. */
-  Handled takeBack(
-      Tx tx, House house, String code, OptionalLong change, String who, Instant now) {
+  Handled takeBack(Tx tx, House house, String code, OptionalLong change, String who, Instant now) {
     Optional<Tub> tub = lots.find(tx, house.id(), code);
     if (tub.isEmpty()) {
       return new Handled.NoSuchTub();
@@ -142,8 +141,7 @@ final class TakingBack {
 
   /** The rows of a change: of all its tubs when it moved something between them. */
   private Map<UUID, List<Movement>> rows(Tx tx, House house, Tub tub, Movement first) {
-    boolean between =
-        first.kind() == Movement.Kind.SPLIT || first.kind() == Movement.Kind.COMBINED;
+    boolean between = first.kind() == Movement.Kind.SPLIT || first.kind() == Movement.Kind.COMBINED;
     Map<UUID, List<Movement>> byTub = new LinkedHashMap<>();
     byTub.put(tub.id(), new ArrayList<>());
     for (Movement one : ledger.listOfChange(tx, house.id(), first.change())) {
@@ -155,8 +153,7 @@ final class TakingBack {
   }
 
   /** What takes the rows of one change of one tub back; its first row says which change. */
-  static List<Movement> undone(
-      List<Movement> rows, String who, Instant now, Optional<UUID> tick) {
+  static List<Movement> undone(List<Movement> rows, String who, Instant now, Optional<UUID> tick) {
     List<Movement> undone = new ArrayList<>();
     for (Movement row : rows) {
       Amount back = row.amount().times(-1);

@@ -48,8 +48,7 @@ public final class Waste {
    * @param cost of all that had a price
    * @param unpriced codes of ingredients without a price
    */
-  public record Day(
-      LocalDate date, List<Line> lines, Money cost, SortedSet<String> unpriced) {}
+  public record Day(LocalDate date, List<Line> lines, Money cost, SortedSet<String> unpriced) {}
 
   private final Desk desk;
   private final LedgerStore ledger = new LedgerStore();
@@ -64,8 +63,7 @@ public final class Waste {
     List<LedgerStore.Entry> lost =
         desk.read(
             tx ->
-                ledger.listLost(
-                    tx, house.id(), clock.start(first), clock.start(last.plusDays(1))));
+                ledger.listLost(tx, house.id(), clock.start(first), clock.start(last.plusDays(1))));
     Map<LocalDate, Map<String, List<LedgerStore.Entry>>> days = new TreeMap<>();
     for (LedgerStore.Entry entry : lost) {
       days.computeIfAbsent(house.day(entry.movement().at()), day -> new LinkedHashMap<>())
@@ -91,8 +89,7 @@ public final class Waste {
     return new ComponentRef(ref.formula(), output, OptionalInt.empty());
   }
 
-  private static Day day(
-      House house, LocalDate date, Map<String, List<LedgerStore.Entry>> byKey) {
+  private static Day day(House house, LocalDate date, Map<String, List<LedgerStore.Entry>> byKey) {
     List<Line> lines = new ArrayList<>();
     Money sum = Money.ZERO;
     SortedSet<String> unpriced = new TreeSet<>();
@@ -119,7 +116,6 @@ public final class Waste {
       cost = cost.plus(loss.cost());
       unpriced.addAll(loss.unpriced());
     }
-    return new Line(
-        component(house, entries.get(0)), Amount.sum(amounts), reasons, cost, unpriced);
+    return new Line(component(house, entries.get(0)), Amount.sum(amounts), reasons, cost, unpriced);
   }
 }

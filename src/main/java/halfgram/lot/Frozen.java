@@ -12,9 +12,9 @@ import java.util.OptionalInt;
  * A clock that stands while a tub is frozen.
  *
  * <p>Rules. What was left to live when it went into the freezer is left when it comes out: freezing
- * adds nothing. A date that is the end of a day counts days: the day of freezing is used up, the day
- * of thawing is the first of those that are left, so that cold days before and after together are
- * never more than its hold had.
+ * adds nothing. A date that is the end of a day counts days: the day of freezing is used up, the
+ * day of thawing is the first of those that are left, so that cold days before and after together
+ * are never more than its hold had.
  *
  * <p>Example: made on Monday with seven days (till Sunday 23:59), frozen on Wednesday at 10:00,
  * thawed a week later on Thursday at 20:00. Four days and 14 hours are left by the clock (Tuesday,

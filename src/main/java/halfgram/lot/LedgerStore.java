@@ -46,10 +46,7 @@ public final class LedgerStore {
   /** What was lost from one moment until before another and was not taken back, oldest first. */
   public List<Entry> listLost(Tx tx, UUID kitchen, Instant from, Instant until) {
     List<String> lost =
-        Arrays.stream(Movement.Kind.values())
-            .filter(Movement.Kind::loses)
-            .map(Enum::name)
-            .toList();
+        Arrays.stream(Movement.Kind.values()).filter(Movement.Kind::loses).map(Enum::name).toList();
     Condition between = MOVEMENT.AT.ge(from).and(MOVEMENT.AT.lt(until));
     return entries(tx, kitchen, MOVEMENT.KIND.in(lost).and(between).and(STANDING));
   }
@@ -89,7 +86,10 @@ public final class LedgerStore {
         .map(
             one ->
                 new Entry(
-                    tubs.stream().filter(tub -> tub.id().equals(one.lot())).findFirst().orElseThrow(),
+                    tubs.stream()
+                        .filter(tub -> tub.id().equals(one.lot()))
+                        .findFirst()
+                        .orElseThrow(),
                     one))
         .toList();
   }

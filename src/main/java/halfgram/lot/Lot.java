@@ -113,20 +113,17 @@ public record Lot(
     Instant date = turn.useBy().orElse(useBy);
     return switch (movement.kind()) {
       case FROZEN -> {
-        Duration life =
-            Duration.between(movement.at(), ownUseBy()).truncatedTo(ChronoUnit.MINUTES);
+        Duration life = Duration.between(movement.at(), ownUseBy()).truncatedTo(ChronoUnit.MINUTES);
         Frozen now = new Frozen(movement.at(), life, turn.days());
         yield at(where).frosted(date, Optional.of(now), thawed);
       }
-      case THAWED ->
-          at(where).frosted(date, Optional.empty(), Optional.of(movement.at()));
+      case THAWED -> at(where).frosted(date, Optional.empty(), Optional.of(movement.at()));
       default -> at(where);
     };
   }
 
   private Lot at(String where) {
-    return new Lot(
-        code, component, left, made, useBy, where, container, reserved, frozen, thawed);
+    return new Lot(code, component, left, made, useBy, where, container, reserved, frozen, thawed);
   }
 
   /** The tub frozen, or thawed, with the date it has so. */

@@ -155,7 +155,8 @@ public final class LotStore {
   private static List<Tub> list(Tx tx, UUID kitchen, Condition which, Condition having) {
     Map<UUID, List<Reservation>> reserved = reserved(tx, kitchen, which);
     Map<UUID, List<Movement>> turns = turns(tx, kitchen, which);
-    return tx.sql()
+    return tx
+        .sql()
         .select(LOT.fields())
         .select(LEFT, ASSUMED, COUNTED)
         .from(LOT)
@@ -302,7 +303,9 @@ public final class LotStore {
         .set(MOVEMENT.COST, loss.filter(Loss::isKnown).map(of -> of.cost().number()).orElse(null))
         .set(
             MOVEMENT.UNPRICED,
-            loss.map(of -> String.join(",", of.unpriced())).filter(of -> !of.isEmpty()).orElse(null))
+            loss.map(of -> String.join(",", of.unpriced()))
+                .filter(of -> !of.isEmpty())
+                .orElse(null))
         .set(MOVEMENT.CHANGE_NUMBER, change)
         .execute();
   }

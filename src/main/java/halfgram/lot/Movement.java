@@ -114,8 +114,7 @@ public record Movement(
 
   /** The same of what is kept for an event, by another amount. */
   public Movement keeping(Kind of, String whose, Amount much, Optional<String> why) {
-    return new Movement(
-        lot, of, much, Optional.empty(), Optional.of(whose), why, who, at, tick);
+    return new Movement(lot, of, much, Optional.empty(), Optional.of(whose), why, who, at, tick);
   }
 
   /**

@@ -60,9 +60,7 @@ public final class TubDeeds {
           case BROKE -> entry.lost().map(of -> handling.broke(house, lot.code(), of, who));
           case MOVE -> entry.newPlace().map(of -> handling.move(house, lot.code(), of, who));
           case FREEZE ->
-              entry
-                  .until()
-                  .map(of -> handling.freeze(house, lot.code(), of, entry.place(), who));
+              entry.until().map(of -> handling.freeze(house, lot.code(), of, entry.place(), who));
           case THAW -> entry.thaw().map(of -> handling.thaw(house, lot.code(), of, who));
           case SPLIT -> entry.split().map(of -> dividing.split(house, lot.code(), of, who));
           case COMBINE -> entry.combining().map(of -> dividing.combine(house, lot.code(), of, who));

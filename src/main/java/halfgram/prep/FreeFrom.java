@@ -16,8 +16,8 @@ import java.util.TreeSet;
  * What a make has to be free from, because plates for diets have it on them in the end.
  *
  * <p>Rule. A make is for a diet when a plate of that diet, in a service it serves, carries what it
- * was made into. It has to be free from every allergen those diets go without, whoever else eats
- * of it.
+ * was made into. It has to be free from every allergen those diets go without, whoever else eats of
+ * it.
  *
  * @param allergens codes
  * @param diets names

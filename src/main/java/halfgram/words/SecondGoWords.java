@@ -98,8 +98,7 @@ public final class SecondGoWords {
     List<String> parts =
         sheet.makes().stream()
             .filter(part -> !begun.contains(part.id()))
-            .filter(
-                part -> part.served().stream().anyMatch(need -> need.user().equals(make.id())))
+            .filter(part -> part.served().stream().anyMatch(need -> need.user().equals(make.id())))
             .map(part -> messages.text(part.version().name()))
             .distinct()
             .toList();

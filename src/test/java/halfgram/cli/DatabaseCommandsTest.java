@@ -189,8 +189,7 @@ class DatabaseCommandsTest {
     Ran stock = run("call", "GET", "stock?limit=1");
     assertThat(stock.status()).isZero();
     assertThat(stock.out()).contains("\"tubs\"");
-    Ran looked =
-        run("call", "post", "slip/harvest-dinner?look=yes", "--body", "{\"minutes\":15}");
+    Ran looked = run("call", "post", "slip/harvest-dinner?look=yes", "--body", "{\"minutes\":15}");
     assertThat(looked.status()).isZero();
     assertThat(looked.out()).contains("\"start\":\"18:45\"");
     Files.writeString(Path.of(file("bad.json")), "{\"minutes\":\"soon\"}");

@@ -80,7 +80,8 @@ final class AnyDay {
           case 6 -> "bin " + by(stock.bin(house(), code, "any", "ines"));
           case 7 -> "waste " + of(handling.waste(house(), code, lost(tub.lot()), "ines"));
           case 8 -> "broke " + of(handling.broke(house(), code, lost(tub.lot()), "ines"));
-          case 9 -> "move " + of(handling.move(house(), code, "shelf " + chance.from(1, 3), "ines"));
+          case 9 ->
+              "move " + of(handling.move(house(), code, "shelf " + chance.from(1, 3), "ines"));
           case 10, 11 -> "split " + of(dividing.split(house(), code, split(tub.lot()), "ines"));
           case 12, 13 -> "combine " + of(combine(tub, tubs));
           case 14 -> "freeze " + of(freeze(code));
@@ -128,9 +129,7 @@ final class AnyDay {
     BigDecimal share = BigDecimal.valueOf(chance.from(1, most)).movePointLeft(2);
     BigDecimal much = lot.left().number().multiply(share);
     Rounding rounding =
-        lot.left().dimension() == Dimension.COUNT
-            ? Rounding.DOWN_TO_WHOLE
-            : Rounding.TO_MICROGRAM;
+        lot.left().dimension() == Dimension.COUNT ? Rounding.DOWN_TO_WHOLE : Rounding.TO_MICROGRAM;
     return new Amount(rounding.round(much), lot.left().dimension());
   }
 
@@ -161,8 +160,7 @@ final class AnyDay {
         tubs.stream()
             .filter(other -> !other.equals(tub))
             .filter(
-                other ->
-                    other.lot().component().formula().equals(tub.lot().component().formula()))
+                other -> other.lot().component().formula().equals(tub.lot().component().formula()))
             .filter(other -> chance.oneIn(2))
             .limit(3)
             .map(other -> other.lot().code())

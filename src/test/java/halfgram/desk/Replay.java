@@ -20,8 +20,7 @@ import java.util.TreeMap;
 record Replay(Amount left, Map<String, BigDecimal> kept, Standing standing) {
 
   /** Where it stands and whether it is frozen, as far as rows say. */
-  record Standing(
-      Optional<String> place, Optional<Instant> date, boolean frozen, boolean thawed) {}
+  record Standing(Optional<String> place, Optional<Instant> date, boolean frozen, boolean thawed) {}
 
   static Replay of(List<Movement> rows) {
     Amount left = rows.get(0).amount().times(0);
@@ -74,7 +73,8 @@ record Replay(Amount left, Map<String, BigDecimal> kept, Standing standing) {
         .isEqualTo(standing.thawed());
     standing
         .place()
-        .ifPresent(place -> assertThat(lot.place()).as("%s: %s", when, lot.code()).isEqualTo(place));
+        .ifPresent(
+            place -> assertThat(lot.place()).as("%s: %s", when, lot.code()).isEqualTo(place));
     standing
         .date()
         .ifPresent(date -> assertThat(lot.useBy()).as("%s: %s", when, lot.code()).isEqualTo(date));

@@ -45,8 +45,6 @@ public final class LogPages implements Server.Part {
   /** What was lost on the days that entries are of. */
   private List<Waste.Day> waste(House house, List<Logbook.Entry> entries) {
     List<LocalDate> days = entries.stream().map(one -> house.day(one.at())).sorted().toList();
-    return days.isEmpty()
-        ? List.of()
-        : waste.list(house, days.get(0), days.get(days.size() - 1));
+    return days.isEmpty() ? List.of() : waste.list(house, days.get(0), days.get(days.size() - 1));
   }
 }

@@ -49,7 +49,9 @@ record DishRow(
         sent(scene, line),
         shown(line.ready()),
         line.coming().orElse(0) == 0 ? "" : "+" + line.coming().getAsLong(),
-        line.left().isPresent() ? shown(OptionalLong.of(Math.max(0, line.left().getAsLong()))) : "–",
+        line.left().isPresent()
+            ? shown(OptionalLong.of(Math.max(0, line.left().getAsLong())))
+            : "–",
         word(scene, line),
         look(line),
         line.out().isPresent(),

@@ -15,7 +15,12 @@ import java.util.List;
  * @param href the task that fills it
  */
 record ComingRow(
-    String what, String amount, String ready, String late, String useBy, List<String> takes,
+    String what,
+    String amount,
+    String ready,
+    String late,
+    String useBy,
+    List<String> takes,
     String href) {
 
   static List<ComingRow> of(Shelf shelf) {

@@ -21,7 +21,8 @@ import java.util.List;
  * @param others the other stations, with how many tubs each has to count
  * @param dips what was taken of what is kept for events
  */
-record CountView(String title, List<Row> tubs, List<Row> rest, List<Other> others, List<DipView> dips) {
+record CountView(
+    String title, List<Row> tubs, List<Row> rest, List<Other> others, List<DipView> dips) {
 
   /**
    * A tub to count.
@@ -48,8 +49,7 @@ record CountView(String title, List<Row> tubs, List<Row> rest, List<Other> other
   /** Steps that are easy to think in: about a fifth of what should be there. */
   private static final long[] STEPS = {1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000};
 
-  static CountView of(
-      Shelf shelf, House house, List<Tub> all, Station here, List<DipView> dips) {
+  static CountView of(Shelf shelf, House house, List<Tub> all, Station here, List<DipView> dips) {
     String station = here.code();
     List<Row> tubs = new ArrayList<>();
     List<Row> rest = new ArrayList<>();

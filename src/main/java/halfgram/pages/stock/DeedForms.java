@@ -112,9 +112,7 @@ final class DeedForms {
   private DeedForm thawed() {
     List<TubDeed> deeds = List.of(TubDeed.THAW);
     String date =
-        lot.frozen()
-            .map(ice -> words.moment(ice.useBy(shelf.now(), shelf.clock())))
-            .orElse("");
+        lot.frozen().map(ice -> words.moment(ice.useBy(shelf.now(), shelf.clock()))).orElse("");
     return form(
         "thawed",
         words.say("handling.thaw"),
@@ -194,8 +192,7 @@ final class DeedForms {
       List<DeedForm.Button> buttons) {
     String id = typed.value(deeds, "id", UUID.randomUUID().toString());
     String fault = typed.fault(deeds, "", words);
-    return new DeedForm(
-        key, summary, how, id, fields, buttons, fault, typed.isOf(deeds));
+    return new DeedForm(key, summary, how, id, fields, buttons, fault, typed.isOf(deeds));
   }
 
   private DeedForm.Field text(List<TubDeed> deeds, String name, String label, String otherwise) {

@@ -249,12 +249,7 @@ public final class StockPages implements Server.Part {
   }
 
   private void show(
-      Visit visit,
-      int status,
-      House house,
-      Stock.Life life,
-      Optional<Fault> fault,
-      Typed typed) {
+      Visit visit, int status, House house, Stock.Life life, Optional<Fault> fault, Typed typed) {
     Shelf shelf = shelf(visit, house);
     Lot lot = life.tub().lot();
     List<Tub> all = stock.list(house);

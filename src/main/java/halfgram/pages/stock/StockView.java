@@ -48,8 +48,7 @@ record StockView(
     }
   }
 
-  static StockView of(
-      Shelf shelf, List<Tub> tubs, By by, List<Link> counts, List<DipView> dips) {
+  static StockView of(Shelf shelf, List<Tub> tubs, By by, List<Link> counts, List<DipView> dips) {
     Map<String, List<TubRow>> rows = new LinkedHashMap<>();
     for (Tub tub : tubs) {
       rows.computeIfAbsent(title(shelf, tub, by), title -> new ArrayList<>())

@@ -162,8 +162,7 @@ record TubRow(
     shelf
         .makes(lot.component())
         .filter(Amount::isPositive)
-        .ifPresent(
-            made -> said.add(shelf.words().say("stock.pull", shelf.names().amount(made))));
+        .ifPresent(made -> said.add(shelf.words().say("stock.pull", shelf.names().amount(made))));
     return said;
   }
 }

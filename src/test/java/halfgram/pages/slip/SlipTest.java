@@ -79,7 +79,8 @@ class SlipTest {
     assertThat(dates).hasSize(1);
     assertThat(dates.get(0).path("date").asText()).isEqualTo("2026-12-05");
     assertThat(service("bar").path("start")).isNotEqualTo(dates.get(0).path("start"));
-    assertThat(client.get("/k/TARN/log?kind=slip").text()).contains("Bar evening", "15 min earlier");
+    assertThat(client.get("/k/TARN/log?kind=slip").text())
+        .contains("Bar evening", "15 min earlier");
   }
 
   @Test

@@ -75,8 +75,7 @@ class HandlingTest {
       assertThat(page(OIL).text()).contains(" EUR");
     } else {
       assertThat(lost.loss().get().unpriced()).isNotEmpty();
-      assertThat(page(OIL).text())
-          .contains("no price for " + lost.loss().get().unpriced().get(0));
+      assertThat(page(OIL).text()).contains("no price for " + lost.loss().get().unpriced().get(0));
     }
     assertThat(client.get("/k/TARN/log").text()).contains("Thrown away").contains("50 g");
   }
@@ -161,16 +160,14 @@ class HandlingTest {
   void noPlanTakesAFrozenTubAndThePageSaysToPullIt() {
     freeze(OIL, "2027-03-01");
     accept();
-    assertThat(
-            site.wiring().plans().find(site.house(), Site.DAY).orElseThrow().sheet().draws())
+    assertThat(site.wiring().plans().find(site.house(), Site.DAY).orElseThrow().sheet().draws())
         .noneMatch(draw -> draw.lot().code().equals(OIL));
     assertThat(page(OIL).text())
         .contains("frozen: no plan takes it")
         .contains("pull it to thaw, then plan again");
     send(OIL, "thaw", form(OIL, "thaw"));
     accept();
-    assertThat(
-            site.wiring().plans().find(site.house(), Site.DAY).orElseThrow().sheet().draws())
+    assertThat(site.wiring().plans().find(site.house(), Site.DAY).orElseThrow().sheet().draws())
         .anyMatch(draw -> draw.lot().code().equals(OIL));
   }
 
@@ -332,7 +329,8 @@ class HandlingTest {
 
   /** A further tub of dill oil. */
   private String bring(String made, String useBy) {
-    FilledForm form = FilledForm.of(client.get("/k/TARN/stock/new?component=dill-oil"), "stock/new");
+    FilledForm form =
+        FilledForm.of(client.get("/k/TARN/stock/new?component=dill-oil"), "stock/new");
     return client
         .post(
             "/k/TARN/stock/new",
@@ -351,8 +349,7 @@ class HandlingTest {
         .map(tub -> tub.lot().code())
         .filter(
             code ->
-                movements(code).stream()
-                    .anyMatch(one -> one.reason().equals(Optional.of(from))))
+                movements(code).stream().anyMatch(one -> one.reason().equals(Optional.of(from))))
         .findFirst()
         .orElseThrow();
   }
