@@ -44,7 +44,11 @@ public final class Slips {
    * @param push none for a service that stays where it is
    * @param covers counted guests; empty for as many as now
    */
-  public record Asked(String run, Optional<Push> push, OptionalInt covers) {}
+  public record Asked(String run, Optional<Push> push, OptionalInt covers) {
+    public boolean isSomething() {
+      return push.isPresent() || covers.isPresent();
+    }
+  }
 
   /**
    * A service that can slip.

@@ -21,8 +21,8 @@ import java.util.Optional;
  * <p>Rules. A make is late when its first step should have started before the plan's moment, or
  * when something it is made of is late; what a service takes from it is lacking. What there is in
  * time goes on as many full plates as it can, the rest gets one piece less, or every plate a little
- * less; or that many guests get another dish of the same course that lacks nothing; or the service
- * waits until it is there. Nothing is chosen here: that is the chef's.
+ * less, but not less than half; or that many guests get another dish of the same course that lacks
+ * nothing; or the service waits until it is there. Nothing is chosen here: that is the chef's.
  *
  * <p>Source: common practice.
  *
@@ -48,17 +48,29 @@ public record Stretch(
    * @param full how many keep all their pieces
    * @param from pieces on a full plate
    */
-  public record Fewer(Dish dish, int plates, int full, long from) {}
+  public record Fewer(Dish dish, int plates, int full, long from) {
+    private Fewer plus(Fewer other) {
+      return new Fewer(dish, plates + other.plates, full + other.full, from);
+    }
+  }
 
   /** A little less on every plate. */
-  public record Less(Dish dish, int plates, Amount from, Amount to) {}
+  public record Less(Dish dish, int plates, Amount from, Amount to) {
+    private Less plus(Less other) {
+      return new Less(dish, plates + other.plates, from, to);
+    }
+  }
 
   /**
    * Another dish of the course for some guests.
    *
    * @param plates that cannot be made whole
    */
-  public record Other(Dish dish, Dish instead, int plates) {}
+  public record Other(Dish dish, Dish instead, int plates) {
+    private Other plus(Other other) {
+      return new Other(dish, instead, plates + other.plates);
+    }
+  }
 
   /** What each service of a sheet lacks, in the order of the services. */
   public static List<Stretch> of(PrepSheet sheet) {
@@ -151,9 +163,9 @@ public record Stretch(
     }
 
     private Stretch stretch(Duration late) {
-      List<Fewer> fewer = new ArrayList<>();
-      List<Less> less = new ArrayList<>();
-      List<Other> others = new ArrayList<>();
+      Map<String, Fewer> fewer = new LinkedHashMap<>();
+      Map<String, Less> less = new LinkedHashMap<>();
+      Map<String, Other> others = new LinkedHashMap<>();
       Amount used = there.plus(lacking);
       for (ServiceRun.Plates plates : service.plates()) {
         Optional<Amount> each = each(plates);
@@ -164,23 +176,47 @@ public record Stretch(
         Amount share = there.times(each.get().times(plates.count()).over(used));
         Amount own = isPieces() ? share.rounded(Rounding.DOWN_TO_WHOLE) : share;
         int whole = (int) Math.min(plates.count(), whole(own, each.get()));
-        if (isPieces() && each.get().pieces() > 1) {
-          long least = (each.get().pieces() - 1) * plates.count();
-          if (own.pieces() >= least) {
-            int full = (int) Math.min(plates.count(), own.pieces() - least);
-            fewer.add(new Fewer(plates.dish(), plates.count(), full, each.get().pieces()));
-          }
-        } else if (!isPieces() && own.isPositive()) {
-          less.add(
-              new Less(plates.dish(), plates.count(), each.get(), own.dividedBy(plates.count())));
-        }
+        fewer(plates, each.get(), own)
+            .ifPresent(of -> fewer.merge(key(plates, of.from()), of, Fewer::plus));
+        less(plates, each.get(), own)
+            .ifPresent(of -> less.merge(key(plates, of.from()), of, Less::plus));
         other(plates)
             .filter(instead -> whole < plates.count())
-            .ifPresent(
-                instead -> others.add(new Other(plates.dish(), instead, plates.count() - whole)));
+            .map(instead -> new Other(plates.dish(), instead, plates.count() - whole))
+            .ifPresent(of -> others.merge(key(plates, of.instead().code()), of, Other::plus));
       }
       return new Stretch(
-          service, make.version(), output, lacking, there, late, fewer, less, others);
+          service,
+          make.version(),
+          output,
+          lacking,
+          there,
+          late,
+          List.copyOf(fewer.values()),
+          List.copyOf(less.values()),
+          List.copyOf(others.values()));
+    }
+
+    private static String key(ServiceRun.Plates plates, Object what) {
+      return plates.dish().code() + "/" + what;
+    }
+
+    private Optional<Fewer> fewer(ServiceRun.Plates plates, Amount each, Amount own) {
+      if (!isPieces() || each.pieces() < 2) {
+        return Optional.empty();
+      }
+      long least = (each.pieces() - 1) * plates.count();
+      long full = Math.min(plates.count(), own.pieces() - least);
+      return full < 0
+          ? Optional.empty()
+          : Optional.of(new Fewer(plates.dish(), plates.count(), (int) full, each.pieces()));
+    }
+
+    private Optional<Less> less(ServiceRun.Plates plates, Amount each, Amount own) {
+      Amount to = own.dividedBy(plates.count());
+      return isPieces() || to.times(2).compareTo(each) < 0
+          ? Optional.empty()
+          : Optional.of(new Less(plates.dish(), plates.count(), each, to));
     }
 
     private boolean isPieces() {

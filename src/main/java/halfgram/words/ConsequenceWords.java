@@ -12,9 +12,13 @@ import halfgram.technique.bath.BathDay;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /** What a change does to what is already there, a sentence each. */
 public final class ConsequenceWords {
+  /** As many tasks to leave are told one by one. */
+  private static final int MOST = 8;
+
   private final Messages messages;
   private final SheetWords names;
   private final BusinessDay clock;
@@ -70,16 +74,21 @@ public final class ConsequenceWords {
 
   /** What to leave for now. */
   public List<String> later(Consequences consequences) {
-    return consequences.later().stream()
-        .map(
-            one -> {
-              String title = names.title(one.task());
-              String now = time(one.task().start());
-              return one.start()
-                  .map(start -> messages.say("slip.later", title, time(start), now))
-                  .orElseGet(() -> messages.say("slip.drop", title, now));
-            })
-        .toList();
+    List<String> lines =
+        consequences.later().stream().limit(MOST).map(this::later).collect(Collectors.toList());
+    int more = consequences.later().size() - lines.size();
+    if (more > 0) {
+      lines.add(messages.say("slip.later-more", more));
+    }
+    return lines;
+  }
+
+  private String later(Consequences.Later one) {
+    String title = names.title(one.task());
+    String now = time(one.task().start());
+    return one.start()
+        .map(start -> messages.say("slip.later", title, time(start), now))
+        .orElseGet(() -> messages.say("slip.drop", title, now));
   }
 
   /** The time alone on the day of the sheet, else with the day. */

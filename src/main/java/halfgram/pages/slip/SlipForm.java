@@ -29,10 +29,17 @@ record SlipForm(String minutes, String from, String covers, String step, String 
         visit.field("do"));
   }
 
-  /** As the service stands: nothing asked yet. */
-  static SlipForm fresh(Slips.Found found) {
+  /** As the service stands, with what a link asks for. */
+  static SlipForm linked(Visit visit, Slips.Found found) {
     String covers = found.covers().isPresent() ? String.valueOf(found.covers().getAsInt()) : "";
-    return new SlipForm("0", "", covers, "", "");
+    String minutes = visit.query("minutes").strip();
+    String asked = visit.query("covers").strip();
+    return new SlipForm(
+        minutes.isEmpty() ? "0" : minutes,
+        visit.query("from"),
+        asked.isEmpty() ? covers : asked,
+        "",
+        "");
   }
 
   /** With what was pressed added to what is typed, where that is a number. */

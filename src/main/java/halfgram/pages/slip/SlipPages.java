@@ -42,7 +42,13 @@ public final class SlipPages implements Server.Part {
   private void form(Context context) {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
-    show(visit, house, 200, SlipForm.fresh(found(visit, house)), Optional.empty(), List.of());
+    Slips.Found found = found(visit, house);
+    SlipForm form = SlipForm.linked(visit, found);
+    if (form.isMinutes() && form.isCovers() && form.asked(found).isSomething()) {
+      look(visit, house, 200, form, form.asked(found));
+    } else {
+      show(visit, house, 200, form, Optional.empty(), List.of());
+    }
   }
 
   private void sent(Context context) {
@@ -55,8 +61,7 @@ public final class SlipPages implements Server.Part {
       return;
     }
     Slips.Asked asked = form.asked(found);
-    boolean nothing = asked.push().isEmpty() && asked.covers().isEmpty();
-    if (nothing) {
+    if (!asked.isSomething()) {
       show(visit, house, 200, form, Optional.empty(), List.of());
     } else if (form.act().isEmpty()) {
       look(visit, house, 200, form, asked);
