@@ -32,6 +32,12 @@ public final class StretchWords {
         names.amount(stretch.there()));
   }
 
+  /** What is lacking and every choice, in one. */
+  public String line(Stretch stretch) {
+    String or = " " + messages.say("stretch.or") + " ";
+    return head(stretch) + " " + String.join(or, choices(stretch)) + ".";
+  }
+
   private String name(Stretch stretch) {
     FormulaVersion version = stretch.version();
     Optional<String> output =

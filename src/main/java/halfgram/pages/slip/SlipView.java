@@ -134,11 +134,14 @@ record SlipView(
     add(parts, words.say("slip.part-lost"), true, said.lost(found));
     add(parts, words.say("today.part-top-up"), true, said.grown(sheet.get().difference()));
     StretchWords lacking = new StretchWords(sheet.get().book(), sheet.get().sheet(), words);
-    for (Stretch stretch : Stretch.of(sheet.get().sheet())) {
-      if (stretch.service().id().equals(looked.after().run())) {
-        add(parts, lacking.head(stretch), true, lacking.choices(stretch));
-      }
-    }
+    add(
+        parts,
+        words.say("slip.part-stretch"),
+        true,
+        Stretch.of(sheet.get().sheet()).stream()
+            .filter(stretch -> stretch.service().id().equals(looked.after().run()))
+            .map(lacking::line)
+            .toList());
     add(parts, words.say("slip.part-baths"), false, said.baths(found));
     add(parts, words.say("slip.part-over"), false, said.over(found));
     return parts;
