@@ -13,8 +13,8 @@ import halfgram.api.LogApi;
 import halfgram.api.OpenApi;
 import halfgram.api.ParsApi;
 import halfgram.api.PlanApi;
-import halfgram.api.SlipApi;
 import halfgram.api.ServicesApi;
+import halfgram.api.SlipApi;
 import halfgram.api.StockApi;
 import halfgram.api.TickApi;
 import halfgram.book.BookReader;
@@ -51,8 +51,8 @@ import halfgram.desk.Stock;
 import halfgram.desk.Swapping;
 import halfgram.desk.Ticking;
 import halfgram.desk.Whys;
-import halfgram.pages.baths.BathsPages;
 import halfgram.pages.TubDeeds;
+import halfgram.pages.baths.BathsPages;
 import halfgram.pages.deliveries.DeliveryPages;
 import halfgram.pages.events.EditPages;
 import halfgram.pages.events.EventsPages;
@@ -60,8 +60,8 @@ import halfgram.pages.formulas.FormulasPages;
 import halfgram.pages.kit.KitPages;
 import halfgram.pages.log.LogPages;
 import halfgram.pages.pars.ParsPages;
-import halfgram.pages.slip.SlipPages;
 import halfgram.pages.service.ServicePages;
+import halfgram.pages.slip.SlipPages;
 import halfgram.pages.stock.StockPages;
 import halfgram.pages.today.TodayPages;
 import halfgram.pages.wall.WallPages;
@@ -208,7 +208,16 @@ public final class Wiring implements AutoCloseable {
             new WhyPages(desk, whys),
             new ServicePages(desk, services, sending, swapping),
             new WallPages(
-                desk, plans, ticking, stock, new Changes(desk), nights, services, kit, bathing, gating),
+                desk,
+                plans,
+                ticking,
+                stock,
+                new Changes(desk),
+                nights,
+                services,
+                kit,
+                bathing,
+                gating),
             new PlanApi(desk, plans, whys, nights, this::result),
             new KitPages(desk, kit),
             new KitApi(desk, kit),

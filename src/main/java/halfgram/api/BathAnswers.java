@@ -88,8 +88,7 @@ public final class BathAnswers {
     return bath.isEmpty() ? "planned" : bath.get().ended().isPresent() ? "emptied" : "in-use";
   }
 
-  private void worn(
-      ObjectNode node, ZoneId zone, BathBoard.Basin basin, LiveBaths.Bath bath) {
+  private void worn(ObjectNode node, ZoneId zone, BathBoard.Basin basin, LiveBaths.Bath bath) {
     node.put("since", Answers.moment(bath.from(), zone));
     node.put("pieces", bath.pieces());
     node.put("burst", bath.burst());
@@ -149,8 +148,7 @@ public final class BathAnswers {
     node.put("task", BathBoard.task(run));
     node.put("formula", basin.formula());
     node.put("planned", live.planned());
-    node.put(
-        "needed", run.make().scaled().output(0).pieces());
+    node.put("needed", run.make().scaled().output(0).pieces());
     node.put("dropped", count.dropped());
     node.put("burst", count.burst());
     node.put("good", count.good());
@@ -188,8 +186,7 @@ public final class BathAnswers {
             });
   }
 
-  private static void entry(
-      ObjectNode node, House house, BathBoard.Basin basin, BathEntry entry) {
+  private static void entry(ObjectNode node, House house, BathBoard.Basin basin, BathEntry entry) {
     node.put("entry", entry.id().toString());
     node.put("kind", Call.word(entry.kind()));
     node.put("bath", entry.bath().label());

@@ -126,8 +126,7 @@ public final class BathsApi implements Server.Part {
 
   private Bathing.Entry entry(Call call) {
     Optional<UUID> id = call.findUuid("entry");
-    BathEntry.Kind kind =
-        call.choice("kind", BathEntry.Kind.class).orElse(BathEntry.Kind.UNDO);
+    BathEntry.Kind kind = call.choice("kind", BathEntry.Kind.class).orElse(BathEntry.Kind.UNDO);
     boolean said = call.problems().isEmpty();
     Optional<String> run = asked(call, kind == BathEntry.Kind.DROP, "run");
     boolean ofDrop = kind == BathEntry.Kind.LIFT || kind == BathEntry.Kind.BROKE;

@@ -121,8 +121,7 @@ public final class GatesApi implements Server.Part {
 
   private Gating.Entry entry(Call call, JsonNode body) {
     Optional<UUID> id = call.findUuid("entry");
-    GateEntry.Kind kind =
-        call.choice("verdict", GateEntry.Kind.class).orElse(GateEntry.Kind.UNDO);
+    GateEntry.Kind kind = call.choice("verdict", GateEntry.Kind.class).orElse(GateEntry.Kind.UNDO);
     boolean undo = kind == GateEntry.Kind.UNDO;
     Optional<UUID> undoes = call.findUuid("undoes");
     if (undo && undoes.isEmpty() && call.problems().isEmpty()) {

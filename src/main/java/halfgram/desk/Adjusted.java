@@ -22,9 +22,9 @@ import java.util.function.Predicate;
  * What went into one batch to put it right, and the version that would have been right at once.
  *
  * <p>Rules. The masses that were in the batch, with what went in on top, are told anew as shares of
- * the basis. What went into a line of the basis makes the basis larger, so that every share changes.
- * What the formula did not have becomes a line of its own at the step of the gate. Lines by eye and
- * lines of the written batch keep what is written.
+ * the basis. What went into a line of the basis makes the basis larger, so that every share
+ * changes. What the formula did not have becomes a line of its own at the step of the gate. Lines
+ * by eye and lines of the written batch keep what is written.
  *
  * <p>Example: 0.5 % salt on 1200 g of basis are 6 g; 3 g more make it 0.75 %.
  *
@@ -88,8 +88,7 @@ public record Adjusted(
    * @param body of the version, as the book writes it
    * @param isFormula whether a code is that of a formula
    */
-  public ObjectNode version(
-      FormulaVersion version, ObjectNode body, Predicate<String> isFormula) {
+  public ObjectNode version(FormulaVersion version, ObjectNode body, Predicate<String> isFormula) {
     ObjectNode right = body.deepCopy();
     ArrayNode lines = right.withArray("lines");
     Map<Integer, Amount> more = new LinkedHashMap<>();
@@ -116,9 +115,7 @@ public record Adjusted(
         continue;
       }
       Amount mass =
-          basis
-              .times(dose.counted())
-              .plus(more.getOrDefault(i, Amount.zero(basis.dimension())));
+          basis.times(dose.counted()).plus(more.getOrDefault(i, Amount.zero(basis.dimension())));
       BigDecimal percent = percent(mass, fresh);
       if (dose.isBasis()) {
         percent = i == last ? Exact.HUNDRED.subtract(shares) : percent;

@@ -114,9 +114,7 @@ public record BathBoard(LocalDate day, List<Basin> basins) {
         (formula, of) -> {
           BathDay.Answer answer = answer(inForce, formula);
           List<BathStore.Entered> own =
-              entered.stream()
-                  .filter(one -> one.entry().bath().formula().equals(formula))
-                  .toList();
+              entered.stream().filter(one -> one.entry().bath().formula().equals(formula)).toList();
           List<LiveBaths.Run> live = of.stream().map(run -> run(tested, answer, run)).toList();
           List<BathEntry> entries = own.stream().map(BathStore.Entered::entry).toList();
           basins.add(new Basin(formula, answer, LiveBaths.of(live, entries), own, of));

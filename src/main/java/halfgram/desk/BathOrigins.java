@@ -35,8 +35,7 @@ public final class BathOrigins {
   }
 
   /** The tub of a bath, as far as somebody said or the plan knows. */
-  public Optional<Origin> find(
-      House house, InForce inForce, BathBoard.Basin basin, String label) {
+  public Optional<Origin> find(House house, InForce inForce, BathBoard.Basin basin, String label) {
     Optional<LiveBaths.Bath> bath = basin.live().findBath(label);
     Optional<String> said = bath.flatMap(LiveBaths.Bath::opened).flatMap(BathEntry::tub);
     String user = "bath/" + inForce.plan().day() + "/" + label;

@@ -148,8 +148,7 @@ final class BathRules {
       case LIFT -> found.drop().filter(drop -> !drop.isIn()).map(BathRules::isLifted);
       case BROKE -> broke(entry, found.drop().orElseThrow());
       case LEVEL -> emptied(live, found).or(() -> in(live, found)).or(() -> level(basin, entry));
-      case CHANGED ->
-          emptied(live, found).or(() -> in(live, found)).or(() -> fresh(live, entry));
+      case CHANGED -> emptied(live, found).or(() -> in(live, found)).or(() -> fresh(live, entry));
       case UNDO -> undo(live, found.undone().orElseThrow().entry());
     };
   }
@@ -192,8 +191,7 @@ final class BathRules {
         .flatMap(LiveBaths.Bath::ended)
         .map(
             change ->
-                Message.of(
-                    "bath.refused.emptied", found.label(), live.inPlaceOf(found.label())));
+                Message.of("bath.refused.emptied", found.label(), live.inPlaceOf(found.label())));
   }
 
   /** Pieces in a bath raise its level, and would be thrown out with it. */
@@ -233,9 +231,7 @@ final class BathRules {
     return all.subList(at + 1, all.size()).stream()
         .filter(later -> restsOn(later, undone))
         .findFirst()
-        .map(
-            later ->
-                Message.of("bath.refused.rests", Message.of(later.kind().key())));
+        .map(later -> Message.of("bath.refused.rests", Message.of(later.kind().key())));
   }
 
   /** Whether a later entry is only true with an earlier one. */
@@ -285,8 +281,10 @@ final class BathRules {
     return live.runs().stream()
         .filter(run -> live.baths(run).contains(label))
         .filter(run -> live.count(run).toDrop() > 0)
-        .flatMap(run -> live.ahead(label, run, now).rule().stream()
-            .filter(rule -> live.ahead(label, run, now).drops() == 0))
+        .flatMap(
+            run ->
+                live.ahead(label, run, now).rule().stream()
+                    .filter(rule -> live.ahead(label, run, now).drops() == 0))
         .findFirst();
   }
 }

@@ -154,8 +154,7 @@ public final class Bathing {
                     .map(Tick::at)
                     .min(Instant::compareTo)
                     .ifPresent(
-                        at ->
-                            tested.put(java.util.Objects.requireNonNull(byTask.get(task)), at)));
+                        at -> tested.put(java.util.Objects.requireNonNull(byTask.get(task)), at)));
     return tested;
   }
 
@@ -189,8 +188,7 @@ public final class Bathing {
     Optional<Ticking.Found> task =
         found.run().flatMap(run -> ticking.find(tx, house, day, BathBoard.task(run)));
     Optional<Message> because =
-        task.flatMap(of -> refused(tx, house, entry, of))
-            .or(() -> rules.refused(entry, found));
+        task.flatMap(of -> refused(tx, house, entry, of)).or(() -> rules.refused(entry, found));
     if (because.isPresent()) {
       return new Refused(because.get());
     }

@@ -33,7 +33,8 @@ public final class GateLock {
   /** The gates of a batch in the order of its steps. */
   public static List<At> list(Make make) {
     return make.version().steps().stream()
-        .flatMap(step -> step.gate().stream().map(gate -> new At(step, gate, task(make, step, gate))))
+        .flatMap(
+            step -> step.gate().stream().map(gate -> new At(step, gate, task(make, step, gate))))
         .toList();
   }
 
@@ -58,13 +59,11 @@ public final class GateLock {
     }
     return list(task.make()).stream()
         .filter(at -> holds(task, at, kind))
-        .filter(
-            at -> !GateProgress.fold(store.listOfTask(tx, house.id(), at.task())).isPassed())
+        .filter(at -> !GateProgress.fold(store.listOfTask(tx, house.id(), at.task())).isPassed())
         .findFirst()
         .map(
             at ->
-                Message.of(
-                    "gate.refused.open", Message.of(kindKey(at.gate())), at.step().code()));
+                Message.of("gate.refused.open", Message.of(kindKey(at.gate())), at.step().code()));
   }
 
   /** The key of what is tried at a gate. */

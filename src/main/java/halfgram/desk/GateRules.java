@@ -86,8 +86,7 @@ final class GateRules {
         chefs.isEmpty()
             ? Message.of("gate.refused.no-chef")
             : Message.of(
-                "gate.refused.chef",
-                String.join(", ", chefs.stream().map(Person::name).toList())));
+                "gate.refused.chef", String.join(", ", chefs.stream().map(Person::name).toList())));
   }
 
   /** Go without a word for a check would be no more than a press. */

@@ -97,13 +97,15 @@ public final class Gating {
     if (before.isPresent()) {
       return new Taken(before.get().entry(), before.get().change(), true);
     }
-    Optional<UUID> taken =
-        entry.id().filter(id -> store.findById(tx, house.id(), id).isPresent());
+    Optional<UUID> taken = entry.id().filter(id -> store.findById(tx, house.id(), id).isPresent());
     if (taken.isPresent()) {
       return new Refused(Message.of("tick.refused.id-taken", taken.get()));
     }
     Optional<GateEntry> undone =
-        entry.undoes().flatMap(id -> store.findById(tx, house.id(), id)).map(GateStore.Entered::entry);
+        entry
+            .undoes()
+            .flatMap(id -> store.findById(tx, house.id(), id))
+            .map(GateStore.Entered::entry);
     if (entry.kind() == GateEntry.Kind.UNDO && undone.isEmpty()) {
       return new Unknown(entry.undoes().map(UUID::toString).orElse(""));
     }
@@ -129,15 +131,13 @@ public final class Gating {
     return GateLock.find(found.task()).stream()
         .flatMap(
             at ->
-                found.others().stream()
-                    .filter(other -> GateLock.holds(other, at, Tick.Kind.START)))
+                found.others().stream().filter(other -> GateLock.holds(other, at, Tick.Kind.START)))
         .filter(other -> ticking.progress(tx, house, other.id()).last().isPresent())
         .findFirst()
         .or(
             () ->
                 Optional.of(found.task())
-                    .filter(
-                        task -> !ticking.progress(tx, house, task.id()).dones().isEmpty()));
+                    .filter(task -> !ticking.progress(tx, house, task.id()).dones().isEmpty()));
   }
 
   /** Loses the batch, or takes that back; why that cannot be, when it cannot. */
@@ -198,9 +198,7 @@ public final class Gating {
         KitchenStore.News.note("gate", task.id(), detail(kept, undone), kept.cook());
     long change = kitchens.change(tx, house.id(), news, kept.at());
     store.add(
-        tx,
-        house.id(),
-        new GateStore.Entered(kept, found.plan().id(), entry.origin(), change));
+        tx, house.id(), new GateStore.Entered(kept, found.plan().id(), entry.origin(), change));
     return new Taken(kept, change, false);
   }
 

@@ -72,8 +72,7 @@ public final class GateStore {
   }
 
   /** Entries of several tasks, each in the order they were made. */
-  public Map<String, List<GateEntry>> listOfTasks(
-      Tx tx, UUID kitchen, Collection<String> tasks) {
+  public Map<String, List<GateEntry>> listOfTasks(Tx tx, UUID kitchen, Collection<String> tasks) {
     Map<String, List<GateEntry>> byTask = new LinkedHashMap<>();
     tx.sql()
         .selectFrom(GATE_ENTRY)

@@ -21,8 +21,7 @@ public final class BathWords {
   public String say(BathEntry entry) {
     String label = entry.bath().label();
     return switch (entry.kind()) {
-      case DROP ->
-          words.say("bath.did.drop", number(entry.id()), entry.pieces().orElse(0), label);
+      case DROP -> words.say("bath.did.drop", number(entry.id()), entry.pieces().orElse(0), label);
       case LIFT -> lift(entry);
       case BROKE ->
           words.say("bath.did.broke", entry.pieces().orElse(0), number(drop(entry)), label);

@@ -34,7 +34,8 @@ public final class GateWords {
     entry
         .added()
         .forEach(
-            one -> parts.add(words.say("gate.added", words.amount(one.amount()), item(one.item()))));
+            one ->
+                parts.add(words.say("gate.added", words.amount(one.amount()), item(one.item()))));
     return String.join(", ", parts);
   }
 
@@ -60,8 +61,7 @@ public final class GateWords {
         switch (entry.kind()) {
           case GO -> words.say("gate.passed", who, words.time(entry.at()));
           case ADJUST -> words.say("gate.adjusted", who, added(entry), words.time(entry.at()));
-          case FAIL, USED, AWAY, UNDO ->
-              words.say("gate.did", who, words.say(entry.kind().key()));
+          case FAIL, USED, AWAY, UNDO -> words.say("gate.did", who, words.say(entry.kind().key()));
         });
     String said = said(entry);
     if (!said.isEmpty()) {

@@ -25,8 +25,7 @@ class BathsOnPostgresTest {
       assertThat(script.post("baths", drop).status()).isEqualTo(200);
       script.post("baths", "{'kind':'broke','drop':'" + id + "','pieces':2" + OF_DEVICE + "2}");
       script.post("baths", "{'kind':'lift','drop':'" + id + "'" + OF_DEVICE + "3}");
-      script.post(
-          "baths", "{'kind':'level','bath':'A','millimetres':51.25" + OF_DEVICE + "4}");
+      script.post("baths", "{'kind':'level','bath':'A','millimetres':51.25" + OF_DEVICE + "4}");
       Answer changed =
           script.post("baths", "{'kind':'changed','bath':'A','note':'cloudy'" + OF_DEVICE + "5}");
       assertThat(changed.status()).isEqualTo(201);

@@ -20,8 +20,7 @@ class GatesApiTest {
   private static final String TEST = RUN + "/drop/test-piece";
   private static final String BASE = "yoghurt-base/harvest-dinner/1/shear";
   private static final String DEVICE = "00000000-0000-4000-8000-000000000001";
-  private static final String RIGHT =
-      "'said':{'skin':'right','centre':'liquid','taste':'right'}";
+  private static final String RIGHT = "'said':{'skin':'right','centre':'liquid','taste':'right'}";
   private static final String TASTED = "'said':{'taste':'right','texture':'right'}";
 
   private Site site;
@@ -154,8 +153,7 @@ class GatesApiTest {
         .contains("it is used already");
     assertThat(undo(used).status()).isEqualTo(201);
     assertThat(script.get("gates").body().path("heldBack").size()).isEqualTo(1);
-    assertThat(say("'task':'" + BASE + "','line':'none','verdict':'used'").status())
-        .isEqualTo(409);
+    assertThat(say("'task':'" + BASE + "','line':'none','verdict':'used'").status()).isEqualTo(409);
   }
 
   @Test
@@ -197,8 +195,7 @@ class GatesApiTest {
   /** The demo with a test piece and a chef's tasting as gates, and a chef. */
   static byte[] gated() {
     ObjectNode book =
-        (ObjectNode)
-            BookStore.parse(new String(Demo.book(Site.DAY), StandardCharsets.UTF_8));
+        (ObjectNode) BookStore.parse(new String(Demo.book(Site.DAY), StandardCharsets.UTF_8));
     for (JsonNode formula : book.path("formulas")) {
       JsonNode versions = formula.path("versions");
       JsonNode steps = versions.path(versions.size() - 1).path("steps");
@@ -256,9 +253,7 @@ class GatesApiTest {
   private Answer drop() {
     return script.post(
         "baths",
-        body(
-            "'kind':'drop','bath':'A','run':'" + RUN + "','pieces':15,'cook':'ines'",
-            sequence++));
+        body("'kind':'drop','bath':'A','run':'" + RUN + "','pieces':15,'cook':'ines'", sequence++));
   }
 
   private static String body(String what, long number) {

@@ -67,8 +67,7 @@ record BathView(
   static BathView of(Pool pool, BathOrigins origins, BathBoard.Basin basin, String label) {
     Messages words = pool.words();
     Optional<LiveBaths.Bath> bath = basin.live().findBath(label);
-    Optional<BathOrigins.Origin> origin =
-        origins.find(pool.house(), pool.inForce(), basin, label);
+    Optional<BathOrigins.Origin> origin = origins.find(pool.house(), pool.inForce(), basin, label);
     return new BathView(
         words.say("bathday.one", label),
         label,
@@ -89,12 +88,12 @@ record BathView(
 
   private static String mixed(Pool pool, BathOrigins.Origin from) {
     String key = from.said() ? "bathday.mixed-said" : "bathday.mixed-planned";
-    String who = from.who().isEmpty() ? pool.words().say("bathday.nobody") : pool.person(from.who());
+    String who =
+        from.who().isEmpty() ? pool.words().say("bathday.nobody") : pool.person(from.who());
     return pool.words().say(key, from.tub(), pool.words().dayTime(from.mixed()), who);
   }
 
-  private static List<Number> numbers(
-      Messages words, BathBoard.Basin basin, LiveBaths.Bath bath) {
+  private static List<Number> numbers(Messages words, BathBoard.Basin basin, LiveBaths.Bath bath) {
     Optional<LiveBaths.Run> last =
         bath.runs().isEmpty()
             ? Optional.empty()

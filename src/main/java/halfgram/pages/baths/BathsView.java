@@ -123,8 +123,7 @@ record BathsView(String date, List<Group> groups, List<Day> days) {
   }
 
   /** For the run that uses it last. */
-  static Optional<LiveBaths.Ahead> ahead(
-      Pool pool, BathBoard.Basin basin, LiveBaths.Bath bath) {
+  static Optional<LiveBaths.Ahead> ahead(Pool pool, BathBoard.Basin basin, LiveBaths.Bath bath) {
     List<String> runs = bath.runs();
     return runs.isEmpty()
         ? Optional.empty()

@@ -11,12 +11,7 @@ import java.time.Instant;
 
 /** The baths of a day with what they are called. */
 record Pool(
-    House house,
-    InForce inForce,
-    BathBoard board,
-    Messages words,
-    SheetWords names,
-    Instant now) {
+    House house, InForce inForce, BathBoard board, Messages words, SheetWords names, Instant now) {
 
   static Pool of(House house, InForce inForce, BathBoard board, Messages words, Instant now) {
     SheetWords names = new SheetWords(inForce.book(), inForce.sheet(), words);

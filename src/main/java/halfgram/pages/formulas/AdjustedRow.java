@@ -37,8 +37,7 @@ record AdjustedRow(String said, String href) {
 
   /** What the new version's note says. */
   static String note(KitchenBook book, Adjusted of, Messages words) {
-    return words.say(
-        "formulas.adjusted-note", added(book, of, words), words.amount(of.basis()));
+    return words.say("formulas.adjusted-note", added(book, of, words), words.amount(of.basis()));
   }
 
   /** "+3 g salt, +10 g cream". */

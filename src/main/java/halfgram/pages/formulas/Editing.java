@@ -70,8 +70,7 @@ final class Editing {
             code -> house.book().formulary().find(code).isPresent());
     VersionForm form = VersionForm.of(editing.head, right);
     form.put("note", AdjustedRow.note(house.book(), adjusted, words));
-    return new Editing(
-        false, editing.code, editing.based, "", editing.head, editing.version, form);
+    return new Editing(false, editing.code, editing.based, "", editing.head, editing.version, form);
   }
 
   /** A change as sent, from the version its form was based on. */

@@ -140,17 +140,12 @@ public final class FormulasPages implements Server.Part {
             .filter(one -> one.make().equals(make))
             .findFirst()
             .orElseThrow(() -> Halt.notFound(make));
-    page(
-        visit,
-        house,
-        200,
-        Editing.of(house, saving, formula, adjusted, words(visit, house)));
+    page(visit, house, 200, Editing.of(house, saving, formula, adjusted, words(visit, house)));
   }
 
   /** The batches of the current version into which something went at a gate. */
   private List<Adjusted> adjusted(House house, Formula formula) {
-    return Adjusted.list(
-        gating.listOfVersion(house, formula.code(), formula.current().number()));
+    return Adjusted.list(gating.listOfVersion(house, formula.code(), formula.current().number()));
   }
 
   private void save(Context context) {

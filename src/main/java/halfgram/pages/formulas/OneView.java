@@ -81,8 +81,7 @@ record OneView(
   /** Makes the view. */
   private record Maker(KitchenBook book, FormulaVersion version, Messages words) {
 
-    OneView make(
-        ScaleForm form, Optional<ScaleFormula.Sized> sized, List<AdjustedRow> adjusted) {
+    OneView make(ScaleForm form, Optional<ScaleFormula.Sized> sized, List<AdjustedRow> adjusted) {
       Scaled scaled = sized.map(ScaleFormula.Sized::scaled).orElse(usual());
       AllergenTrace.Carried carried =
           new AllergenTrace(book.formulary(), book::ingredient).of(version);

@@ -2,10 +2,10 @@ package halfgram.pages.stock;
 
 import halfgram.desk.Bringing;
 import halfgram.desk.Desk;
-import halfgram.desk.Gating;
-import halfgram.desk.HeldBack;
 import halfgram.desk.Dipped;
+import halfgram.desk.Gating;
 import halfgram.desk.Handled;
+import halfgram.desk.HeldBack;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Plans;
@@ -30,8 +30,8 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import java.util.OptionalLong;
+import java.util.stream.Stream;
 
 /** The tubs in the house. */
 public final class StockPages implements Server.Part {
@@ -44,12 +44,7 @@ public final class StockPages implements Server.Part {
   private final Gating gating;
 
   public StockPages(
-      Desk desk,
-      Plans plans,
-      Stock stock,
-      Bringing bringing,
-      TubDeeds deeds,
-      Gating gating) {
+      Desk desk, Plans plans, Stock stock, Bringing bringing, TubDeeds deeds, Gating gating) {
     this.desk = desk;
     this.plans = plans;
     this.stock = stock;
@@ -244,8 +239,7 @@ public final class StockPages implements Server.Part {
             inForce ->
                 HeldBack.list(
                     inForce,
-                    gating.list(
-                        house, inForce.sheet().tasks().stream().map(Task::id).toList()))
+                    gating.list(house, inForce.sheet().tasks().stream().map(Task::id).toList()))
                     .stream())
         .map(part -> HeldRow.of(shelf, part))
         .toList();
@@ -282,12 +276,7 @@ public final class StockPages implements Server.Part {
   }
 
   private void show(
-      Visit visit,
-      int status,
-      House house,
-      Stock.Life life,
-      Optional<Fault> fault,
-      Typed typed) {
+      Visit visit, int status, House house, Stock.Life life, Optional<Fault> fault, Typed typed) {
     Shelf shelf = shelf(visit, house);
     Lot lot = life.tub().lot();
     List<Tub> all = stock.list(house);

@@ -53,8 +53,7 @@ record StockView(
     }
   }
 
-  static StockView of(
-      Shelf shelf, List<Tub> tubs, By by, List<Link> counts, Beside beside) {
+  static StockView of(Shelf shelf, List<Tub> tubs, By by, List<Link> counts, Beside beside) {
     Map<String, List<TubRow>> rows = new LinkedHashMap<>();
     for (Tub tub : tubs) {
       rows.computeIfAbsent(title(shelf, tub, by), title -> new ArrayList<>())

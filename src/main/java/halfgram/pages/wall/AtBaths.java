@@ -248,8 +248,7 @@ record AtBaths(
       if (count.topUp() == 0) {
         return "";
       }
-      BigDecimal grams =
-          BigDecimal.valueOf(live.bath().facts().pieceGrams() * count.topUp());
+      BigDecimal grams = BigDecimal.valueOf(live.bath().facts().pieceGrams() * count.topUp());
       return words.say("bath.top-up", count.topUp(), count.burst(), Exact.plain(grams, 0));
     }
 
@@ -261,10 +260,7 @@ record AtBaths(
           label,
           bath.map(one -> scene.names().contains(one.carries())).orElse(""),
           ahead.drops(),
-          ahead
-              .rule()
-              .map(rule -> words.say("bath.then", fresh, words.say(rule.key())))
-              .orElse(""),
+          ahead.rule().map(rule -> words.say("bath.then", fresh, words.say(rule.key()))).orElse(""),
           ahead.rule().isPresent() && ahead.drops() == 0,
           level(bath),
           bath.isPresent(),

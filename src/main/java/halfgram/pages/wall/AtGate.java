@@ -148,8 +148,7 @@ record AtGate(
         check.words().stream()
             .map(
                 word ->
-                    new Choice(
-                        word, words.say("gate.word." + word), typed.get(name).equals(word)))
+                    new Choice(word, words.say("gate.word." + word), typed.get(name).equals(word)))
             .toList());
   }
 
@@ -164,8 +163,7 @@ record AtGate(
   }
 
   /** The parts held back at a station. */
-  static List<Held> held(
-      Scene scene, Map<String, List<GateEntry>> entries, LongSupplier sequence) {
+  static List<Held> held(Scene scene, Map<String, List<GateEntry>> entries, LongSupplier sequence) {
     return HeldBack.list(scene.inForce(), entries).stream()
         .filter(part -> scene.isHere(part.task().station()))
         .map(

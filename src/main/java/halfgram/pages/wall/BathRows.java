@@ -110,11 +110,7 @@ final class BathRows {
         .filter(planned::containsKey)
         .map(
             label ->
-                row(
-                    sheet,
-                    label,
-                    planned.getOrDefault(label, 0L),
-                    done.getOrDefault(label, 0L)))
+                row(sheet, label, planned.getOrDefault(label, 0L), done.getOrDefault(label, 0L)))
         .toList();
   }
 
@@ -245,10 +241,7 @@ final class BathRows {
   /** What took its place; empty while it is in use. */
   private String ended(LiveBaths.Bath bath) {
     return bath.ended()
-        .map(
-            change ->
-                words.say(
-                    "bath.gone", scene.time(change.at()), change.fresh().orElse("")))
+        .map(change -> words.say("bath.gone", scene.time(change.at()), change.fresh().orElse("")))
         .orElse("");
   }
 
@@ -256,9 +249,7 @@ final class BathRows {
     return basin(sheet).stream()
         .flatMap(basin -> basin.live().dropsInto(label).stream())
         .filter(LiveBaths.Drop::isIn)
-        .map(
-            drop ->
-                words.say("bath.lift-at", drop.number(), AtBaths.seconds(scene, drop.due())))
+        .map(drop -> words.say("bath.lift-at", drop.number(), AtBaths.seconds(scene, drop.due())))
         .toList();
   }
 

@@ -38,7 +38,15 @@ record GateForm(Map<String, String> fields) {
     List<String> names =
         new ArrayList<>(
             List.of(
-                "station", "task", "date", "verdict", "line", "note", "undoes", "sequence", "back"));
+                "station",
+                "task",
+                "date",
+                "verdict",
+                "line",
+                "note",
+                "undoes",
+                "sequence",
+                "back"));
     for (Gate.Check check : Gate.Check.values()) {
       names.add("said-" + check.word());
     }

@@ -4,8 +4,8 @@ import halfgram.desk.BathBoard;
 import halfgram.desk.Bathing;
 import halfgram.desk.Changes;
 import halfgram.desk.Desk;
-import halfgram.desk.Gating;
 import halfgram.desk.Dipped;
+import halfgram.desk.Gating;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Kit;
@@ -18,8 +18,8 @@ import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.pages.OutWords;
 import halfgram.pages.Rooms;
-import halfgram.prep.GateEntry;
 import halfgram.pages.Sequence;
+import halfgram.prep.GateEntry;
 import halfgram.prep.Task;
 import halfgram.prep.Tick;
 import halfgram.station.Person;
@@ -284,8 +284,7 @@ public final class WallPages implements Server.Part {
   }
 
   /** Goes where a press leads, else shows the wall again with its form as typed. */
-  private void goOn(
-      Visit visit, Scene scene, String task, Person cook, Presses.Pressed pressed) {
+  private void goOn(Visit visit, Scene scene, String task, Person cook, Presses.Pressed pressed) {
     if (!pressed.to().isEmpty()) {
       visit.seeOther(pressed.to());
       return;
@@ -384,7 +383,9 @@ public final class WallPages implements Server.Part {
                     scene
                         .words()
                         .say(
-                            "wall.took", scene.names().amount(dip.amount()), scene.event(dip.event())))
+                            "wall.took",
+                            scene.names().amount(dip.amount()),
+                            scene.event(dip.event())))
             .toList();
   }
 }

@@ -70,7 +70,12 @@ record WallView(
    * @param taken what went in of what is kept for somebody else
    */
   record After(
-      String task, String what, String tick, long sequence, List<String> tubs, List<String> taken) {}
+      String task,
+      String what,
+      String tick,
+      long sequence,
+      List<String> tubs,
+      List<String> taken) {}
 
   /** One task in a list. */
   record Row(

@@ -68,8 +68,7 @@ public final class LiveBaths {
    *
    * @param skin mm, estimated by the root of the time
    */
-  public record Lift(
-      UUID id, Instant at, String cook, Duration took, Timing timing, double skin) {}
+  public record Lift(UUID id, Instant at, String cook, Duration took, Timing timing, double skin) {}
 
   /**
    * One round of pieces.
@@ -235,8 +234,7 @@ public final class LiveBaths {
   private static Ahead ahead(Wear wear, Run run, Instant at, long most) {
     for (long drop = 0; drop < most; drop++) {
       Instant then = at.plus(run.bath().interval().multipliedBy(drop));
-      Optional<Renewal> trips =
-          wear.trips(run.bath(), run.allergens(), run.bath().perDrop(), then);
+      Optional<Renewal> trips = wear.trips(run.bath(), run.allergens(), run.bath().perDrop(), then);
       if (trips.isPresent()) {
         return new Ahead(drop, trips);
       }

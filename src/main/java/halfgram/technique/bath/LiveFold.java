@@ -77,8 +77,7 @@ final class LiveFold {
     boolean first = rounds.values().stream().noneMatch(other -> other.run.equals(run));
     int number = 1 + (int) rounds.values().stream().filter(other -> other.run.equals(run)).count();
     rounds.put(entry.id(), new Round(entry, run, number));
-    Instant since =
-        run.tested().filter(at -> first && at.isBefore(entry.at())).orElse(entry.at());
+    Instant since = run.tested().filter(at -> first && at.isBefore(entry.at())).orElse(entry.at());
     pans.computeIfAbsent(entry.bath().label(), label -> new Pan(label, since))
         .drop(run, entry.pieces().orElse(0), since);
   }

@@ -145,14 +145,7 @@ class AtBathsTest {
             "5");
     assertThat(back.text()).contains("planned, nothing has gone in", "taken back");
     Answer again =
-        client.post(
-            "/k/TARN/baths/A/back",
-            "date",
-            "2026-12-05",
-            "undoes",
-            entry,
-            "sequence",
-            "6");
+        client.post("/k/TARN/baths/A/back", "date", "2026-12-05", "undoes", entry, "sequence", "6");
     assertThat(again.status()).isEqualTo(409);
     assertThat(client.get("/k/TARN/baths/Q").status()).isEqualTo(404);
   }

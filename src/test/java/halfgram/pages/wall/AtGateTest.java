@@ -86,10 +86,7 @@ class AtGateTest {
     // 0.5 % of the basis, and 5 g of it.
     String salt =
         Exact.plain(
-            new BigDecimal("0.5")
-                .add(
-                    new BigDecimal(500)
-                        .divide(basis, MathContext.DECIMAL128)),
+            new BigDecimal("0.5").add(new BigDecimal(500).divide(basis, MathContext.DECIMAL128)),
             6);
     assertThat(form.body()).contains("value=\"" + salt + "\"", "put right at a gate: +5 g");
     Answer saved = client.post(href, fields(form));
@@ -114,9 +111,7 @@ class AtGateTest {
     BigDecimal grown = basis.add(BigDecimal.valueOf(100));
     assertThat(after.at("/lines/2/percent").decimalValue())
         .isCloseTo(
-            new BigDecimal("0.5")
-                .multiply(basis)
-                .divide(grown, MathContext.DECIMAL128),
+            new BigDecimal("0.5").multiply(basis).divide(grown, MathContext.DECIMAL128),
             org.assertj.core.api.Assertions.within(new BigDecimal("0.000001")));
     assertThat(
             after
@@ -164,8 +159,7 @@ class AtGateTest {
 
   private static byte[] gated() {
     ObjectNode book =
-        (ObjectNode)
-            BookStore.parse(new String(Demo.book(Site.DAY), StandardCharsets.UTF_8));
+        (ObjectNode) BookStore.parse(new String(Demo.book(Site.DAY), StandardCharsets.UTF_8));
     for (JsonNode formula : book.path("formulas")) {
       JsonNode versions = formula.path("versions");
       JsonNode steps = versions.path(versions.size() - 1).path("steps");
@@ -177,7 +171,11 @@ class AtGateTest {
   }
 
   private BigDecimal basis() {
-    return site.wiring().plans().open(site.house(), Site.DAY, "test").findTask(TASK).orElseThrow()
+    return site.wiring()
+        .plans()
+        .open(site.house(), Site.DAY, "test")
+        .findTask(TASK)
+        .orElseThrow()
         .make()
         .scaled()
         .basis()
