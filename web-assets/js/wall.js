@@ -1,4 +1,4 @@
-// Keeps the wall's clock and countdowns, says whether the network is there, and lets the undo bar go.
+// Keeps the wall's clock, countdowns and drops, says whether the network is there, and lets the undo bar go.
 const skew = () => {
   const clock = document.querySelector('[data-clock]');
   return clock ? Number(clock.dataset.clock) - arrived : 0;
@@ -20,6 +20,13 @@ function tell() {
       left.textContent = hours ? `${hours} h ${rest} min` : `${rest} min`;
     }
   });
+  document.querySelectorAll('[data-lift]').forEach((lift) => {
+    const seconds = Math.round((Number(lift.dataset.lift) - now) / 1000);
+    const whole = Math.abs(seconds);
+    const shown = `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
+    lift.textContent = seconds < 0 ? `+${shown}` : shown;
+    lift.classList.toggle('over', seconds < 0);
+  });
   const on = document.documentElement.dataset.network !== 'off' && navigator.onLine;
   document.querySelectorAll('.net').forEach((net) => {
     net.textContent = on ? net.dataset.on : net.dataset.off;
@@ -29,6 +36,9 @@ function tell() {
 
 function fresh() {
   arrived = Date.now();
+  document.querySelectorAll('[data-by]').forEach((button) => {
+    button.hidden = false;
+  });
   document.querySelectorAll('[data-after]').forEach((bar) => {
     setTimeout(() => {
       if (!bar.contains(document.activeElement)) {
@@ -39,6 +49,15 @@ function fresh() {
   });
   tell();
 }
+
+// A press adds to or takes from the pieces in its form, never below one.
+document.addEventListener('click', (event) => {
+  const button = event.target.closest('[data-by]');
+  const field = button?.form?.elements.pieces;
+  if (field) {
+    field.value = Math.max(1, (Number.parseInt(field.value, 10) || 0) + Number(button.dataset.by));
+  }
+});
 
 document.addEventListener('fresh', fresh);
 setInterval(tell, 1000);

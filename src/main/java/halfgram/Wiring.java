@@ -1,9 +1,12 @@
 package halfgram;
 
+import halfgram.api.BathAnswers;
+import halfgram.api.BathsApi;
 import halfgram.api.BookApi;
 import halfgram.api.DeliveryApi;
 import halfgram.api.EventsApi;
 import halfgram.api.FormulasApi;
+import halfgram.api.GatesApi;
 import halfgram.api.KitApi;
 import halfgram.api.LedgerApi;
 import halfgram.api.LogApi;
@@ -21,6 +24,8 @@ import halfgram.cli.CommandApi;
 import halfgram.cli.SheetJson;
 import halfgram.db.Database;
 import halfgram.db.Sync;
+import halfgram.desk.BathOrigins;
+import halfgram.desk.Bathing;
 import halfgram.desk.Bringing;
 import halfgram.desk.Changes;
 import halfgram.desk.Deliveries;
@@ -29,6 +34,7 @@ import halfgram.desk.Dividing;
 import halfgram.desk.Events;
 import halfgram.desk.ExportBook;
 import halfgram.desk.ExportTable;
+import halfgram.desk.Gating;
 import halfgram.desk.Handling;
 import halfgram.desk.ImportBook;
 import halfgram.desk.ImportTable;
@@ -46,6 +52,7 @@ import halfgram.desk.Swapping;
 import halfgram.desk.Ticking;
 import halfgram.desk.Whys;
 import halfgram.pages.TubDeeds;
+import halfgram.pages.baths.BathsPages;
 import halfgram.pages.deliveries.DeliveryPages;
 import halfgram.pages.events.EditPages;
 import halfgram.pages.events.EventsPages;
@@ -183,6 +190,9 @@ public final class Wiring implements AutoCloseable {
     Kit kit = new Kit(desk, plans);
     Bringing bringing = new Bringing(desk);
     Logbook logbook = new Logbook(desk, plans);
+    Bathing bathing = new Bathing(desk, plans, ticking);
+    Gating gating = new Gating(desk, ticking);
+    BathOrigins origins = new BathOrigins(desk, stock);
     TubDeeds deeds = new TubDeeds(new Handling(desk), new Dividing(desk));
     Services services = new Services(desk, plans);
     Swapping swapping = new Swapping(desk, events);
@@ -197,11 +207,23 @@ public final class Wiring implements AutoCloseable {
             new TodayPages(desk, plans, stock, nights, services),
             new WhyPages(desk, whys),
             new ServicePages(desk, services, sending, swapping),
-            new WallPages(desk, plans, ticking, stock, new Changes(desk), nights, services, kit),
+            new WallPages(
+                desk,
+                plans,
+                ticking,
+                stock,
+                new Changes(desk),
+                nights,
+                services,
+                kit,
+                bathing,
+                gating),
             new PlanApi(desk, plans, whys, nights, this::result),
             new KitPages(desk, kit),
             new KitApi(desk, kit),
             new TickApi(desk, ticking),
+            new BathsApi(desk, plans, bathing, new BathAnswers(desk, origins)),
+            new GatesApi(desk, plans, gating),
             new ServicesApi(desk, services, sending, swapping),
             new StockApi(desk, plans, stock, bringing, deeds),
             new LedgerApi(desk, plans),
@@ -214,13 +236,14 @@ public final class Wiring implements AutoCloseable {
             new LogApi(desk, logbook),
             new BookApi(desk),
             new OpenApi(),
-            new FormulasPages(desk),
+            new FormulasPages(desk, gating),
             // Before the pages of one event, since "new" would be an event's code there.
             new EditPages(desk, events, effects),
             new EventsPages(desk, plans, events),
             new ParsPages(desk, pars, effects),
             new SlipPages(desk, plans, slips, effects),
-            new StockPages(desk, plans, stock, bringing, deeds),
+            new BathsPages(desk, plans, bathing, origins),
+            new StockPages(desk, plans, stock, bringing, deeds, gating),
             new LogPages(desk, logbook),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));
   }

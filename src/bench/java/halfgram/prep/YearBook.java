@@ -184,6 +184,7 @@ final class YearBook {
             Ratio.ZERO,
             List.of(),
             Optional.empty(),
+            Optional.empty(),
             false,
             List.of());
     Output output =

@@ -122,6 +122,19 @@ final class Call {
     return has(key) ? Optional.of(number(key, least)) : Optional.empty();
   }
 
+  /** A decimal number that is not negative. */
+  Optional<BigDecimal> findDecimal(String key) {
+    JsonNode value = body.path(key);
+    if (!has(key)) {
+      return Optional.empty();
+    }
+    if (!value.isNumber() || value.decimalValue().signum() < 0 || value.asText().length() > 20) {
+      problem(key, value.toString(), "api.accept-decimal");
+      return Optional.empty();
+    }
+    return Optional.of(value.decimalValue());
+  }
+
   boolean has(String key) {
     return !body.path(key).isMissingNode() && !body.path(key).isNull();
   }

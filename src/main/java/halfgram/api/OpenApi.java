@@ -29,6 +29,8 @@ public final class OpenApi implements Server.Part {
           "pars",
           "slip",
           "formulas",
+          "baths",
+          "gates",
           "log",
           "book");
   private static final String BOOK = "/halfgram/book/halfgram-book-1.schema.json";

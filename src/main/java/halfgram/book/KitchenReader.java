@@ -155,7 +155,11 @@ final class KitchenReader {
       reading.refer(Reading.Kind.STATION, node, "stations[" + i + "]", stations.get(i));
     }
     return new Person(
-        code, node.word("name"), Set.copyOf(stations), node.list("shifts", this::shift));
+        code,
+        node.word("name"),
+        Set.copyOf(stations),
+        node.list("shifts", this::shift),
+        node.flag("chef"));
   }
 
   private Shift shift(Node node) {

@@ -1,5 +1,6 @@
 package halfgram.book;
 
+import halfgram.formula.Gate;
 import halfgram.formula.Lag;
 import halfgram.formula.MachineUse;
 import halfgram.formula.Output;
@@ -73,6 +74,7 @@ final class StepReader {
         node.has("check")
             ? Optional.of(node.choice("check", Step.Check.class, Step.Check.TASTING))
             : Optional.empty();
+    Optional<Gate> gate = gate(node);
     return new Step(
         node.code("code"),
         node.text("do"),
@@ -85,7 +87,8 @@ final class StepReader {
         residue(node),
         node.percent("breakage", Ratio.ZERO, "0", "95"),
         node.has("after") ? node.list("after", StepReader::lag) : List.of(UNTOLD),
-        check,
+        gate.map(Gate::kind).or(() -> check),
+        gate,
         node.flag("renewsDate"),
         cautions);
   }
@@ -131,10 +134,43 @@ final class StepReader {
               step.breakage(),
               after,
               step.check(),
+              step.gate(),
               step.renewsDate(),
               step.cautions()));
     }
     return ordered;
+  }
+
+  private static Optional<Gate> gate(Node node) {
+    Optional<Node> found = node.object("gate");
+    if (found.isEmpty()) {
+      return Optional.empty();
+    }
+    Node gate = found.get();
+    if (!gate.has("kind")) {
+      gate.refuse("kind", "problem.missing", Message.of("accept.one-of", "tasting, test-piece"));
+    }
+    Step.Check kind = gate.choice("kind", Step.Check.class, Step.Check.TASTING);
+    List<Gate.Check> checks = new ArrayList<>();
+    List<String> words = gate.words("checks");
+    for (int i = 0; i < words.size(); i++) {
+      Optional<Gate.Check> check = Gate.Check.find(words.get(i));
+      check.filter(one -> !checks.contains(one)).ifPresent(checks::add);
+      if (check.isEmpty() && !words.get(i).isEmpty()) {
+        gate.problem(
+            "checks[" + i + "]",
+            words.get(i),
+            "problem.accepted",
+            Message.of("accept.one-of", "skin, centre, taste, texture"));
+      }
+    }
+    Gate read =
+        new Gate(
+            kind,
+            gate.choice("by", Gate.By.class, Gate.By.COOK),
+            checks.isEmpty() ? Gate.usual(kind) : checks);
+    gate.done();
+    return Optional.of(read);
   }
 
   private static Work work(Node node, String key) {

@@ -15,6 +15,8 @@ public enum LogKind {
   SLIP,
   PAR,
   FORMULA,
+  BATH,
+  GATE,
   IMPORT;
 
   public static Optional<LogKind> find(String word) {

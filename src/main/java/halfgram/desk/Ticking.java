@@ -12,7 +12,6 @@ import halfgram.prep.TaskProgress;
 import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -85,6 +84,7 @@ public final class Ticking {
   private final PlanStore planStore = new PlanStore();
   private final LotStore lots = new LotStore();
   private final Filling filling = new Filling();
+  private final GateLock gates = new GateLock();
   private final Kit kit;
 
   public Ticking(Desk desk, Plans plans) {
@@ -116,7 +116,8 @@ public final class Ticking {
         outcome -> outcome instanceof Taken taken && !taken.repeated() ? taken.change() : 0);
   }
 
-  private Outcome tick(Tx tx, House house, LocalDate day, Entry entry) {
+  /** As {@link #tick(House, LocalDate, Entry)}, as part of something more. */
+  Outcome tick(Tx tx, House house, LocalDate day, Entry entry) {
     KitchenStore.Stand stand = kitchens.lock(tx, house.id());
     TickStore.Origin origin = entry.origin();
     Optional<TickStore.Entered> before =
@@ -133,23 +134,14 @@ public final class Ticking {
     if (found.isEmpty()) {
       return new NoSuchTask();
     }
-    Instant now = desk.now();
-    Tick tick =
-        new Tick(
-            entry.id().orElseGet(UUID::randomUUID),
-            entry.task(),
-            entry.kind(),
-            entry.line(),
-            entry.kind() == Tick.Kind.WEIGHED
-                ? asked(found.get().task(), entry.line())
-                : entry.amount(),
-            entry.note(),
-            entry.cook(),
-            now,
-            entry.undoes());
+    Tick tick = tick(entry, found.get().task());
     List<Tick> history = ticks.listOfTask(tx, house.id(), entry.task());
     if (GOES_ON.contains(entry.kind()) && isLost(tx, house, found.get())) {
       return new Refused(Message.of("tick.refused.make-failed"));
+    }
+    Optional<Message> held = gates.refuses(tx, house, found.get().task(), entry.kind());
+    if (held.isPresent()) {
+      return new Refused(held.get());
     }
     if (USES.contains(entry.kind())) {
       Optional<Message> mix = kit.findMix(tx, house, found.get().plan(), found.get().task());
@@ -164,6 +156,59 @@ public final class Ticking {
             Refused::new);
   }
 
+  /**
+   * Starts a task that nobody is on, when something else that a cook entered says so. The entry has
+   * an id, so that it can be taken back with what it came from.
+   */
+  void start(Tx tx, House house, Found found, Entry entry) {
+    List<Tick> history = ticks.listOfTask(tx, house.id(), entry.task());
+    TaskState state = TaskProgress.fold(history).state();
+    if (state == TaskState.TO_DO || state == TaskState.PART_DONE) {
+      add(tx, house, found, entry);
+    }
+  }
+
+  /** Takes such a start back, when nothing has been ticked since. */
+  void takeStartBack(Tx tx, House house, Found found, Entry undo) {
+    List<Tick> history = ticks.listOfTask(tx, house.id(), undo.task());
+    if (TaskProgress.fold(history).last().map(Tick::id).equals(undo.undoes())) {
+      add(tx, house, found, undo);
+    }
+  }
+
+  private void add(Tx tx, House house, Found found, Entry entry) {
+    KitchenStore.Stand stand = kitchens.lock(tx, house.id());
+    Tick tick = tick(entry, found.task());
+    long change = kitchens.next(tx, stand);
+    ticks.add(
+        tx, house.id(), new TickStore.Entered(tick, found.plan().id(), entry.origin(), change));
+  }
+
+  private Tick tick(Entry entry, Task task) {
+    return new Tick(
+        entry.id().orElseGet(UUID::randomUUID),
+        entry.task(),
+        entry.kind(),
+        entry.line(),
+        entry.kind() == Tick.Kind.WEIGHED ? asked(task, entry.line()) : entry.amount(),
+        entry.note(),
+        entry.cook(),
+        desk.now(),
+        entry.undoes());
+  }
+
+  /** Why a task cannot be started: its batch waits for a go, or its kit carries something. */
+  Optional<Message> held(Tx tx, House house, Found found) {
+    return gates
+        .refuses(tx, house, found.task(), Tick.Kind.START)
+        .or(() -> kit.findMix(tx, house, found.plan(), found.task()));
+  }
+
+  /** What a task has come to. */
+  TaskProgress progress(Tx tx, House house, String task) {
+    return TaskProgress.fold(ticks.listOfTask(tx, house.id(), task));
+  }
+
   /** What the plan asks for of a line, to be kept with its weighing: later it may ask for more. */
   private static Optional<Amount> asked(Task task, Optional<String> path) {
     return task.weigh().stream()
@@ -174,19 +219,24 @@ public final class Ticking {
   }
 
   /** Whether another task of its make has failed. */
-  private boolean isLost(Tx tx, House house, Found found) {
-    return ticks.listOfTasks(tx, house.id(), found.others()).values().stream()
+  boolean isLost(Tx tx, House house, Found found) {
+    return ticks.listOfTasks(tx, house.id(), found.otherIds()).values().stream()
         .anyMatch(all -> TaskProgress.fold(all).state() == TaskState.FAILED);
   }
 
   /**
    * A task, in the plan in force or, when that has withdrawn it, in the last that had it.
    *
-   * @param others ids of the other tasks of its make
+   * @param others the other tasks of its make
    */
-  private record Found(PlanStore.Accepted plan, Task task, List<String> others) {}
+  record Found(PlanStore.Accepted plan, Task task, List<Task> others) {
 
-  private Optional<Found> find(Tx tx, House house, LocalDate day, String task) {
+    private List<String> otherIds() {
+      return others.stream().map(Task::id).toList();
+    }
+  }
+
+  Optional<Found> find(Tx tx, House house, LocalDate day, String task) {
     Optional<Found> inForce =
         plans.inForce(tx, house, day).flatMap(plan -> find(tx, house, plan, task));
     if (inForce.isPresent()) {
@@ -210,10 +260,9 @@ public final class Ticking {
         .map(one -> new Found(plan, one, others(all, one)));
   }
 
-  private static List<String> others(List<Task> all, Task task) {
+  private static List<Task> others(List<Task> all, Task task) {
     return all.stream()
         .filter(other -> other.make().id().equals(task.make().id()) && !other.equals(task))
-        .map(Task::id)
         .toList();
   }
 

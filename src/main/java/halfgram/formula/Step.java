@@ -15,6 +15,7 @@ import java.util.Optional;
  * @param breakage share of the pieces lost
  * @param after the steps it follows and the time between
  * @param check what has to be said yes to before the batch goes on
+ * @param gate what stops the batch until somebody has tried it; a check alone only reminds
  * @param renewsDate whether it cooks everything in it through, so that use-by dates count anew
  * @param cautions codes of the usual cautions
  */
@@ -31,6 +32,7 @@ public record Step(
     Ratio breakage,
     List<Lag> after,
     Optional<Check> check,
+    Optional<Gate> gate,
     boolean renewsDate,
     List<String> cautions) {
   public Step {

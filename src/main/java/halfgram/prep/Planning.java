@@ -105,7 +105,7 @@ public final class Planning {
     for (Task task : tasks) {
       if (task.kind() == Task.Kind.TEST_PIECE) {
         Worked worked = explosion.workedOf(task.make());
-        runs.add(new PrepSheet.BathRun(task.make(), worked.bath.orElseThrow()));
+        runs.add(new PrepSheet.BathRun(task.make(), worked.bath.orElseThrow(), task.allergens()));
       }
     }
     return runs;

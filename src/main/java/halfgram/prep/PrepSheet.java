@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
+import java.util.SortedSet;
 import java.util.TreeMap;
 
 /**
@@ -92,8 +93,12 @@ public record PrepSheet(
     return left;
   }
 
-  /** A make that sets in a bath. */
-  public record BathRun(Make make, SphereBath bath) {
+  /**
+   * A make that sets in a bath.
+   *
+   * @param allergens that its pieces leave there
+   */
+  public record BathRun(Make make, SphereBath bath, SortedSet<String> allergens) {
 
     /** Its numbers by name, with their units. */
     public SortedMap<String, String> numbers() {

@@ -6,8 +6,13 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Set;
 
-/** Somebody who cooks: the stations they can work and their weekly shifts. */
-public record Person(String code, String name, Set<String> stations, List<Shift> shifts) {
+/**
+ * Somebody who cooks: the stations they can work and their weekly shifts.
+ *
+ * @param chef whether they may pass what a chef has to taste
+ */
+public record Person(
+    String code, String name, Set<String> stations, List<Shift> shifts, boolean chef) {
   public Person {
     stations = Set.copyOf(stations);
     shifts = List.copyOf(shifts);

@@ -68,6 +68,14 @@ class BadBookTest {
   }
 
   @Test
+  void aGateSaysWhatIsTriedAndKnowsItsChecks() {
+    book.set(BASE + "/steps/shear/gate", "{'by': 'chef'}");
+    assertOnly(BASE + "/steps/0/gate/kind", "", "is missing", "tasting, test-piece");
+    book.set(BASE + "/steps/shear/gate", "{'kind': 'tasting', 'checks': ['taste', 'smell']}");
+    assertOnly(BASE + "/steps/0/gate/checks/1", "smell", "skin, centre, taste, texture");
+  }
+
+  @Test
   void aMissingKeyIsAskedForByWhatItTakes() {
     book.remove("kitchen/zone");
     assertOnly("kitchen/zone", "", "is missing", "a time zone such as \"Europe/Copenhagen\"");

@@ -47,6 +47,11 @@ final class SchemaCases {
         arguments("a hold as a span", OIL + "/outputs/0/hold", "{'max': '36 h'}"),
         arguments("a hold in days", OIL + "/outputs/0/hold", "{'days': 4, 'from': 'drip'}"),
         arguments("a step that cooks through", OIL + "/steps/drip/renewsDate", "true"),
+        arguments(
+            "a gate that a chef passes",
+            OIL + "/steps/drip/gate",
+            "{'kind': 'tasting', 'by': 'chef', 'checks': ['taste']}"),
+        arguments("somebody who is a chef", "people/0/chef", "true"),
         arguments("class I", "scales/0/class", "'I'"),
         arguments("a delivery", "deliveries", "[" + FISH + "]"),
         arguments("no list of deliveries", "deliveries", "null"));
@@ -146,6 +151,11 @@ final class SchemaCases {
         arguments("residue of everything", OIL + "/steps/blend/residue/percent", "100"),
         arguments("an unknown caution", OIL + "/steps/drip/cautions/0", "'wet-floor'"),
         arguments("an unknown check", OIL + "/steps/drip/check", "'look'"),
+        arguments("a gate of no kind", OIL + "/steps/drip/gate", "{'by': 'chef'}"),
+        arguments(
+            "an unknown check of a gate",
+            OIL + "/steps/drip/gate",
+            "{'kind': 'tasting', 'checks': ['smell']}"),
         arguments("an unknown reason", OIL + "/steps/drip/after/0/why", "'habit'"),
         arguments(
             "pieces without a mass", "formulas/rye-crisp/versions/0/outputs/0/pieceMass", "null"),

@@ -84,6 +84,7 @@ final class PublishedFormula {
             Ratio.ZERO,
             List.of(),
             Optional.empty(),
+            Optional.empty(),
             false,
             List.of());
     Output output =

@@ -82,6 +82,13 @@ public final class Site implements AutoCloseable {
 
   /** With the demo kitchen, on a PostgreSQL database of its own. */
   public static Site demoOnPostgres() {
+    Site site = emptyOnPostgres();
+    site.importBook(Demo.book(DAY));
+    return site;
+  }
+
+  /** With no kitchen, on a PostgreSQL database of its own. */
+  public static Site emptyOnPostgres() {
     Postgres.Jdbc jdbc = Postgres.create();
     Settings settings =
         new Settings(
@@ -94,9 +101,7 @@ public final class Site implements AutoCloseable {
             Optional.empty(),
             Optional.empty(),
             Path.of("."));
-    Site site = new Site(Optional.empty(), settings, UnaryOperator.identity());
-    site.importBook(Demo.book(DAY));
-    return site;
+    return new Site(Optional.empty(), settings, UnaryOperator.identity());
   }
 
   private static Settings settings(Path folder) {

@@ -254,6 +254,8 @@ class EveryPageIT {
         "stock/" + tub,
         "stock/new",
         "count/cold",
+        "baths",
+        "baths/A",
         "log");
   }
 

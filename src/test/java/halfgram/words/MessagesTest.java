@@ -3,8 +3,13 @@ package halfgram.words;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import halfgram.formula.Dose;
+import halfgram.formula.Gate;
+import halfgram.formula.Step;
 import halfgram.measure.Message;
 import halfgram.measure.Standing;
+import halfgram.prep.GateEntry;
+import halfgram.technique.bath.BathEntry;
+import halfgram.technique.bath.LiveBaths;
 import halfgram.technique.bath.Renewal;
 import java.io.IOException;
 import java.io.Reader;
@@ -137,6 +142,14 @@ class MessagesTest {
   private static Map<String, Collection<String>> families() {
     Map<String, Collection<String>> families = new TreeMap<>();
     families.put("caution.", membersIn("book/StepReader.java", "CAUTIONS =", ";"));
+    families.put("bath.kind.", words(BathEntry.Kind.values()));
+    families.put("gate.kind.", words(GateEntry.Kind.values()));
+    families.put("gate.check.", words(Gate.Check.values()));
+    families.put(
+        "gate.word.",
+        Arrays.stream(Gate.Check.values()).flatMap(c -> c.words().stream()).distinct().toList());
+    families.put("gate.title.", words(Step.Check.values()));
+    families.put("timing.", words(LiveBaths.Timing.values()));
     families.put("renewal.", words(Renewal.values()));
     families.put(
         "why.dose.",

@@ -3,6 +3,7 @@ package halfgram.pages.formulas;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookStore;
+import halfgram.desk.Adjusted;
 import halfgram.desk.House;
 import halfgram.desk.SaveFormula;
 import halfgram.formula.Formula;
@@ -56,6 +57,20 @@ final class Editing {
     ObjectNode body = (ObjectNode) BookStore.parse(saved.body());
     return new Editing(
         false, formula.code(), saved.version(), "", head, body, VersionForm.of(head, body));
+  }
+
+  /** The current version with what went into a batch to put it right, to be looked at and saved. */
+  static Editing of(
+      House house, SaveFormula saving, Formula formula, Adjusted adjusted, Messages words) {
+    Editing editing = of(house, saving, formula);
+    ObjectNode right =
+        adjusted.version(
+            formula.current(),
+            editing.version,
+            code -> house.book().formulary().find(code).isPresent());
+    VersionForm form = VersionForm.of(editing.head, right);
+    form.put("note", AdjustedRow.note(house.book(), adjusted, words));
+    return new Editing(false, editing.code, editing.based, "", editing.head, editing.version, form);
   }
 
   /** A change as sent, from the version its form was based on. */

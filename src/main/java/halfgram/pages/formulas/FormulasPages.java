@@ -1,7 +1,9 @@
 package halfgram.pages.formulas;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.desk.Adjusted;
 import halfgram.desk.Desk;
+import halfgram.desk.Gating;
 import halfgram.desk.House;
 import halfgram.desk.SaveFormula;
 import halfgram.desk.ScaleFormula;
@@ -24,9 +26,11 @@ public final class FormulasPages implements Server.Part {
 
   private final Desk desk;
   private final SaveFormula saving;
+  private final Gating gating;
 
-  public FormulasPages(Desk desk) {
+  public FormulasPages(Desk desk, Gating gating) {
     this.desk = desk;
+    this.gating = gating;
     this.saving = new SaveFormula(desk);
   }
 
@@ -79,7 +83,12 @@ public final class FormulasPages implements Server.Part {
         "formulas/one",
         words.text(version.name()),
         OneView.of(
-            house.book(), version, form, scaled.flatMap(ScaleFormula.Outcome::sized), words));
+            house.book(),
+            version,
+            form,
+            scaled.flatMap(ScaleFormula.Outcome::sized),
+            AdjustedRow.list(house.book(), adjusted(house, formula), words),
+            words));
   }
 
   private static FormulaVersion version(Visit visit, Formula formula) {
@@ -120,7 +129,23 @@ public final class FormulasPages implements Server.Part {
   private void edit(Context context) {
     Visit visit = Visit.of(context);
     House house = house(visit);
-    page(visit, house, 200, Editing.of(house, saving, formula(visit, house)));
+    Formula formula = formula(visit, house);
+    String make = visit.query("adjusted");
+    if (make.isEmpty()) {
+      page(visit, house, 200, Editing.of(house, saving, formula));
+      return;
+    }
+    Adjusted adjusted =
+        adjusted(house, formula).stream()
+            .filter(one -> one.make().equals(make))
+            .findFirst()
+            .orElseThrow(() -> Halt.notFound(make));
+    page(visit, house, 200, Editing.of(house, saving, formula, adjusted, words(visit, house)));
+  }
+
+  /** The batches of the current version into which something went at a gate. */
+  private List<Adjusted> adjusted(House house, Formula formula) {
+    return Adjusted.list(gating.listOfVersion(house, formula.code(), formula.current().number()));
   }
 
   private void save(Context context) {

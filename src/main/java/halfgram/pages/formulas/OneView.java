@@ -46,7 +46,8 @@ record OneView(
     List<OutputRow> gives,
     List<String> technique,
     List<Use> uses,
-    String cost) {
+    String cost,
+    List<AdjustedRow> adjusted) {
 
   /** Something to choose. */
   record Choice(String code, String name) {}
@@ -72,14 +73,15 @@ record OneView(
       FormulaVersion version,
       ScaleForm form,
       Optional<ScaleFormula.Sized> sized,
+      List<AdjustedRow> adjusted,
       Messages words) {
-    return new Maker(book, version, words).make(form, sized);
+    return new Maker(book, version, words).make(form, sized, adjusted);
   }
 
   /** Makes the view. */
   private record Maker(KitchenBook book, FormulaVersion version, Messages words) {
 
-    OneView make(ScaleForm form, Optional<ScaleFormula.Sized> sized) {
+    OneView make(ScaleForm form, Optional<ScaleFormula.Sized> sized, List<AdjustedRow> adjusted) {
       Scaled scaled = sized.map(ScaleFormula.Sized::scaled).orElse(usual());
       AllergenTrace.Carried carried =
           new AllergenTrace(book.formulary(), book::ingredient).of(version);
@@ -114,7 +116,8 @@ record OneView(
           outputs(scaled),
           technique(),
           uses(),
-          cost(scaled));
+          cost(scaled),
+          formula.current().isSame(version) ? adjusted : List.of());
     }
 
     /** As written, else of a kilogram of the basis. */

@@ -90,6 +90,17 @@ final class Shape {
           choice("why", "formulas.field.why", WHY),
           text("source", "formulas.field.source", ""));
 
+  private static final List<Part> GATE =
+      List.of(
+          choice("kind", "formulas.field.gate-kind", List.of("tasting", "test-piece")),
+          choice("by", "formulas.field.gate-by", List.of("cook", "chef")),
+          part(
+              "checks",
+              "formulas.field.gate-checks",
+              Kind.TICKS,
+              List.of("skin", "centre", "taste", "texture"),
+              List.of()));
+
   private static final List<Part> STEP =
       List.of(
           text("code", "formulas.field.step-code", ""),
@@ -101,6 +112,7 @@ final class Shape {
           number("yield", "formulas.field.yield").more(),
           number("breakage", "formulas.field.breakage").more(),
           choice("check", "formulas.field.check", List.of("tasting", "test-piece")).more(),
+          group("gate", "formulas.field.gate", GATE).more(),
           flag("renewsDate", "formulas.field.renews-date").more(),
           group(
                   "residue",

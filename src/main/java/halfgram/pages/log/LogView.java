@@ -200,6 +200,20 @@ record LogView(
                 new ServiceLine(house.book(), words).said(detail),
                 "");
         case "slip" -> line(change, "log.slip", slipped(subject, detail), slip(detail), "");
+        case "bath" ->
+            line(
+                change,
+                BathLines.key(detail),
+                words.say("log.bath", subject),
+                BathLines.more(words, detail),
+                BathLines.href(change, detail));
+        case "gate" ->
+            line(
+                change,
+                "gate.kind." + detail.path("kind").asText(),
+                formula(detail.path("formula").asText()) + ", " + detail.path("step").asText(),
+                new GateLines(house, words).more(detail),
+                "formulas/" + detail.path("formula").asText());
         case "delivery" ->
             line(
                 change,
@@ -356,18 +370,7 @@ record LogView(
     }
 
     private List<Choice> kinds(LogAsked asked) {
-      Map<LogKind, String> names =
-          Map.of(
-              LogKind.TICK, words.say("log.kind-tick"),
-              LogKind.PLAN, words.say("log.plan"),
-              LogKind.STOCK, words.say("log.stock"),
-              LogKind.SERVICE, words.say("log.service"),
-              LogKind.DELIVERY, words.say("log.delivery"),
-              LogKind.KIT, words.say("log.kit"),
-              LogKind.EVENT, words.say("log.event"),
-              LogKind.PAR, words.say("log.par"),
-              LogKind.FORMULA, words.say("log.formula"),
-              LogKind.IMPORT, words.say("log.import"));
+      Map<LogKind, String> names = LogKinds.names(words);
       List<Choice> choices = new ArrayList<>();
       for (LogKind kind : LogKind.values()) {
         String name = names.getOrDefault(kind, kind.name().toLowerCase(Locale.ROOT));

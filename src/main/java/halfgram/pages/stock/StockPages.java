@@ -3,7 +3,9 @@ package halfgram.pages.stock;
 import halfgram.desk.Bringing;
 import halfgram.desk.Desk;
 import halfgram.desk.Dipped;
+import halfgram.desk.Gating;
 import halfgram.desk.Handled;
+import halfgram.desk.HeldBack;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Plans;
@@ -16,6 +18,7 @@ import halfgram.pages.Rooms;
 import halfgram.pages.TubDeed;
 import halfgram.pages.TubDeeds;
 import halfgram.prep.PrepSheet;
+import halfgram.prep.Task;
 import halfgram.station.Station;
 import halfgram.web.Halt;
 import halfgram.web.Server;
@@ -28,6 +31,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.stream.Stream;
 
 /** The tubs in the house. */
 public final class StockPages implements Server.Part {
@@ -37,14 +41,17 @@ public final class StockPages implements Server.Part {
   private final Bringing bringing;
   private final TubDeeds deeds;
   private final Dipped dipped;
+  private final Gating gating;
 
-  public StockPages(Desk desk, Plans plans, Stock stock, Bringing bringing, TubDeeds deeds) {
+  public StockPages(
+      Desk desk, Plans plans, Stock stock, Bringing bringing, TubDeeds deeds, Gating gating) {
     this.desk = desk;
     this.plans = plans;
     this.stock = stock;
     this.bringing = bringing;
     this.deeds = deeds;
     this.dipped = new Dipped(desk);
+    this.gating = gating;
   }
 
   @Override
@@ -67,7 +74,12 @@ public final class StockPages implements Server.Part {
     Shelf shelf = shelf(visit, house);
     StockView.By by = StockView.By.of(visit.query("by"));
     StockView view =
-        StockView.of(shelf, stock.list(house), by, counts(house, shelf), dips(house, shelf));
+        StockView.of(
+            shelf,
+            stock.list(house),
+            by,
+            counts(house, shelf),
+            new StockView.Beside(dips(house, shelf), held(house, shelf)));
     visit.page("stock", shelf.words().say("nav.stock"), view);
   }
 
@@ -216,6 +228,21 @@ public final class StockPages implements Server.Part {
 
   private static void done(Visit visit, String code) {
     visit.seeOther("stock/" + Visit.encoded(code));
+  }
+
+  /** What is held back to taste, of today's plan and the day's before. */
+  private List<HeldRow> held(House house, Shelf shelf) {
+    LocalDate today = house.day(desk.now());
+    return Stream.of(today.minusDays(1), today)
+        .flatMap(day -> plans.find(house, day).stream())
+        .flatMap(
+            inForce ->
+                HeldBack.list(
+                    inForce,
+                    gating.list(house, inForce.sheet().tasks().stream().map(Task::id).toList()))
+                    .stream())
+        .map(part -> HeldRow.of(shelf, part))
+        .toList();
   }
 
   /** The stations with tubs that somebody has to count. */

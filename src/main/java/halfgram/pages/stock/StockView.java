@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param orders how they can be sorted; the one they are in has no address
  * @param add where a tub is put in by hand
  * @param counts the counts of stations that have something to count
+ * @param held parts held back to taste
  * @param dips what was taken of what is kept for events
  * @param coming what is on the way
  */
@@ -26,7 +27,11 @@ record StockView(
     String add,
     List<Link> counts,
     List<DipView> dips,
-    List<ComingRow> coming) {
+    List<ComingRow> coming,
+    List<HeldRow> held) {
+
+  /** What stands beside the tubs. */
+  record Beside(List<DipView> dips, List<HeldRow> held) {}
 
   /** A way somewhere; without an address it is where one is. */
   record Link(String text, String href) {}
@@ -48,7 +53,7 @@ record StockView(
     }
   }
 
-  static StockView of(Shelf shelf, List<Tub> tubs, By by, List<Link> counts, List<DipView> dips) {
+  static StockView of(Shelf shelf, List<Tub> tubs, By by, List<Link> counts, Beside beside) {
     Map<String, List<TubRow>> rows = new LinkedHashMap<>();
     for (Tub tub : tubs) {
       rows.computeIfAbsent(title(shelf, tub, by), title -> new ArrayList<>())
@@ -69,8 +74,9 @@ record StockView(
         groups,
         shelf.address("stock/new"),
         counts,
-        dips,
-        ComingRow.of(shelf));
+        beside.dips(),
+        ComingRow.of(shelf),
+        beside.held());
   }
 
   private static String title(Shelf shelf, Tub tub, By by) {

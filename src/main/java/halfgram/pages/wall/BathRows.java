@@ -1,11 +1,13 @@
 package halfgram.pages.wall;
 
+import halfgram.desk.BathBoard;
 import halfgram.measure.Amount;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
 import halfgram.prep.TaskState;
 import halfgram.technique.bath.BathDay;
+import halfgram.technique.bath.LiveBaths;
 import halfgram.technique.bath.SphereBath;
 import halfgram.words.Messages;
 import java.util.ArrayList;
@@ -33,6 +35,8 @@ final class BathRows {
    *
    * @param contains what its pieces leave in it
    * @param then when it is renewed and why; empty for one that lasts
+   * @param inside when pieces in it are to be lifted
+   * @param href its life, within the kitchen
    * @param bars one for each drop still to come, from the bottom
    */
   record Row(
@@ -43,6 +47,8 @@ final class BathRows {
       long left,
       long planned,
       String then,
+      List<String> inside,
+      String href,
       int height,
       List<Integer> bars) {
     public boolean isOver() {
@@ -61,10 +67,12 @@ final class BathRows {
   }
 
   private final Scene scene;
+  private final BathBoard board;
   private final Messages words;
 
-  BathRows(Scene scene) {
+  BathRows(Scene scene, BathBoard board) {
     this.scene = scene;
+    this.board = board;
     this.words = scene.words();
   }
 
@@ -86,22 +94,53 @@ final class BathRows {
       boolean listed =
           sheet.answer().uses().stream().anyMatch(use -> use.runs().contains(run.make().id()));
       if (listed) {
-        count(sheet.answer(), run, planned, done);
+        if (!countEntries(sheet, run, planned, done)) {
+          count(sheet.answer(), run, planned, done);
+        }
         here |= dropTask(run).filter(task -> scene.isHere(task.station())).isPresent();
       }
     }
-    return here
-        ? sheet.answer().uses().stream()
-            .filter(use -> planned.containsKey(use.label()))
-            .map(
-                use ->
-                    row(
-                        sheet,
-                        use,
-                        planned.getOrDefault(use.label(), 0L),
-                        done.getOrDefault(use.label(), 0L)))
-            .toList()
-        : List.of();
+    if (!here) {
+      return List.of();
+    }
+    List<String> labels = new ArrayList<>();
+    basin(sheet).ifPresent(basin -> labels.addAll(basin.labels()));
+    planned.keySet().stream().filter(label -> !labels.contains(label)).forEach(labels::add);
+    return labels.stream()
+        .filter(planned::containsKey)
+        .map(
+            label ->
+                row(sheet, label, planned.getOrDefault(label, 0L), done.getOrDefault(label, 0L)))
+        .toList();
+  }
+
+  private Optional<BathBoard.Basin> basin(PrepSheet.BathSheet sheet) {
+    return board.find(sheet.formula());
+  }
+
+  /** Adds the drops that were entered and those still to come; false when none was entered. */
+  private boolean countEntries(
+      PrepSheet.BathSheet sheet,
+      PrepSheet.BathRun run,
+      Map<String, Long> planned,
+      Map<String, Long> done) {
+    String id = run.make().id();
+    Optional<LiveBaths> live = basin(sheet).map(BathBoard.Basin::live);
+    List<LiveBaths.Drop> drops = live.map(of -> of.dropsOf(id)).orElse(List.of());
+    if (live.isEmpty() || drops.isEmpty()) {
+      return false;
+    }
+    for (LiveBaths.Drop drop : drops) {
+      planned.merge(drop.label(), 1L, Long::sum);
+      done.merge(drop.label(), 1L, Long::sum);
+    }
+    boolean open = dropTask(run).filter(task -> !scene.isOver(task)).isPresent();
+    if (open) {
+      live.get()
+          .coming(live.get().findRun(id).orElseThrow(), sheet.answer(), scene.now())
+          .forEach((label, more) -> planned.merge(label, more, Long::sum));
+    }
+    return true;
   }
 
   /** Adds the drops of a run to the baths they go into. */
@@ -115,7 +154,7 @@ final class BathRows {
     long out = piecesDone(answer, run, pieces);
     List<BathDay.Change> changes =
         answer.changes().stream().filter(one -> one.run().equals(run.make().id())).toList();
-    List<String> taken = begin(answer, run, changes, (int) bath.values().number("baths"));
+    List<String> taken = answer.begin(run.make().id(), (int) bath.values().number("baths"));
     for (long drop = 0; drop < bath.drops(pieces); drop++) {
       int slot = (int) (drop % taken.size());
       for (BathDay.Change change : changes) {
@@ -128,24 +167,6 @@ final class BathRows {
         done.merge(taken.get(slot), 1L, Long::sum);
       }
     }
-  }
-
-  /** The baths a run begins with, worn ones that it renews at once included. */
-  private static List<String> begin(
-      BathDay.Answer answer, PrepSheet.BathRun run, List<BathDay.Change> changes, int turns) {
-    Set<String> fresh = new LinkedHashSet<>();
-    changes.forEach(change -> fresh.add(change.fresh()));
-    Set<String> first = new LinkedHashSet<>();
-    changes.stream()
-        .filter(change -> change.afterDrop() < turns && !fresh.contains(change.old()))
-        .forEach(change -> first.add(change.old()));
-    answer.uses().stream()
-        .filter(use -> use.runs().contains(run.make().id()) && !fresh.contains(use.label()))
-        .forEach(use -> first.add(use.label()));
-    List<String> taken = new ArrayList<>(first);
-    return taken.isEmpty()
-        ? new ArrayList<>(List.of(answer.uses().get(0).label()))
-        : new ArrayList<>(taken.subList(0, Math.min(turns, taken.size())));
   }
 
   private long piecesDone(BathDay.Answer answer, PrepSheet.BathRun run, long pieces) {
@@ -181,10 +202,17 @@ final class BathRows {
     return Optional.ofNullable(scene.byId().get(run.make().id() + "/" + step));
   }
 
-  private Row row(PrepSheet.BathSheet sheet, BathDay.Use use, long planned, long done) {
+  private Row row(PrepSheet.BathSheet sheet, String label, long planned, long done) {
+    Set<String> runs = new LinkedHashSet<>();
+    sheet.answer().uses().stream()
+        .filter(use -> use.label().equals(label))
+        .forEach(use -> runs.addAll(use.runs()));
+    Optional<LiveBaths.Bath> bath = basin(sheet).flatMap(of -> of.live().findBath(label));
+    bath.ifPresent(of -> runs.addAll(of.runs()));
     Set<String> users = new LinkedHashSet<>();
     Set<String> carried = new java.util.TreeSet<>();
-    for (String run : use.runs()) {
+    bath.ifPresent(of -> carried.addAll(of.carries()));
+    for (String run : runs) {
       users.add(scene.names().user(run));
       scene.inForce().sheet().tasks().stream()
           .filter(task -> task.make().id().equals(run))
@@ -197,20 +225,37 @@ final class BathRows {
       bars.add(height - bar * STEP + STEP - BAR);
     }
     return new Row(
-        use.label(),
+        label,
         scene.names().componentName(halfgram.formula.ComponentRef.of(sheet.formula())),
         String.join(", ", users),
         scene.names().contains(carried),
         left,
         planned,
-        renewal(sheet, use),
+        bath.isPresent() ? ended(bath.get()) : renewal(sheet, label),
+        in(sheet, label),
+        BathBoard.href(scene.day(), sheet.formula(), label),
         Math.max(STEP, height),
         bars);
   }
 
-  private String renewal(PrepSheet.BathSheet sheet, BathDay.Use use) {
+  /** What took its place; empty while it is in use. */
+  private String ended(LiveBaths.Bath bath) {
+    return bath.ended()
+        .map(change -> words.say("bath.gone", scene.time(change.at()), change.fresh().orElse("")))
+        .orElse("");
+  }
+
+  private List<String> in(PrepSheet.BathSheet sheet, String label) {
+    return basin(sheet).stream()
+        .flatMap(basin -> basin.live().dropsInto(label).stream())
+        .filter(LiveBaths.Drop::isIn)
+        .map(drop -> words.say("bath.lift-at", drop.number(), AtBaths.seconds(scene, drop.due())))
+        .toList();
+  }
+
+  private String renewal(PrepSheet.BathSheet sheet, String label) {
     return sheet.answer().changes().stream()
-        .filter(change -> change.old().equals(use.label()))
+        .filter(change -> change.old().equals(label))
         .map(
             change ->
                 words.say(

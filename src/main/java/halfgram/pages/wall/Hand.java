@@ -94,14 +94,20 @@ record Hand(
     }
   }
 
+  /**
+   * Opens a task.
+   *
+   * @param counted the amount that was counted on the way; empty for one that was not
+   */
   static Hand of(
       Scene scene,
       Task task,
       List<String> tubs,
+      String counted,
       List<KitRow> kit,
       Rejected rejected,
       LongSupplier sequence) {
-    return new Builder(scene, task).build(tubs, kit, rejected, sequence);
+    return new Builder(scene, task, counted).build(tubs, kit, rejected, sequence);
   }
 
   /** Puts a task into words. */
@@ -109,10 +115,12 @@ record Hand(
     private final Scene scene;
     private final Messages words;
     private final Task task;
+    private final String counted;
     private final TaskProgress progress;
     private final TaskWords parts;
 
-    private Builder(Scene scene, Task task) {
+    private Builder(Scene scene, Task task, String counted) {
+      this.counted = counted;
       this.scene = scene;
       this.words = scene.words();
       this.task = task;
@@ -242,7 +250,7 @@ record Hand(
       boolean part = rejected.isOf(task, Tick.Kind.PART_DONE);
       boolean trouble = rejected.isOf(task, Tick.Kind.PROBLEM);
       boolean failed = rejected.isOf(task, Tick.Kind.FAILED);
-      String planned = TickForm.planned(task);
+      String planned = counted.isEmpty() ? TickForm.planned(task) : counted;
       return new Amounts(
           done ? rejected.form().amount() : planned,
           done ? rejected.fault() : "",

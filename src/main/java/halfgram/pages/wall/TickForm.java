@@ -7,6 +7,7 @@ import halfgram.pages.TypedAmount;
 import halfgram.prep.Task;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
+import halfgram.web.Visit;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -135,5 +136,20 @@ record TickForm(
         cook,
         undone(),
         new TickStore.Origin(device, Long.parseLong(sequence), now, 0));
+  }
+
+  /** Whether the line it weighs is one of the task's. */
+  boolean namesLineOf(Task of) {
+    return of.weigh().stream()
+        .flatMap(group -> group.lines().stream())
+        .anyMatch(one -> one.path().equals(line));
+  }
+
+  /** Where it leads from a wall: what is done makes room for what is next. */
+  String leadsTo(String wall, Ticking.Taken taken) {
+    String of = Visit.encoded(task);
+    return taken.tick().kind() == Tick.Kind.DONE
+        ? wall + "?done=" + of + "&tick=" + taken.tick().id()
+        : wall + "?task=" + of;
   }
 }

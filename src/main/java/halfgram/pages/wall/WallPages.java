@@ -1,8 +1,11 @@
 package halfgram.pages.wall;
 
+import halfgram.desk.BathBoard;
+import halfgram.desk.Bathing;
 import halfgram.desk.Changes;
 import halfgram.desk.Desk;
 import halfgram.desk.Dipped;
+import halfgram.desk.Gating;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Kit;
@@ -11,12 +14,13 @@ import halfgram.desk.Plans;
 import halfgram.desk.Services;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
+import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.pages.OutWords;
 import halfgram.pages.Rooms;
 import halfgram.pages.Sequence;
+import halfgram.prep.GateEntry;
 import halfgram.prep.Task;
-import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
 import halfgram.station.Person;
 import halfgram.web.Halt;
@@ -25,8 +29,8 @@ import halfgram.web.Visit;
 import halfgram.web.Words;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 
@@ -37,6 +41,9 @@ public final class WallPages implements Server.Part {
   private final Ticking ticking;
   private final Stock stock;
   private final Changes changes;
+  private final Bathing bathing;
+  private final Gating gating;
+  private final Presses presses;
   private final Kit kit;
   private final Nights nights;
   private final Services services;
@@ -50,12 +57,17 @@ public final class WallPages implements Server.Part {
       Changes changes,
       Nights nights,
       Services services,
-      Kit kit) {
+      Kit kit,
+      Bathing bathing,
+      Gating gating) {
     this.desk = desk;
     this.plans = plans;
     this.ticking = ticking;
     this.stock = stock;
     this.changes = changes;
+    this.bathing = bathing;
+    this.gating = gating;
+    this.presses = new Presses(desk, bathing, gating);
     this.nights = nights;
     this.services = services;
     this.numbers = new Sequence(desk);
@@ -71,6 +83,8 @@ public final class WallPages implements Server.Part {
     routes.post("/k/{kitchen}/wall/seen", this::seen);
     routes.post("/k/{kitchen}/wall/kit", this::kit);
     routes.post("/k/{kitchen}/tick", this::tick);
+    routes.post("/k/{kitchen}/bath", this::bath);
+    routes.post("/k/{kitchen}/gate", this::gate);
     routes.get("/k/{kitchen}/label", this::label);
   }
 
@@ -84,12 +98,12 @@ public final class WallPages implements Server.Part {
   private void station(Context context) {
     Visit visit = Visit.of(context);
     Scene scene = scene(visit, visit.part("station"));
-    show(visit, 200, scene, visit.query("task"), Hand.Rejected.NONE);
+    show(visit, 200, scene, visit.query("task"), Rejected.NONE);
   }
 
   private void who(Context context) {
     Visit visit = Visit.of(context);
-    ask(visit, scene(visit, visit.part("station")), TickForm.NONE);
+    ask(visit, scene(visit, visit.part("station")), Map.of());
   }
 
   private void cook(Context context) {
@@ -99,6 +113,16 @@ public final class WallPages implements Server.Part {
         findPerson(scene.house(), visit.field("person"))
             .orElseThrow(() -> Halt.notFound(visit.field("person")));
     visit.rememberCook(person.code());
+    BathForm atBath = BathForm.of(visit::field);
+    if (!atBath.isEmpty()) {
+      bath(visit, scene, atBath, person);
+      return;
+    }
+    GateForm atGate = GateForm.of(visit::field);
+    if (!atGate.isEmpty()) {
+      gate(visit, scene, atGate, person);
+      return;
+    }
     TickForm waiting = TickForm.of(visit::field);
     if (waiting.isEmpty()) {
       visit.seeOther(wall(scene));
@@ -126,9 +150,33 @@ public final class WallPages implements Server.Part {
     Optional<Person> cook = scene.cook();
     if (cook.isEmpty() && form.isReadable()) {
       findTask(scene, form);
-      ask(visit, scene, form);
+      ask(visit, scene, form.fields());
     } else {
       tick(visit, scene, form, cook.orElseThrow(() -> Halt.unreadable(form.kind())));
+    }
+  }
+
+  private void bath(Context context) {
+    Visit visit = Visit.of(context);
+    BathForm form = BathForm.of(visit::field);
+    Scene scene = scene(visit, form.station().isEmpty() ? Scene.ALL : form.station());
+    Optional<Person> cook = scene.cook();
+    if (cook.isEmpty()) {
+      ask(visit, scene, form.fields());
+    } else {
+      bath(visit, scene, form, cook.get());
+    }
+  }
+
+  private void gate(Context context) {
+    Visit visit = Visit.of(context);
+    GateForm form = GateForm.of(visit::field);
+    Scene scene = scene(visit, form.get("station").isEmpty() ? Scene.ALL : form.get("station"));
+    Optional<Person> cook = scene.cook();
+    if (cook.isEmpty()) {
+      ask(visit, scene, form.fields());
+    } else {
+      gate(visit, scene, form, cook.get());
     }
   }
 
@@ -142,7 +190,7 @@ public final class WallPages implements Server.Part {
     Kit.Outcome outcome = KitForm.of(visit).say(kit, scene.house(), task.id(), visit.who());
     if (outcome instanceof Kit.Refused refused) {
       visit.notice(scene.words().say("wall.refused", refused.because()));
-      show(visit, 422, scene, task.id(), new Hand.Rejected(waiting, ""));
+      show(visit, 422, scene, task.id(), Rejected.of(new Hand.Rejected(waiting, "")));
     } else if (waiting.isEmpty() || cook.isEmpty()) {
       visit.seeOther(wall(scene) + "?task=" + Visit.encoded(task.id()));
     } else {
@@ -189,7 +237,7 @@ public final class WallPages implements Server.Part {
         .orElseThrow(() -> Halt.notFound(form.task()));
   }
 
-  private void ask(Visit visit, Scene scene, TickForm waiting) {
+  private void ask(Visit visit, Scene scene, Map<String, String> waiting) {
     String title = scene.words().say("wall.who");
     visit.wallPage(200, "wall/who", title, WallView.Who.of(scene, waiting));
   }
@@ -199,31 +247,52 @@ public final class WallPages implements Server.Part {
       throw Halt.unreadable(form.kind());
     }
     Task task = findTask(scene, form);
-    if (form.tickKind() == Tick.Kind.WEIGHED && !isLine(task, form.line())) {
+    if (form.tickKind() == Tick.Kind.WEIGHED && !form.namesLineOf(task)) {
       throw Halt.notFound(form.line());
     }
     Optional<Amount> said = form.saysAmount(task) ? form.amount(task) : Optional.empty();
     if (form.saysAmount(task) && said.isEmpty()) {
       String fault = scene.words().say("wall.amount-fault", TickForm.sample(task));
-      show(visit, 422, again(scene, visit, cook), task.id(), new Hand.Rejected(form, fault));
+      Hand.Rejected rejected = new Hand.Rejected(form, fault);
+      show(visit, 422, again(scene, visit, cook), task.id(), Rejected.of(rejected));
       return;
     }
     if (form.lacksReason()) {
       Hand.Rejected rejected = new Hand.Rejected(form, scene.words().say("wall.reason-fault"));
-      show(visit, 422, again(scene, visit, cook), task.id(), rejected);
+      show(visit, 422, again(scene, visit, cook), task.id(), Rejected.of(rejected));
       return;
     }
     Ticking.Entry entry = form.entry(said, cook.code(), visit.device(), desk.now());
     Ticking.Outcome outcome = ticking.tick(scene.house(), scene.day(), entry);
     if (outcome instanceof Ticking.Taken taken) {
-      visit.seeOther(next(scene, form, taken));
+      visit.seeOther(form.leadsTo(wall(scene), taken));
     } else if (outcome instanceof Ticking.Refused refused) {
       visit.notice(scene.words().say("wall.refused", refused.because()));
       Hand.Rejected rejected = new Hand.Rejected(form, "");
-      show(visit, 409, again(scene, visit, cook), task.id(), rejected);
+      show(visit, 409, again(scene, visit, cook), task.id(), Rejected.of(rejected));
     } else {
       throw Halt.notFound(form.task());
     }
+  }
+
+  private void bath(Visit visit, Scene scene, BathForm form, Person cook) {
+    goOn(visit, scene, form.task(), cook, presses.bath(visit, scene, form, cook));
+  }
+
+  private void gate(Visit visit, Scene scene, GateForm form, Person cook) {
+    goOn(visit, scene, form.get("task"), cook, presses.gate(visit, scene, form, cook));
+  }
+
+  /** Goes where a press leads, else shows the wall again with its form as typed. */
+  private void goOn(Visit visit, Scene scene, String task, Person cook, Presses.Pressed pressed) {
+    if (!pressed.to().isEmpty()) {
+      visit.seeOther(pressed.to());
+      return;
+    }
+    if (!pressed.notice().isEmpty()) {
+      visit.notice(pressed.notice());
+    }
+    show(visit, pressed.status(), again(scene, visit, cook), task, pressed.rejected());
   }
 
   /** The same station as it is now, for this cook. */
@@ -233,48 +302,46 @@ public final class WallPages implements Server.Part {
         now.house(), now.inForce(), now.station(), Optional.of(cook), now.words(), now.now());
   }
 
-  private static boolean isLine(Task task, String path) {
-    return task.weigh().stream()
-        .flatMap(group -> group.lines().stream())
-        .anyMatch(line -> line.path().equals(path));
-  }
-
-  /** Where a tick leads: what is done makes room for what is next. */
-  private static String next(Scene scene, TickForm form, Ticking.Taken taken) {
-    String to = wall(scene);
-    String task = Visit.encoded(form.task());
-    return taken.tick().kind() == Tick.Kind.DONE
-        ? to + "?done=" + task + "&tick=" + taken.tick().id()
-        : to + "?task=" + task;
-  }
-
-  private void show(Visit visit, int status, Scene scene, String wanted, Hand.Rejected rejected) {
+  private void show(Visit visit, int status, Scene scene, String wanted, Rejected rejected) {
     Optional<Task> asked = Optional.ofNullable(scene.byId().get(wanted));
     boolean gone = !wanted.isEmpty() && asked.isEmpty();
     if (gone && ticking.findTask(scene.house(), scene.day(), wanted).isEmpty()) {
       throw Halt.notFound(wanted);
     }
+    Optional<Task> inHand = asked.or(() -> InHand.find(scene));
+    BathBoard board = bathing.board(scene.house(), scene.inForce());
+    List<Tub> tubs = stock.list(scene.house());
+    Optional<AtBaths> atBaths =
+        inHand.flatMap(
+            task -> AtBaths.find(scene, board, task, tubs, rejected.bath(), numbers::next));
     Optional<Hand> hand =
-        asked
-            .or(() -> inHand(scene))
-            .map(
-                task ->
-                    Hand.of(
-                        scene,
-                        task,
-                        ticking.listTubs(scene.house(), task.id()),
-                        KitRow.list(scene, task, kit, rejected.form()),
-                        rejected,
-                        numbers::next));
+        inHand.map(
+            task ->
+                Hand.of(
+                    scene,
+                    task,
+                    ticking.listTubs(scene.house(), task.id()),
+                    atBaths.map(AtBaths::counted).orElse(""),
+                    KitRow.list(scene, task, kit, rejected.hand().form()),
+                    rejected.hand(),
+                    numbers::next));
+    Map<String, List<GateEntry>> gates = gating.list(scene.house(), scene.byId().keySet());
     String said = gone ? scene.words().say("wall.withdrawn") : "";
     WallView.Parts parts =
         new WallView.Parts(
             said,
             after(visit, scene),
             hand,
-            stock.list(scene.house()),
+            tubs,
             nights.missed(scene.house(), scene.inForce()),
-            outs(scene));
+            outs(scene),
+            new WallView.Live(
+                board,
+                atBaths,
+                AtBaths.after(scene, board, visit.query("bath"), wanted, numbers::next),
+                inHand.flatMap(
+                    task -> AtGate.find(scene, task, gates, rejected.gate(), numbers::next)),
+                AtGate.held(scene, gates, numbers::next)));
     List<Changes.Told> told = changes.list(scene.house(), scene.inForce(), scene.station());
     visit.wallPage(status, "wall/station", scene.stationName(), WallView.of(scene, told, parts));
   }
@@ -282,24 +349,6 @@ public final class WallPages implements Server.Part {
   private List<String> outs(Scene scene) {
     OutWords words = new OutWords(scene.house().book(), scene.words());
     return services.outages(scene.house()).stream().map(words::said).toList();
-  }
-
-  /** The task this cook is on, else the first that can be started, else the first that waits. */
-  private static Optional<Task> inHand(Scene scene) {
-    List<Task> open = scene.tasks().stream().filter(task -> !scene.isOver(task)).toList();
-    String cook = scene.cook().map(Person::code).orElse("");
-    return open.stream()
-        .filter(
-            task -> scene.progress(task).onIt().filter(on -> on.cook().equals(cook)).isPresent())
-        .max(Comparator.comparing(task -> scene.progress(task).onIt().orElseThrow().since()))
-        .or(() -> open.stream().filter(task -> isFree(scene, task)).findFirst())
-        .or(() -> open.stream().findFirst());
-  }
-
-  private static boolean isFree(Scene scene, Task task) {
-    TaskState state = scene.progress(task).state();
-    return state == TaskState.PART_DONE
-        || (state == TaskState.TO_DO && scene.waits(task).isEmpty());
   }
 
   /** What was just done, while nobody has undone it. */

@@ -1,5 +1,6 @@
 package halfgram.pages.wall;
 
+import halfgram.desk.BathBoard;
 import halfgram.desk.Changes;
 import halfgram.desk.Summary;
 import halfgram.prep.Missed;
@@ -48,7 +49,11 @@ record WallView(
     Lists lists,
     String readyFor,
     List<Ready.Row> ready,
-    List<BathRows.Row> baths) {
+    List<BathRows.Row> baths,
+    Optional<AtBaths> atBaths,
+    Optional<AtBaths.After> bathAfter,
+    Optional<AtGate> atGate,
+    List<AtGate.Held> held) {
 
   /** The time, in the kitchen's zone. */
   record Clock(String time, long millis, String zone) {}
@@ -104,7 +109,11 @@ record WallView(
         lists(scene, tasks, parts.hand().map(Hand::id).orElse("")),
         service.map(run -> scene.words().text(run.name())).orElse(""),
         service.map(run -> new Ready(scene, parts.stock()).list(run)).orElse(List.of()),
-        new BathRows(scene).list());
+        new BathRows(scene, parts.live().board()).list(),
+        parts.live().atBaths(),
+        parts.live().bathAfter(),
+        parts.live().atGate(),
+        parts.live().held());
   }
 
   /** What the page has beyond the plan in force. */
@@ -114,7 +123,16 @@ record WallView(
       Optional<Hand> hand,
       List<halfgram.lot.Tub> stock,
       List<Missed> missed,
-      List<String> outs) {}
+      List<String> outs,
+      Live live) {}
+
+  /** What happens at baths and gates. */
+  record Live(
+      BathBoard board,
+      Optional<AtBaths> atBaths,
+      Optional<AtBaths.After> bathAfter,
+      Optional<AtGate> atGate,
+      List<AtGate.Held> held) {}
 
   /** What last night has left undone at this station. */
   private static List<String> missed(Scene scene, List<Missed> missed) {
@@ -269,14 +287,14 @@ record WallView(
   /**
    * Who works here.
    *
-   * @param waiting the tick that goes on when somebody is chosen, field by field
+   * @param waiting what goes on when somebody is chosen, field by field
    */
   record Who(
       String station, String name, List<One> here, List<One> others, Map<String, String> waiting) {
     /** A person to choose. */
     record One(String code, String name) {}
 
-    static Who of(Scene scene, TickForm waiting) {
+    static Who of(Scene scene, Map<String, String> waiting) {
       List<Person> here = scene.people();
       List<One> others =
           scene.house().book().people().stream()
@@ -288,7 +306,7 @@ record WallView(
           scene.stationName(),
           here.stream().map(person -> new One(person.code(), person.name())).toList(),
           others,
-          waiting.fields());
+          waiting);
     }
   }
 }

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SortedSet;
-import java.util.TreeSet;
 
 /**
  * The baths of one kind through a day: which drop goes into which, when each is renewed and why,
@@ -65,7 +64,26 @@ public final class BathDay {
       Renewal rule) {}
 
   /** The day's answer; uses in the order they begin. */
-  public record Answer(List<Use> uses, List<Change> changes, int spares) {}
+  public record Answer(List<Use> uses, List<Change> changes, int spares) {
+
+    /** The baths a run begins with, worn ones that it renews at once included. */
+    public List<String> begin(String run, int turns) {
+      List<Change> own = changes.stream().filter(one -> one.run().equals(run)).toList();
+      Set<String> fresh = new LinkedHashSet<>();
+      own.forEach(change -> fresh.add(change.fresh()));
+      Set<String> first = new LinkedHashSet<>();
+      own.stream()
+          .filter(change -> change.afterDrop() < turns && !fresh.contains(change.old()))
+          .forEach(change -> first.add(change.old()));
+      uses.stream()
+          .filter(use -> use.runs().contains(run) && !fresh.contains(use.label()))
+          .forEach(use -> first.add(use.label()));
+      List<String> taken = new ArrayList<>(first);
+      return taken.isEmpty()
+          ? new ArrayList<>(List.of(uses.get(0).label()))
+          : new ArrayList<>(taken.subList(0, Math.min(turns, taken.size())));
+    }
+  }
 
   private final List<Vessel> all = new ArrayList<>();
   private final List<Change> changes = new ArrayList<>();
@@ -157,61 +175,29 @@ public final class BathDay {
     private final Instant from;
     private Instant to;
     private boolean retired;
-    private long pieces;
-    private double lostMl;
-    private double calciumMg;
-    private Optional<Instant> milkSince = Optional.empty();
+    private final Wear wear;
     private final Set<String> runs = new LinkedHashSet<>();
-    private final SortedSet<String> carries = new TreeSet<>();
 
     private Vessel(String label, Instant from) {
       this.label = label;
       this.from = from;
       this.to = from;
+      this.wear = new Wear(from);
     }
 
     private Optional<Renewal> trips(Run run, long more, Instant at) {
-      if (pieces == 0) {
-        return Optional.empty();
-      }
-      SphereBath bath = run.bath();
-      Instant out = at.plus(bath.cycle());
-      for (Renewal rule : Renewal.values()) {
-        boolean trips =
-            switch (rule) {
-              case CONTACT -> !run.allergens().containsAll(carries);
-              case FOOD_SAFETY -> milkSince.filter(s -> over(s, bath.milkHours(), out)).isPresent();
-              case HOURS -> over(from, bath.hours(), out);
-              case LEVEL -> lostMl + more * bath.lossPerPiece() > bath.usable();
-              case COUNT -> pieces + more > bath.mostPieces();
-              case CALCIUM -> calciumMg + more * bath.calciumPerPiece() > bath.calciumLimit();
-            };
-        if (trips) {
-          return Optional.of(rule);
-        }
-      }
-      return Optional.empty();
-    }
-
-    private static boolean over(Instant since, Duration limit, Instant at) {
-      return at.isAfter(since.plus(limit));
+      return wear.trips(run.bath(), run.allergens(), more, at);
     }
 
     private void take(Run run, long more, Instant at, Instant since) {
-      SphereBath bath = run.bath();
-      pieces += more;
       runs.add(run.id());
-      lostMl += more * bath.lossPerPiece();
-      calciumMg += more * bath.calciumPerPiece();
-      carries.addAll(run.allergens());
-      if (bath.facts().milk() && milkSince.isEmpty()) {
-        milkSince = Optional.of(since);
-      }
-      to = at.plus(bath.cycle());
+      wear.take(run.bath(), run.allergens(), more, since);
+      to = at.plus(run.bath().cycle());
     }
 
     private Use use() {
-      return new Use(label, from, to, List.copyOf(runs), pieces, lostMl, calciumMg);
+      return new Use(
+          label, from, to, List.copyOf(runs), wear.pieces(), wear.lostMl(), wear.calciumMg());
     }
   }
 }

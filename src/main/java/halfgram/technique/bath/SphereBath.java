@@ -197,6 +197,38 @@ public final class SphereBath {
     return facts.breakage() * facts.pieceGrams() * share * 1000;
   }
 
+  /** mg of calcium that one burst piece leaves in the bath: all it holds. */
+  public double calciumPerBurst() {
+    double share = facts.saltShare() * facts.calciumFraction() + facts.naturalCalcium();
+    return facts.pieceGrams() * share * 1000;
+  }
+
+  /** Level of the pan when so many mL are gone, mm. */
+  public double levelAfter(double lostMl) {
+    return fullLevel() - lostMl * 1000 / (facts.lengthMm() * facts.widthMm());
+  }
+
+  /** mL gone from a full bath at a level; never less than none, however it was read. */
+  public double lostAt(double levelMm) {
+    return Math.max(0, (fullLevel() - levelMm) * facts.lengthMm() * facts.widthMm() / 1000);
+  }
+
+  /** Litres in the pan at a level. */
+  public double litresAt(double levelMm) {
+    return levelMm * facts.lengthMm() * facts.widthMm() / 1e6;
+  }
+
+  /** How long a drop sets. */
+  public Duration set() {
+    return seconds(values.number("set"));
+  }
+
+  /** The skin after some time in the bath, mm: it grows as the root of the time. An estimate. */
+  public double skinAfter(Duration time) {
+    double share = Math.max(0, time.toMillis() / 1000.0) / values.number("set");
+    return values.number("skin") * StrictMath.sqrt(share);
+  }
+
   /** mg of calcium after which a bath is renewed: a share of what its alginate can bind. */
   public double calciumLimit() {
     double alginate = facts.bathGrams() * facts.alginateShare();

@@ -1,0 +1,187 @@
+package halfgram.api;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.desk.BathBoard;
+import halfgram.desk.Bathing;
+import halfgram.desk.Desk;
+import halfgram.desk.House;
+import halfgram.desk.InForce;
+import halfgram.desk.Plans;
+import halfgram.pages.Rooms;
+import halfgram.prep.TickStore;
+import halfgram.technique.bath.BathEntry;
+import halfgram.web.Halt;
+import halfgram.web.Problems;
+import halfgram.web.Server;
+import halfgram.web.Visit;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.UUID;
+
+/** The baths of a day, and what cooks enter at them. */
+public final class BathsApi implements Server.Part {
+  private static final String PLACE = "/k/{kitchen}/api/v1/baths";
+
+  private final Desk desk;
+  private final Plans plans;
+  private final Bathing bathing;
+  private final BathAnswers answers;
+
+  public BathsApi(Desk desk, Plans plans, Bathing bathing, BathAnswers answers) {
+    this.desk = desk;
+    this.plans = plans;
+    this.bathing = bathing;
+    this.answers = answers;
+  }
+
+  @Override
+  public void routes(RoutesConfig routes) {
+    routes.get(PLACE, this::list);
+    routes.post(PLACE, this::enter);
+    routes.get(PLACE + "/{label}", this::one);
+  }
+
+  private void list(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit);
+    InForce inForce = inForce(visit, house);
+    BathBoard board = bathing.board(house, inForce);
+    visit.json(200, answers.day(house, inForce, board).toString());
+  }
+
+  private void one(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit);
+    InForce inForce = inForce(visit, house);
+    BathBoard board = bathing.board(house, inForce);
+    String label = visit.part("label");
+    String formula = visit.query("of");
+    BathBoard.Basin basin =
+        board.basins().stream()
+            .filter(of -> formula.isEmpty() || of.formula().equals(formula))
+            .filter(of -> of.labels().contains(label))
+            .findFirst()
+            .orElseThrow(() -> Halt.notFound(label));
+    visit.json(200, answers.life(house, inForce, basin, label).toString());
+  }
+
+  private void enter(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit);
+    JsonNode body = Json.body(context.body());
+    if (!body.isArray()) {
+      Answer answer = answer(visit, house, body);
+      visit.json(answer.status(), answer.body());
+      return;
+    }
+    ArrayNode list = JsonNodeFactory.instance.arrayNode();
+    for (JsonNode one : body) {
+      Answer answer = answer(visit, house, one);
+      ObjectNode item = list.addObject();
+      item.put("status", answer.status());
+      item.set("answer", halfgram.book.BookStore.parse(answer.body()));
+    }
+    visit.json(200, list.toString());
+  }
+
+  // ---- behind the handlers ----
+
+  /** What one entry is answered. */
+  private record Answer(int status, String body) {}
+
+  private InForce inForce(Visit visit, House house) {
+    LocalDate today = house.day(desk.now());
+    LocalDate day = Query.findDate(visit, "date").orElse(today);
+    Optional<InForce> found =
+        day.equals(today)
+            ? Optional.of(plans.open(house, day, visit.who()))
+            : plans.find(house, day);
+    return found.orElseThrow(() -> Halt.notFound(day.toString()));
+  }
+
+  private Answer answer(Visit visit, House house, JsonNode body) {
+    Call call = new Call(body);
+    LocalDate day = call.date("day", house.day(desk.now()));
+    Bathing.Entry entry = entry(call);
+    if (!call.problems().isEmpty()) {
+      return new Answer(422, Call.json(call.problems(), visit.words()));
+    }
+    plans.open(house, house.day(desk.now()), visit.who());
+    Bathing.Outcome outcome = bathing.enter(house, day, entry);
+    if (outcome instanceof Bathing.Taken taken) {
+      return new Answer(taken.repeated() ? 200 : 201, taken(house, taken));
+    }
+    if (outcome instanceof Bathing.Refused refused) {
+      return new Answer(409, Problems.json("refused", visit.words().say(refused.because())));
+    }
+    String what = ((Bathing.Unknown) outcome).what();
+    return new Answer(404, Problems.json("not-found", visit.words().say("web.not-found", what)));
+  }
+
+  private Bathing.Entry entry(Call call) {
+    Optional<UUID> id = call.findUuid("entry");
+    BathEntry.Kind kind = call.choice("kind", BathEntry.Kind.class).orElse(BathEntry.Kind.UNDO);
+    boolean said = call.problems().isEmpty();
+    Optional<String> run = asked(call, kind == BathEntry.Kind.DROP, "run");
+    boolean ofDrop = kind == BathEntry.Kind.LIFT || kind == BathEntry.Kind.BROKE;
+    Optional<UUID> drop = call.findUuid("drop");
+    needs(call, said && ofDrop && drop.isEmpty(), "drop", "api.accept-uuid");
+    Optional<UUID> undoes = call.findUuid("undoes");
+    boolean undo = kind == BathEntry.Kind.UNDO;
+    needs(call, said && undo && undoes.isEmpty(), "undoes", "api.accept-uuid");
+    boolean pieces = kind == BathEntry.Kind.DROP || kind == BathEntry.Kind.BROKE;
+    Optional<UUID> device = call.findUuid("device");
+    needs(call, device.isEmpty(), "device", "api.accept-uuid");
+    boolean level = kind == BathEntry.Kind.LEVEL;
+    needs(call, level && !call.has("millimetres"), "millimetres", "api.accept-decimal");
+    TickStore.Origin origin =
+        new TickStore.Origin(
+            device.orElse(new UUID(0, 0)),
+            call.number("sequence", 0),
+            call.findMoment("deviceTime").orElseGet(desk::now),
+            call.findNumber("deviceOffsetMinutes", -1440).orElse(0L).intValue());
+    return new Bathing.Entry(
+        id,
+        kind,
+        call.findText("formula").orElse(""),
+        ofDrop || undo ? "" : call.text("bath"),
+        run,
+        drop,
+        pieces ? OptionalLong.of(call.number("pieces", 1)) : OptionalLong.empty(),
+        call.findDecimal("millimetres"),
+        call.findText("fresh"),
+        call.findText("tub"),
+        call.findText("note"),
+        call.text("cook"),
+        undo ? undoes : Optional.empty(),
+        origin);
+  }
+
+  private static Optional<String> asked(Call call, boolean needed, String key) {
+    return needed ? Optional.of(call.text(key)) : call.findText(key);
+  }
+
+  private static void needs(Call call, boolean missing, String key, String accepted) {
+    if (missing && call.problems().stream().noneMatch(one -> one.path().equals("$." + key))) {
+      call.problem(key, "", accepted);
+    }
+  }
+
+  private static String taken(House house, Bathing.Taken taken) {
+    BathEntry entry = taken.entry();
+    ObjectNode node = JsonNodeFactory.instance.objectNode();
+    node.put("entry", entry.id().toString());
+    node.put("change", taken.change());
+    node.put("at", Answers.moment(entry.at(), Answers.zone(house)));
+    node.put("bath", entry.bath().label());
+    entry.fresh().ifPresent(fresh -> node.put("fresh", fresh));
+    entry.rule().ifPresent(rule -> node.put("rule", Call.word(rule)));
+    return node.toString();
+  }
+}

@@ -1,0 +1,75 @@
+package halfgram.desk;
+
+import halfgram.formula.ComponentRef;
+import halfgram.lot.Movement;
+import halfgram.technique.bath.BathEntry;
+import halfgram.technique.bath.LiveBaths;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Optional;
+
+/** Finds which tub a bath was filled from. */
+public final class BathOrigins {
+
+  /**
+   * Where a bath came from.
+   *
+   * @param who mixed it
+   * @param said whether a cook named the tub; else it is the one that the plan meant
+   * @param rested until its first piece, or until now
+   * @param least shortest rest of its formula
+   */
+  public record Origin(
+      String tub, String who, Instant mixed, boolean said, Duration rested, Duration least) {
+    public boolean isShort() {
+      return rested.compareTo(least) < 0;
+    }
+  }
+
+  private final Desk desk;
+  private final Stock stock;
+
+  public BathOrigins(Desk desk, Stock stock) {
+    this.desk = desk;
+    this.stock = stock;
+  }
+
+  /** The tub of a bath, as far as somebody said or the plan knows. */
+  public Optional<Origin> find(House house, InForce inForce, BathBoard.Basin basin, String label) {
+    Optional<LiveBaths.Bath> bath = basin.live().findBath(label);
+    Optional<String> said = bath.flatMap(LiveBaths.Bath::opened).flatMap(BathEntry::tub);
+    String user = "bath/" + inForce.plan().day() + "/" + label;
+    Optional<String> planned =
+        inForce.sheet().draws().stream()
+            .filter(draw -> draw.need().user().equals(user))
+            .filter(draw -> draw.lot().component().formula().equals(basin.formula()))
+            .map(draw -> draw.lot().code())
+            .findFirst();
+    Instant until = bath.map(LiveBaths.Bath::from).orElseGet(desk::now);
+    return said.or(() -> planned)
+        .flatMap(code -> stock.find(house, code))
+        .map(life -> origin(inForce, basin, life, said.isPresent(), until));
+  }
+
+  private static Origin origin(
+      InForce inForce, BathBoard.Basin basin, Stock.Life life, boolean said, Instant until) {
+    Instant mixed = life.tub().lot().made();
+    String who =
+        life.movements().stream()
+            .filter(movement -> movement.kind() == Movement.Kind.MADE)
+            .map(Movement::who)
+            .findFirst()
+            .orElse("");
+    Duration least =
+        inForce
+            .book()
+            .formulary()
+            .get(ComponentRef.of(basin.formula()))
+            .outputs()
+            .get(0)
+            .rest()
+            .min();
+    return new Origin(
+        life.tub().lot().code(), who, mixed, said, Duration.between(mixed, until), least);
+  }
+}

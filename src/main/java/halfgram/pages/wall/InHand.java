@@ -1,0 +1,31 @@
+package halfgram.pages.wall;
+
+import halfgram.prep.Task;
+import halfgram.prep.TaskState;
+import halfgram.station.Person;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/** Which task of a station lies open when nobody has chosen one. */
+final class InHand {
+  private InHand() {}
+
+  /** The task this cook is on, else the first that can be started, else the first that waits. */
+  static Optional<Task> find(Scene scene) {
+    List<Task> open = scene.tasks().stream().filter(task -> !scene.isOver(task)).toList();
+    String cook = scene.cook().map(Person::code).orElse("");
+    return open.stream()
+        .filter(
+            task -> scene.progress(task).onIt().filter(on -> on.cook().equals(cook)).isPresent())
+        .max(Comparator.comparing(task -> scene.progress(task).onIt().orElseThrow().since()))
+        .or(() -> open.stream().filter(task -> isFree(scene, task)).findFirst())
+        .or(() -> open.stream().findFirst());
+  }
+
+  private static boolean isFree(Scene scene, Task task) {
+    TaskState state = scene.progress(task).state();
+    return state == TaskState.PART_DONE
+        || (state == TaskState.TO_DO && scene.waits(task).isEmpty());
+  }
+}

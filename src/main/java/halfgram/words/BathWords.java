@@ -1,0 +1,95 @@
+package halfgram.words;
+
+import halfgram.measure.Exact;
+import halfgram.technique.bath.BathEntry;
+import halfgram.technique.bath.LiveBaths;
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.util.Optional;
+
+/** What was entered at a bath, said. */
+public final class BathWords {
+  private final Messages words;
+  private final LiveBaths live;
+
+  public BathWords(Messages words, LiveBaths live) {
+    this.words = words;
+    this.live = live;
+  }
+
+  /** One entry in a sentence; of one that was taken back only what kind it was. */
+  public String say(BathEntry entry) {
+    String label = entry.bath().label();
+    return switch (entry.kind()) {
+      case DROP -> words.say("bath.did.drop", number(entry.id()), entry.pieces().orElse(0), label);
+      case LIFT -> lift(entry);
+      case BROKE ->
+          words.say("bath.did.broke", entry.pieces().orElse(0), number(drop(entry)), label);
+      case LEVEL -> level(entry);
+      case CHANGED -> changed(entry);
+      case UNDO -> words.say("bath.did.undo");
+    };
+  }
+
+  private static java.util.UUID drop(BathEntry entry) {
+    return entry.drop().orElse(entry.id());
+  }
+
+  private String number(java.util.UUID drop) {
+    return live.findDrop(drop).map(one -> String.valueOf(one.number())).orElse("");
+  }
+
+  private String lift(BathEntry entry) {
+    return live.findDrop(drop(entry))
+        .flatMap(
+            drop ->
+                drop.lift()
+                    .map(
+                        lift ->
+                            words.say(
+                                "bath.did.lift",
+                                drop.number(),
+                                took(lift.took()),
+                                words.say(lift.timing().key()),
+                                decimals(lift.skin(), 2))))
+        .orElseGet(() -> words.say(entry.kind().key()));
+  }
+
+  private String level(BathEntry entry) {
+    double mm = entry.millimetres().orElse(BigDecimal.ZERO).doubleValue();
+    String label = entry.bath().label();
+    Optional<LiveBaths.Run> run =
+        live.findBath(label)
+            .flatMap(bath -> bath.runs().stream().findFirst())
+            .flatMap(live::findRun);
+    if (run.isEmpty()) {
+      return words.say(entry.kind().key());
+    }
+    double least = run.get().bath().leastLevel();
+    return words.say(
+        mm < least ? "bath.did.level-low" : "bath.did.level",
+        label,
+        decimals(mm, 1),
+        decimals(run.get().bath().litresAt(mm), 2),
+        decimals(least, 1));
+  }
+
+  private String changed(BathEntry entry) {
+    return words.say(
+        "bath.did.changed",
+        entry.bath().label(),
+        entry.fresh().orElse(""),
+        entry.rule().map(rule -> words.say(rule.key())).orElse(words.say("bath.by-choice")));
+  }
+
+  /** "2 min 28 s". */
+  public static String took(Duration time) {
+    long seconds = Math.max(0, time.toSeconds());
+    return seconds < 60 ? seconds + " s" : seconds / 60 + " min " + seconds % 60 + " s";
+  }
+
+  /** A reckoned number as it is read. */
+  public static String decimals(double number, int places) {
+    return Exact.plain(BigDecimal.valueOf(number), places);
+  }
+}
