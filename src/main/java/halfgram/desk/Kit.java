@@ -140,7 +140,7 @@ public final class Kit {
     List<String> things = Things.of(of.book(), of.sheet(), task);
     FreeFrom free =
         things.isEmpty()
-            ? new FreeFrom(new java.util.TreeSet<>(), List.of())
+            ? FreeFrom.NOTHING
             : FreeFrom.of(of.book(), of.sheet(), task.make());
     return free.isNothing()
         ? Optional.empty()
@@ -157,7 +157,7 @@ public final class Kit {
         names(book, mix.breaches()),
         mix.from().first(),
         mix.from().name(),
-        mix.free().diets());
+        mix.free().diets(mix.breaches()));
   }
 
   private static List<Text> names(KitchenBook book, Collection<String> allergens) {

@@ -2,14 +2,15 @@ package halfgram.prep;
 
 import halfgram.kitchen.Text;
 import halfgram.menu.Diet;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.SortedSet;
+import java.util.TreeMap;
 import java.util.TreeSet;
 
 /**
@@ -19,19 +20,27 @@ import java.util.TreeSet;
  * was made into. It has to be free from every allergen those diets go without, whoever else eats of
  * it.
  *
- * @param allergens codes
- * @param diets names
+ * @param by code of the allergen: names of the diets that go without it
  */
-public record FreeFrom(SortedSet<String> allergens, List<Text> diets) {
-  static final FreeFrom NOTHING = new FreeFrom(new TreeSet<>(), List.of());
+public record FreeFrom(SortedMap<String, Set<Text>> by) {
+  public static final FreeFrom NOTHING = new FreeFrom(new TreeMap<>());
 
   public boolean isNothing() {
-    return allergens.isEmpty();
+    return by.isEmpty();
+  }
+
+  /** Names of the diets that go without one of some allergens. */
+  public List<Text> diets(Set<String> allergens) {
+    return by.entrySet().stream()
+        .filter(of -> allergens.contains(of.getKey()))
+        .flatMap(of -> of.getValue().stream())
+        .distinct()
+        .toList();
   }
 
   /** Those of some allergens that must not be there. */
   public SortedSet<String> breaches(Set<String> carried) {
-    SortedSet<String> breaches = new TreeSet<>(allergens);
+    SortedSet<String> breaches = new TreeSet<>(by.keySet());
     breaches.retainAll(carried);
     return breaches;
   }
@@ -60,16 +69,17 @@ public record FreeFrom(SortedSet<String> allergens, List<Text> diets) {
         return before;
       }
       known.put(make.id(), NOTHING);
-      SortedSet<String> allergens = new TreeSet<>();
-      Set<Text> diets = new LinkedHashSet<>();
+      SortedMap<String, Set<Text>> by = new TreeMap<>();
       make.served()
           .forEach(
-              need -> {
-                FreeFrom user = of(need.user(), make.version().formula());
-                allergens.addAll(user.allergens());
-                diets.addAll(user.diets());
-              });
-      FreeFrom found = new FreeFrom(allergens, List.copyOf(diets));
+              need ->
+                  of(need.user(), make.version().formula())
+                      .by()
+                      .forEach(
+                          (code, diets) ->
+                              by.computeIfAbsent(code, any -> new LinkedHashSet<>())
+                                  .addAll(diets)));
+      FreeFrom found = new FreeFrom(by);
       known.put(make.id(), found);
       return found;
     }
@@ -83,8 +93,7 @@ public record FreeFrom(SortedSet<String> allergens, List<Text> diets) {
       if (run == null) {
         return NOTHING;
       }
-      SortedSet<String> allergens = new TreeSet<>();
-      List<Text> names = new ArrayList<>();
+      SortedMap<String, Set<Text>> by = new TreeMap<>();
       for (ServiceRun.Plates plates : run.plates()) {
         boolean on =
             plates.items().stream()
@@ -93,18 +102,16 @@ public record FreeFrom(SortedSet<String> allergens, List<Text> diets) {
         if (on) {
           plates.diets().stream()
               .flatMap(code -> Optional.ofNullable(book.diets().get(code)).stream())
-              .filter(diet -> !diet.without().isEmpty())
-              .forEach(diet -> add(diet, allergens, names));
+              .forEach(diet -> add(diet, by));
         }
       }
-      return new FreeFrom(allergens, names);
+      return new FreeFrom(by);
     }
 
-    private static void add(Diet diet, SortedSet<String> allergens, List<Text> names) {
-      allergens.addAll(diet.without());
-      if (!names.contains(diet.name())) {
-        names.add(diet.name());
-      }
+    private static void add(Diet diet, SortedMap<String, Set<Text>> by) {
+      diet.without()
+          .forEach(
+              code -> by.computeIfAbsent(code, any -> new LinkedHashSet<>()).add(diet.name()));
     }
   }
 }

@@ -15,8 +15,13 @@ import java.util.Optional;
 /** Plates for diets in the day's services: how many, and what they get instead. */
 final class Diets {
 
-  /** One diet, or several together. */
-  record Row(String diet, List<Plate> plates) {}
+  /**
+   * One diet, or several together.
+   *
+   * @param all their plates, spares too
+   * @param plates those that get something else than the dish as it is
+   */
+  record Row(String diet, int all, List<Plate> plates) {}
 
   /** So many plates, and what they get. */
   record Plate(int count, String what) {}
@@ -33,19 +38,26 @@ final class Diets {
    */
   List<Row> list() {
     Map<String, Map<String, Integer>> byDiet = new LinkedHashMap<>();
+    Map<String, Integer> all = new LinkedHashMap<>();
     for (ServiceRun run : scene.inForce().sheet().services()) {
       if (run.window().end().isAfter(scene.now())) {
         for (ServiceRun.Plates plates : run.plates()) {
           if (!plates.diets().isEmpty() && isHere(plates)) {
-            byDiet
-                .computeIfAbsent(name(plates), diet -> new LinkedHashMap<>())
-                .merge(what(plates), plates.count(), Integer::sum);
+            String diet = name(plates);
+            all.merge(diet, plates.count(), Integer::sum);
+            Map<String, Integer> other =
+                byDiet.computeIfAbsent(diet, any -> new LinkedHashMap<>());
+            if (plates.variant().isPresent()) {
+              other.merge(what(plates), plates.count(), Integer::sum);
+            }
           }
         }
       }
     }
     return byDiet.entrySet().stream()
-        .map(of -> new Row(of.getKey(), plates(of.getValue())))
+        .map(
+            of ->
+                new Row(of.getKey(), all.getOrDefault(of.getKey(), 0), plates(of.getValue())))
         .toList();
   }
 

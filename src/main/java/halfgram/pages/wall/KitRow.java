@@ -70,7 +70,7 @@ record KitRow(
         of.mixes().stream()
             .filter(mix -> mix.carrying().thing().equals(carrying.thing()))
             .findFirst()
-            .map(mix -> words.say(Message.of("wall.not-for", mix.free().diets())))
+            .map(mix -> words.say(Message.of("wall.not-for", mix.free().diets(mix.breaches()))))
             .orElse("");
     boolean waits =
         rejected.task().equals(task.id()) && scene.progress(task).state() != TaskState.DONE;
