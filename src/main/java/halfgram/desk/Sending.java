@@ -10,7 +10,7 @@ import halfgram.pass.Called;
 import halfgram.pass.Entry;
 import halfgram.pass.Entry.PlateKey;
 import halfgram.pass.EntryStore;
-import halfgram.pass.Fire;
+import halfgram.prep.Fire;
 import halfgram.pass.Portion;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.ServiceRun;

@@ -5,6 +5,7 @@ import halfgram.measure.Amount;
 import halfgram.measure.Ratio;
 import halfgram.measure.Rounding;
 import halfgram.pass.Entry.PlateKey;
+import halfgram.prep.Fire;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.ServiceRun;
 import java.util.ArrayList;
@@ -21,8 +22,8 @@ import java.util.TreeMap;
  * A service as the pass sees it at a moment: plates to go, food ready for them, what is on its way.
  *
  * <p>Rules. To go are the plates of the final number less those sent; in a service of pick-ups in
- * which nothing of a dish was recorded, less the shares of the pick-ups called. Plates ready are the
- * fewest that any component on the plate is there for. Plates left are what is ready and on its way
+ * which nothing of a dish was recorded, less the shares of the pick-ups called. Plates ready are
+ * the fewest that any component on the plate is there for. Plates left are what is ready and on its way
  * less what every dish of the service still needs, so that two dishes do not both count on the same
  * tub; below nothing they are short. What is 86 is not there.
  *
@@ -34,7 +35,17 @@ public record AtPass(
 
   /** Something to call, and what was said about it. */
   public record FireNow(
-      Fire fire, Optional<Entry> called, Map<String, Entry> ready, Optional<Entry> go) {}
+      Fire fire, Optional<Entry> called, Map<String, Entry> ready, Optional<Entry> go) {
+
+    /** What a day's entries say about it. */
+    public static FireNow of(ServiceRun run, Fire fire, Called called) {
+      return new FireNow(
+          fire,
+          called.fired(run.id(), fire.code()),
+          called.ready(run.id(), fire.code()),
+          called.go(run.id(), fire.code()));
+    }
+  }
 
   /**
    * Plates of one dish for the same diets.
@@ -145,16 +156,8 @@ public record AtPass(
           (key, of) ->
               lines.add(
                   line(key, of, guests.getOrDefault(key, 0), left.getOrDefault(key, 0), shelves)));
-      List<FireNow> all = fires.stream().map(this::called).toList();
+      List<FireNow> all = fires.stream().map(fire -> FireNow.of(run, fire, called)).toList();
       return new AtPass(run, all, lines, List.copyOf(shelves.values()));
-    }
-
-    private FireNow called(Fire fire) {
-      return new FireNow(
-          fire,
-          called.fired(run.id(), fire.code()),
-          called.ready(run.id(), fire.code()),
-          called.go(run.id(), fire.code()));
     }
 
     /** Plates still to go. */

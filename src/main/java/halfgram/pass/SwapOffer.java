@@ -12,6 +12,7 @@ import halfgram.measure.Rounding;
 import halfgram.menu.Dish;
 import halfgram.menu.PlateItem;
 import halfgram.menu.Swap;
+import halfgram.prep.Fire;
 import halfgram.prep.Components;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.Plated;

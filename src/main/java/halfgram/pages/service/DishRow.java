@@ -4,7 +4,7 @@ import halfgram.menu.Dish;
 import halfgram.menu.Swap;
 import halfgram.pass.AtPass;
 import halfgram.pass.Component;
-import halfgram.pass.Fire;
+import halfgram.prep.Fire;
 import halfgram.prep.Components;
 import java.util.List;
 import java.util.OptionalLong;

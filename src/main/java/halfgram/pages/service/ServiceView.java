@@ -2,7 +2,7 @@ package halfgram.pages.service;
 
 import halfgram.pass.AtPass;
 import halfgram.pass.Entry;
-import halfgram.pass.Fire;
+import halfgram.prep.Fire;
 import halfgram.pass.Outage;
 import java.util.ArrayList;
 import java.util.List;

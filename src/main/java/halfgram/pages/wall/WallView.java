@@ -27,6 +27,7 @@ import java.util.stream.Collectors;
  * @param said something to say in place, such as that a task is gone
  * @param missed what last night has left undone here
  * @param outs what there is none of today
+ * @param calls courses called about now
  */
 record WallView(
     String station,
@@ -42,6 +43,7 @@ record WallView(
     List<String> missed,
     List<Banner> banners,
     List<String> outs,
+    List<CallRow> calls,
     List<Diets.Row> diets,
     Optional<After> after,
     Optional<Hand> hand,
@@ -93,6 +95,7 @@ record WallView(
         missed(scene, parts.missed()),
         told.stream().map(one -> banner(scene, one)).toList(),
         parts.outs(),
+        parts.calls(),
         new Diets(scene).list(),
         parts.after(),
         parts.hand(),
@@ -109,7 +112,8 @@ record WallView(
       Optional<Hand> hand,
       List<halfgram.lot.Tub> stock,
       List<Missed> missed,
-      List<String> outs) {}
+      List<String> outs,
+      List<CallRow> calls) {}
 
   /** What last night has left undone at this station. */
   private static List<String> missed(Scene scene, List<Missed> missed) {
