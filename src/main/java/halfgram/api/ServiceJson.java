@@ -103,8 +103,7 @@ final class ServiceJson {
   }
 
   private void said(ObjectNode node, String key, Optional<Entry> entry) {
-    entry.ifPresent(
-        one -> node.putObject(key).put("at", moment(one.at())).put("who", one.who()));
+    entry.ifPresent(one -> node.putObject(key).put("at", moment(one.at())).put("who", one.who()));
   }
 
   private void line(ObjectNode node, AtPass.Line line) {

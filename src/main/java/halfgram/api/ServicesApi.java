@@ -149,8 +149,7 @@ public final class ServicesApi implements Server.Part {
       return new Answer(409, Problems.json("refused", visit.words().say(refused.because())));
     }
     String what = outcome instanceof Sending.NoSuch none ? none.what() : "";
-    return new Answer(
-        404, Problems.json("not-found", visit.words().say("web.not-found", what)));
+    return new Answer(404, Problems.json("not-found", visit.words().say("web.not-found", what)));
   }
 
   private Sending.Asked asked(Call call, String service) {

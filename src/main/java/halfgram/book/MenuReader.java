@@ -76,12 +76,9 @@ final class MenuReader {
             node.number("platesPerMinute", "0.05", "120"),
             node.list(
                 "last",
-                step ->
-                    new Plating.LastStep(step.text("text"), step.integer("seconds", 0, 3600))),
+                step -> new Plating.LastStep(step.text("text"), step.integer("seconds", 0, 3600))),
             node.findText("plate"),
-            node.findInteger("perTray", 1, 500)
-                .map(OptionalInt::of)
-                .orElse(OptionalInt.empty()),
+            node.findInteger("perTray", 1, 500).map(OptionalInt::of).orElse(OptionalInt.empty()),
             station);
     node.done();
     return plating;

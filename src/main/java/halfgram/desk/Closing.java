@@ -81,8 +81,7 @@ final class Closing {
     return byId;
   }
 
-  private List<Take> take(
-      Tx tx, House house, PrepSheet sheet, Map<UUID, Tub> tubs, Instant asOf) {
+  private List<Take> take(Tx tx, House house, PrepSheet sheet, Map<UUID, Tub> tubs, Instant asOf) {
     Called called = Called.of(entries.list(tx, house.id(), sheet.request().from()));
     List<Take> takes = new ArrayList<>();
     for (ServiceRun run : sheet.services()) {

@@ -117,8 +117,7 @@ public final class Services {
       List<PlatingLine> plating = PlatingLine.list(house.book(), run);
       for (Fire fire : Fire.list(house.book(), run)) {
         if (!fire.at().isBefore(now.minus(back)) && !fire.at().isAfter(now.plus(ahead))) {
-          List<PlatingLine> of =
-              plating.stream().filter(line -> line.fire().equals(fire)).toList();
+          List<PlatingLine> of = plating.stream().filter(line -> line.fire().equals(fire)).toList();
           near.add(new Near(run, AtPass.FireNow.of(run, fire, called), of));
         }
       }
@@ -142,7 +141,8 @@ public final class Services {
     List<ServiceRun> runs = runs(book, day);
     Trays trays = trays(tx, house, inForce, called, runs, now);
     Map<String, Instant> started = started(tx, house, inForce);
-    List<AtPass> services = runs.stream().map(run -> at(book, run, called, trays, inForce)).toList();
+    List<AtPass> services =
+        runs.stream().map(run -> at(book, run, called, trays, inForce)).toList();
     Map<String, List<Wave>> waves = new HashMap<>();
     runs.forEach(run -> waves.put(run.id(), Wave.list(inForce.sheet(), run, started)));
     Optional<Drop> drop = Drop.findNext(inForce.sheet(), inForce.progress());
@@ -152,19 +152,13 @@ public final class Services {
   private static AtPass at(
       KitchenBook book, ServiceRun run, Called called, Trays trays, InForce inForce) {
     Map<Component, Amount> coming =
-        Coming.of(
-            inForce.book().formulary(), inForce.sheet(), inForce.progress(), run.id());
+        Coming.of(inForce.book().formulary(), inForce.sheet(), inForce.progress(), run.id());
     return AtPass.of(book, run, called, trays, coming);
   }
 
   /** The tubs as they stand now, as far as anybody can tell without counting. */
   private Trays trays(
-      Tx tx,
-      House house,
-      InForce inForce,
-      Called called,
-      List<ServiceRun> runs,
-      Instant now) {
+      Tx tx, House house, InForce inForce, Called called, List<ServiceRun> runs, Instant now) {
     List<Tub> tubs = closing.after(tx, house, inForce.sheet(), now);
     Set<String> over = new HashSet<>();
     inForce.sheet().services().stream()

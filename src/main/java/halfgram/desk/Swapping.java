@@ -115,8 +115,7 @@ public final class Swapping {
   }
 
   private static Optional<Swap> findSwap(KitchenBook book, ServiceRun run, Asked asked) {
-    boolean served =
-        run.plates().stream().anyMatch(of -> of.dish().code().equals(asked.dish()));
+    boolean served = run.plates().stream().anyMatch(of -> of.dish().code().equals(asked.dish()));
     Optional<Dish> dish =
         Optional.ofNullable(book.dishes().get(asked.dish())).filter(one -> served);
     return dish.stream()
@@ -127,8 +126,7 @@ public final class Swapping {
 
   private static boolean isReplaced(List<Replaced> swaps, Asked asked) {
     return swaps.stream()
-        .anyMatch(
-            one -> one.dish().equals(asked.dish()) && one.swap().item().equals(asked.item()));
+        .anyMatch(one -> one.dish().equals(asked.dish()) && one.swap().item().equals(asked.item()));
   }
 
   /** The swap as the dish lists it, in its own words. */
@@ -233,8 +231,7 @@ public final class Swapping {
   private static void take(ArrayNode swaps, Entry swap) {
     for (int i = swaps.size() - 1; i >= 0; i--) {
       JsonNode one = swaps.get(i);
-      if (one.path("dish").asText().equals(swap.dish())
-          && isOf(one, swap.item(), swap.standIn())) {
+      if (one.path("dish").asText().equals(swap.dish()) && isOf(one, swap.item(), swap.standIn())) {
         swaps.remove(i);
       }
     }

@@ -116,9 +116,7 @@ public final class SwapWords {
 
   private String allergens(Collection<String> codes) {
     return codes.stream()
-        .map(
-            code ->
-                Optional.ofNullable(book.allergens().get(code)).map(words::text).orElse(code))
+        .map(code -> Optional.ofNullable(book.allergens().get(code)).map(words::text).orElse(code))
         .collect(Collectors.joining(", "))
         .toUpperCase(Locale.ROOT);
   }

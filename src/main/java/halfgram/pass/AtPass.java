@@ -23,15 +23,14 @@ import java.util.TreeMap;
  *
  * <p>Rules. To go are the plates of the final number less those sent; in a service of pick-ups in
  * which nothing of a dish was recorded, less the shares of the pick-ups called. Plates ready are
- * the fewest that any component on the plate is there for. Plates left are what is ready and on its way
- * less what every dish of the service still needs, so that two dishes do not both count on the same
- * tub; below nothing they are short. What is 86 is not there.
+ * the fewest that any component on the plate is there for. Plates left are what is ready and on its
+ * way less what every dish of the service still needs, so that two dishes do not both count on the
+ * same tub; below nothing they are short. What is 86 is not there.
  *
  * <p>Example: 100 slices and 240 spheres; 60 plates to go of one slice and three spheres, 4 of one
  * slice without: 80 ready (spheres), 20 left.
  */
-public record AtPass(
-    ServiceRun run, List<FireNow> fires, List<Line> lines, List<Shelf> shelves) {
+public record AtPass(ServiceRun run, List<FireNow> fires, List<Line> lines, List<Shelf> shelves) {
 
   /** Something to call, and what was said about it. */
   public record FireNow(
@@ -210,11 +209,7 @@ public record AtPass(
     }
 
     private Line line(
-        PlateKey key,
-        ServiceRun.Plates of,
-        int planned,
-        int toGo,
-        Map<Component, Shelf> shelves) {
+        PlateKey key, ServiceRun.Plates of, int planned, int toGo, Map<Component, Shelf> shelves) {
       Map<Component, Amount> plate = new LinkedHashMap<>();
       Portion.of(of.items())
           .forEach(one -> plate.merge(component(one), one.amount(), Amount::plus));

@@ -94,9 +94,7 @@ public final class Called {
   }
 
   private static boolean is(Entry entry, Entry.Kind kind, String service, String course) {
-    return entry.kind() == kind
-        && entry.service().equals(service)
-        && entry.course().equals(course);
+    return entry.kind() == kind && entry.service().equals(service) && entry.course().equals(course);
   }
 
   /** Plates sent of a service. */

@@ -26,10 +26,7 @@ public final class Coming {
 
   /** By component; of a service of the sheet. */
   public static Map<Component, Amount> of(
-      Formulary formulary,
-      PrepSheet sheet,
-      Map<String, TaskProgress> progress,
-      String service) {
+      Formulary formulary, PrepSheet sheet, Map<String, TaskProgress> progress, String service) {
     Set<String> over = over(sheet, progress);
     Set<String> begun = new HashSet<>();
     sheet.begun().forEach(one -> begun.add(one.make().id()));

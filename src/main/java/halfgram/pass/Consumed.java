@@ -1,9 +1,9 @@
 package halfgram.pass;
 
-import halfgram.formula.FormulaVersion;
 import halfgram.event.Replaced;
 import halfgram.event.Service;
 import halfgram.formula.AllergenTrace;
+import halfgram.formula.FormulaVersion;
 import halfgram.formula.Formulary;
 import halfgram.measure.Amount;
 import halfgram.prep.Fire;
@@ -36,8 +36,7 @@ public final class Consumed {
    */
   public static List<ServiceRun.Use> of(KitchenBook book, ServiceRun run, Called called) {
     List<Entry> sent = called.sent(run.id());
-    List<Replaced> swaps =
-        Fire.findService(book, run).map(Service::swaps).orElse(List.of());
+    List<Replaced> swaps = Fire.findService(book, run).map(Service::swaps).orElse(List.of());
     if (sent.isEmpty() && swaps.isEmpty()) {
       return run.uses();
     }
@@ -47,7 +46,8 @@ public final class Consumed {
     Uses uses = new Uses(formulary, run);
     for (ServiceRun.Plates plates : run.plates()) {
       if (!recorded.contains(plates.course())) {
-        Portion.of(swapped.of(plates, swaps).items()).forEach(portion -> uses.add(portion, plates.count()));
+        Portion.of(swapped.of(plates, swaps).items())
+            .forEach(portion -> uses.add(portion, plates.count()));
       }
     }
     sent.forEach(entry -> entry.plate().forEach(portion -> uses.add(portion, entry.number())));

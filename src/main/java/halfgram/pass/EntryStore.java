@@ -31,8 +31,7 @@ public final class EntryStore {
 
   public boolean has(Tx tx, UUID kitchen, UUID id) {
     return tx.sql()
-        .fetchExists(
-            SERVICE_ENTRY, SERVICE_ENTRY.KITCHEN_ID.eq(kitchen), SERVICE_ENTRY.ID.eq(id));
+        .fetchExists(SERVICE_ENTRY, SERVICE_ENTRY.KITCHEN_ID.eq(kitchen), SERVICE_ENTRY.ID.eq(id));
   }
 
   /** The entries of a business day, in the order they were entered. */

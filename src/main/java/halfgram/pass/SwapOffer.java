@@ -12,8 +12,8 @@ import halfgram.measure.Rounding;
 import halfgram.menu.Dish;
 import halfgram.menu.PlateItem;
 import halfgram.menu.Swap;
-import halfgram.prep.Fire;
 import halfgram.prep.Components;
+import halfgram.prep.Fire;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.Plated;
 import halfgram.prep.Swapped;
@@ -61,8 +61,7 @@ public record SwapOffer(
 
   /** What the dishes of a service list, each once. */
   public static List<SwapOffer> list(KitchenBook book, AtPass at, Trays trays) {
-    List<Replaced> inForce =
-        Fire.findService(book, at.run()).map(Service::swaps).orElse(List.of());
+    List<Replaced> inForce = Fire.findService(book, at.run()).map(Service::swaps).orElse(List.of());
     Builder builder = new Builder(book, at, trays, inForce);
     List<SwapOffer> offers = new ArrayList<>();
     Set<String> seen = new HashSet<>();
@@ -104,11 +103,9 @@ public record SwapOffer(
       for (AtPass.Line line : at.lines()) {
         if (line.key().dish().equals(dish.code())) {
           List<PlateItem> plate = unswapped(dish, line);
-          Optional<Plated.Breach> breach =
-              swapped.findBreach(plate, swap, line.key().diets());
+          Optional<Plated.Breach> breach = swapped.findBreach(plate, swap, line.key().diets());
           if (breach.isPresent()) {
-            refused.add(
-                new RefusedFor(line.key().diets(), breach.get().way(), line.toGo()));
+            refused.add(new RefusedFor(line.key().diets(), breach.get().way(), line.toGo()));
           } else if (swap.applies(plate)) {
             plates += line.toGo();
           }
@@ -160,11 +157,7 @@ public record SwapOffer(
       Component component = Component.of(book.formulary(), ref.get());
       return OptionalLong.of(
           Rounding.DOWN_TO_WHOLE
-              .round(
-                  trays
-                      .inStock(component, at.run().event())
-                      .over(swap.with().amount())
-                      .number())
+              .round(trays.inStock(component, at.run().event()).over(swap.with().amount()).number())
               .longValueExact());
     }
 

@@ -74,9 +74,7 @@ public final class Trays {
 
   /** How much there is for an event. */
   public Amount inStock(Component component, Optional<String> event) {
-    return list(component, event).stream()
-        .map(Tray::free)
-        .reduce(component.none(), Amount::plus);
+    return list(component, event).stream().map(Tray::free).reduce(component.none(), Amount::plus);
   }
 
   /** Takes out what went on plates, as far as there is any. */

@@ -48,8 +48,7 @@ public record PlatingLine(Fire fire, Dish dish, Plating plating, int plates, Ins
   private static PlatingLine of(Fire fire, Dish dish, Plating plating, int count) {
     int plates =
         (int) Amount.pieces(count).times(fire.share()).rounded(Rounding.UP_TO_WHOLE).pieces();
-    Instant start =
-        fire.at().minus(plating.length(plates)).truncatedTo(ChronoUnit.MINUTES);
+    Instant start = fire.at().minus(plating.length(plates)).truncatedTo(ChronoUnit.MINUTES);
     return new PlatingLine(fire, dish, plating, plates, start);
   }
 

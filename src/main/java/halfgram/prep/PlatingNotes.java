@@ -38,8 +38,7 @@ final class PlatingNotes {
       }
     }
     if (!line.fire().share().isOne()) {
-      inputs.add(
-          Input.plain(Message.of("why.pick-up-share"), Notes.percent(line.fire().share())));
+      inputs.add(Input.plain(Message.of("why.pick-up-share"), Notes.percent(line.fire().share())));
     }
     return new Because.Note(
         Paths.plating(run, line, "plates"),
@@ -62,12 +61,9 @@ final class PlatingNotes {
                 Message.of("why.plates-of", line.dish().name()),
                 String.valueOf(line.plates()),
                 Paths.plating(run, line, "plates")),
+            Input.entered(Message.of("why.plating-people"), String.valueOf(plating.people()), said),
             Input.entered(
-                Message.of("why.plating-people"), String.valueOf(plating.people()), said),
-            Input.entered(
-                Message.of("why.plating-rate"),
-                plating.platesPerMinute().toPlainString(),
-                said),
+                Message.of("why.plating-rate"), plating.platesPerMinute().toPlainString(), said),
             Input.entered(Message.of("why.plating-last"), last + " s", said)));
   }
 

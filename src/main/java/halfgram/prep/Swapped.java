@@ -32,9 +32,10 @@ public final class Swapped {
     for (Replaced one : swaps) {
       if (one.dish().equals(plates.dish().code())) {
         standard = one.swap().on(standard);
-        served = findBreach(served, one.swap(), plates.diets()).isEmpty()
-            ? one.swap().on(served)
-            : served;
+        served =
+            findBreach(served, one.swap(), plates.diets()).isEmpty()
+                ? one.swap().on(served)
+                : served;
       }
     }
     if (standard.equals(plates.dish().plate()) && served.equals(plates.items())) {

@@ -27,8 +27,7 @@ public final class PlatingWords {
     line.trays().ifPresent(trays -> parts.add(messages.say("sheet.plating-trays", trays)));
     plating.plate().ifPresent(plate -> parts.add(messages.text(plate)));
     for (Plating.LastStep step : plating.last()) {
-      parts.add(
-          messages.say("sheet.plating-last", messages.text(step.text()), step.seconds()));
+      parts.add(messages.say("sheet.plating-last", messages.text(step.text()), step.seconds()));
     }
     return String.join("; ", parts);
   }

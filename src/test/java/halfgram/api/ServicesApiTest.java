@@ -125,8 +125,11 @@ class ServicesApiTest {
     assertThat(bar.path("components").findValuesAsText("code"))
         .as("what the dinner keeps is not for the bar")
         .contains("t-1202-oil");
-    bar.path("components").forEach(one -> one.path("tubs").forEach(tub ->
-        assertThat(tub.path("kept").asBoolean()).isFalse()));
+    bar.path("components")
+        .forEach(
+            one ->
+                one.path("tubs")
+                    .forEach(tub -> assertThat(tub.path("kept").asBoolean()).isFalse()));
   }
 
   @Test
@@ -143,8 +146,13 @@ class ServicesApiTest {
     Answer queue =
         script.post(
             DINNER + "/entries",
-            "[" + entry + "," + sent("first", "trout-plate", 1) + ","
-                + sent("first", "nothing", 1) + "]");
+            "["
+                + entry
+                + ","
+                + sent("first", "trout-plate", 1)
+                + ","
+                + sent("first", "nothing", 1)
+                + "]");
     assertThat(queue.body().findValuesAsText("status")).containsExactly("200", "201", "404");
   }
 
@@ -253,7 +261,11 @@ class ServicesApiTest {
 
   private void bring(String component, String amount) {
     String body =
-        "{'component':'" + component + "','left':'" + amount + "',"
+        "{'component':'"
+            + component
+            + "','left':'"
+            + amount
+            + "',"
             + "'made':'2026-12-05T17:00','useBy':'2026-12-06T12:00','place':'pass'}";
     assertThat(script.post("stock", body).status()).isEqualTo(201);
   }
@@ -272,8 +284,7 @@ class ServicesApiTest {
   }
 
   private String sent(String course, String dish, int number) {
-    return body(
-        "'kind':'sent','course':'" + course + "','dish':'" + dish + "','number':" + number);
+    return body("'kind':'sent','course':'" + course + "','dish':'" + dish + "','number':" + number);
   }
 
   private static String out(String what) {

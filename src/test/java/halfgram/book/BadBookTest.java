@@ -131,8 +131,7 @@ class BadBookTest {
         "events/harvest-dinner/services/dinner/swaps",
         "[{'dish': 'trout-plat', 'component': 'rye-crisp',"
             + " 'with': {'component': 'seed-crisp', 'amount': '1 piece'}}]");
-    assertOnly(
-        "events/harvest-dinner/services/dinner/swaps/0/dish", "trout-plat", "no such dish");
+    assertOnly("events/harvest-dinner/services/dinner/swaps/0/dish", "trout-plat", "no such dish");
   }
 
   @Test

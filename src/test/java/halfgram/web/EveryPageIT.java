@@ -232,7 +232,7 @@ class EveryPageIT {
         "wall/cold?task=" + encoded(task("yoghurt-spheres/harvest-dinner/1/drop")),
         "wall/all",
         "wall/pass",
-          "service/bar.2026-12-05",
+        "service/bar.2026-12-05",
         "wall/cold/who",
         "label?tub=" + tub,
         "formulas",

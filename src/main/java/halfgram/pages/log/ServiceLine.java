@@ -31,8 +31,7 @@ final class ServiceLine {
           case "out" -> words.say("pass.said.out", dish);
           case "back" -> words.say("pass.said.back", dish);
           case "swap" -> words.say("pass.said.swap", dish);
-          case "ready" ->
-              words.say("pass.said.ready", detail.path("station").asText(), course);
+          case "ready" -> words.say("pass.said.ready", detail.path("station").asText(), course);
           case "go" -> words.say("pass.said.go", course);
           default -> words.say("log.undo");
         };

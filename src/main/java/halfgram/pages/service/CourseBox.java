@@ -47,7 +47,9 @@ record CourseBox(
             .map(line -> DishRow.of(scene, service, line))
             .toList();
     if (!others.isEmpty()) {
-      boxes.add(new CourseBox("", scene.words().say("pass.dishes"), "", "", "", List.of(), "", List.of(), others));
+      boxes.add(
+          new CourseBox(
+              "", scene.words().say("pass.dishes"), "", "", "", List.of(), "", List.of(), others));
     }
     return boxes;
   }
@@ -67,10 +69,7 @@ record CourseBox(
                 by ->
                     scene
                         .words()
-                        .say(
-                            "pass.ready-said",
-                            scene.station(by.station()),
-                            scene.time(by.at())))
+                        .say("pass.ready-said", scene.station(by.station()), scene.time(by.at())))
             .toList(),
         one.go().map(by -> scene.words().say("pass.go-said", scene.time(by.at()))).orElse(""),
         PlatingLine.list(scene.book(), service.run()).stream()

@@ -4,8 +4,8 @@ import halfgram.menu.Dish;
 import halfgram.menu.Swap;
 import halfgram.pass.AtPass;
 import halfgram.pass.Component;
-import halfgram.prep.Fire;
 import halfgram.prep.Components;
+import halfgram.prep.Fire;
 import java.util.List;
 import java.util.OptionalLong;
 
@@ -49,7 +49,9 @@ record DishRow(
         sent(scene, line),
         shown(line.ready()),
         line.coming().orElse(0) == 0 ? "" : "+" + line.coming().getAsLong(),
-        line.left().isPresent() ? shown(OptionalLong.of(Math.max(0, line.left().getAsLong()))) : "–",
+        line.left().isPresent()
+            ? shown(OptionalLong.of(Math.max(0, line.left().getAsLong())))
+            : "–",
         word(scene, line),
         look(line),
         line.out().isPresent(),

@@ -133,9 +133,7 @@ record EntryForm(
         Optional.of(noted.substring(0, Math.min(NOTE, noted.length())))
             .filter(text -> !text.isEmpty()),
         who,
-        entryKind() == Entry.Kind.UNDO
-            ? Optional.of(UUID.fromString(undoes))
-            : Optional.empty(),
+        entryKind() == Entry.Kind.UNDO ? Optional.of(UUID.fromString(undoes)) : Optional.empty(),
         new TickStore.Origin(device, Long.parseLong(sequence), now, 0));
   }
 }

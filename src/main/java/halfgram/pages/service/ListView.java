@@ -12,8 +12,7 @@ record ListView(String date, List<OutView> outs, List<Door> doors) {
    * @param toGo plates still to go; empty for a service that counts none
    * @param trouble how many dishes or components are short or out; empty when none
    */
-  record Door(
-      String id, String name, String hours, String phase, String toGo, String trouble) {}
+  record Door(String id, String name, String hours, String phase, String toGo, String trouble) {}
 
   static ListView of(PassScene scene) {
     return new ListView(
@@ -38,8 +37,6 @@ record ListView(String date, List<OutView> outs, List<Door> doors) {
   private static long trouble(AtPass at) {
     return at.lines().isEmpty()
         ? at.shelves().stream().filter(one -> one.isShort() || one.out().isPresent()).count()
-        : at.lines().stream()
-            .filter(one -> one.shortBy() > 0 || one.out().isPresent())
-            .count();
+        : at.lines().stream().filter(one -> one.shortBy() > 0 || one.out().isPresent()).count();
   }
 }

@@ -25,8 +25,7 @@ import java.util.stream.Collectors;
  *
  * @param cook who works on the device
  */
-record PassScene(
-    Services.Board board, Optional<Person> cook, Messages words, SheetWords names) {
+record PassScene(Services.Board board, Optional<Person> cook, Messages words, SheetWords names) {
 
   static PassScene of(Services.Board board, Optional<String> cook, Messages spoken) {
     KitchenBook book = board.house().book();
@@ -108,9 +107,7 @@ record PassScene(
     if (left.abs().toMinutes() < 1) {
       return words.say("wall.now");
     }
-    return left.isNegative()
-        ? words.say("pass.late", left.abs())
-        : words.say("pass.in", left);
+    return left.isNegative() ? words.say("pass.late", left.abs()) : words.say("pass.in", left);
   }
 
   /** Whether a service is over, runs, or is to come. */
@@ -130,8 +127,7 @@ record PassScene(
   /** Everybody, those who are on shift today first. */
   List<Person> people() {
     return book().people().stream()
-        .sorted(
-            (a, b) -> Boolean.compare(a.on(board.day()).isZero(), b.on(board.day()).isZero()))
+        .sorted((a, b) -> Boolean.compare(a.on(board.day()).isZero(), b.on(board.day()).isZero()))
         .toList();
   }
 }

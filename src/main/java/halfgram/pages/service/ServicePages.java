@@ -25,8 +25,7 @@ public final class ServicePages implements Server.Part {
   private final Swapping swapping;
   private final Sequence numbers;
 
-  public ServicePages(
-      Desk desk, Services services, Sending sending, Swapping swapping) {
+  public ServicePages(Desk desk, Services services, Sending sending, Swapping swapping) {
     this.desk = desk;
     this.services = services;
     this.sending = sending;

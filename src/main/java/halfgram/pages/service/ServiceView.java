@@ -2,8 +2,8 @@ package halfgram.pages.service;
 
 import halfgram.pass.AtPass;
 import halfgram.pass.Entry;
-import halfgram.prep.Fire;
 import halfgram.pass.Outage;
+import halfgram.prep.Fire;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -140,8 +140,7 @@ record ServiceView(
       case OUT -> scene.words().say("pass.said.out", scene.name(entry.what()));
       case BACK -> scene.words().say("pass.said.back", scene.name(entry.what()));
       case SWAP -> scene.words().say("pass.said.swap", dish(scene, entry));
-      case READY ->
-          scene.words().say("pass.said.ready", scene.station(entry.station()), course);
+      case READY -> scene.words().say("pass.said.ready", scene.station(entry.station()), course);
       case GO -> scene.words().say("pass.said.go", course);
       case UNDO -> "";
     };
@@ -164,10 +163,7 @@ record ServiceView(
                       late
                           ? scene
                               .words()
-                              .say(
-                                  "pass.wave-late",
-                                  scene.time(when),
-                                  wave.late(scene.now()))
+                              .say("pass.wave-late", scene.time(when), wave.late(scene.now()))
                           : scene.words().say("pass.wave-on-time", scene.time(when)))
               .orElseGet(
                   () ->

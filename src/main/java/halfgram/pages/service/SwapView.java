@@ -87,8 +87,7 @@ record SwapView(
         .filter(one -> one.dish().equals(offer.dish().code()))
         .filter(
             one ->
-                one.item().equals(offer.swap().item())
-                    && one.standIn().equals(offer.swap().code()))
+                one.item().equals(offer.swap().item()) && one.standIn().equals(offer.swap().code()))
         .reduce((one, other) -> other);
   }
 }

@@ -68,8 +68,7 @@ class ServiceTest {
   void whoeverIsNotKnownIsAskedFirstAndTheEntryGoesOn() {
     Client other = site.client();
     other.get(DINNER);
-    Answer asked =
-        other.post(DINNER, "kind", "FIRE", "course", "first", "sequence", number());
+    Answer asked = other.post(DINNER, "kind", "FIRE", "course", "first", "sequence", number());
     assertThat(asked.text()).contains("Who is this?");
     Answer done =
         other.postAndFollow(

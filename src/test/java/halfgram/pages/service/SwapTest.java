@@ -169,11 +169,27 @@ class SwapTest {
     bring("pea-spheres", "300 piece");
     bring("yoghurt-spheres", "300 piece");
     enter(
-        "kind", "SENT", "course", "first", "dish", "trout-plate", "number", "10", "sequence",
+        "kind",
+        "SENT",
+        "course",
+        "first",
+        "dish",
+        "trout-plate",
+        "number",
+        "10",
+        "sequence",
         number());
     swap("trout-plate", "yoghurt-spheres", "pea-spheres", "ines");
     enter(
-        "kind", "SENT", "course", "first", "dish", "trout-plate", "number", "20", "sequence",
+        "kind",
+        "SENT",
+        "course",
+        "first",
+        "dish",
+        "trout-plate",
+        "number",
+        "20",
+        "sequence",
         number());
     site.passTime(Duration.ofHours(13));
     client.get("/k/TARN/");
