@@ -10,6 +10,7 @@ import halfgram.pass.Entry;
 import halfgram.pass.Outage;
 import halfgram.pass.Trays;
 import halfgram.pass.Wave;
+import halfgram.prep.PlatingLine;
 import halfgram.words.Messages;
 import java.time.Instant;
 import java.util.Optional;
@@ -37,6 +38,9 @@ final class ServiceJson {
     at.lines().forEach(line -> line(dishes.addObject(), line));
     ArrayNode components = node.putArray("components");
     at.shelves().forEach(shelf -> shelf(components.addObject(), shelf));
+    ArrayNode plating = node.putArray("plating");
+    PlatingLine.list(board.house().book(), at.run())
+        .forEach(line -> plating(plating.addObject(), line));
     ArrayNode waves = node.putArray("waves");
     board
         .waves()
@@ -52,6 +56,18 @@ final class ServiceJson {
               next.put("drops", drop.left());
               next.put("pieces", drop.perDrop());
             });
+  }
+
+  private void plating(ObjectNode node, PlatingLine line) {
+    node.put("course", line.fire().code());
+    node.put("dish", line.dish().code());
+    node.put("plates", line.plates());
+    line.trays().ifPresent(trays -> node.put("trays", trays));
+    node.put("people", line.plating().people());
+    node.put("start", moment(line.start()));
+    node.put("fire", moment(line.fire().at()));
+    line.plating().plate().ifPresent(plate -> node.put("plate", words.text(plate)));
+    line.plating().station().ifPresent(station -> node.put("station", station));
   }
 
   void outages(ArrayNode list) {

@@ -13,9 +13,11 @@ import halfgram.menu.Variant;
 import halfgram.prep.Components;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.Plated;
+import halfgram.prep.PlatingLine;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.ServiceRun;
 import halfgram.words.Messages;
+import halfgram.words.PlatingWords;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
@@ -135,6 +137,12 @@ final class ServiceText {
     detail(String.join(" · ", plates.items().stream().map(this::portion).toList()));
     String contains = tasks.words().contains(Plated.allergens(book, plates.items()));
     detail((contains.isEmpty() ? "" : contains + "; ") + cost(plates));
+    if (plates.diets().isEmpty()) {
+      PlatingLine.list(book, run).stream()
+          .filter(of -> of.dish().code().equals(plates.dish().code()))
+          .filter(of -> plates.course().isEmpty() || of.fire().code().equals(plates.course()))
+          .forEach(of -> detail(new PlatingWords(messages).said(of)));
+    }
     if (plates.diets().isEmpty() && !plates.dish().finish().isEmpty()) {
       List<String> finish = plates.dish().finish().stream().map(messages::text).toList();
       detail(messages.say("sheet.finish", String.join("; ", finish)));

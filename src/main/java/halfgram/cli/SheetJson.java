@@ -13,6 +13,7 @@ import halfgram.prep.Make;
 import halfgram.prep.Misfit;
 import halfgram.prep.Paths;
 import halfgram.prep.Plated;
+import halfgram.prep.PlatingLine;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
@@ -122,7 +123,21 @@ public final class SheetJson {
       plate.set("cost", json.number(Paths.cost(of), cost.number(), book.kitchen().currency()));
       plate.put("costComplete", cost.complete());
     }
+    ArrayNode plating = node.putArray("plating");
+    PlatingLine.list(book, run).forEach(line -> plating(plating.addObject(), run, line));
     needs(node.putArray("needs"), run);
+  }
+
+  private void plating(ObjectNode node, ServiceRun run, PlatingLine line) {
+    node.put("course", line.fire().code());
+    node.put("dish", line.dish().code());
+    line.plating().station().ifPresent(station -> node.put("station", station));
+    node.set("plates", json.count(Paths.plating(run, line, "plates"), line.plates()));
+    line.trays()
+        .ifPresent(
+            trays -> node.set("trays", json.count(Paths.plating(run, line, "trays"), trays)));
+    node.set("start", json.at(Paths.plating(run, line, "start"), line.start()));
+    node.put("fire", json.time(line.fire().at()));
   }
 
   private void needs(ArrayNode needs, ServiceRun run) {

@@ -18,12 +18,17 @@ import halfgram.pass.SwapOffer;
 import halfgram.pass.Trays;
 import halfgram.pass.Wave;
 import halfgram.prep.Demand;
+import halfgram.prep.Fire;
 import halfgram.prep.KitchenBook;
+import halfgram.prep.PlatingLine;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -93,6 +98,32 @@ public final class Services {
   public List<Outage> outages(House house) {
     LocalDate day = house.day(desk.now());
     return desk.read(tx -> Called.of(entries.list(tx, house.id(), day)).outages());
+  }
+
+  /**
+   * What is called between stations about now.
+   *
+   * @param plating what is plated for it
+   */
+  public record Near(ServiceRun run, AtPass.FireNow fire, List<PlatingLine> plating) {}
+
+  /** What is fired from so long ago to so far ahead, in order. */
+  public List<Near> near(House house, Duration back, Duration ahead) {
+    Instant now = desk.now();
+    LocalDate day = house.day(now);
+    Called called = desk.read(tx -> Called.of(entries.list(tx, house.id(), day)));
+    List<Near> near = new ArrayList<>();
+    for (ServiceRun run : runs(house.book(), day)) {
+      List<PlatingLine> plating = PlatingLine.list(house.book(), run);
+      for (Fire fire : Fire.list(house.book(), run)) {
+        if (!fire.at().isBefore(now.minus(back)) && !fire.at().isAfter(now.plus(ahead))) {
+          List<PlatingLine> of = plating.stream().filter(line -> line.fire().equals(fire)).toList();
+          near.add(new Near(run, AtPass.FireNow.of(run, fire, called), of));
+        }
+      }
+    }
+    near.sort(Comparator.comparing(one -> one.fire().fire().at()));
+    return near;
   }
 
   /** Today at the pass. */

@@ -14,7 +14,7 @@ import halfgram.menu.Dish;
 import halfgram.menu.Swap;
 import halfgram.pass.Entry;
 import halfgram.pass.EntryStore;
-import halfgram.pass.Fire;
+import halfgram.prep.Fire;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.TickStore.Origin;

@@ -5,6 +5,7 @@ import halfgram.measure.Amount;
 import halfgram.measure.Ratio;
 import halfgram.measure.Rounding;
 import halfgram.pass.Entry.PlateKey;
+import halfgram.prep.Fire;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.ServiceRun;
 import java.util.ArrayList;
@@ -33,7 +34,17 @@ public record AtPass(ServiceRun run, List<FireNow> fires, List<Line> lines, List
 
   /** Something to call, and what was said about it. */
   public record FireNow(
-      Fire fire, Optional<Entry> called, Map<String, Entry> ready, Optional<Entry> go) {}
+      Fire fire, Optional<Entry> called, Map<String, Entry> ready, Optional<Entry> go) {
+
+    /** What a day's entries say about it. */
+    public static FireNow of(ServiceRun run, Fire fire, Called called) {
+      return new FireNow(
+          fire,
+          called.fired(run.id(), fire.code()),
+          called.ready(run.id(), fire.code()),
+          called.go(run.id(), fire.code()));
+    }
+  }
 
   /**
    * Plates of one dish for the same diets.
@@ -144,16 +155,8 @@ public record AtPass(ServiceRun run, List<FireNow> fires, List<Line> lines, List
           (key, of) ->
               lines.add(
                   line(key, of, guests.getOrDefault(key, 0), left.getOrDefault(key, 0), shelves)));
-      List<FireNow> all = fires.stream().map(this::called).toList();
+      List<FireNow> all = fires.stream().map(fire -> FireNow.of(run, fire, called)).toList();
       return new AtPass(run, all, lines, List.copyOf(shelves.values()));
-    }
-
-    private FireNow called(Fire fire) {
-      return new FireNow(
-          fire,
-          called.fired(run.id(), fire.code()),
-          called.ready(run.id(), fire.code()),
-          called.go(run.id(), fire.code()));
     }
 
     /** Plates still to go. */

@@ -10,9 +10,7 @@ import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import halfgram.prep.Components;
 
-/**
- * What a formula yields, whichever version made it: a tub of last week's version serves as well.
- */
+/** What a formula yields, whichever version made it: a tub of an older version serves as well. */
 public record Component(String formula, String output, Dimension unit)
     implements Comparable<Component> {
 

@@ -6,6 +6,7 @@ import halfgram.formula.AllergenTrace;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Formulary;
 import halfgram.measure.Amount;
+import halfgram.prep.Fire;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Swapped;

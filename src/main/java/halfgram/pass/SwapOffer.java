@@ -13,6 +13,7 @@ import halfgram.menu.Dish;
 import halfgram.menu.PlateItem;
 import halfgram.menu.Swap;
 import halfgram.prep.Components;
+import halfgram.prep.Fire;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.Plated;
 import halfgram.prep.Swapped;

@@ -92,6 +92,12 @@ public final class Paths {
     return task(awaited.task().id(), "not-before/" + awaited.delivery().code());
   }
 
+  /** Of a dish in a course: how many plates and trays, and from when. */
+  public static String plating(ServiceRun run, PlatingLine line, String field) {
+    String course = line.fire().code() + "/" + line.dish().code();
+    return "plating/" + run.id() + "/" + course + "/" + field;
+  }
+
   public static String load(String station) {
     return "load/" + station + "/hands-on";
   }

@@ -32,6 +32,7 @@ final class SheetNotes {
     sheet.pulls().forEach((code, mass) -> because.note(() -> pull(sheet, code, mass)));
     for (ServiceRun run : sheet.services()) {
       run.plates().forEach(plates -> because.note(() -> cost(plates)));
+      new PlatingNotes(book, because).note(run);
     }
     Cost cost = new Cost(book.formulary(), book::ingredient);
     sheet.makes().forEach(make -> because.note(() -> cost(make, cost)));

@@ -2,7 +2,9 @@ package halfgram.pages.service;
 
 import halfgram.pass.AtPass;
 import halfgram.pass.Entry;
-import halfgram.pass.Fire;
+import halfgram.prep.Fire;
+import halfgram.prep.PlatingLine;
+import halfgram.words.PlatingWords;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -13,10 +15,21 @@ import java.util.Optional;
  *
  * @param code to call it by; empty where there is nothing to call
  * @param at when it is to be called, and how long until then
+ * @param ready which stations have their part
+ * @param go when the pass said go
+ * @param plating from when, how many, by whom
  * @param called when and by whom; empty until then
  */
 record CourseBox(
-    String code, String name, String at, String until, String called, List<DishRow> dishes) {
+    String code,
+    String name,
+    String at,
+    String until,
+    String called,
+    List<String> ready,
+    String go,
+    List<String> plating,
+    List<DishRow> dishes) {
 
   static List<CourseBox> list(PassScene scene, AtPass service) {
     List<CourseBox> boxes = new ArrayList<>();
@@ -26,7 +39,7 @@ record CourseBox(
               .filter(line -> line.key().course().equals(one.fire().code()))
               .map(line -> DishRow.of(scene, service, line))
               .toList();
-      boxes.add(box(scene, one, dishes));
+      boxes.add(box(scene, service, one, dishes));
     }
     List<DishRow> others =
         service.lines().stream()
@@ -34,12 +47,15 @@ record CourseBox(
             .map(line -> DishRow.of(scene, service, line))
             .toList();
     if (!others.isEmpty()) {
-      boxes.add(new CourseBox("", scene.words().say("pass.dishes"), "", "", "", others));
+      boxes.add(
+          new CourseBox(
+              "", scene.words().say("pass.dishes"), "", "", "", List.of(), "", List.of(), others));
     }
     return boxes;
   }
 
-  private static CourseBox box(PassScene scene, AtPass.FireNow one, List<DishRow> dishes) {
+  private static CourseBox box(
+      PassScene scene, AtPass service, AtPass.FireNow one, List<DishRow> dishes) {
     Fire fire = one.fire();
     Optional<Entry> called = one.called();
     return new CourseBox(
@@ -48,7 +64,23 @@ record CourseBox(
         scene.time(fire.at()),
         called.isPresent() ? "" : scene.until(fire.at()),
         called.map(by -> said(scene, by)).orElse(""),
+        one.ready().values().stream()
+            .map(
+                by ->
+                    scene
+                        .words()
+                        .say("pass.ready-said", scene.station(by.station()), scene.time(by.at())))
+            .toList(),
+        one.go().map(by -> scene.words().say("pass.go-said", scene.time(by.at()))).orElse(""),
+        PlatingLine.list(scene.book(), service.run()).stream()
+            .filter(line -> line.fire().equals(fire))
+            .map(line -> scene.text(line.dish().name()) + ": " + plating(scene, line))
+            .toList(),
         dishes);
+  }
+
+  private static String plating(PassScene scene, PlatingLine line) {
+    return new PlatingWords(scene.words()).said(line);
   }
 
   private static String said(PassScene scene, Entry entry) {

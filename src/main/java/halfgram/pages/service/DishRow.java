@@ -4,8 +4,8 @@ import halfgram.menu.Dish;
 import halfgram.menu.Swap;
 import halfgram.pass.AtPass;
 import halfgram.pass.Component;
-import halfgram.pass.Fire;
 import halfgram.prep.Components;
+import halfgram.prep.Fire;
 import java.util.List;
 import java.util.OptionalLong;
 

@@ -15,7 +15,11 @@ import java.util.UUID;
 import java.util.function.UnaryOperator;
 import java.util.regex.Pattern;
 
-/** An entry as sent by a form, as typed. */
+/**
+ * An entry as sent by a form, as typed.
+ *
+ * @param back where the form stood, when that was a wall
+ */
 record EntryForm(
     String kind,
     String course,
@@ -26,14 +30,16 @@ record EntryForm(
     String number,
     String note,
     String undoes,
-    String sequence) {
+    String sequence,
+    String back) {
   private static final int NOTE = 500;
   private static final Pattern NUMBER = Pattern.compile("[1-9]\\d{0,2}");
   private static final Pattern SEQUENCE = Pattern.compile("\\d{1,18}");
+  private static final Pattern WALL = Pattern.compile("wall/[a-z0-9-]+");
   private static final Pattern UUIDS = Pattern.compile("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}");
 
   /** Nothing typed yet. */
-  static final EntryForm NONE = new EntryForm("", "", "", "", "", "", "", "", "", "");
+  static final EntryForm NONE = new EntryForm("", "", "", "", "", "", "", "", "", "", "");
 
   static EntryForm of(UnaryOperator<String> field) {
     return new EntryForm(
@@ -46,7 +52,8 @@ record EntryForm(
         field.apply("number"),
         field.apply("note"),
         field.apply("undoes"),
-        field.apply("sequence"));
+        field.apply("sequence"),
+        field.apply("back"));
   }
 
   boolean isEmpty() {
@@ -66,6 +73,7 @@ record EntryForm(
     fields.put("note", note);
     fields.put("undoes", undoes);
     fields.put("sequence", sequence);
+    fields.put("back", back);
     fields.values().removeIf(String::isEmpty);
     return fields;
   }
@@ -83,6 +91,11 @@ record EntryForm(
 
   Entry.Kind entryKind() {
     return find(kind).orElseThrow();
+  }
+
+  /** The wall it was sent from, to go back to; empty for the service's own page. */
+  String wall() {
+    return WALL.matcher(back).matches() ? back : "";
   }
 
   /** Whether it does not say why something is out. */

@@ -175,7 +175,8 @@ public final class ServicePages implements Server.Part {
     Sending.Outcome outcome = sending.enter(scene.house(), scene.board().day(), asked);
     if (outcome instanceof Sending.Taken taken) {
       boolean undo = taken.entry().undoes().isPresent();
-      visit.seeOther(address(visit) + (undo ? "" : "?entry=" + taken.entry().id()));
+      String here = address(visit) + (undo ? "" : "?entry=" + taken.entry().id());
+      visit.seeOther(form.wall().isEmpty() ? here : form.wall());
     } else if (outcome instanceof Sending.Refused refused) {
       visit.notice(scene.words().say("wall.refused", refused.because()));
       show(visit, 409, scene(visit).by(cook), EntryForm.NONE, "");

@@ -2,8 +2,8 @@ package halfgram.pages.service;
 
 import halfgram.pass.AtPass;
 import halfgram.pass.Entry;
-import halfgram.pass.Fire;
 import halfgram.pass.Outage;
+import halfgram.prep.Fire;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

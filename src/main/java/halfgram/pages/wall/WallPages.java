@@ -29,6 +29,7 @@ import halfgram.web.Visit;
 import halfgram.web.Words;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -36,6 +37,11 @@ import java.util.UUID;
 
 /** The wall of each station, the ticks entered there, and labels. */
 public final class WallPages implements Server.Part {
+  /** How long before and after its fire a course stands on the wall. */
+  private static final Duration CALLED_AHEAD = Duration.ofMinutes(45);
+
+  private static final Duration CALLED_BACK = Duration.ofMinutes(20);
+
   private final Desk desk;
   private final Plans plans;
   private final Ticking ticking;
@@ -341,7 +347,9 @@ public final class WallPages implements Server.Part {
                 AtBaths.after(scene, board, visit.query("bath"), wanted, numbers::next),
                 inHand.flatMap(
                     task -> AtGate.find(scene, task, gates, rejected.gate(), numbers::next)),
-                AtGate.held(scene, gates, numbers::next)));
+                AtGate.held(scene, gates, numbers::next)),
+            CallRow.list(
+                scene, services.near(scene.house(), CALLED_BACK, CALLED_AHEAD), numbers::next));
     List<Changes.Told> told = changes.list(scene.house(), scene.inForce(), scene.station());
     visit.wallPage(status, "wall/station", scene.stationName(), WallView.of(scene, told, parts));
   }

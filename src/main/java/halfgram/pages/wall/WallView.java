@@ -28,6 +28,7 @@ import java.util.stream.Collectors;
  * @param said something to say in place, such as that a task is gone
  * @param missed what last night has left undone here
  * @param outs what there is none of today
+ * @param calls courses called about now
  */
 record WallView(
     String station,
@@ -43,6 +44,7 @@ record WallView(
     List<String> missed,
     List<Banner> banners,
     List<String> outs,
+    List<CallRow> calls,
     List<Diets.Row> diets,
     Optional<After> after,
     Optional<Hand> hand,
@@ -103,6 +105,7 @@ record WallView(
         missed(scene, parts.missed()),
         told.stream().map(one -> banner(scene, one)).toList(),
         parts.outs(),
+        parts.calls(),
         new Diets(scene).list(),
         parts.after(),
         parts.hand(),
@@ -124,7 +127,8 @@ record WallView(
       List<halfgram.lot.Tub> stock,
       List<Missed> missed,
       List<String> outs,
-      Live live) {}
+      Live live,
+      List<CallRow> calls) {}
 
   /** What happens at baths and gates. */
   record Live(

@@ -1,4 +1,4 @@
-package halfgram.pass;
+package halfgram.prep;
 
 import halfgram.event.Course;
 import halfgram.event.Curve;
@@ -8,8 +8,6 @@ import halfgram.event.Service;
 import halfgram.kitchen.Text;
 import halfgram.measure.BusinessDay;
 import halfgram.measure.Ratio;
-import halfgram.prep.KitchenBook;
-import halfgram.prep.ServiceRun;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;

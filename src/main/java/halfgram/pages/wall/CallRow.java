@@ -1,0 +1,50 @@
+package halfgram.pages.wall;
+
+import halfgram.desk.Services;
+import halfgram.pass.Entry;
+import halfgram.words.Messages;
+import halfgram.words.PlatingWords;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.LongSupplier;
+
+/**
+ * A course that is called between stations: what this one has said, what the pass says, and what is
+ * plated here.
+ *
+ * @param ready when this station said so; empty until then
+ * @param go when the pass said go; empty until then
+ * @param sequence for the form
+ */
+record CallRow(
+    String service,
+    String course,
+    String name,
+    String at,
+    String ready,
+    String go,
+    List<String> plating,
+    long sequence) {
+
+  static List<CallRow> list(Scene scene, List<Services.Near> near, LongSupplier numbers) {
+    return near.stream().map(one -> of(scene, one, numbers.getAsLong())).toList();
+  }
+
+  private static CallRow of(Scene scene, Services.Near near, long sequence) {
+    Messages words = scene.words();
+    Optional<Entry> ready = Optional.ofNullable(near.fire().ready().get(scene.station()));
+    PlatingWords said = new PlatingWords(words);
+    return new CallRow(
+        near.run().id(),
+        near.fire().fire().code(),
+        words.text(near.run().name()) + ": " + words.text(near.fire().fire().name()),
+        scene.time(near.fire().fire().at()),
+        ready.map(by -> words.say("pass.ready-at", scene.time(by.at()))).orElse(""),
+        near.fire().go().map(by -> words.say("pass.go-said", scene.time(by.at()))).orElse(""),
+        near.plating().stream()
+            .filter(line -> line.plating().station().map(scene::isHere).orElse(true))
+            .map(line -> words.text(line.dish().name()) + ": " + said.said(line))
+            .toList(),
+        sequence);
+  }
+}
