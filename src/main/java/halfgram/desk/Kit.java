@@ -139,9 +139,7 @@ public final class Kit {
     Plans.Computation of = plans.computed(tx, house, plan);
     List<String> things = Things.of(of.book(), of.sheet(), task);
     FreeFrom free =
-        things.isEmpty()
-            ? FreeFrom.NOTHING
-            : FreeFrom.of(of.book(), of.sheet(), task.make());
+        things.isEmpty() ? FreeFrom.NOTHING : FreeFrom.of(of.book(), of.sheet(), task.make());
     return free.isNothing()
         ? Optional.empty()
         : ofTask(known(tx, house), task, things, free).mixes().stream()

@@ -110,8 +110,7 @@ public record FreeFrom(SortedMap<String, Set<Text>> by) {
 
     private static void add(Diet diet, SortedMap<String, Set<Text>> by) {
       diet.without()
-          .forEach(
-              code -> by.computeIfAbsent(code, any -> new LinkedHashSet<>()).add(diet.name()));
+          .forEach(code -> by.computeIfAbsent(code, any -> new LinkedHashSet<>()).add(diet.name()));
     }
   }
 }

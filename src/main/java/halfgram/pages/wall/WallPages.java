@@ -4,7 +4,6 @@ import halfgram.desk.BathBoard;
 import halfgram.desk.Bathing;
 import halfgram.desk.Changes;
 import halfgram.desk.Desk;
-import halfgram.desk.Dipped;
 import halfgram.desk.Gating;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
@@ -27,13 +26,13 @@ import halfgram.web.Halt;
 import halfgram.web.Server;
 import halfgram.web.Visit;
 import halfgram.web.Words;
+import halfgram.words.SecondGoWords;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.UUID;
 
 /** The wall of each station, the ticks entered there, and labels. */
 public final class WallPages implements Server.Part {
@@ -45,6 +44,7 @@ public final class WallPages implements Server.Part {
   private final Desk desk;
   private final Plans plans;
   private final Ticking ticking;
+  private final AfterBar afters;
   private final Stock stock;
   private final Changes changes;
   private final Bathing bathing;
@@ -77,6 +77,7 @@ public final class WallPages implements Server.Part {
     this.nights = nights;
     this.services = services;
     this.numbers = new Sequence(desk);
+    this.afters = new AfterBar(desk, ticking, numbers);
     this.kit = kit;
   }
 
@@ -336,11 +337,12 @@ public final class WallPages implements Server.Part {
     WallView.Parts parts =
         new WallView.Parts(
             said,
-            after(visit, scene),
+            afters.find(visit, scene),
             hand,
             tubs,
             nights.missed(scene.house(), scene.inForce()),
             outs(scene),
+            secondGo(scene, inHand),
             new WallView.Live(
                 board,
                 atBaths,
@@ -359,41 +361,17 @@ public final class WallPages implements Server.Part {
     return services.outages(scene.house()).stream().map(words::said).toList();
   }
 
-  /** What was just done, while nobody has undone it. */
-  private Optional<WallView.After> after(Visit visit, Scene scene) {
-    String tick = visit.query("tick");
-    Task task = scene.byId().get(visit.query("done"));
-    if (task == null || !tick.matches("[0-9a-f-]{36}")) {
-      return Optional.empty();
-    }
-    return scene.progress(task).dones().stream()
-        .map(Tick::id)
-        .map(UUID::toString)
-        .filter(tick::equals)
-        .findFirst()
-        .map(
-            id ->
-                new WallView.After(
-                    task.id(),
-                    scene.names().title(task),
-                    id,
-                    numbers.next(),
-                    ticking.listTubs(scene.house(), task.id()),
-                    taken(scene, UUID.fromString(id))));
-  }
-
-  /** What a tick took of what is kept for somebody else. */
-  private List<String> taken(Scene scene, UUID tick) {
-    return new Dipped(desk)
-        .listOfTick(scene.house(), tick).stream()
-            .map(
-                dip ->
-                    scene
-                        .words()
-                        .say(
-                            "wall.took",
-                            scene.names().amount(dip.amount()),
-                            scene.event(dip.event())))
-            .toList();
+  /** What a second go takes when the task in hand has failed. */
+  private List<String> secondGo(Scene scene, Optional<Task> inHand) {
+    return inHand
+        .filter(scene::isFailed)
+        .flatMap(
+            task ->
+                plans
+                    .findProposal(scene.house(), scene.inForce())
+                    .map(
+                        one ->
+                            new SecondGoWords(one.book(), one.sheet(), scene.words()).list(task)))
+        .orElse(List.of());
   }
 }

@@ -48,6 +48,7 @@ record WallView(
     List<Diets.Row> diets,
     Optional<After> after,
     Optional<Hand> hand,
+    List<String> secondGo,
     Lists lists,
     String readyFor,
     List<Ready.Row> ready,
@@ -109,6 +110,7 @@ record WallView(
         new Diets(scene).list(),
         parts.after(),
         parts.hand(),
+        parts.secondGo(),
         lists(scene, tasks, parts.hand().map(Hand::id).orElse("")),
         service.map(run -> scene.words().text(run.name())).orElse(""),
         service.map(run -> new Ready(scene, parts.stock()).list(run)).orElse(List.of()),
@@ -127,6 +129,7 @@ record WallView(
       List<halfgram.lot.Tub> stock,
       List<Missed> missed,
       List<String> outs,
+      List<String> secondGo,
       Live live,
       List<CallRow> calls) {}
 

@@ -46,6 +46,8 @@ class FailedTest {
     assertThat(client.get(WALL + "?task=" + Client.encoded(first.id())).text())
         .contains("FAILED", WHY)
         .doesNotContain("It failed: bin it all");
+    assertThat(client.get(WALL + "?task=" + Client.encoded(first.id())).text())
+        .contains("Second go, as soon as the chef accepts the plan", "start by");
     assertThat(tubs(first)).isNotEmpty().allMatch(left -> !left.isPositive());
     assertThat(client.get("/k/TARN/").text()).contains("Sheep-yoghurt base", "Accept");
 
