@@ -10,8 +10,8 @@ import halfgram.api.LogApi;
 import halfgram.api.OpenApi;
 import halfgram.api.ParsApi;
 import halfgram.api.PlanApi;
-import halfgram.api.SlipApi;
 import halfgram.api.ServicesApi;
+import halfgram.api.SlipApi;
 import halfgram.api.StockApi;
 import halfgram.api.TickApi;
 import halfgram.book.BookReader;
@@ -53,8 +53,8 @@ import halfgram.pages.formulas.FormulasPages;
 import halfgram.pages.kit.KitPages;
 import halfgram.pages.log.LogPages;
 import halfgram.pages.pars.ParsPages;
-import halfgram.pages.slip.SlipPages;
 import halfgram.pages.service.ServicePages;
+import halfgram.pages.slip.SlipPages;
 import halfgram.pages.stock.StockPages;
 import halfgram.pages.today.TodayPages;
 import halfgram.pages.wall.WallPages;
@@ -197,8 +197,7 @@ public final class Wiring implements AutoCloseable {
             new TodayPages(desk, plans, stock, nights, services),
             new WhyPages(desk, whys),
             new ServicePages(desk, services, sending, swapping),
-            new WallPages(
-                desk, plans, ticking, stock, new Changes(desk), nights, services, kit),
+            new WallPages(desk, plans, ticking, stock, new Changes(desk), nights, services, kit),
             new PlanApi(desk, plans, whys, nights, this::result),
             new KitPages(desk, kit),
             new KitApi(desk, kit),

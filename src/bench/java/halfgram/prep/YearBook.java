@@ -230,7 +230,8 @@ final class YearBook {
             Quantity.of("40 g"),
             Amount.grams(40));
     String code = "dish-" + index;
-    return new Dish(code, Text.of(code), List.of(item), List.of(), List.of(), List.of(), Optional.empty());
+    return new Dish(
+        code, Text.of(code), List.of(item), List.of(), List.of(), List.of(), Optional.empty());
   }
 
   private static Event event(int index, SplittableRandom random) {
@@ -242,7 +243,14 @@ final class YearBook {
     LocalTime start = STARTS.get(random.nextInt(STARTS.size()));
     Service service =
         new Service(
-            "service", Text.of("Service"), start, start.plusHours(2), List.of(), Curve.EVEN, menu, List.of());
+            "service",
+            Text.of("Service"),
+            start,
+            start.plusHours(2),
+            List.of(),
+            Curve.EVEN,
+            menu,
+            List.of());
     return new Event(
         "event-" + index,
         Text.of("Event " + index),

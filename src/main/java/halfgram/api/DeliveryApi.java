@@ -110,9 +110,7 @@ public final class DeliveryApi implements Server.Part {
     Json.object(
         visit,
         context.body(),
-        body ->
-            store(
-                visit, house, 201, () -> deliveries.enter(house, code, body, visit.who())));
+        body -> store(visit, house, 201, () -> deliveries.enter(house, code, body, visit.who())));
   }
 
   // ---- behind the handlers ----
@@ -126,8 +124,7 @@ public final class DeliveryApi implements Server.Part {
    *
    * @param fresh status for what was not here before
    */
-  private void store(
-      Visit visit, House house, int fresh, Supplier<Deliveries.Outcome> storing) {
+  private void store(Visit visit, House house, int fresh, Supplier<Deliveries.Outcome> storing) {
     Deliveries.Outcome outcome = storing.get();
     if (outcome instanceof Deliveries.Saved saved) {
       visit.made("api/v1/deliveries/" + Visit.encoded(saved.code()));
@@ -146,8 +143,7 @@ public final class DeliveryApi implements Server.Part {
   }
 
   private void answer(Visit visit, int status, House house, String code) {
-    Delivery delivery =
-        Deliveries.findRead(house, code).orElseThrow(() -> Halt.notFound(code));
+    Delivery delivery = Deliveries.findRead(house, code).orElseThrow(() -> Halt.notFound(code));
     ObjectNode node = JsonNodeFactory.instance.objectNode();
     written(node, house, get(house, code), delivery);
     Optional<InForce> inForce = plans.find(house, delivery.date());
@@ -170,8 +166,7 @@ public final class DeliveryApi implements Server.Part {
     node.put("expected", Answers.moment(stand.expected(), Answers.zone(house)));
     stand
         .arrived()
-        .ifPresent(
-            entry -> node.put("arrived", Answers.moment(entry.at(), Answers.zone(house))));
+        .ifPresent(entry -> node.put("arrived", Answers.moment(entry.at(), Answers.zone(house))));
     node.put("from", Answers.moment(stand.from(), Answers.zone(house)));
     node.put("checkInIsDefault", !delivery.checkInStated());
     ArrayNode lines = node.putArray("lines");
@@ -201,8 +196,7 @@ public final class DeliveryApi implements Server.Part {
       one.ingredients().forEach(task.putArray("ingredients")::add);
       task.put("start", Answers.moment(one.task().start(), Answers.zone(house)));
       one.from()
-          .ifPresent(
-              from -> task.put("notBefore", Answers.moment(from, Answers.zone(house))));
+          .ifPresent(from -> task.put("notBefore", Answers.moment(from, Answers.zone(house))));
     }
     ArrayNode serves = node.putArray("serves");
     for (Served served : answer.served()) {
@@ -212,8 +206,7 @@ public final class DeliveryApi implements Server.Part {
     }
     answer
         .lastMoment()
-        .ifPresent(
-            last -> node.put("lastMoment", Answers.moment(last, Answers.zone(house))));
+        .ifPresent(last -> node.put("lastMoment", Answers.moment(last, Answers.zone(house))));
     node.put("tooLateMinutes", answer.tooLateBy().toMinutes());
     ArrayNode meanwhile = node.putArray("meanwhile");
     answer.meanwhile().forEach(task -> meanwhile.add(task.id()));

@@ -85,8 +85,7 @@ final class BookParts {
     List<Par> pars = root.list("pars", services::par);
     EventReader events = new EventReader(reading, services, menu);
     List<Event> occasions = root.list("events", events::event);
-    DeliveryReader deliveries =
-        new DeliveryReader(reading, ingredients, kitchen.clock());
+    DeliveryReader deliveries = new DeliveryReader(reading, ingredients, kitchen.clock());
     List<Delivery> goods = root.list("deliveries", deliveries::delivery);
     LotReader lots = new LotReader(reading, components, kitchen.clock());
     List<Lot> tubs = root.list("tubs", lots::lot);

@@ -60,8 +60,7 @@ final class DeliveryReader {
     if (!node.has("amount")) {
       node.problem("amount", "", "problem.missing", Message.of("accept.quantity"));
     }
-    Amount amount =
-        typed.flatMap(of -> mass(node, "amount", code, of)).orElse(Amount.grams(1));
+    Amount amount = typed.flatMap(of -> mass(node, "amount", code, of)).orElse(Amount.grams(1));
     if (!amount.isPositive()) {
       node.refuse("amount", "problem.accepted", Message.of("accept.mass"));
     }

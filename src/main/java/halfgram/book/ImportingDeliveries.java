@@ -41,8 +41,7 @@ public final class ImportingDeliveries {
       String body = withoutEntries(item).toString();
       if (!body.equals(bodies.get(code))) {
         LocalDate date = Moments.date(item.path("date").asText()).orElse(LocalDate.EPOCH);
-        deliveries.save(
-            tx, kitchen, place, new DeliveryStore.Saved(code, date, body, change));
+        deliveries.save(tx, kitchen, place, new DeliveryStore.Saved(code, date, body, change));
         written++;
       }
       written += entries(code, item.path(ENTRIES));

@@ -64,12 +64,8 @@ final class TaskText {
       detail(contains);
     }
     task.cautions().forEach(caution -> detail(messages.say("caution." + caution)));
-    sheet
-        .awaited(task)
-        .forEach(one -> detail(parts.notBefore(one, from -> time(from, day))));
-    sheet
-        .contacts(task)
-        .forEach(one -> detail(parts.contact(one, words, at -> time(at, day))));
+    sheet.awaited(task).forEach(one -> detail(parts.notBefore(one, from -> time(from, day))));
+    sheet.contacts(task).forEach(one -> detail(parts.contact(one, words, at -> time(at, day))));
     task.links().forEach(link -> parts.lag(task, link).ifPresent(this::detail));
     parts.fills(task).ifPresent(this::detail);
     text.append(weighs.write(task));

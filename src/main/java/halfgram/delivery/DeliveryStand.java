@@ -153,7 +153,6 @@ public record DeliveryStand(
     return less
         ? Optional.empty()
         : Optional.of(
-            Message.of(
-                "delivery.refused.not-less", line.map(Delivery.Line::typed).orElse("")));
+            Message.of("delivery.refused.not-less", line.map(Delivery.Line::typed).orElse("")));
   }
 }

@@ -27,8 +27,7 @@ public final class DeliveryStore {
    *
    * @param place among those of the same change
    */
-  public record Entered(
-      UUID id, String delivery, int place, String body, long change) {}
+  public record Entered(UUID id, String delivery, int place, String body, long change) {}
 
   public List<Saved> list(Tx tx, UUID kitchen) {
     return tx.sql()

@@ -151,8 +151,7 @@ public final class Deliveries {
     LocalDate date = LocalDate.parse(body.path("date").asText());
     String text = ImportingDeliveries.withoutEntries(body).toString();
     int place = house.tree().path(LIST).size();
-    deliveries.save(
-        tx, house.id(), place, new DeliveryStore.Saved(code, date, text, change));
+    deliveries.save(tx, house.id(), place, new DeliveryStore.Saved(code, date, text, change));
     return new Saved(code, change, false);
   }
 
@@ -234,9 +233,7 @@ public final class Deliveries {
     News news = News.fact(KIND, code, detail.toString(), who);
     long change = kitchens.change(tx, house.id(), news, last.at());
     deliveries.add(
-        tx,
-        house.id(),
-        new DeliveryStore.Entered(last.id(), code, 0, entry.toString(), change));
+        tx, house.id(), new DeliveryStore.Entered(last.id(), code, 0, entry.toString(), change));
     return new Saved(code, change, false);
   }
 

@@ -102,8 +102,7 @@ public final class Kit {
   /** What was said of the kit in the last week, the last first. */
   public List<Wash> listSaid(House house) {
     List<Wash> said =
-        new ArrayList<>(
-            desk.read(tx -> washes.listSince(tx, house.id(), desk.now().minus(BACK))));
+        new ArrayList<>(desk.read(tx -> washes.listSince(tx, house.id(), desk.now().minus(BACK))));
     java.util.Collections.reverse(said);
     return said;
   }
@@ -140,9 +139,7 @@ public final class Kit {
     Plans.Computation of = plans.computed(tx, house, plan);
     List<String> things = Things.of(of.book(), of.sheet(), task);
     FreeFrom free =
-        things.isEmpty()
-            ? FreeFrom.NOTHING
-            : FreeFrom.of(of.book(), of.sheet(), task.make());
+        things.isEmpty() ? FreeFrom.NOTHING : FreeFrom.of(of.book(), of.sheet(), task.make());
     return free.isNothing()
         ? Optional.empty()
         : ofTask(known(tx, house), task, things, free).mixes().stream()
@@ -173,9 +170,7 @@ public final class Kit {
     Instant since = desk.now().minus(BACK);
     Map<String, List<TickStore.Entered>> byTask = new LinkedHashMap<>();
     for (TickStore.Entered entered : ticks.listSince(tx, house.id(), since)) {
-      byTask
-          .computeIfAbsent(entered.tick().task(), task -> new ArrayList<>())
-          .add(entered);
+      byTask.computeIfAbsent(entered.tick().task(), task -> new ArrayList<>()).add(entered);
     }
     List<Carrying.Use> uses = new ArrayList<>();
     byTask.values().forEach(all -> uses.addAll(uses(tx, house, all)));
@@ -203,8 +198,7 @@ public final class Kit {
         .toList();
   }
 
-  private static List<Carrying.Use> uses(
-      Plans.Computation of, String id, List<Tick> counting) {
+  private static List<Carrying.Use> uses(Plans.Computation of, String id, List<Tick> counting) {
     List<Carrying.Use> uses = new ArrayList<>();
     Instant first = counting.get(0).at();
     Instant last = counting.get(counting.size() - 1).at();
@@ -278,16 +272,13 @@ public final class Kit {
           kitchens.lock(tx, house.id());
           List<Wash> said = washes.listSince(tx, house.id(), desk.now().minus(BACK));
           Optional<Wash> undone =
-              Carrying.counting(said).stream()
-                  .filter(one -> one.id().equals(undoes))
-                  .findFirst();
+              Carrying.counting(said).stream().filter(one -> one.id().equals(undoes)).findFirst();
           if (undone.isEmpty() && !washes.has(tx, house.id(), id)) {
             return new Refused(Message.of("kit.refused.undo"));
           }
           String thing = undone.map(Wash::thing).orElse("");
           Wash wash =
-              new Wash(
-                  id, thing, "undo", Optional.empty(), who, desk.now(), Optional.of(undoes));
+              new Wash(id, thing, "undo", Optional.empty(), who, desk.now(), Optional.of(undoes));
           return keep(tx, house, wash);
         });
   }

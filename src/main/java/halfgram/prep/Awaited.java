@@ -94,8 +94,7 @@ public record Awaited(
                     .thenComparing(source -> source.stand().from()));
   }
 
-  private static List<Source> sources(
-      List<Delivery> deliveries, LocalDate day, String ingredient) {
+  private static List<Source> sources(List<Delivery> deliveries, LocalDate day, String ingredient) {
     List<Source> sources = new ArrayList<>();
     for (Delivery delivery : deliveries) {
       if (delivery.date().equals(day)) {

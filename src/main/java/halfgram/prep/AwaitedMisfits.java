@@ -71,8 +71,7 @@ final class AwaitedMisfits {
     String step = task.step().code();
     if (awaited.from().isEmpty()) {
       Message said =
-          Message.of(
-              "misfit.turned-away", name, step, names(awaited), delivery.supplier(), dishes);
+          Message.of("misfit.turned-away", name, step, names(awaited), delivery.supplier(), dishes);
       found.add(new Misfit(path, said, Duration.ZERO, false, chain));
       return;
     }
@@ -120,11 +119,7 @@ final class AwaitedMisfits {
   }
 
   private static List<Text> dishes(List<Served> served) {
-    return served.stream()
-        .flatMap(of -> of.dishes().stream())
-        .map(Dish::name)
-        .distinct()
-        .toList();
+    return served.stream().flatMap(of -> of.dishes().stream()).map(Dish::name).distinct().toList();
   }
 
   /** Ingredients that go on plates as they are. */
@@ -143,8 +138,7 @@ final class AwaitedMisfits {
         .ifPresent(stand -> plate(run, plates, code, stand));
   }
 
-  private void plate(
-      ServiceRun run, ServiceRun.Plates plates, String code, DeliveryStand stand) {
+  private void plate(ServiceRun run, ServiceRun.Plates plates, String code, DeliveryStand stand) {
     Duration shortBy = Duration.between(run.from(), stand.from());
     List<Message> chain = new ArrayList<>();
     chain(stand, chain);

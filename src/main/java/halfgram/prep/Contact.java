@@ -16,11 +16,7 @@ import java.util.SortedSet;
  *     it; empty when it is before it already, or when lags do not allow it
  */
 public record Contact(
-    String thing,
-    Task free,
-    Task soils,
-    SortedSet<String> allergens,
-    Optional<Instant> startBy) {
+    String thing, Task free, Task soils, SortedSet<String> allergens, Optional<Instant> startBy) {
 
   /** Whether, by the latest starts, the work for the diet comes first. */
   public boolean isFirst() {

@@ -34,8 +34,7 @@ final class Contacts {
   private final List<Task> tasks;
   private final List<Contact> found = new ArrayList<>();
 
-  private Contacts(
-      KitchenBook book, PlanRequest request, List<Task> tasks, List<Awaited> awaited) {
+  private Contacts(KitchenBook book, PlanRequest request, List<Task> tasks, List<Awaited> awaited) {
     this.book = book;
     this.request = request;
     this.tasks = tasks;
@@ -57,13 +56,10 @@ final class Contacts {
       Things.of(book, baths, task)
           .forEach(
               thing ->
-                  byThing
-                      .computeIfAbsent(thing + " " + day, key -> new ArrayList<>())
-                      .add(task));
+                  byThing.computeIfAbsent(thing + " " + day, key -> new ArrayList<>()).add(task));
     }
     byThing.forEach(
-        (key, sharing) ->
-            contacts.thing(key.substring(0, key.indexOf(' ')), sharing, finder));
+        (key, sharing) -> contacts.thing(key.substring(0, key.indexOf(' ')), sharing, finder));
     contacts.found.sort(
         Comparator.comparing((Contact contact) -> contact.free().start())
             .thenComparing(contact -> contact.free().id())
@@ -132,9 +128,7 @@ final class Contacts {
         .allMatch(
             link ->
                 link.max().isEmpty()
-                    || !other
-                        .start()
-                        .isAfter(task.end().minus(moved).plus(link.max().get())));
+                    || !other.start().isAfter(task.end().minus(moved).plus(link.max().get())));
   }
 
   /** Whether what a last step makes still holds until it is used. */

@@ -177,10 +177,7 @@ public record DeliveryAnswer(
       if (less && stand.cancelled().isEmpty() && !line.inHouse()) {
         List<ShortPlates> plates =
             ShortPlates.of(
-                sheet,
-                line.ingredient(),
-                came,
-                task -> state(progress, task) != TaskState.DONE);
+                sheet, line.ingredient(), came, task -> state(progress, task) != TaskState.DONE);
         shorts.add(new Less(line, came, plates));
       } else if (less) {
         shorts.add(new Less(line, came, List.of()));

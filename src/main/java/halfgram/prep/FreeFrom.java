@@ -17,8 +17,8 @@ import java.util.TreeSet;
  * What a make has to be free from, because plates for diets have it on them in the end.
  *
  * <p>Rule. A make is for a diet when a plate of that diet, in a service it serves, carries what it
- * was made into. It has to be free from every allergen those diets go without, whoever else eats
- * of it.
+ * was made into. It has to be free from every allergen those diets go without, whoever else eats of
+ * it.
  *
  * @param by code of the allergen: names of the diets that go without it
  */
@@ -110,8 +110,7 @@ public record FreeFrom(SortedMap<String, Set<Text>> by) {
 
     private static void add(Diet diet, SortedMap<String, Set<Text>> by) {
       diet.without()
-          .forEach(
-              code -> by.computeIfAbsent(code, any -> new LinkedHashSet<>()).add(diet.name()));
+          .forEach(code -> by.computeIfAbsent(code, any -> new LinkedHashSet<>()).add(diet.name()));
     }
   }
 }

@@ -75,8 +75,7 @@ public final class TaskWords {
         .startBy()
         .map(
             start ->
-                words.say(
-                    "sheet.contact-earlier", thing, other, at, leaves, time.apply(start)))
+                words.say("sheet.contact-earlier", thing, other, at, leaves, time.apply(start)))
         .orElseGet(() -> words.say("sheet.contact-wash", thing, other, at, leaves));
   }
 

@@ -62,8 +62,7 @@ class DeliveryApiTest extends OnDemo {
     script.post("deliveries", GREENS);
     JsonNode answer = script.get(ONE).body().path("answer");
     assertThat(answer.path("blocked").findValuesAsText("task"))
-        .containsExactly(
-            CELERIAC, "kohlrabi-ribbons/harvest-dinner/1/shave");
+        .containsExactly(CELERIAC, "kohlrabi-ribbons/harvest-dinner/1/shave");
     assertThat(answer.path("serves").findValuesAsText("service")).contains("harvest-dinner");
     assertThat(answer.path("serves").toString()).contains("celeriac-main", "kohlrabi-plate");
     // Celeriac has to be in the oven at 12:31, ten minutes after it is here.

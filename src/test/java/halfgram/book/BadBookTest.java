@@ -131,8 +131,7 @@ class BadBookTest {
         "events/harvest-dinner/services/dinner/swaps",
         "[{'dish': 'trout-plat', 'component': 'rye-crisp',"
             + " 'with': {'component': 'seed-crisp', 'amount': '1 piece'}}]");
-    assertOnly(
-        "events/harvest-dinner/services/dinner/swaps/0/dish", "trout-plat", "no such dish");
+    assertOnly("events/harvest-dinner/services/dinner/swaps/0/dish", "trout-plat", "no such dish");
   }
 
   @Test
@@ -248,8 +247,7 @@ class BadBookTest {
 
   @Test
   void anEntryOfALineThatIsNotThereIsRefused() {
-    book.set("deliveries", "[" + GREENS + "]")
-        .set("deliveries/0/entries/0/ingredient", "'cream'");
+    book.set("deliveries", "[" + GREENS + "]").set("deliveries/0/entries/0/ingredient", "'cream'");
     assertOnly("deliveries/0/entries/0/ingredient", "cream", "on no line", "accepted: dill, leek");
   }
 

@@ -199,8 +199,7 @@ final class SchemaCases {
         arguments("a buffer above everything", "events/0/buffer", "101"),
         arguments("a moment without a time", "tubs/0/made", "'2026-12-04'"),
         arguments("an amount of no unit", "tubs/0/left", "'4'"),
-        arguments(
-            "a reservation without an amount", "tubs/t-1203-oil-1/reserved/0/amount", "null"),
+        arguments("a reservation without an amount", "tubs/t-1203-oil-1/reserved/0/amount", "null"),
         arguments("a delivery of nothing", "deliveries", FISH_OF_NOTHING),
         arguments(
             "a delivery by a moment", "deliveries", "[" + FISH.replace("14:00", "2 pm") + "]"),

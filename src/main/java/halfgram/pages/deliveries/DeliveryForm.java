@@ -91,8 +91,7 @@ record DeliveryForm(
   }
 
   DeliveryForm seeing(long change) {
-    return new DeliveryForm(
-        code, String.valueOf(change), supplier, date, expected, checkIn, rows);
+    return new DeliveryForm(code, String.valueOf(change), supplier, date, expected, checkIn, rows);
   }
 
   /** The rows that are lines, by their places among the rows. */

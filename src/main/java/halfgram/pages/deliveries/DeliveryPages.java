@@ -142,8 +142,7 @@ public final class DeliveryPages implements Server.Part {
     Deliveries.Outcome outcome = deliveries.enter(house, code, form.body(), visit.who());
     if (outcome instanceof Deliveries.Saved) {
       String back = visit.field("back");
-      visit.seeOther(
-          back.matches("wall/[a-z0-9-]+") ? back : "deliveries/" + Visit.encoded(code));
+      visit.seeOther(back.matches("wall/[a-z0-9-]+") ? back : "deliveries/" + Visit.encoded(code));
     } else if (outcome instanceof Deliveries.Problems problems) {
       Map<String, String> faults =
           OneView.faults(problems.place(), problems.list(), words(visit, house));
@@ -181,11 +180,9 @@ public final class DeliveryPages implements Server.Part {
     visit.page(status, "deliveries/one", view.told().supplier(), view);
   }
 
-  private OneView view(
-      Visit visit, House house, EntryForm typed, Map<String, String> faults) {
+  private OneView view(Visit visit, House house, EntryForm typed, Map<String, String> faults) {
     String code = visit.part("code");
-    Delivery delivery =
-        Deliveries.findRead(house, code).orElseThrow(() -> Halt.notFound(code));
+    Delivery delivery = Deliveries.findRead(house, code).orElseThrow(() -> Halt.notFound(code));
     Messages words = words(visit, house);
     Day day = day(house, delivery.date());
     DeliveryStand stand = delivery.stand();
@@ -224,16 +221,14 @@ public final class DeliveryPages implements Server.Part {
   }
 
   private static PrepSheet nothing(House house, LocalDate date) {
-    return PrepSheet.none(
-        new PlanRequest(date, 1, house.book().kitchen().clock().start(date)));
+    return PrepSheet.none(new PlanRequest(date, 1, house.book().kitchen().clock().start(date)));
   }
 
   private DeliveryAnswer answer(House house, Day day, DeliveryStand stand) {
     return DeliveryAnswer.of(house.book(), day.sheet(), day.progress(), stand, desk.now());
   }
 
-  private List<Told.One> told(
-      House house, LocalDate date, List<Delivery> all, Messages words) {
+  private List<Told.One> told(House house, LocalDate date, List<Delivery> all, Messages words) {
     Day day = listed(house, date);
     Told told = new Told(house, day.sheet(), words);
     return all.stream()

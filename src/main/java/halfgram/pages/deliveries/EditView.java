@@ -29,8 +29,7 @@ record EditView(
     List<String> problems) {
 
   /** What stands in a field, and what is wrong with it. */
-  record Field(
-      String name, String label, String type, String value, String hint, String fault) {}
+  record Field(String name, String label, String type, String value, String hint, String fault) {}
 
   /** A line: what it is, how much, and what is wrong with either. */
   record Row(
@@ -44,21 +43,14 @@ record EditView(
   /** Something to choose. */
   record Choice(String code, String name) {}
 
-  static EditView of(
-      House house, DeliveryForm form, Deliveries.Problems problems, Messages words) {
+  static EditView of(House house, DeliveryForm form, Deliveries.Problems problems, Messages words) {
     Map<String, String> faults = faults(form, problems, words);
     List<Field> fields =
         List.of(
             field(form.supplier(), "supplier", "deliveries.supplier", "text", "", faults, words),
             field(form.date(), "date", "deliveries.date", "date", "", faults, words),
             field(
-                form.expected(),
-                "expected",
-                "deliveries.expected",
-                "time",
-                "14:00",
-                faults,
-                words),
+                form.expected(), "expected", "deliveries.expected", "time", "14:00", faults, words),
             field(
                 form.checkIn(),
                 "checkIn",
@@ -126,8 +118,7 @@ record EditView(
         key = last + lines.get(line);
       }
       String value = problem.value().isEmpty() ? "" : problem.value() + ": ";
-      faults.merge(
-          key, value + words.say(problem.message()), (one, other) -> one + ". " + other);
+      faults.merge(key, value + words.say(problem.message()), (one, other) -> one + ". " + other);
     }
     return faults;
   }

@@ -36,8 +36,7 @@ record OneView(
   record Line(String code, String name, String ordered, String came, String said) {}
 
   /** Something entered; one that counts can be undone. */
-  record Entry(
-      String id, String time, String who, String what, boolean counts, boolean isUndo) {}
+  record Entry(String id, String time, String who, String what, boolean counts, boolean isUndo) {}
 
   /** What is wrong with a form, by its fields. */
   static Map<String, String> faults(String place, List<Problem> problems, Messages words) {
@@ -45,8 +44,7 @@ record OneView(
     for (Problem problem : problems) {
       String key = problem.path().replaceFirst("^\\Q" + place + "\\E\\.?", "");
       String value = problem.value().isEmpty() ? "" : problem.value() + ": ";
-      faults.merge(
-          key, value + words.say(problem.message()), (one, other) -> one + ". " + other);
+      faults.merge(key, value + words.say(problem.message()), (one, other) -> one + ". " + other);
     }
     return faults;
   }
@@ -79,8 +77,7 @@ record OneView(
         ids);
   }
 
-  private static Line line(
-      DeliveryStand stand, Delivery.Line line, Told told, Messages words) {
+  private static Line line(DeliveryStand stand, Delivery.Line line, Told told, Messages words) {
     boolean less = stand.came(line).compareTo(line.amount()) < 0;
     DeliveryEntry rejected = stand.rejected().get(line.ingredient());
     List<String> said = new ArrayList<>();
@@ -100,8 +97,7 @@ record OneView(
   }
 
   /** What was entered, the last first. */
-  private static List<Entry> entries(
-      House house, DeliveryStand stand, Told told, Messages words) {
+  private static List<Entry> entries(House house, DeliveryStand stand, Told told, Messages words) {
     List<Entry> entries = new ArrayList<>();
     for (DeliveryEntry entry : stand.delivery().entries()) {
       entries.add(
@@ -117,13 +113,11 @@ record OneView(
     return entries;
   }
 
-  private static String what(
-      Delivery delivery, DeliveryEntry entry, Told told, Messages words) {
+  private static String what(Delivery delivery, DeliveryEntry entry, Told told, Messages words) {
     String name = entry.ingredient().map(told::name).orElse("");
     return switch (entry.kind()) {
       case ARRIVED -> words.say("deliveries.entry-arrived");
-      case LATE ->
-          words.say("deliveries.entry-late", entry.expected().map(told::time).orElse(""));
+      case LATE -> words.say("deliveries.entry-late", entry.expected().map(told::time).orElse(""));
       case SHORT ->
           words.say("deliveries.entry-short", name, entry.came().map(words::amount).orElse(""));
       case REJECTED ->

@@ -7,8 +7,8 @@ import halfgram.desk.House;
 import halfgram.menu.Dish;
 import halfgram.prep.DeliveryAnswer;
 import halfgram.prep.PrepSheet;
-import halfgram.prep.ServiceRun;
 import halfgram.prep.Served;
+import halfgram.prep.ServiceRun;
 import halfgram.prep.ShortPlates;
 import halfgram.prep.Task;
 import halfgram.station.Person;
@@ -131,8 +131,7 @@ public final class Told {
     if (served.dishes().isEmpty()) {
       return service;
     }
-    List<String> dishes =
-        served.dishes().stream().map(Dish::name).map(words::text).toList();
+    List<String> dishes = served.dishes().stream().map(Dish::name).map(words::text).toList();
     return words.say("deliveries.serves", service, String.join(", ", dishes));
   }
 
@@ -145,8 +144,7 @@ public final class Told {
     String name = name(less.line().ingredient());
     said.add(
         less.came().isPositive()
-            ? words.say(
-                "deliveries.less", name, words.amount(less.came()), less.line().typed())
+            ? words.say("deliveries.less", name, words.amount(less.came()), less.line().typed())
             : words.say("deliveries.nothing", name, less.line().typed()));
     for (ShortPlates plates : less.plates()) {
       said.add(

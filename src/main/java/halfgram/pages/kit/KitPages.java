@@ -49,8 +49,7 @@ public final class KitPages implements Server.Part {
   private void undo(Context context) {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
-    Kit.Outcome outcome =
-        kit.undo(house, uuid(visit, "id"), uuid(visit, "undoes"), visit.who());
+    Kit.Outcome outcome = kit.undo(house, uuid(visit, "id"), uuid(visit, "undoes"), visit.who());
     answer(visit, house, outcome, KitView.Fault.NONE);
   }
 

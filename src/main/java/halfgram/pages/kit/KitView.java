@@ -88,8 +88,7 @@ record KitView(List<Thing> things, List<Said> said, Fault fault) {
         UUID.randomUUID().toString());
   }
 
-  private static Said said(
-      House house, Wash wash, Set<UUID> counting, Messages words) {
+  private static Said said(House house, Wash wash, Set<UUID> counting, Messages words) {
     String name = name(house, wash.thing(), words);
     String what =
         wash.undoes().isPresent()

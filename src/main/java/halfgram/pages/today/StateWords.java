@@ -57,8 +57,8 @@ record StateWords(String word, String detail, String late, String tone) {
     Messages words = shown.words();
     String late = late(shown, task);
     String tone = late.isEmpty() ? "open" : "heed";
-    List<Waiting> waits = Waiting.of(
-            task, shown.byId(), shown.progress(), shown.awaited(), shown.now());
+    List<Waiting> waits =
+        Waiting.of(task, shown.byId(), shown.progress(), shown.awaited(), shown.now());
     if (waits.isEmpty() || shown.phase() == Shown.Phase.PREVIEW) {
       return new StateWords(words.say("today.to-do"), "", late, tone);
     }

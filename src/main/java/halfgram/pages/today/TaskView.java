@@ -111,8 +111,8 @@ record TaskView(
   private static List<String> waits(Shown shown, Task task) {
     List<String> waits = new ArrayList<>();
     if (shown.phase() != Shown.Phase.PREVIEW) {
-      for (Waiting one : Waiting.of(
-              task, shown.byId(), shown.progress(), shown.awaited(), shown.now())) {
+      for (Waiting one :
+          Waiting.of(task, shown.byId(), shown.progress(), shown.awaited(), shown.now())) {
         waits.add(shown.words().say("today.waits") + " " + StateWords.wait(shown, task, one));
       }
     }

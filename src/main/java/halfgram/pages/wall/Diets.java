@@ -45,8 +45,7 @@ final class Diets {
           if (!plates.diets().isEmpty() && isHere(plates)) {
             String diet = name(plates);
             all.merge(diet, plates.count(), Integer::sum);
-            Map<String, Integer> other =
-                byDiet.computeIfAbsent(diet, any -> new LinkedHashMap<>());
+            Map<String, Integer> other = byDiet.computeIfAbsent(diet, any -> new LinkedHashMap<>());
             if (plates.variant().isPresent()) {
               other.merge(what(plates), plates.count(), Integer::sum);
             }
@@ -55,9 +54,7 @@ final class Diets {
       }
     }
     return byDiet.entrySet().stream()
-        .map(
-            of ->
-                new Row(of.getKey(), all.getOrDefault(of.getKey(), 0), plates(of.getValue())))
+        .map(of -> new Row(of.getKey(), all.getOrDefault(of.getKey(), 0), plates(of.getValue())))
         .toList();
   }
 

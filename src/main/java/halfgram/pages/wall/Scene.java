@@ -49,8 +49,7 @@ record Scene(
     Messages words = spoken.at(house.book().kitchen().clock().zone());
     SheetWords names = new SheetWords(inForce.book(), inForce.sheet(), words);
     List<Awaited> awaited = Awaited.of(house.book(), inForce.sheet());
-    return new Scene(
-        house, inForce, station, cook, words, names, inForce.byId(), awaited, now);
+    return new Scene(house, inForce, station, cook, words, names, inForce.byId(), awaited, now);
   }
 
   KitchenBook book() {

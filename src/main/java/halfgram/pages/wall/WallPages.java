@@ -334,7 +334,9 @@ public final class WallPages implements Server.Part {
                     scene
                         .words()
                         .say(
-                            "wall.took", scene.names().amount(dip.amount()), scene.event(dip.event())))
+                            "wall.took",
+                            scene.names().amount(dip.amount()),
+                            scene.event(dip.event())))
             .toList();
   }
 }

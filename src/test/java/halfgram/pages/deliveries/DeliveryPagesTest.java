@@ -79,8 +79,7 @@ class DeliveryPagesTest {
     site.setClock(Site.at("14:20"));
     client.post("/k/TARN/wall/cook", "station", "cold", "person", "ines");
     assertThat(client.get(SHAVE).text()).contains("Elm Farm is here");
-    Answer here =
-        client.post(ONE + "/enter", "kind", "arrived", "back", "wall/cold", "id", ID);
+    Answer here = client.post(ONE + "/enter", "kind", "arrived", "back", "wall/cold", "id", ID);
     assertThat(here.header("Location")).endsWith("/k/TARN/wall/cold");
     assertThat(client.get(SHAVE).text()).contains("is checked in until 14:30");
     site.setClock(Site.at("14:31"));
@@ -144,8 +143,18 @@ class DeliveryPagesTest {
 
   private static String[] with(String at, String amount, String key, String value) {
     return new String[] {
-      "supplier", "Elm Farm", "date", "2026-12-05", "expected", at, "ingredient-0", "kohlrabi",
-      "amount-0", amount, key, value
+      "supplier",
+      "Elm Farm",
+      "date",
+      "2026-12-05",
+      "expected",
+      at,
+      "ingredient-0",
+      "kohlrabi",
+      "amount-0",
+      amount,
+      key,
+      value
     };
   }
 }
