@@ -53,10 +53,10 @@ final class CallCommand {
             return Exit.UNUSABLE;
           }
           try {
-            byte[] body =
+            String body =
                 reads.isEmpty()
-                    ? arguments.find("--body").orElse("").getBytes(StandardCharsets.UTF_8)
-                    : cli.files().read(reads.get(0));
+                    ? arguments.find("--body").orElse("")
+                    : new String(cli.files().read(reads.get(0)), StandardCharsets.UTF_8);
             return call(wiring, house.get(), new Asked(method, words.get(1), body));
           } catch (IOException e) {
             cli.error(
@@ -69,7 +69,7 @@ final class CallCommand {
   }
 
   /** A call: its method, its path below the kitchen's API, what is sent along. */
-  private record Asked(String method, String path, byte[] body) {}
+  private record Asked(String method, String path, String body) {}
 
   private int call(Wiring wiring, House house, Asked asked) throws IOException {
     Optional<Running> running =
@@ -93,7 +93,7 @@ final class CallCommand {
           HttpRequest.newBuilder(URI.create(address + "/k/" + house.code() + "/api/v1/" + path))
               .timeout(LONGEST)
               .header("Content-Type", path.startsWith("tables/") ? "text/csv" : "application/json")
-              .method(asked.method(), HttpRequest.BodyPublishers.ofByteArray(asked.body()))
+              .method(asked.method(), HttpRequest.BodyPublishers.ofString(asked.body()))
               .build();
     } catch (IllegalArgumentException e) {
       cli.error(cli.messages().say("command.no-path", asked.path()));

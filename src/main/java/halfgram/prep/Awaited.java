@@ -57,7 +57,9 @@ public record Awaited(
                   sources.merge(code, source, (one, other) -> one.brings() ? other : one);
                 });
       }
-      codes.forEach((code, list) -> awaited.add(of(task, list, sources.get(code))));
+      sources.forEach(
+          (code, source) ->
+              awaited.add(of(task, codes.getOrDefault(code, List.of()), source)));
     }
     return List.copyOf(awaited);
   }
