@@ -250,6 +250,78 @@ class StorageTest {
   }
 
   @Test
+  void frozenSplitAndCombinedTubsComeOutAsTheyWentInAlsoOfABook() {
+    House house = site.house();
+    Handling handling = new Handling(site.wiring().desk());
+    Dividing dividing = new Dividing(site.wiring().desk());
+    java.time.Instant until = Site.at("12:00").plus(java.time.Duration.ofDays(60));
+    Optional<String> none = Optional.empty();
+    UUID id = UUID.randomUUID();
+    dividing.split(
+        house,
+        "t-1203-oil-1",
+        new Dividing.Split(id, Amount.grams(100), 2, Dividing.Kept.GOES, none, none),
+        "ines");
+    handling.freeze(house, "t-1203-oil-1", until, Optional.of("freezer"), "ines");
+    handling.freeze(house, "t-1203-oil-2", until, none, "ines");
+    site.passTime(java.time.Duration.ofMinutes(90));
+    handling.thaw(house, "t-1203-oil-2", Optional.of("walk-in, left"), "ines");
+    Dividing.Combining with = new Dividing.Combining(UUID.randomUUID(), List.of("1205-2"), none, none);
+    Handled together = dividing.combine(house, "1205-1", with, "ines");
+    assertThat(together).isInstanceOf(Handled.Done.class);
+    String code = ((Handled.Done) together).tub().lot().code();
+    assertThat(tub(code).lot().left()).isEqualByComparingTo(Amount.grams(200));
+    assertThat(kept(tub(code))).isEqualByComparingTo(Amount.grams(200));
+    assertThat(kept(tub("t-1203-oil-1"))).isEqualByComparingTo(Amount.grams(160));
+
+    ObjectNode book = export();
+    ((ObjectNode) book.path("kitchen")).put("code", "COPY");
+    site.importBook(book.toString().getBytes(StandardCharsets.UTF_8));
+    House copy = site.wiring().desk().find("COPY").orElseThrow();
+    for (Tub one : site.wiring().stock().list(site.house())) {
+      Tub other =
+          site.wiring().stock().find(copy, one.lot().code()).orElseThrow().tub();
+      assertThat(other.lot()).isEqualTo(one.lot());
+    }
+    assertThat(site.wiring().stock().list(copy)).anyMatch(tub -> tub.lot().isFrozen());
+    assertThat(site.wiring().stock().list(copy)).anyMatch(tub -> tub.lot().thawed().isPresent());
+  }
+
+  @Test
+  void whatIsTakenBackIsAsItWasAndCanNotBeTakenBackTwice() {
+    House house = site.house();
+    Stock stock = site.wiring().stock();
+    Tub before = tub("t-1203-oil-1");
+    stock.count(house, "t-1203-oil-1", Amount.grams(100), "ines");
+    stock.bin(house, "t-1203-oil-1", "smells of nothing", "ines");
+    long bin = site.house().stand().change();
+    for (int i = 0; i < 2; i++) {
+      assertThat(stock.takeBack(house, "t-1203-oil-1", java.util.OptionalLong.of(bin), "ines"))
+          .isInstanceOf(Handled.Done.class);
+    }
+    assertThat(tub("t-1203-oil-1").lot().left()).isEqualByComparingTo(Amount.grams(100));
+    long count = bin - 1;
+    stock.takeBack(house, "t-1203-oil-1", java.util.OptionalLong.of(count), "ines");
+    assertThat(tub("t-1203-oil-1")).isEqualTo(before);
+  }
+
+  @Test
+  void whatATickTakesOfWhatAnotherEventKeepsMakesThePlanBeOfferedAgain() {
+    Task task = lastTask("yoghurt-base");
+    site.wiring().stock().count(site.house(), "t-1203-oil-1", Amount.grams(380), "ines");
+    for (String other : List.of("t-1202-oil", "t-1203-oil-2", "t-1203-oil-3")) {
+      site.wiring().stock().bin(site.house(), other, "smells of nothing", "ines");
+    }
+    long facts = site.house().stand().facts();
+    Ticking.Taken done = taken(entry(task, Tick.Kind.DONE, Optional.empty(), Optional.empty()));
+    List<Dipped.Dip> dips =
+        new Dipped(site.wiring().desk()).listOfTick(site.house(), done.tick().id());
+    assertThat(task.make().event()).as("more than one takes it").isEmpty();
+    assertThat(dips).isNotEmpty();
+    assertThat(site.house().stand().facts()).isGreaterThan(facts);
+  }
+
+  @Test
   void aTubCountedBelowWhatItKeepsForAnEventIsStillPlannedFrom() {
     inForce();
     Amount ten = Amount.grams(10);
