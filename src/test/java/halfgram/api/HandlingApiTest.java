@@ -46,10 +46,8 @@ class HandlingApiTest extends OnDemo {
 
   @Test
   void withoutAPriceThereIsNoNumber() {
-    String book =
-        site.wiring().desk().find(Site.KITCHEN).orElseThrow().tree().toString();
-    ObjectNode tree =
-        (ObjectNode) BookStore.parse(book);
+    String book = site.wiring().desk().find(Site.KITCHEN).orElseThrow().tree().toString();
+    ObjectNode tree = (ObjectNode) BookStore.parse(book);
     for (JsonNode ingredient : tree.withArray("ingredients")) {
       ((ObjectNode) ingredient).remove("packs");
     }

@@ -180,7 +180,10 @@ class BadBookTest {
         "tubs/t-1203-oil-1/frozen",
         "{'since': '2026-12-07T12:00', 'keepUntil': '2027-03-01T12:00'}");
     assertOnly(
-        "tubs/t-1203-oil-1/frozen/since", "2026-12-07T12:00", "outside its life", "before its use-by");
+        "tubs/t-1203-oil-1/frozen/since",
+        "2026-12-07T12:00",
+        "outside its life",
+        "before its use-by");
     book.set(
         "tubs/t-1203-oil-1/frozen",
         "{'since': '2026-12-04T12:00', 'keepUntil': '2026-12-04T11:00', 'place': 'x'}");
@@ -189,8 +192,7 @@ class BadBookTest {
             p ->
                 assertProblem(
                     p, "tubs/t-1203-oil-1/frozen/keepUntil", "2026-12-04T11:00", "a later moment"))
-        .anySatisfy(
-            p -> assertProblem(p, "tubs/t-1203-oil-1/frozen/place", "x", "not known here"));
+        .anySatisfy(p -> assertProblem(p, "tubs/t-1203-oil-1/frozen/place", "x", "not known here"));
   }
 
   @Test

@@ -65,9 +65,7 @@ final class SchemaCases {
     return Stream.of(
         arguments("a number for a text", "kitchen/name", "5"),
         arguments(
-            "a frozen tub that keeps for ever",
-            "tubs/0/frozen",
-            "{'since': '2026-12-04T22:00'}"),
+            "a frozen tub that keeps for ever", "tubs/0/frozen", "{'since': '2026-12-04T22:00'}"),
         arguments("a yes for when it was thawed", "tubs/0/thawed", "true"),
         arguments("a blank text", "kitchen/name", "' '"),
         arguments("a text in no language", "kitchen/name", "{}"),

@@ -117,15 +117,16 @@ class LedgerLawsTest {
       Lot lot = tub.lot();
       Replay replay = Replay.of(rows);
       assertThat(lot.left().number()).as("%s: %s below nought", when, lot.code()).isNotNegative();
-      assertThat(replay.left()).as("%s: left of %s", when, lot.code()).isEqualByComparingTo(lot.left());
+      assertThat(replay.left())
+          .as("%s: left of %s", when, lot.code())
+          .isEqualByComparingTo(lot.left());
       assertThat(replay.kept()).as("%s: kept in %s", when, lot.code()).isEqualTo(Replay.kept(lot));
       assertThat(lot.kept()).as("%s: %s", when, lot.code()).isLessThanOrEqualTo(lot.left());
       replay.assertStands(lot, when);
       String component = component(house, lot);
       left.merge(component, lot.left(), Amount::plus);
       for (Movement row : standing(rows)) {
-        boolean shift =
-            row.kind() == Movement.Kind.SPLIT || row.kind() == Movement.Kind.COMBINED;
+        boolean shift = row.kind() == Movement.Kind.SPLIT || row.kind() == Movement.Kind.COMBINED;
         if (row.kind().moves()) {
           (shift ? shifted : moved).merge(component, row.amount(), Amount::plus);
         }

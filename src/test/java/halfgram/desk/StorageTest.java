@@ -266,7 +266,8 @@ class StorageTest {
     handling.freeze(house, "t-1203-oil-2", until, none, "ines");
     site.passTime(java.time.Duration.ofMinutes(90));
     handling.thaw(house, "t-1203-oil-2", Optional.of("walk-in, left"), "ines");
-    Dividing.Combining with = new Dividing.Combining(UUID.randomUUID(), List.of("1205-2"), none, none);
+    Dividing.Combining with =
+        new Dividing.Combining(UUID.randomUUID(), List.of("1205-2"), none, none);
     Handled together = dividing.combine(house, "1205-1", with, "ines");
     assertThat(together).isInstanceOf(Handled.Done.class);
     String code = ((Handled.Done) together).tub().lot().code();
@@ -279,8 +280,7 @@ class StorageTest {
     site.importBook(book.toString().getBytes(StandardCharsets.UTF_8));
     House copy = site.wiring().desk().find("COPY").orElseThrow();
     for (Tub one : site.wiring().stock().list(site.house())) {
-      Tub other =
-          site.wiring().stock().find(copy, one.lot().code()).orElseThrow().tub();
+      Tub other = site.wiring().stock().find(copy, one.lot().code()).orElseThrow().tub();
       assertThat(other.lot()).isEqualTo(one.lot());
     }
     assertThat(site.wiring().stock().list(copy)).anyMatch(tub -> tub.lot().isFrozen());
