@@ -3,6 +3,7 @@ package halfgram.pages.today;
 import halfgram.desk.Dipped;
 import halfgram.desk.InForce;
 import halfgram.lot.Tub;
+import halfgram.pages.deliveries.Told;
 import halfgram.prep.Missed;
 import halfgram.prep.Stretch;
 import halfgram.web.Visit;
@@ -20,6 +21,7 @@ import java.util.Optional;
  * @param isEmpty whether there is neither a service nor a task
  * @param missed what last night has left undone
  * @param lacking what services will not have in time
+ * @param outs what there is none of today
  * @param change none or one
  * @param orders how the sheet can be sorted; the one it is has no address
  * @param dips what somebody took of what is kept for an event
@@ -36,6 +38,8 @@ record DayView(
     List<String> missed,
     List<Lacking> lacking,
     List<ServiceBox> services,
+    List<String> outs,
+    List<Told.One> deliveries,
     List<Change> change,
     Drawing drawing,
     List<Link> orders,
@@ -66,11 +70,16 @@ record DayView(
         .toList();
   }
 
-  /** What the page has beside the sheet. */
-  record Beside(List<Tub> tubs, List<Missed> missed, List<Dipped.Dip> dips) {}
+  /** What is no part of the plan: what would change it, the tubs, what is missed, gone or out. */
+  record Live(
+      Optional<Change> change,
+      List<Tub> tubs,
+      List<Missed> missed,
+      List<Dipped.Dip> dips,
+      List<String> outs,
+      List<Told.One> deliveries) {}
 
-  static DayView of(
-      Shown shown, Optional<InForce> inForce, Optional<Change> change, Beside beside, Group.By by) {
+  static DayView of(Shown shown, Optional<InForce> inForce, Live live, Group.By by) {
     NightWords night = new NightWords(shown.book(), shown.sheet(), shown.words());
     boolean now = shown.phase() == Shown.Phase.NOW;
     boolean idle = shown.sheet().tasks().isEmpty() && shown.sheet().services().isEmpty();
@@ -82,16 +91,18 @@ record DayView(
         shown.phase() == Shown.Phase.PREVIEW,
         idle,
         Verdict.of(shown),
-        beside.missed().stream().map(night::missed).toList(),
+        live.missed().stream().map(night::missed).toList(),
         now ? lacking(shown) : List.of(),
         ServiceBox.of(shown),
-        change.stream().toList(),
+        live.outs(),
+        live.deliveries(),
+        live.change().stream().toList(),
         Draughting.draw(shown),
         orders(shown, by),
         by.word(),
         Group.of(shown, by),
-        now ? Bin.of(shown, beside.tubs()) : List.of(),
-        beside.dips().stream().map(dip -> Dip.of(shown, dip)).toList(),
+        now ? Bin.of(shown, live.tubs()) : List.of(),
+        live.dips().stream().map(dip -> Dip.of(shown, dip)).toList(),
         now ? shown.address("?again=yes") : "");
   }
 
