@@ -174,6 +174,36 @@ class BadBookTest {
   }
 
   @Test
+  void aTubThatIsFrozenAfterItWasThawedIsRefused() {
+    book.set("tubs/t-1203-oil-1/thawed", "'2026-12-04T10:00'")
+        .set(
+            "tubs/t-1203-oil-1/frozen",
+            "{'since': '2026-12-04T12:00', 'keepUntil': '2027-03-01T12:00'}");
+    assertOnly("tubs/t-1203-oil-1/frozen", "", "was thawed", "is not frozen again");
+  }
+
+  @Test
+  void aTubIsFrozenWithinItsLifeAndKeepsLongerThanThat() {
+    book.set(
+        "tubs/t-1203-oil-1/frozen",
+        "{'since': '2026-12-07T12:00', 'keepUntil': '2027-03-01T12:00'}");
+    assertOnly(
+        "tubs/t-1203-oil-1/frozen/since",
+        "2026-12-07T12:00",
+        "outside its life",
+        "before its use-by");
+    book.set(
+        "tubs/t-1203-oil-1/frozen",
+        "{'since': '2026-12-04T12:00', 'keepUntil': '2026-12-04T11:00', 'place': 'x'}");
+    assertThat(problems())
+        .anySatisfy(
+            p ->
+                assertProblem(
+                    p, "tubs/t-1203-oil-1/frozen/keepUntil", "2026-12-04T11:00", "a later moment"))
+        .anySatisfy(p -> assertProblem(p, "tubs/t-1203-oil-1/frozen/place", "x", "not known here"));
+  }
+
+  @Test
   void aHouseholdWordWithoutMassIsRefused() {
     book.set(STOCK + "/lines/3", "{'ingredient': 'juniper', 'amount': '3 sprig'}");
     assertOnly(STOCK + "/lines/3/amount", "3 sprig", "a \"sprig\" of juniper has no mass", "units");

@@ -37,6 +37,11 @@ final class SchemaCases {
         arguments("seconds in a moment", "tubs/0/made", "'2026-12-04T21:40:30'"),
         arguments("no list of tubs", "tubs", "null"),
         arguments(
+            "a frozen tub",
+            "tubs/0/frozen",
+            "{'since': '2026-12-04T22:00', 'keepUntil': '2027-01-31T12:00', 'days': 1}"),
+        arguments("a tub that was frozen", "tubs/0/thawed", "'2026-12-04T22:00'"),
+        arguments(
             "a Gastronorm size in place of a volume",
             "containers/jug",
             "{'code': 'jug', 'name': 'jug', 'reference': 'gn-1-1-65'}"),
@@ -64,6 +69,9 @@ final class SchemaCases {
   private static Stream<Arguments> atTheTop() {
     return Stream.of(
         arguments("a number for a text", "kitchen/name", "5"),
+        arguments(
+            "a frozen tub that keeps for ever", "tubs/0/frozen", "{'since': '2026-12-04T22:00'}"),
+        arguments("a yes for when it was thawed", "tubs/0/thawed", "true"),
         arguments("a blank text", "kitchen/name", "' '"),
         arguments("a text in no language", "kitchen/name", "{}"),
         arguments("a language of three letters", "kitchen/name", "{'eng': 'Lodge'}"),

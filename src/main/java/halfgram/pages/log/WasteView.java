@@ -27,8 +27,8 @@ record WasteView(List<Row> rows, String cost) {
           .forEach(
               (reason, amount) ->
                   reasons.add(
-                      reason.isEmpty()
-                          ? words.amount(amount)
+                      line.reasons().size() == 1
+                          ? reason
                           : words.say("log.waste-reason", words.amount(amount), reason)));
       rows.add(
           new Row(

@@ -159,13 +159,14 @@ final class DeedForms {
     List<DeedForm.Option> options = new ArrayList<>();
     for (Tub tub : others) {
       Lot other = tub.lot();
+      String version = TubRow.version(shelf, other.component().version());
       String said =
           words.say(
-              "handling.other-tub",
-              other.code(),
-              shelf.names().amount(other.left()),
-              words.moment(other.useBy()),
-              TubRow.version(shelf, other.component().version()));
+                  "handling.other-tub",
+                  other.code(),
+                  shelf.names().amount(other.left()),
+                  words.moment(other.useBy()))
+              + (version.isEmpty() ? "" : ", " + version);
       options.add(
           new DeedForm.Option(other.code(), said, typed.isChosen(deeds, "with", other.code())));
     }
