@@ -24,19 +24,18 @@ public record Gate(Step.Check kind, By by, List<Check> checks) {
 
   /** What is looked at or tasted, and the words there are for it; common practice. */
   public enum Check {
-    SKIN("too-thin", "right", "too-thick"),
-    CENTRE("liquid", "part-set", "set"),
-    TASTE("right", "too-little-salt", "too-salty", "too-sour"),
-    TEXTURE("too-loose", "right", "too-stiff");
-
-    private final List<String> words;
-
-    Check(String... words) {
-      this.words = List.of(words);
-    }
+    SKIN,
+    CENTRE,
+    TASTE,
+    TEXTURE;
 
     public List<String> words() {
-      return words;
+      return switch (this) {
+        case SKIN -> List.of("too-thin", "right", "too-thick");
+        case CENTRE -> List.of("liquid", "part-set", "set");
+        case TASTE -> List.of("right", "too-little-salt", "too-salty", "too-sour");
+        case TEXTURE -> List.of("too-loose", "right", "too-stiff");
+      };
     }
 
     /** As the book spells it. */
