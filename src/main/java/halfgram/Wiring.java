@@ -244,7 +244,7 @@ public final class Wiring implements AutoCloseable {
             new SlipPages(desk, plans, slips, effects),
             new BathsPages(desk, plans, bathing, origins),
             new StockPages(desk, plans, stock, bringing, deeds, gating),
-            new LogPages(desk, logbook),
+            new LogPages(desk, plans, logbook),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));
   }
 

@@ -37,7 +37,7 @@ public final class LedgerApi implements Server.Part {
     this.desk = desk;
     this.plans = plans;
     this.dipped = new Dipped(desk);
-    this.waste = new Waste(desk);
+    this.waste = new Waste(desk, plans);
   }
 
   @Override
@@ -126,6 +126,7 @@ public final class LedgerApi implements Server.Part {
       one.put("component", line.component().formula());
       line.component().output().ifPresent(output -> one.put("output", output));
       Answers.amount(one, "amount", line.amount());
+      one.put("planned", line.planned());
       ArrayNode reasons = one.putArray("reasons");
       line.reasons()
           .forEach(

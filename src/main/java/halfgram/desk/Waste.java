@@ -34,13 +34,15 @@ public final class Waste {
    * @param reasons how much for which reason, in the order they were first given
    * @param cost of what had a price
    * @param unpriced codes of ingredients without a price
+   * @param planned whether the amount is what a batch would have given, and nobody weighed it
    */
   public record Line(
       ComponentRef component,
       Amount amount,
       Map<String, Amount> reasons,
       Money cost,
-      SortedSet<String> unpriced) {}
+      SortedSet<String> unpriced,
+      boolean planned) {}
 
   /**
    * One business day.
@@ -51,10 +53,12 @@ public final class Waste {
   public record Day(LocalDate date, List<Line> lines, Money cost, SortedSet<String> unpriced) {}
 
   private final Desk desk;
+  private final FailedBatches failed;
   private final LedgerStore ledger = new LedgerStore();
 
-  public Waste(Desk desk) {
+  public Waste(Desk desk, Plans plans) {
     this.desk = desk;
+    this.failed = new FailedBatches(desk, plans);
   }
 
   /** The days in which something was lost, the first and the last included, oldest first. */
@@ -70,9 +74,28 @@ public final class Waste {
           .computeIfAbsent(key(house, entry), key -> new ArrayList<>())
           .add(entry);
     }
+    Map<LocalDate, List<Line>> batches = new TreeMap<>();
+    for (FailedBatches.Batch batch :
+        failed.list(house, clock.start(first), clock.start(last.plusDays(1)))) {
+      LocalDate date = house.day(batch.at());
+      batches.computeIfAbsent(date, day -> new ArrayList<>()).add(line(batch));
+      days.computeIfAbsent(date, day -> new LinkedHashMap<>());
+    }
     List<Day> list = new ArrayList<>();
-    days.forEach((date, byKey) -> list.add(day(house, date, byKey)));
+    days.forEach(
+        (date, byKey) ->
+            list.add(day(house, date, byKey, batches.getOrDefault(date, List.of()))));
     return list;
+  }
+
+  private static Line line(FailedBatches.Batch batch) {
+    return new Line(
+        batch.component(),
+        batch.planned(),
+        Map.of(batch.reason(), batch.planned()),
+        batch.cost(),
+        batch.unpriced(),
+        true);
   }
 
   private static String key(House house, LedgerStore.Entry entry) {
@@ -89,13 +112,17 @@ public final class Waste {
     return new ComponentRef(ref.formula(), output, OptionalInt.empty());
   }
 
-  private static Day day(House house, LocalDate date, Map<String, List<LedgerStore.Entry>> byKey) {
+  private static Day day(
+      House house,
+      LocalDate date,
+      Map<String, List<LedgerStore.Entry>> byKey,
+      List<Line> batches) {
     List<Line> lines = new ArrayList<>();
     Money sum = Money.ZERO;
     SortedSet<String> unpriced = new TreeSet<>();
-    for (List<LedgerStore.Entry> entries : byKey.values()) {
-      Line line = line(house, entries);
-      lines.add(line);
+    byKey.values().forEach(entries -> lines.add(line(house, entries)));
+    lines.addAll(batches);
+    for (Line line : lines) {
       sum = sum.plus(line.cost());
       unpriced.addAll(line.unpriced());
     }
@@ -116,6 +143,6 @@ public final class Waste {
       cost = cost.plus(loss.cost());
       unpriced.addAll(loss.unpriced());
     }
-    return new Line(component(house, entries.get(0)), Amount.sum(amounts), reasons, cost, unpriced);
+    return new Line(component(house, entries.get(0)), Amount.sum(amounts), reasons, cost, unpriced, false);
   }
 }

@@ -127,9 +127,11 @@ class HandlingApiTest extends OnDemo {
             .findFirst()
             .orElseThrow();
     String tick =
-        "{'task':'%s','kind':'start','cook':'ines','sequence':1,"
+        "{'task':'"
+            + task.id()
+            + "','kind':'start','cook':'ines','sequence':1,"
             + "'device':'00000000-0000-4000-8000-000000000001'}";
-    Answer ticked = script.post("ticks", String.format(tick, task.id()));
+    Answer ticked = script.post("ticks", tick);
     assertThat(ticked.body().path("taken")).isEmpty();
     JsonNode coming = script.get("coming").body().at("/coming/0");
     assertThat(coming.path("component").asText()).isEqualTo("parsnip-puree");

@@ -3,6 +3,7 @@ package halfgram.pages.log;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.Logbook;
+import halfgram.desk.Plans;
 import halfgram.desk.Waste;
 import halfgram.pages.Rooms;
 import halfgram.web.Server;
@@ -21,10 +22,10 @@ public final class LogPages implements Server.Part {
   private final Logbook logbook;
   private final Waste waste;
 
-  public LogPages(Desk desk, Logbook logbook) {
+  public LogPages(Desk desk, Plans plans, Logbook logbook) {
     this.desk = desk;
     this.logbook = logbook;
-    this.waste = new Waste(desk);
+    this.waste = new Waste(desk, plans);
   }
 
   @Override

@@ -33,7 +33,9 @@ record WasteView(List<Row> rows, String cost) {
       rows.add(
           new Row(
               words.text(Components.name(house.book().formulary(), line.component())),
-              words.amount(line.amount()),
+              line.planned()
+                  ? words.say("log.waste-planned", words.amount(line.amount()))
+                  : words.amount(line.amount()),
               String.join("; ", reasons),
               CostWords.said(words, line.cost(), line.unpriced(), currency)));
     }

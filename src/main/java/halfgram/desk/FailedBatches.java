@@ -1,0 +1,121 @@
+package halfgram.desk;
+
+import halfgram.formula.ComponentRef;
+import halfgram.formula.Cost;
+import halfgram.formula.FormulaVersion;
+import halfgram.formula.Line;
+import halfgram.formula.Step;
+import halfgram.ingredient.Ingredient;
+import halfgram.lot.LotStore;
+import halfgram.measure.Amount;
+import halfgram.measure.Money;
+import halfgram.measure.Ratio;
+import halfgram.prep.KitchenBook;
+import halfgram.prep.PlanStore;
+import halfgram.prep.Task;
+import halfgram.prep.Tick;
+import halfgram.prep.TickStore;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import java.util.UUID;
+import java.util.stream.Collectors;
+
+/**
+ * Batches that failed before anything of them was in a tub.
+ *
+ * <p>Rules. What had gone in by the step that failed is lost, at the prices of its plan; without
+ * every price there is none for the whole. How much it is stands for what the batch would have
+ * given: nobody weighed it. What was in tubs is in the ledger and not here.
+ */
+final class FailedBatches {
+
+  /** A batch. */
+  record Batch(
+      Instant at, ComponentRef component, Amount planned, String reason, Money cost, SortedSet<String> unpriced) {}
+
+  private final Desk desk;
+  private final Plans plans;
+  private final TickStore ticks = new TickStore();
+  private final PlanStore store = new PlanStore();
+  private final LotStore lots = new LotStore();
+
+  FailedBatches(Desk desk, Plans plans) {
+    this.desk = desk;
+    this.plans = plans;
+  }
+
+  /** Those that failed from one moment to another, oldest first. */
+  List<Batch> list(House house, Instant first, Instant last) {
+    return desk.read(
+        tx -> {
+          List<TickStore.Entered> all = ticks.listSince(tx, house.id(), first);
+          Set<Optional<UUID>> undone =
+              all.stream().map(one -> one.tick().undoes()).collect(Collectors.toSet());
+          List<Batch> failed = new ArrayList<>();
+          for (TickStore.Entered entered : all) {
+            Tick tick = entered.tick();
+            boolean counts =
+                tick.kind() == Tick.Kind.FAILED
+                    && tick.at().isBefore(last)
+                    && !undone.contains(Optional.of(tick.id()));
+            if (counts) {
+              PlanStore.Accepted plan =
+                  store.find(tx, house.id(), entered.plan()).orElseThrow();
+              Plans.Computation made = plans.computed(tx, house, plan);
+              made.sheet().tasks().stream()
+                  .filter(task -> task.id().equals(tick.task()))
+                  .filter(
+                      task ->
+                          lots.listOfTasks(tx, house.id(), task.make().id() + "/").isEmpty())
+                  .findFirst()
+                  .ifPresent(task -> failed.add(batch(made.book(), task, tick)));
+            }
+          }
+          return failed;
+        });
+  }
+
+  private static Batch batch(KitchenBook book, Task task, Tick tick) {
+    FormulaVersion version = task.version();
+    int reached = version.stepIndex(task.step().code());
+    Set<String> steps =
+        version.steps().subList(0, reached + 1).stream()
+            .map(Step::code)
+            .collect(Collectors.toSet());
+    Cost cost = new Cost(book.formulary(), book::ingredient);
+    Money sum = Money.ZERO;
+    SortedSet<String> unpriced = new TreeSet<>();
+    for (Line line : version.lines()) {
+      if (steps.contains(line.step())) {
+        Ratio trim = line.weighed() == Line.Weighed.PREPARED ? line.trim() : Ratio.ONE;
+        sum = sum.plus(cost.of(line.item(), task.make().scaled().setOut(line), trim));
+        unpriced.addAll(unpriced(book, cost, line));
+      }
+    }
+    return new Batch(
+        tick.at(),
+        new ComponentRef(version.formula(), Optional.empty(), OptionalInt.empty()),
+        task.make().scaled().output(0),
+        tick.note().orElse(""),
+        sum,
+        unpriced);
+  }
+
+  private static SortedSet<String> unpriced(KitchenBook book, Cost cost, Line line) {
+    return line.item()
+        .<SortedSet<String>>fold(
+            item -> {
+              Ingredient ingredient = book.ingredient(item.code());
+              return ingredient.perGram().complete()
+                  ? new TreeSet<>()
+                  : new TreeSet<>(Set.of(item.code()));
+            },
+            component -> cost.unpriced(book.formulary().get(component.ref())));
+  }
+}
