@@ -72,7 +72,8 @@ class EveryPageIT {
             "deliveries",
             """
             {"code": "dairy", "supplier": "Hill dairy", "date": "2026-12-05", "expected": "13:40",
-             "lines": [{"ingredient": "sheep-yoghurt", "amount": "12 kg"}]}""");
+             "lines": [{"ingredient": "sheep-yoghurt", "amount": "12 kg"}]}\
+            """);
     site.script()
         .post("stock/t-1204-trout-1/waste", "{'amount': '120 g', 'reason': 'fell on the floor'}");
   }
