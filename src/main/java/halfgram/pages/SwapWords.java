@@ -44,15 +44,20 @@ public final class SwapWords {
     return words.text(Components.name(book, item));
   }
 
+  /** The line of allergens that are new on the plate. */
+  public Optional<String> gains(SwapOffer offer) {
+    return offer.gains().isEmpty()
+        ? Optional.empty()
+        : Optional.of(words.say("pass.swap-gains", allergens(offer.gains())));
+  }
+
   /** All that differs: a line each. */
   public List<String> differences(SwapOffer offer) {
     List<String> lines = new ArrayList<>();
     lines.add(
         words.say("pass.swap-plates", offer.plates(), offer.swap().with().typed().toString()));
     offer.lastsFor().ifPresent(plates -> lines.add(lasts(offer, plates)));
-    if (!offer.gains().isEmpty()) {
-      lines.add(words.say("pass.swap-gains", allergens(offer.gains())));
-    }
+    gains(offer).ifPresent(lines::add);
     if (!offer.loses().isEmpty()) {
       lines.add(words.say("pass.swap-loses", allergens(offer.loses())));
     }

@@ -41,6 +41,8 @@ class EveryPageIT {
           "wall/all",
           "wall/pass",
           "service/bar.2026-12-05",
+          "deliveries?past=yes",
+          "log?what=stock",
           "formulas?find=zzz",
           "events?past=yes",
           "stock?by=component");
@@ -65,6 +67,15 @@ class EveryPageIT {
         "the whisk is gone",
         "sequence",
         String.valueOf(Site.sequence()));
+    site.script()
+        .post(
+            "deliveries",
+            """
+            {"code": "dairy", "supplier": "Hill dairy", "date": "2026-12-05", "expected": "13:40",
+             "lines": [{"ingredient": "sheep-yoghurt", "amount": "12 kg"}]}\
+            """);
+    site.script()
+        .post("stock/t-1204-trout-1/waste", "{'amount': '120 g', 'reason': 'fell on the floor'}");
   }
 
   @AfterAll
@@ -231,9 +242,24 @@ class EveryPageIT {
         "wall/cold",
         "wall/cold?task=" + encoded(task("yoghurt-spheres/harvest-dinner/1/drop")),
         "wall/all",
+        "wall/hot?task=" + encoded(task("butter-sauce/harvest-dinner/1/warm")),
         "wall/pass",
+        "service",
         "service/bar.2026-12-05",
+        "service/harvest-dinner",
+        "service/harvest-dinner/swap",
+        "service/harvest-dinner/who",
         "wall/cold/who",
+        "tonight",
+        "slip/harvest-dinner",
+        "slip/harvest-dinner?minutes=30&covers=97",
+        "deliveries",
+        "deliveries?past=yes",
+        "deliveries/new",
+        "deliveries/dairy",
+        "deliveries/dairy/edit",
+        "deliveries/dairy/cancel",
+        "kit",
         "label?tub=" + tub,
         "formulas",
         "formulas?find=zzz",
@@ -256,7 +282,8 @@ class EveryPageIT {
         "count/cold",
         "baths",
         "baths/A",
-        "log");
+        "log",
+        "log?what=stock");
   }
 
   private static String address(String page) {

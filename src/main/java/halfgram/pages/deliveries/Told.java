@@ -48,7 +48,11 @@ public final class Told {
       String last,
       String tooLate,
       List<String> meanwhile,
-      List<String> shorts) {}
+      List<Less> shorts) {
+
+    /** A line of it, and whether it does harm. */
+    public record Less(String said, boolean harms) {}
+  }
 
   private final House house;
   private final PrepSheet sheet;
@@ -139,7 +143,7 @@ public final class Told {
     return words.say("deliveries.meanwhile-task", names.title(task), time(task.start()));
   }
 
-  private List<String> less(DeliveryAnswer.Less less) {
+  private List<One.Less> less(DeliveryAnswer.Less less) {
     List<String> said = new ArrayList<>();
     String name = name(less.line().ingredient());
     said.add(
@@ -156,10 +160,11 @@ public final class Told {
               plates.plates().count(),
               plates.shortBy()));
     }
-    if (less.plates().isEmpty()) {
+    boolean harms = !less.plates().isEmpty();
+    if (!harms) {
       said.add(words.say("deliveries.short-none"));
     }
-    return said;
+    return said.stream().map(line -> new One.Less(line, harms)).toList();
   }
 
   private String plate(ServiceRun.Plates plates) {

@@ -27,6 +27,7 @@ record SwapView(
   /**
    * One stand-in.
    *
+   * @param gains which of what is said tells new allergens; empty for none
    * @param entry id of the entry that put it in force, to undo; empty until then
    */
   record Offer(
@@ -36,6 +37,7 @@ record SwapView(
       String dishName,
       String title,
       List<String> said,
+      String gains,
       List<String> refused,
       boolean wanted,
       String inForce,
@@ -69,6 +71,7 @@ record SwapView(
         scene.text(offer.dish().name()),
         words.title(offer),
         words.differences(offer),
+        words.gains(offer).orElse(""),
         offer.refused().stream().map(words::refused).toList(),
         offer.wanted(),
         offer.inForce()

@@ -47,7 +47,10 @@ record SlipView(
   record Choice(String value, String name, boolean chosen) {}
 
   /** A list of things to act on, and whether they are pressing. */
-  record Part(String title, boolean heed, List<String> lines) {}
+  record Part(String title, boolean heed, List<Line> lines) {}
+
+  /** What is so, and each thing that can be done about it. */
+  record Line(String said, List<String> choices) {}
 
   /**
    * What looking has found.
@@ -130,9 +133,9 @@ record SlipView(
     Consequences found = looked.consequences().get();
     ConsequenceWords said = new ConsequenceWords(sheet.get().book(), sheet.get().sheet(), words);
     List<Part> parts = new ArrayList<>();
-    add(parts, words.say("slip.part-later"), true, said.later(found));
-    add(parts, words.say("slip.part-lost"), true, said.lost(found));
-    add(parts, words.say("today.part-top-up"), true, said.grown(sheet.get().difference()));
+    add(parts, words.say("slip.part-later"), true, plain(said.later(found)));
+    add(parts, words.say("slip.part-lost"), true, plain(said.lost(found)));
+    add(parts, words.say("today.part-top-up"), true, plain(said.grown(sheet.get().difference())));
     StretchWords lacking = new StretchWords(sheet.get().book(), sheet.get().sheet(), words);
     add(
         parts,
@@ -140,17 +143,21 @@ record SlipView(
         true,
         Stretch.of(sheet.get().sheet()).stream()
             .filter(stretch -> stretch.service().id().equals(looked.after().run()))
-            .map(lacking::line)
+            .map(one -> new Line(lacking.head(one), lacking.choices(one)))
             .toList());
-    add(parts, words.say("slip.part-baths"), false, said.baths(found));
-    add(parts, words.say("slip.part-over"), false, said.over(found));
+    add(parts, words.say("slip.part-baths"), false, plain(said.baths(found)));
+    add(parts, words.say("slip.part-over"), false, plain(said.over(found)));
     return parts;
   }
 
-  private static void add(List<Part> parts, String title, boolean heed, List<String> lines) {
+  private static void add(List<Part> parts, String title, boolean heed, List<Line> lines) {
     if (!lines.isEmpty()) {
       parts.add(new Part(title, heed, lines));
     }
+  }
+
+  private static List<Line> plain(List<String> lines) {
+    return lines.stream().map(line -> new Line(line, List.of())).toList();
   }
 
   private static List<Effect> effects(Looked looked, Messages words) {
