@@ -139,14 +139,6 @@ public final class Events {
         });
   }
 
-  /** Saves an event over what is there, for whoever has the kitchen locked. */
-  Outcome replace(Tx tx, House now, ObjectNode body, String who) {
-    Optional<EventStore.Saved> there = events.find(tx, now.id(), body.path("code").asText());
-    OptionalLong seen =
-        there.isPresent() ? OptionalLong.of(there.get().change()) : OptionalLong.empty();
-    return store(tx, now, there, seen, body, who);
-  }
-
   /**
    * Adds an event; one that says the same already is as good.
    *

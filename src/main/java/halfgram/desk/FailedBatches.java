@@ -37,7 +37,12 @@ final class FailedBatches {
 
   /** A batch. */
   record Batch(
-      Instant at, ComponentRef component, Amount planned, String reason, Money cost, SortedSet<String> unpriced) {}
+      Instant at,
+      ComponentRef component,
+      Amount planned,
+      String reason,
+      Money cost,
+      SortedSet<String> unpriced) {}
 
   private final Desk desk;
   private final Plans plans;
@@ -65,14 +70,12 @@ final class FailedBatches {
                     && tick.at().isBefore(last)
                     && !undone.contains(Optional.of(tick.id()));
             if (counts) {
-              PlanStore.Accepted plan =
-                  store.find(tx, house.id(), entered.plan()).orElseThrow();
+              PlanStore.Accepted plan = store.find(tx, house.id(), entered.plan()).orElseThrow();
               Plans.Computation made = plans.computed(tx, house, plan);
               made.sheet().tasks().stream()
                   .filter(task -> task.id().equals(tick.task()))
                   .filter(
-                      task ->
-                          lots.listOfTasks(tx, house.id(), task.make().id() + "/").isEmpty())
+                      task -> lots.listOfTasks(tx, house.id(), task.make().id() + "/").isEmpty())
                   .findFirst()
                   .ifPresent(task -> failed.add(batch(made.book(), task, tick)));
             }

@@ -211,7 +211,7 @@ public final class Slips {
   private Outcome save(Tx tx, House house, Found found, Asked asked, String who) {
     ObjectNode body = body(house, found, asked);
     if (found.event().isPresent()) {
-      Events.Outcome outcome = events.replace(tx, house, body, who);
+      Events.Outcome outcome = events.keep(tx, house, body, who);
       return outcome instanceof Events.Problems problems ? new Wrong(problems.list()) : new Saved();
     }
     BookReader.Outcome read = read(with(house, body));

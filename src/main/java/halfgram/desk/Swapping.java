@@ -111,7 +111,7 @@ public final class Swapping {
     one.put("dish", asked.dish());
     ObjectNode listed = listed(now, asked);
     one.setAll(listed);
-    return store(tx, now, run.get(), body, entry(day, asked), asked);
+    return store(tx, now, body, entry(day, asked), asked);
   }
 
   private static Optional<Swap> findSwap(KitchenBook book, ServiceRun run, Asked asked) {
@@ -164,8 +164,7 @@ public final class Swapping {
     throw new IllegalStateException("no service " + service.code());
   }
 
-  private Sending.Outcome store(
-      Tx tx, House house, ServiceRun run, ObjectNode body, Entry entry, Asked asked) {
+  private Sending.Outcome store(Tx tx, House house, ObjectNode body, Entry entry, Asked asked) {
     Events.Outcome outcome = events.keep(tx, house, body, asked.who());
     if (!(outcome instanceof Events.Saved)) {
       return new Sending.Refused(Message.of("pass.refused.book"));

@@ -83,8 +83,7 @@ public final class Waste {
     }
     List<Day> list = new ArrayList<>();
     days.forEach(
-        (date, byKey) ->
-            list.add(day(house, date, byKey, batches.getOrDefault(date, List.of()))));
+        (date, byKey) -> list.add(day(house, date, byKey, batches.getOrDefault(date, List.of()))));
     return list;
   }
 
@@ -113,10 +112,7 @@ public final class Waste {
   }
 
   private static Day day(
-      House house,
-      LocalDate date,
-      Map<String, List<LedgerStore.Entry>> byKey,
-      List<Line> batches) {
+      House house, LocalDate date, Map<String, List<LedgerStore.Entry>> byKey, List<Line> batches) {
     List<Line> lines = new ArrayList<>();
     Money sum = Money.ZERO;
     SortedSet<String> unpriced = new TreeSet<>();
@@ -143,6 +139,7 @@ public final class Waste {
       cost = cost.plus(loss.cost());
       unpriced.addAll(loss.unpriced());
     }
-    return new Line(component(house, entries.get(0)), Amount.sum(amounts), reasons, cost, unpriced, false);
+    return new Line(
+        component(house, entries.get(0)), Amount.sum(amounts), reasons, cost, unpriced, false);
   }
 }

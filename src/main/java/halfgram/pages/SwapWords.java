@@ -81,7 +81,7 @@ public final class SwapWords {
   private Optional<String> touched(SwapOffer offer) {
     String diets =
         book.diets().values().stream()
-            .filter(diet -> diet.without().stream().anyMatch(offer.gains()::contains))
+            .filter(diet -> diet.without().stream().anyMatch(code -> offer.gains().contains(code)))
             .map(Diet::name)
             .map(words::text)
             .collect(Collectors.joining(", "))

@@ -220,7 +220,7 @@ public record AtPass(ServiceRun run, List<FireNow> fires, List<Line> lines, List
       Optional<Component> scarcest = Optional.empty();
       Optional<Component> scarcestNow = Optional.empty();
       for (Map.Entry<Component, Amount> one : plate.entrySet()) {
-        Shelf shelf = shelves.get(one.getKey());
+        Shelf shelf = java.util.Objects.requireNonNull(shelves.get(one.getKey()));
         Amount per = one.getValue();
         long now = whole(shelf.inStock(), per);
         if (ready.isEmpty() || now < ready.getAsLong()) {

@@ -58,8 +58,7 @@ public record Awaited(
                 });
       }
       sources.forEach(
-          (code, source) ->
-              awaited.add(of(task, codes.getOrDefault(code, List.of()), source)));
+          (code, source) -> awaited.add(of(task, codes.getOrDefault(code, List.of()), source)));
     }
     return List.copyOf(awaited);
   }

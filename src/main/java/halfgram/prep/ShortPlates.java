@@ -60,7 +60,8 @@ public record ShortPlates(ServiceRun run, ServiceRun.Plates plates, int possible
     private final String ingredient;
     private final Predicate<Task> takes;
     private final Map<String, Amount> lacking = new HashMap<>();
-    private final IdentityHashMap<Make, Map<Need, Amount>> known = new IdentityHashMap<>();
+    private final IdentityHashMap<Make, IdentityHashMap<Need, Amount>> known =
+        new IdentityHashMap<>();
 
     private Count(PrepSheet sheet, String ingredient, Predicate<Task> takes) {
       this.sheet = sheet;
@@ -203,12 +204,12 @@ public record ShortPlates(ServiceRun run, ServiceRun.Plates plates, int possible
     }
 
     /** What each need of a make would lack, those it serves last first. */
-    private Map<Need, Amount> lacking(Make make) {
-      Map<Need, Amount> before = known.get(make);
+    private IdentityHashMap<Need, Amount> lacking(Make make) {
+      IdentityHashMap<Need, Amount> before = known.get(make);
       if (before != null) {
         return before;
       }
-      Map<Need, Amount> lacking = new IdentityHashMap<>();
+      IdentityHashMap<Need, Amount> lacking = new IdentityHashMap<>();
       known.put(make, lacking);
       Scaled possible = possible(make);
       if (possible.basis().compareTo(make.scaled().basis()) >= 0) {

@@ -30,8 +30,8 @@ import java.util.Set;
 import java.util.TreeMap;
 
 /**
- * A kitchen in which things happen: what hands do, through the API; what eyes see, on the pages; and
- * the laws that must hold whatever happens.
+ * A kitchen in which things happen: what hands do, through the API; what eyes see, on the pages;
+ * and the laws that must hold whatever happens.
  */
 final class Kitchenful {
   private static final String DEVICE = "00000000-0000-4000-8000-00000000000";
@@ -118,8 +118,7 @@ final class Kitchenful {
 
   /** An entry of a device of its own, numbered. */
   Answer entered(String rest, String body) {
-    return done(
-        rest, "{" + body + ",'device':'" + DEVICE + "2','sequence':" + sequence++ + "}");
+    return done(rest, "{" + body + ",'device':'" + DEVICE + "2','sequence':" + sequence++ + "}");
   }
 
   /** The chef accepts what is offered, when anything is; nothing finished may change by it. */
@@ -147,8 +146,8 @@ final class Kitchenful {
   }
 
   /**
-   * Everybody keeps to the sheet until a moment: what should have started is started, what should be
-   * done is done, in the order of the clock. Kit that carries something is washed first.
+   * Everybody keeps to the sheet until a moment: what should have started is started, what should
+   * be done is done, in the order of the clock. Kit that carries something is washed first.
    */
   void work(String until) {
     Instant end = Site.at(until);
@@ -204,14 +203,15 @@ final class Kitchenful {
         .read(
             tx -> {
               lots.listAll(tx, site.house().id())
-                  .forEach(
-                      tub -> ledger.put(tub, lots.listOf(tx, site.house().id(), tub.id())));
+                  .forEach(tub -> ledger.put(tub, lots.listOf(tx, site.house().id(), tub.id())));
               return null;
             });
     ledger.forEach(
         (tub, rows) -> {
           Replay replay = Replay.of(rows);
-          assertThat(tub.lot().left().number()).as("%s: %s", when, tub.lot().code()).isNotNegative();
+          assertThat(tub.lot().left().number())
+              .as("%s: %s", when, tub.lot().code())
+              .isNotNegative();
           assertThat(replay.left()).as(when).isEqualByComparingTo(tub.lot().left());
           assertThat(replay.kept()).as(when).isEqualTo(Replay.kept(tub.lot()));
           assertThat(tub.lot().kept()).as(when).isLessThanOrEqualTo(tub.lot().left());
@@ -251,7 +251,9 @@ final class Kitchenful {
             });
   }
 
-  /** What there is at the end, for comparing with another database: what, how much, in what state. */
+  /**
+   * What there is at the end, for comparing with another database: what, how much, in what state.
+   */
   Map<String, String> stands() {
     Map<String, String> stands = new TreeMap<>();
     for (Tub tub : site.wiring().stock().listAll(site.house())) {
@@ -269,7 +271,8 @@ final class Kitchenful {
     inForce
         .sheet()
         .tasks()
-        .forEach(task -> stands.put(task.id(), inForce.progress(task).state() + " " + task.start()));
+        .forEach(
+            task -> stands.put(task.id(), inForce.progress(task).state() + " " + task.start()));
     return stands;
   }
 }

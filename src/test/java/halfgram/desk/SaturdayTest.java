@@ -16,9 +16,9 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 /**
- * A Saturday as kitchens live it: forty happenings by the clock, with what eyes must see after each,
- * played on both databases. The ledger holds after every one, nothing finished changes by a plan,
- * and the day is the same again from what was kept of it.
+ * A Saturday as kitchens live it: forty happenings by the clock, with what eyes must see after
+ * each, played on both databases. The ledger holds after every one, nothing finished changes by a
+ * plan, and the day is the same again from what was kept of it.
  */
 class SaturdayTest {
   private static final String SPHERES = "yoghurt-spheres/harvest-dinner/1";
@@ -163,7 +163,9 @@ class SaturdayTest {
         () -> {
           at.done("deliveries/greens/entries", "{'kind':'late','expected':'13:00'}");
           JsonNode answer = at.json("deliveries/greens");
-          assertThat(answer.at("/answer/serves").toString()).as(answer.toString()).contains("kohlrabi-plate");
+          assertThat(answer.at("/answer/serves").toString())
+              .as(answer.toString())
+              .contains("kohlrabi-plate");
           assertThat(answer.findValuesAsText("lastMoment")).isNotEmpty();
           at.accept();
           sees(at.hand(at.task("kohlrabi-ribbons/harvest-dinner/1")), "Elm Farm");
@@ -210,8 +212,7 @@ class SaturdayTest {
         "and pulled again: its clock goes on, once and for all",
         () -> {
           at.done("stock/t-1204-jus/thaw", "{'place':'walk-in'}");
-          Answer again =
-              at.script.post("stock/t-1204-jus/freeze", "{'until':'2027-01-05T12:00'}");
+          Answer again = at.script.post("stock/t-1204-jus/freeze", "{'until':'2027-01-05T12:00'}");
           assertThat(again.status()).isEqualTo(409);
         });
     turn(
@@ -244,8 +245,7 @@ class SaturdayTest {
         "15:35",
         "84 become 97",
         () -> {
-          JsonNode answer =
-              at.done("slip/harvest-dinner?accept=yes", "{'covers':97}").body();
+          JsonNode answer = at.done("slip/harvest-dinner?accept=yes", "{'covers':97}").body();
           assertThat(answer.path("covers").asInt()).isEqualTo(97);
           sees(at.page(""), "97");
           sees(at.wall("cold"), "97");
@@ -348,8 +348,7 @@ class SaturdayTest {
         "17:35",
         "the dinner slips by a quarter of an hour",
         () -> {
-          JsonNode answer =
-              at.done("slip/harvest-dinner?accept=yes", "{'minutes':15}").body();
+          JsonNode answer = at.done("slip/harvest-dinner?accept=yes", "{'minutes':15}").body();
           assertThat(answer.path("start").asText()).isEqualTo("18:45");
           sees(at.page("service/harvest-dinner"), "18:45");
         });
@@ -382,8 +381,7 @@ class SaturdayTest {
         "19:10",
         "86 the spheres: every screen has it",
         () -> {
-          at.entered(
-              DINNER, "'kind':'out','item':'yoghurt-spheres','note':'burst','who':'marit'");
+          at.entered(DINNER, "'kind':'out','item':'yoghurt-spheres','note':'burst','who':'marit'");
           sees(at.wall("cold"), "86");
           sees(at.wall("hot"), "86");
           sees(at.page(""), "86");
@@ -396,7 +394,8 @@ class SaturdayTest {
           at.entered(DINNER, "'kind':'back','item':'yoghurt-spheres','who':'marit'");
           assertThat(at.wall("hot")).doesNotContain("burst");
         });
-    turn("19:20", "the rest of the first course goes out", () -> assertThat(sent(64)).isEqualTo(84));
+    turn(
+        "19:20", "the rest of the first course goes out", () -> assertThat(sent(64)).isEqualTo(84));
     turn("19:25", "everybody keeps to the sheet to the end", () -> at.work("21:50"));
   }
 
@@ -453,13 +452,17 @@ class SaturdayTest {
           }
           assertThat(assumed).isNotEmpty();
           sees(at.page("count/cold"), "should be");
-          at.done("stock/" + Client.encoded(assumed) + "/count", "{'amount':'" + amount(assumed) + "'}");
+          at.done(
+              "stock/" + Client.encoded(assumed) + "/count",
+              "{'amount':'" + amount(assumed) + "'}");
           assertThat(at.json("stock/" + assumed).path("assumed").asBoolean()).isFalse();
         });
     turn(
         "+07:40",
         "what was thrown away yesterday has its sum",
-        () -> assertThat(at.json("waste?from=2026-12-05").toString()).contains("boiled over", "smelt off", "dropped"));
+        () ->
+            assertThat(at.json("waste?from=2026-12-05").toString())
+                .contains("boiled over", "smelt off", "dropped"));
   }
 
   private String amount(String tub) {
@@ -468,6 +471,11 @@ class SaturdayTest {
   }
 
   private String left(String tub) {
-    return at.json("stock/" + tub).path("left").path("value").decimalValue().stripTrailingZeros().toPlainString();
+    return at.json("stock/" + tub)
+        .path("left")
+        .path("value")
+        .decimalValue()
+        .stripTrailingZeros()
+        .toPlainString();
   }
 }

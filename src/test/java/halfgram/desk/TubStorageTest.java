@@ -127,13 +127,7 @@ class TubStorageTest {
   }
 
   private Task lastTask(String formula) {
-    return site
-        .wiring()
-        .plans()
-        .open(site.house(), Site.DAY, "test")
-        .sheet()
-        .tasks()
-        .stream()
+    return site.wiring().plans().open(site.house(), Site.DAY, "test").sheet().tasks().stream()
         .filter(task -> task.version().formula().equals(formula) && !task.stored().isEmpty())
         .findFirst()
         .orElseThrow();

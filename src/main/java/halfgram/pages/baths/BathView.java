@@ -35,14 +35,14 @@ record BathView(
     String tub,
     String rested,
     boolean shortRest,
-    List<Number> numbers,
+    List<Figure> numbers,
     List<Use> runs,
     List<Move> moves,
     String day,
     String formula) {
 
   /** A number with what it is held against. */
-  record Number(String name, String value, String limit, String how) {}
+  record Figure(String name, String value, String limit, String how) {}
 
   /** A run that used it. */
   record Use(String name, String href, long drops, long pieces, long burst) {}
@@ -93,7 +93,7 @@ record BathView(
     return pool.words().say(key, from.tub(), pool.words().dayTime(from.mixed()), who);
   }
 
-  private static List<Number> numbers(Messages words, BathBoard.Basin basin, LiveBaths.Bath bath) {
+  private static List<Figure> numbers(Messages words, BathBoard.Basin basin, LiveBaths.Bath bath) {
     Optional<LiveBaths.Run> last =
         bath.runs().isEmpty()
             ? Optional.empty()
@@ -102,39 +102,39 @@ record BathView(
       return List.of();
     }
     SphereBath sphere = last.get().bath();
-    List<Number> numbers = new ArrayList<>();
+    List<Figure> numbers = new ArrayList<>();
     numbers.add(
-        new Number(
+        new Figure(
             words.say("bathday.n-pieces"),
             String.valueOf(bath.pieces()),
             sphere.mostPieces() < NO_LIMIT ? String.valueOf(sphere.mostPieces()) : "",
             words.say("bathday.counted")));
     numbers.add(
-        new Number(
+        new Figure(
             words.say("bathday.n-burst"),
             String.valueOf(bath.burst()),
             "",
             words.say("bathday.counted")));
     numbers.add(
-        new Number(
+        new Figure(
             words.say("bathday.n-lost"),
             SphereBath.shown(round(bath.lostMl()), "mL"),
             SphereBath.shown(round(sphere.usable()), "mL"),
             words.say(bath.level().isPresent() ? "bathday.from-level" : "bathday.by-pieces")));
     numbers.add(
-        new Number(
+        new Figure(
             words.say("bathday.n-level"),
             SphereBath.shown(round(bath.millimetres()), "mm"),
             SphereBath.shown(round(sphere.leastLevel()), "mm"),
             BathsView.level(words, bath)));
     numbers.add(
-        new Number(
+        new Figure(
             words.say("bathday.n-calcium"),
             SphereBath.shown(round(bath.calciumMg()), "mg"),
             SphereBath.shown(round(sphere.calciumLimit()), "mg"),
             words.say("bathday.by-burst")));
     numbers.add(
-        new Number(
+        new Figure(
             words.say("bathday.n-since"),
             words.time(bath.from()),
             words.time(

@@ -17,7 +17,7 @@ import java.util.Map;
  * @param toCome whether it can still arrive, be late or be called off
  * @param here whether lines can be turned away
  * @param typed the form that was not accepted, with what is wrong with it
- * @param id a number of its own for each form on the page
+ * @param ids a number of its own for each form on the page
  */
 record OneView(
     Told.One told,
