@@ -2,14 +2,9 @@ package halfgram.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import halfgram.prep.Task;
-import halfgram.prep.TaskState;
-import halfgram.prep.WeighLine;
-import halfgram.testkit.Client;
-import halfgram.testkit.Script.Answer;
 import halfgram.testkit.Site;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -21,18 +16,8 @@ import org.junit.jupiter.api.Test;
  * plan, and the day is the same again from what was kept of it.
  */
 class SaturdayTest {
-  private static final String SPHERES = "yoghurt-spheres/harvest-dinner/1";
-  private static final String DINNER = "services/harvest-dinner/entries";
-
-  /** Something that happens at a time, and what must be seen after it. */
-  private record Turn(String time, String what, Runnable happens) {}
-
-  private final List<Turn> turns = new ArrayList<>();
-  private Kitchenful at = new Kitchenful(Site.empty());
-
   @Test
   void aSaturdayOnBothDatabases() {
-    at.site.close();
     Map<String, String> embedded;
     try (Site site = Site.demo()) {
       embedded = play(site);
@@ -42,440 +27,29 @@ class SaturdayTest {
     }
   }
 
-  private Map<String, String> play(Site site) {
-    at = new Kitchenful(site);
-    turns.clear();
-    drops.clear();
-    morning();
-    goods();
-    afternoon();
-    service();
-    night();
+  private static Map<String, String> play(Site site) {
+    Kitchenful at = new Kitchenful(site);
+    List<Turns.Turn> turns = new ArrayList<>(new SaturdayMorning(at).list());
+    turns.addAll(new SaturdayEvening(at).list());
     assertThat(turns).hasSizeGreaterThanOrEqualTo(40);
-    for (Turn turn : turns) {
-      if (!turn.time().isEmpty()) {
-        at.site.setClock(at(turn.time()));
-      }
+    for (Turns.Turn turn : turns) {
+      String when = turn.time() + " " + turn.what();
+      site.setClock(moment(turn.time()));
       try {
         turn.happens().run();
       } catch (AssertionError e) {
-        throw new AssertionError(turn.time() + " " + turn.what() + ": " + e.getMessage(), e);
+        throw new AssertionError(when + ": " + e.getMessage(), e);
       }
-      at.ledgerHolds(turn.time() + " " + turn.what());
+      at.ledgerHolds(when);
     }
     at.replays();
     return at.stands();
   }
 
-  private static java.time.Instant at(String time) {
+  /** A time of Saturday, or with + of the morning after. */
+  private static Instant moment(String time) {
     return time.startsWith("+")
         ? Site.at(time.substring(1)).plus(Duration.ofDays(1))
         : Site.at(time);
-  }
-
-  private void turn(String time, String what, Runnable happens) {
-    turns.add(new Turn(time, what, happens));
-  }
-
-  private static void sees(String page, String... said) {
-    assertThat(page).contains(said);
-  }
-
-  // ---- the day ----
-
-  private Task base;
-
-  private void morning() {
-    turn("09:00", "the day opens", () -> sees(at.page(""), "Plan 1", "Harvest dinner", "84"));
-    turn(
-        "09:02",
-        "Ines begins the base",
-        () -> {
-          base = at.task("yoghurt-base/harvest-dinner/1/shear");
-          at.tick(base, "start", "ines", "");
-          sees(at.hand(base), "ON IT · Ines");
-        });
-    turn(
-        "09:05",
-        "the first line is weighed",
-        () -> {
-          WeighLine line = base.weigh().get(0).lines().get(0);
-          at.tick(base, "weighed", "ines", ",'line':'" + line.path() + "'");
-          assertThat(at.inForce().progress(base).weighed()).containsKey(line.path());
-        });
-    turn(
-        "09:08",
-        "what is for the dairy-free may not go through the same blender",
-        () -> {
-          Task puree = at.task("parsnip-puree/harvest-dinner/1/blend");
-          Answer mix = at.tick(puree, "start", "lorcan", "");
-          assertThat(mix.status()).isEqualTo(409);
-          assertThat(mix.body().path("said").asText()).contains("thermo blender carries", "milk");
-          sees(at.page("kit"), "MILK");
-        });
-    turn(
-        "09:10",
-        "Ines is called away",
-        () -> {
-          at.tick(base, "part-done", "ines", ",'amount':'2 kg'");
-          sees(at.hand(base), "PART DONE");
-        });
-    turn(
-        "09:14",
-        "Lorcan goes on with it",
-        () -> {
-          at.tick(base, "start", "lorcan", "");
-          sees(at.hand(base), "ON IT · Lorcan");
-        });
-    turn(
-        "09:40",
-        "the base is done and in its tubs",
-        () -> {
-          JsonNode tubs = at.tick(base, "done", "lorcan", "").body().path("tubs");
-          assertThat(tubs).isNotEmpty();
-          sees(at.page("stock"), tubs.get(0).asText());
-        });
-    turn(
-        "09:45",
-        "the blender is washed",
-        () -> {
-          at.done("kit", "{'thing':'machine/blender','how':'hot, dried'}");
-          sees(at.page("kit"), "washed");
-        });
-  }
-
-  private void goods() {
-    turn(
-        "09:50",
-        "a delivery is on its way and the plan is made around it",
-        () -> {
-          at.done(
-              "deliveries",
-              "{'code':'greens','supplier':'Elm Farm','date':'2026-12-05','expected':'11:00',"
-                  + "'lines':[{'ingredient':'kohlrabi','amount':'6 kg'},"
-                  + "{'ingredient':'celeriac','amount':'20 kg'}]}");
-          at.accept();
-          sees(at.page("deliveries"), "Elm Farm", "11:00");
-        });
-    turn(
-        "10:40",
-        "it is late: what waits, for which dishes, until when it still works",
-        () -> {
-          at.done("deliveries/greens/entries", "{'kind':'late','expected':'13:00'}");
-          JsonNode answer = at.json("deliveries/greens");
-          assertThat(answer.at("/answer/serves").toString())
-              .as(answer.toString())
-              .contains("kohlrabi-plate");
-          assertThat(answer.findValuesAsText("lastMoment")).isNotEmpty();
-          at.accept();
-          sees(at.hand(at.task("kohlrabi-ribbons/harvest-dinner/1")), "Elm Farm");
-        });
-    turn(
-        "11:55",
-        "it is here",
-        () -> {
-          at.done("deliveries/greens/entries", "{'kind':'arrived'}");
-          at.accept();
-          assertThat(at.hand(at.task("kohlrabi-ribbons/harvest-dinner/1")))
-              .doesNotContain("waits for Elm Farm");
-        });
-    turn(
-        "11:57",
-        "a tub moves to another fridge",
-        () -> {
-          at.done("stock/t-1204-trout-2/move", "{'place':'pass fridge'}");
-          sees(at.page("stock/t-1204-trout-2"), "pass fridge");
-        });
-    turn(
-        "11:58",
-        "a tub is split in two",
-        () -> {
-          at.done("stock/t-1203-stock-2/split", "{'amount':'1.2 kg','tubs':1}");
-          assertThat(left("t-1203-stock-2")).isEqualTo("1200");
-        });
-    turn(
-        "11:59",
-        "two tubs become one, by the earlier date",
-        () -> {
-          at.done("stock/t-1203-oil-2/combine", "{'with':['t-1203-oil-3']}");
-          assertThat(left("t-1203-oil-2")).isEqualTo("0");
-        });
-    turn(
-        "12:00",
-        "the jus is frozen: its clock stands",
-        () -> {
-          at.done("stock/t-1204-jus/freeze", "{'until':'2027-01-05T12:00','place':'freezer'}");
-          sees(at.page("stock/t-1204-jus"), "frozen");
-        });
-    turn(
-        "12:10",
-        "and pulled again: its clock goes on, once and for all",
-        () -> {
-          at.done("stock/t-1204-jus/thaw", "{'place':'walk-in'}");
-          Answer again = at.script.post("stock/t-1204-jus/freeze", "{'until':'2027-01-05T12:00'}");
-          assertThat(again.status()).isEqualTo(409);
-        });
-    turn(
-        "12:12",
-        "two crisps break",
-        () -> {
-          at.done("stock/t-1203-crisp-2/broke", "{'amount':'2 piece','reason':'dropped'}");
-          assertThat(left("t-1203-crisp-2")).isEqualTo("42");
-        });
-    turn(
-        "12:15",
-        "some of the croquettes are thrown away, with what they cost",
-        () -> {
-          at.done("stock/t-1204-croq/waste", "{'amount':'100 g','reason':'smelt off'}");
-          assertThat(at.json("waste").toString()).contains("smelt off");
-          sees(at.page("log"), "smelt off");
-        });
-    turn("12:20", "everybody keeps to the sheet over lunch", () -> at.work("15:30"));
-  }
-
-  private void afternoon() {
-    turn(
-        "15:32",
-        "a count finds less than there should be",
-        () -> {
-          at.done("stock/t-1201-butter/count", "{'amount':'400 g'}");
-          assertThat(left("t-1201-butter")).isEqualTo("400");
-        });
-    turn(
-        "15:35",
-        "84 become 97",
-        () -> {
-          JsonNode answer = at.done("slip/harvest-dinner?accept=yes", "{'covers':97}").body();
-          assertThat(answer.path("covers").asInt()).isEqualTo(97);
-          sees(at.page(""), "97");
-          sees(at.wall("cold"), "97");
-        });
-    turn(
-        "15:40",
-        "the bar will be quieter",
-        () -> {
-          at.done("slip/bar.2026-12-05?accept=yes", "{'covers':20}");
-          sees(at.page(""), "20");
-        });
-    turn(
-        "15:45",
-        "a batch fails: binned with its reason, and what a second go takes is said",
-        () -> {
-          Task jelly = at.task("pea-jelly/harvest-dinner");
-          at.tick(jelly, "start", "sixten", "");
-          at.tick(jelly, "failed", "sixten", ",'note':'boiled over'");
-          sees(at.hand(jelly), "FAILED", "boiled over", "Second go");
-          at.accept();
-          assertThat(at.state(at.task("pea-jelly/harvest-dinner"))).isEqualTo(TaskState.TO_DO);
-        });
-    turn(
-        "15:50",
-        "the test piece is right",
-        () -> {
-          Task test = at.task(SPHERES + "/drop/test-piece");
-          at.tick(test, "start", "ines", "");
-          at.tick(test, "done", "ines", "");
-          assertThat(at.state(test)).isEqualTo(TaskState.DONE);
-        });
-    turn(
-        "15:56",
-        "the first drop goes in",
-        () -> {
-          drop("A", 15);
-          sees(at.page("baths/A"), "Ines");
-        });
-    turn(
-        "15:57",
-        "a second cook drops in another bath",
-        () -> {
-          drop("B", 15);
-          assertThat(run().path("dropped").asLong()).isEqualTo(30);
-        });
-    turn(
-        "16:00",
-        "out again; three burst",
-        () -> {
-          String first = drops.get(0);
-          at.entered("baths", "'kind':'lift','drop':'" + first + "','cook':'ines'");
-          at.entered("baths", "'kind':'lift','drop':'" + drops.get(1) + "','cook':'lorcan'");
-          at.entered("baths", "'kind':'broke','drop':'" + first + "','pieces':3,'cook':'ines'");
-          sees(at.page("baths/A"), "3");
-        });
-    turn(
-        "16:03",
-        "the ruler says how much bath is left",
-        () -> {
-          at.entered("baths", "'kind':'level','bath':'A','millimetres':50,'cook':'ines'");
-          assertThat(at.json("baths/A").at("/measured/litres").asDouble()).isEqualTo(3.6);
-        });
-    turn(
-        "16:05",
-        "bath A is changed",
-        () -> {
-          at.entered("baths", "'kind':'changed','bath':'A','note':'cloudy','cook':'ines'");
-          sees(at.page("baths/A"), "cloudy");
-        });
-    turn("16:06", "everybody keeps to the sheet until the bar opens", () -> at.work("17:30"));
-  }
-
-  private final List<String> drops = new ArrayList<>();
-
-  private void drop(String bath, int pieces) {
-    Answer answer =
-        at.entered(
-            "baths",
-            "'kind':'drop','bath':'"
-                + bath
-                + "','run':'"
-                + SPHERES
-                + "','pieces':"
-                + pieces
-                + ",'cook':'ines'");
-    drops.add(answer.body().path("entry").asText());
-  }
-
-  private JsonNode run() {
-    for (JsonNode run : at.json("baths").path("runs")) {
-      if (run.path("run").asText().equals(SPHERES)) {
-        return run;
-      }
-    }
-    throw new AssertionError("no run " + SPHERES);
-  }
-
-  private void service() {
-    turn(
-        "17:35",
-        "the dinner slips by a quarter of an hour",
-        () -> {
-          JsonNode answer = at.done("slip/harvest-dinner?accept=yes", "{'minutes':15}").body();
-          assertThat(answer.path("start").asText()).isEqualTo("18:45");
-          sees(at.page("service/harvest-dinner"), "18:45");
-        });
-    turn("17:36", "everybody keeps to the sheet until it begins", () -> at.work("18:50"));
-    turn(
-        "18:52",
-        "the cold station is ready",
-        () -> at.entered(DINNER, "'kind':'ready','course':'first','station':'cold','who':'ines'"));
-    turn(
-        "18:54",
-        "the pass says go",
-        () -> at.entered(DINNER, "'kind':'go','course':'first','who':'marit'"));
-    turn(
-        "19:00",
-        "the first course is fired",
-        () -> {
-          at.entered(DINNER, "'kind':'fire','course':'first','who':'marit'");
-          sees(at.page("service/harvest-dinner"), "19:00");
-        });
-    turn("19:05", "twenty plates go out", () -> assertThat(sent(20)).isEqualTo(20));
-    turn(
-        "19:07",
-        "one too many was pressed and is taken back",
-        () -> {
-          String one = entry(at.entered(DINNER, plates(1)));
-          at.entered(DINNER, "'kind':'undo','undoes':'" + one + "','who':'marit'");
-          assertThat(trout().path("sent").asInt()).isEqualTo(20);
-        });
-    turn(
-        "19:10",
-        "86 the spheres: every screen has it",
-        () -> {
-          at.entered(DINNER, "'kind':'out','item':'yoghurt-spheres','note':'burst','who':'marit'");
-          sees(at.wall("cold"), "86");
-          sees(at.wall("hot"), "86");
-          sees(at.page(""), "86");
-          sees(at.page("service/harvest-dinner"), "86");
-        });
-    turn(
-        "19:14",
-        "they are back",
-        () -> {
-          at.entered(DINNER, "'kind':'back','item':'yoghurt-spheres','who':'marit'");
-          assertThat(at.wall("hot")).doesNotContain("burst");
-        });
-    turn(
-        "19:20", "the rest of the first course goes out", () -> assertThat(sent(64)).isEqualTo(84));
-    turn("19:25", "everybody keeps to the sheet to the end", () -> at.work("21:50"));
-  }
-
-  private static String plates(int number) {
-    return "'kind':'sent','course':'first','dish':'trout-plate','number':"
-        + number
-        + ",'who':'marit'";
-  }
-
-  private int sent(int number) {
-    at.entered(DINNER, plates(number));
-    return trout().path("sent").asInt();
-  }
-
-  private JsonNode trout() {
-    for (JsonNode dish : at.json("services/harvest-dinner").path("dishes")) {
-      if (dish.path("dish").asText().equals("trout-plate") && dish.path("diets").isEmpty()) {
-        return dish;
-      }
-    }
-    throw new AssertionError("no trout");
-  }
-
-  private static String entry(Answer answer) {
-    return answer.body().findValuesAsText("entry").get(0);
-  }
-
-  private void night() {
-    turn(
-        "22:20",
-        "tonight for tomorrow: the thaw is pulled, the baths are forgotten",
-        () -> {
-          sees(at.page("tonight"), "Alginate bath", "Char, thawed", "Take: ");
-          Task thaw = at.task("char-thawed");
-          at.tick(thaw, "done", "ines", "");
-          sees(at.page("tonight"), "DONE");
-        });
-    turn(
-        "+07:30",
-        "the morning after: what was missed is first, with what it costs",
-        () -> {
-          sees(at.page(""), "Missed last night", "Alginate bath", "Start at once");
-          assertThat(at.page("")).doesNotContain("Char, thawed, pull: not done");
-        });
-    turn(
-        "+07:35",
-        "what services used is assumed, until it is counted",
-        () -> {
-          sees(at.page("log?kind=stock"), "used, assumed");
-          JsonNode tubs = at.json("stock?limit=200").path("tubs");
-          String assumed = "";
-          for (JsonNode tub : tubs) {
-            assumed = tub.path("assumed").asBoolean() ? tub.path("code").asText() : assumed;
-          }
-          assertThat(assumed).isNotEmpty();
-          sees(at.page("count/cold"), "should be");
-          at.done(
-              "stock/" + Client.encoded(assumed) + "/count",
-              "{'amount':'" + amount(assumed) + "'}");
-          assertThat(at.json("stock/" + assumed).path("assumed").asBoolean()).isFalse();
-        });
-    turn(
-        "+07:40",
-        "what was thrown away yesterday has its sum",
-        () ->
-            assertThat(at.json("waste?from=2026-12-05").toString())
-                .contains("boiled over", "smelt off", "dropped"));
-  }
-
-  private String amount(String tub) {
-    JsonNode left = at.json("stock/" + tub).path("left");
-    return left.path("value").asText() + " " + left.path("unit").asText();
-  }
-
-  private String left(String tub) {
-    return at.json("stock/" + tub)
-        .path("left")
-        .path("value")
-        .decimalValue()
-        .stripTrailingZeros()
-        .toPlainString();
   }
 }
