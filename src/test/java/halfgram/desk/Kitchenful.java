@@ -87,6 +87,14 @@ final class Kitchenful {
         .orElseThrow(() -> new AssertionError("no task " + prefix));
   }
 
+  /** The first task of a formula that begins so, however far it is. */
+  Task any(String prefix) {
+    return inForce().sheet().tasks().stream()
+        .filter(task -> task.id().startsWith(prefix))
+        .findFirst()
+        .orElseThrow(() -> new AssertionError("no task " + prefix));
+  }
+
   TaskState state(Task task) {
     return inForce().progress(task).state();
   }
@@ -175,11 +183,30 @@ final class Kitchenful {
         wash();
         answer = tick(act.task(), act.kind(), "yrsa", "");
       }
+      if (answer.status() == 409 && answer.body().path("said").asText().contains("not passed")) {
+        tasted(act.task(), "yrsa");
+        answer = tick(act.task(), act.kind(), "yrsa", "");
+      }
       assertThat(answer.status())
           .as("%s %s: %s", act.kind(), act.task().id(), answer.body())
           .isEqualTo(201);
     }
     site.setClock(end);
+  }
+
+  /** Somebody tastes and says go. */
+  Answer tasted(Task task, String cook) {
+    return script.post(
+        "gates",
+        "{'task':'"
+            + task.id()
+            + "','verdict':'go','said':{'taste':'right','texture':'right'},'cook':'"
+            + cook
+            + "','device':'"
+            + DEVICE
+            + "3','sequence':"
+            + sequence++
+            + "}");
   }
 
   /** Washes everything that carries something. */

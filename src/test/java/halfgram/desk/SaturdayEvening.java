@@ -141,7 +141,18 @@ final class SaturdayEvening extends Turns {
           assertThat(answer.path("start").asText()).isEqualTo("18:45");
           sees(at.page("service/harvest-dinner"), "18:45");
         });
-    turn("17:36", "everybody keeps to the sheet until it begins", () -> at.work("18:50"));
+    turn(
+        "17:36",
+        "the sauce waits for the chef, and no other cook can say go",
+        () -> {
+          Task sauce = at.any("butter-sauce/harvest-dinner");
+          at.tick(sauce, "start", "sixten", "");
+          assertThat(at.tick(sauce, "done", "sixten", "").status()).isEqualTo(409);
+          Answer cook = at.tasted(sauce, "sixten");
+          assertThat(cook.status()).isEqualTo(409);
+          sees(at.hand(sauce), "chef");
+        });
+    turn("17:37", "everybody keeps to the sheet until it begins", () -> at.work("18:50"));
     turn(
         "18:52",
         "the cold station is ready",
