@@ -126,7 +126,7 @@ public final class SlipApi implements Server.Part {
         .filter(effect -> effect.of() == SheetEffects.Of.TODAY)
         .forEach(effect -> EffectsJson.lacking(node, effect.sheet()));
     effects
-        .findConsequences(house, after)
+        .findConsequences(house, found)
         .ifPresent(
             of -> EffectsJson.write(node.putObject("consequences"), of, Answers.zone(house)));
     if (!Query.isAsked(visit, "look")) {

@@ -110,10 +110,11 @@ final class SlipCommand {
                     words.shortDate(then.date()),
                     then.start(),
                     then.end()));
-    for (SheetEffects.Effect effect : effects.list(house, after, List.of(then.date()))) {
+    List<SheetEffects.Effect> sheets = effects.list(house, after, List.of(then.date()));
+    for (SheetEffects.Effect effect : sheets) {
       if (effect.of() == SheetEffects.Of.TODAY) {
         effects
-            .findConsequences(house, after)
+            .findConsequences(house, sheets)
             .ifPresent(
                 found -> {
                   ConsequenceWords said =

@@ -139,18 +139,19 @@ public final class Plans {
     if (house.stand().facts() <= inForce.plan().facts()) {
       return Optional.empty();
     }
+    return Optional.of(propose(house, inForce)).filter(one -> !one.difference().isEmpty());
+  }
+
+  /** What the plan would be from now on; worked out once in a minute in which nothing changes. */
+  public Proposal propose(House house, InForce inForce) {
     Instant asOf = moment(house, inForce.plan().day());
     Proposed known = proposed.get(inForce.plan().id());
     if (known == null || !known.holds(house, asOf)) {
-      known = new Proposed(house.stand().change(), asOf, propose(house, inForce));
+      Proposal proposal = propose(house, inForce, house.book());
+      known = new Proposed(house.stand().change(), asOf, proposal);
       proposed.put(inForce.plan().id(), known);
     }
-    return Optional.of(known.proposal()).filter(one -> !one.difference().isEmpty());
-  }
-
-  /** What the plan would be from now on. */
-  public Proposal propose(House house, InForce inForce) {
-    return propose(house, inForce, house.book());
+    return known.proposal();
   }
 
   /** What the plan would be from now on, by another book: what if. */

@@ -87,16 +87,22 @@ public final class SheetEffects {
     return effects;
   }
 
-  /** What a change does today to what is already there; nothing when no plan is in force. */
-  public Optional<Consequences> findConsequences(House house, House after) {
+  /**
+   * What a change does today to what is already there; nothing when no plan is in force.
+   *
+   * @param effects of the change, as listed
+   */
+  public Optional<Consequences> findConsequences(House house, List<Effect> effects) {
     LocalDate today = house.day(desk.now());
-    return plans
-        .find(house, today)
-        .map(
-            inForce ->
-                Consequences.of(
-                    plans.propose(house, inForce).sheet(),
-                    plans.propose(house, inForce, after.book()).sheet()));
+    Optional<Effect> changed =
+        effects.stream().filter(effect -> effect.of() == Of.TODAY).findFirst();
+    return changed.flatMap(
+        effect ->
+            plans
+                .find(house, today)
+                .map(
+                    inForce ->
+                        Consequences.of(plans.propose(house, inForce).sheet(), effect.sheet())));
   }
 
   private Effect ahead(House house, House after, LocalDate from, LocalDate to) {

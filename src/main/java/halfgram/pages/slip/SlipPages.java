@@ -84,11 +84,13 @@ public final class SlipPages implements Server.Part {
       return;
     }
     Slips.Found found = Slips.find(house, asked.run()).orElseThrow();
+    List<SheetEffects.Effect> sheets =
+        effects.list(house, tried.house().get(), List.of(found.date()));
     SlipView.Looked looked =
         new SlipView.Looked(
             Slips.find(tried.house().get(), asked.run()).orElseThrow(),
-            effects.list(house, tried.house().get(), List.of(found.date())),
-            effects.findConsequences(house, tried.house().get()));
+            sheets,
+            effects.findConsequences(house, sheets));
     show(visit, house, status, form, Optional.of(looked), List.of());
   }
 
