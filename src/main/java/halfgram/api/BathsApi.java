@@ -1,7 +1,6 @@
 package halfgram.api;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.BathBoard;
@@ -74,54 +73,36 @@ public final class BathsApi implements Server.Part {
   private void enter(Context context) {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
-    JsonNode body = Json.body(context.body());
-    if (!body.isArray()) {
-      Answer answer = answer(visit, house, body);
-      visit.json(answer.status(), answer.body());
-      return;
-    }
-    ArrayNode list = JsonNodeFactory.instance.arrayNode();
-    for (JsonNode one : body) {
-      Answer answer = answer(visit, house, one);
-      ObjectNode item = list.addObject();
-      item.put("status", answer.status());
-      item.set("answer", halfgram.book.BookStore.parse(answer.body()));
-    }
-    visit.json(200, list.toString());
+    Queue.answer(visit, context.body(), one -> answer(visit, house, one));
   }
 
   // ---- behind the handlers ----
 
-  /** What one entry is answered. */
-  private record Answer(int status, String body) {}
-
   private InForce inForce(Visit visit, House house) {
-    LocalDate today = house.day(desk.now());
-    LocalDate day = Query.findDate(visit, "date").orElse(today);
-    Optional<InForce> found =
-        day.equals(today)
-            ? Optional.of(plans.open(house, day, visit.who()))
-            : plans.find(house, day);
-    return found.orElseThrow(() -> Halt.notFound(day.toString()));
+    LocalDate day = Query.findDate(visit, "date").orElse(house.day(desk.now()));
+    return plans
+        .findOrOpen(house, day, visit.who())
+        .orElseThrow(() -> Halt.notFound(day.toString()));
   }
 
-  private Answer answer(Visit visit, House house, JsonNode body) {
+  private Queue.Answer answer(Visit visit, House house, JsonNode body) {
     Call call = new Call(body);
     LocalDate day = call.date("day", house.day(desk.now()));
     Bathing.Entry entry = entry(call);
     if (!call.problems().isEmpty()) {
-      return new Answer(422, Call.json(call.problems(), visit.words()));
+      return new Queue.Answer(422, Call.json(call.problems(), visit.words()));
     }
     plans.open(house, house.day(desk.now()), visit.who());
     Bathing.Outcome outcome = bathing.enter(house, day, entry);
     if (outcome instanceof Bathing.Taken taken) {
-      return new Answer(taken.repeated() ? 200 : 201, taken(house, taken));
+      return new Queue.Answer(taken.repeated() ? 200 : 201, taken(house, taken));
     }
     if (outcome instanceof Bathing.Refused refused) {
-      return new Answer(409, Problems.json("refused", visit.words().say(refused.because())));
+      return new Queue.Answer(409, Problems.json("refused", visit.words().say(refused.because())));
     }
     String what = ((Bathing.Unknown) outcome).what();
-    return new Answer(404, Problems.json("not-found", visit.words().say("web.not-found", what)));
+    return new Queue.Answer(
+        404, Problems.json("not-found", visit.words().say("web.not-found", what)));
   }
 
   private Bathing.Entry entry(Call call) {
@@ -136,16 +117,9 @@ public final class BathsApi implements Server.Part {
     boolean undo = kind == BathEntry.Kind.UNDO;
     needs(call, said && undo && undoes.isEmpty(), "undoes", "api.accept-uuid");
     boolean pieces = kind == BathEntry.Kind.DROP || kind == BathEntry.Kind.BROKE;
-    Optional<UUID> device = call.findUuid("device");
-    needs(call, device.isEmpty(), "device", "api.accept-uuid");
     boolean level = kind == BathEntry.Kind.LEVEL;
     needs(call, level && !call.has("millimetres"), "millimetres", "api.accept-decimal");
-    TickStore.Origin origin =
-        new TickStore.Origin(
-            device.orElse(new UUID(0, 0)),
-            call.number("sequence", 0),
-            call.findMoment("deviceTime").orElseGet(desk::now),
-            call.findNumber("deviceOffsetMinutes", -1440).orElse(0L).intValue());
+    TickStore.Origin origin = call.origin(desk.now());
     return new Bathing.Entry(
         id,
         kind,

@@ -9,6 +9,7 @@ import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import halfgram.measure.Message;
 import halfgram.measure.Quantity;
+import halfgram.prep.TickStore;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
 import java.math.BigDecimal;
@@ -152,6 +153,19 @@ final class Call {
     return text.matches("[0-9a-fA-F]{8}(-[0-9a-fA-F]{4}){3}-[0-9a-fA-F]{12}")
         ? Optional.of(UUID.fromString(text))
         : Optional.empty();
+  }
+
+  /** Where an entry comes from: the device and its own number of it, which it has to say. */
+  TickStore.Origin origin(Instant now) {
+    Optional<UUID> device = findUuid("device");
+    if (device.isEmpty() && problems.stream().noneMatch(one -> one.path().equals("$.device"))) {
+      problem("device", "", "api.accept-uuid");
+    }
+    return new TickStore.Origin(
+        device.orElse(new UUID(0, 0)),
+        number("sequence", 0),
+        findMoment("deviceTime").orElse(now),
+        findNumber("deviceOffsetMinutes", -1440).orElse(0L).intValue());
   }
 
   LocalDate date(String key, LocalDate otherwise) {

@@ -20,7 +20,6 @@ import halfgram.pages.TypedAmount;
 import halfgram.prep.GateEntry;
 import halfgram.prep.GateProgress;
 import halfgram.prep.Task;
-import halfgram.prep.TickStore;
 import halfgram.web.Halt;
 import halfgram.web.Problems;
 import halfgram.web.Server;
@@ -58,13 +57,9 @@ public final class GatesApi implements Server.Part {
   private void list(Context context) {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
-    LocalDate today = house.day(desk.now());
-    LocalDate day = Query.findDate(visit, "date").orElse(today);
+    LocalDate day = Query.findDate(visit, "date").orElse(house.day(desk.now()));
     InForce inForce =
-        (day.equals(today)
-                ? Optional.of(plans.open(house, day, visit.who()))
-                : plans.find(house, day))
-            .orElseThrow(() -> Halt.notFound(day.toString()));
+        plans.findOrOpen(house, day, visit.who()).orElseThrow(() -> Halt.notFound(day.toString()));
     List<Task> tasks = inForce.sheet().tasks();
     Map<String, List<GateEntry>> entries =
         gating.list(house, tasks.stream().map(Task::id).toList());
@@ -127,10 +122,6 @@ public final class GatesApi implements Server.Part {
     if (undo && undoes.isEmpty() && call.problems().isEmpty()) {
       call.problem("undoes", "", "api.accept-uuid");
     }
-    Optional<UUID> device = call.findUuid("device");
-    if (device.isEmpty()) {
-      call.problem("device", "", "api.accept-uuid");
-    }
     return new Gating.Entry(
         id,
         kind,
@@ -143,11 +134,7 @@ public final class GatesApi implements Server.Part {
         call.findText("note"),
         call.text("cook"),
         undo ? undoes : Optional.empty(),
-        new TickStore.Origin(
-            device.orElse(new UUID(0, 0)),
-            call.number("sequence", 0),
-            call.findMoment("deviceTime").orElseGet(desk::now),
-            call.findNumber("deviceOffsetMinutes", -1440).orElse(0L).intValue()));
+        call.origin(desk.now()));
   }
 
   private static Map<Gate.Check, String> said(Call call, JsonNode said) {

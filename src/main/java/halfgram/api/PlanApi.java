@@ -62,7 +62,7 @@ public final class PlanApi implements Server.Part {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
     LocalDate day = day(visit, house);
-    Optional<InForce> inForce = findOrOpen(house, day, visit);
+    Optional<InForce> inForce = plans.findOrOpen(house, day, visit.who());
     if (inForce.isPresent()) {
       visit.json(200, result.apply(inForce.get().book(), inForce.get().sheet()));
     } else {
@@ -93,7 +93,7 @@ public final class PlanApi implements Server.Part {
     House house = Rooms.house(desk, visit);
     LocalDate day = day(visit, house);
     InForce inForce =
-        findOrOpen(house, day, visit).orElseThrow(() -> Halt.notFound(day.toString()));
+        plans.findOrOpen(house, day, visit.who()).orElseThrow(() -> Halt.notFound(day.toString()));
     visit.json(200, state(desk.again(house), inForce, visit));
   }
 
@@ -102,7 +102,7 @@ public final class PlanApi implements Server.Part {
     House house = Rooms.house(desk, visit);
     LocalDate day = day(visit, house);
     InForce inForce =
-        findOrOpen(house, day, visit).orElseThrow(() -> Halt.notFound(day.toString()));
+        plans.findOrOpen(house, day, visit.who()).orElseThrow(() -> Halt.notFound(day.toString()));
     String station = visit.query("station");
     if (!station.isEmpty() && !house.book().stations().containsKey(station)) {
       throw Halt.notFound(station);
@@ -139,12 +139,6 @@ public final class PlanApi implements Server.Part {
   // ---- below ----
 
   /** Today and later days that have none yet are opened only when they are today. */
-  private Optional<InForce> findOrOpen(House house, LocalDate day, Visit visit) {
-    return day.equals(house.day(desk.now()))
-        ? Optional.of(plans.open(house, day, visit.who()))
-        : plans.find(house, day);
-  }
-
   private LocalDate day(Visit visit, House house) {
     return Query.findDate(visit, "date").orElseGet(() -> house.day(desk.now()));
   }

@@ -13,7 +13,6 @@ import halfgram.pages.Rooms;
 import halfgram.pass.AtPass;
 import halfgram.pass.Called;
 import halfgram.pass.Entry;
-import halfgram.prep.TickStore;
 import halfgram.web.Halt;
 import halfgram.web.Problems;
 import halfgram.web.Server;
@@ -76,20 +75,7 @@ public final class ServicesApi implements Server.Part {
   private void enter(Context context) {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
-    JsonNode body = Json.body(context.body());
-    if (!body.isArray()) {
-      Answer answer = answer(visit, house, body);
-      visit.json(answer.status(), answer.body());
-      return;
-    }
-    ArrayNode answers = JsonNodeFactory.instance.arrayNode();
-    for (JsonNode one : body) {
-      Answer answer = answer(visit, house, one);
-      ObjectNode item = answers.addObject();
-      item.put("status", answer.status());
-      item.set("answer", halfgram.book.BookStore.parse(answer.body()));
-    }
-    visit.json(200, answers.toString());
+    Queue.answer(visit, context.body(), one -> answer(visit, house, one));
   }
 
   private void swaps(Context context) {
@@ -117,39 +103,37 @@ public final class ServicesApi implements Server.Part {
             call.text("with"),
             call.text("confirmedBy"),
             call.findText("confirmedBy").orElse(""),
-            origin(call));
+            call.origin(desk.now()));
     if (!call.problems().isEmpty()) {
       call.refuse(visit);
       return;
     }
-    Answer answer = answer(visit, swapping.swap(house, house.day(desk.now()), asked));
+    Queue.Answer answer = answer(visit, swapping.swap(house, house.day(desk.now()), asked));
     visit.json(answer.status(), answer.body());
   }
 
   // ---- behind the handlers ----
 
-  /** What one entry is answered. */
-  private record Answer(int status, String body) {}
-
-  private Answer answer(Visit visit, House house, JsonNode body) {
+  private Queue.Answer answer(Visit visit, House house, JsonNode body) {
     Call call = new Call(body);
     LocalDate day = call.date("day", house.day(desk.now()));
     Sending.Asked asked = asked(call, visit.part("service"));
     if (!call.problems().isEmpty()) {
-      return new Answer(422, Call.json(call.problems(), visit.words()));
+      return new Queue.Answer(422, Call.json(call.problems(), visit.words()));
     }
     return answer(visit, sending.enter(house, day, asked));
   }
 
-  private static Answer answer(Visit visit, Sending.Outcome outcome) {
+  private static Queue.Answer answer(Visit visit, Sending.Outcome outcome) {
     if (outcome instanceof Sending.Taken taken) {
-      return new Answer(taken.repeated() ? 200 : 201, taken(taken));
+      return new Queue.Answer(taken.repeated() ? 200 : 201, taken(taken));
     }
     if (outcome instanceof Sending.Refused refused) {
-      return new Answer(409, Problems.json("refused", visit.words().say(refused.because())));
+      return new Queue.Answer(409, Problems.json("refused", visit.words().say(refused.because())));
     }
     String what = outcome instanceof Sending.NoSuch none ? none.what() : "";
-    return new Answer(404, Problems.json("not-found", visit.words().say("web.not-found", what)));
+    return new Queue.Answer(
+        404, Problems.json("not-found", visit.words().say("web.not-found", what)));
   }
 
   private Sending.Asked asked(Call call, String service) {
@@ -180,19 +164,7 @@ public final class ServicesApi implements Server.Part {
         note,
         call.text("who"),
         undoes,
-        origin(call));
-  }
-
-  private TickStore.Origin origin(Call call) {
-    Optional<UUID> device = call.findUuid("device");
-    if (device.isEmpty()) {
-      call.problem("device", "", "api.accept-uuid");
-    }
-    return new TickStore.Origin(
-        device.orElse(new UUID(0, 0)),
-        call.number("sequence", 0),
-        call.findMoment("deviceTime").orElseGet(desk::now),
-        call.findNumber("deviceOffsetMinutes", -1440).orElse(0L).intValue());
+        call.origin(desk.now()));
   }
 
   private static String taken(Sending.Taken taken) {

@@ -36,41 +36,25 @@ public final class TickApi implements Server.Part {
   private void tick(Context context) {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
-    JsonNode body = Json.body(context.body());
-    if (!body.isArray()) {
-      Answer answer = answer(visit, house, body);
-      visit.json(answer.status(), answer.body());
-      return;
-    }
-    ArrayNode answers = JsonNodeFactory.instance.arrayNode();
-    for (JsonNode one : body) {
-      Answer answer = answer(visit, house, one);
-      ObjectNode item = answers.addObject();
-      item.put("status", answer.status());
-      item.set("answer", halfgram.book.BookStore.parse(answer.body()));
-    }
-    visit.json(200, answers.toString());
+    Queue.answer(visit, context.body(), one -> answer(visit, house, one));
   }
 
-  /** What one tick is answered. */
-  private record Answer(int status, String body) {}
-
-  private Answer answer(Visit visit, House house, JsonNode body) {
+  private Queue.Answer answer(Visit visit, House house, JsonNode body) {
     Call call = new Call(body);
     LocalDate day = call.date("day", house.day(desk.now()));
     Ticking.Entry entry = entry(call);
     if (!call.problems().isEmpty()) {
-      return new Answer(422, Call.json(call.problems(), visit.words()));
+      return new Queue.Answer(422, Call.json(call.problems(), visit.words()));
     }
     Ticking.Outcome outcome = ticking.tick(house, day, entry);
     if (outcome instanceof Ticking.Taken taken) {
-      return new Answer(taken.repeated() ? 200 : 201, taken(house, taken));
+      return new Queue.Answer(taken.repeated() ? 200 : 201, taken(house, taken));
     }
     if (outcome instanceof Ticking.Refused refused) {
       String said = visit.words().at(Answers.zone(house)).say(refused.because());
-      return new Answer(409, halfgram.web.Problems.json("refused", said));
+      return new Queue.Answer(409, halfgram.web.Problems.json("refused", said));
     }
-    return new Answer(
+    return new Queue.Answer(
         404,
         halfgram.web.Problems.json("not-found", visit.words().say("web.not-found", entry.task())));
   }
@@ -87,16 +71,7 @@ public final class TickApi implements Server.Part {
     if (kind.filter(one -> one == Tick.Kind.FAILED).isPresent() && note.isEmpty()) {
       call.problem("note", "", "api.accept-text");
     }
-    Optional<java.util.UUID> device = call.findUuid("device");
-    if (device.isEmpty()) {
-      call.problem("device", "", "api.accept-uuid");
-    }
-    TickStore.Origin origin =
-        new TickStore.Origin(
-            device.orElse(new java.util.UUID(0, 0)),
-            call.number("sequence", 0),
-            call.findMoment("deviceTime").orElseGet(desk::now),
-            call.findNumber("deviceOffsetMinutes", -1440).orElse(0L).intValue());
+    TickStore.Origin origin = call.origin(desk.now());
     return new Ticking.Entry(
         id,
         task,

@@ -101,6 +101,13 @@ public final class Plans {
     return find(house, day).orElseThrow();
   }
 
+  /** As {@link #open} today; no other day is begun by looking at it. */
+  public Optional<InForce> findOrOpen(House house, LocalDate day, String who) {
+    return day.equals(house.day(desk.now()))
+        ? Optional.of(open(house, day, who))
+        : find(house, day);
+  }
+
   /** The plan in force on a day, if the day has one. */
   public Optional<InForce> find(House house, LocalDate day) {
     return desk.read(tx -> inForce(tx, house, day).map(plan -> inForce(tx, house, plan)));

@@ -8,6 +8,7 @@ import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Plans;
+import halfgram.pages.EntryFields;
 import halfgram.pages.Rooms;
 import halfgram.prep.TickStore;
 import halfgram.technique.bath.BathEntry;
@@ -61,8 +62,7 @@ public final class BathsPages implements Server.Part {
     Asked asked = asked(visit);
     String entry = visit.field("undoes");
     String sequence = visit.field("sequence");
-    if (!entry.matches("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}")
-        || !sequence.matches("\\d{1,18}")) {
+    if (!EntryFields.isId(entry) || !sequence.matches("\\d{1,18}")) {
       throw Halt.unreadable("undoes");
     }
     Bathing.Outcome outcome =
@@ -113,12 +113,10 @@ public final class BathsPages implements Server.Part {
   }
 
   private Pool pool(Visit visit, Asked asked) {
-    boolean today = asked.day().equals(asked.house().day(desk.now()));
-    Optional<InForce> inForce =
-        today
-            ? Optional.of(plans.open(asked.house(), asked.day(), visit.who()))
-            : plans.find(asked.house(), asked.day());
-    InForce there = inForce.orElseThrow(() -> Halt.notFound(asked.day().toString()));
+    InForce there =
+        plans
+            .findOrOpen(asked.house(), asked.day(), visit.who())
+            .orElseThrow(() -> Halt.notFound(asked.day().toString()));
     return Pool.of(
         asked.house(),
         there,

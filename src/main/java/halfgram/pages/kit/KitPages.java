@@ -3,6 +3,7 @@ package halfgram.pages.kit;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.Kit;
+import halfgram.pages.EntryFields;
 import halfgram.pages.Rooms;
 import halfgram.web.Halt;
 import halfgram.web.Server;
@@ -57,7 +58,7 @@ public final class KitPages implements Server.Part {
 
   private static UUID uuid(Visit visit, String field) {
     String id = visit.field(field);
-    if (!id.matches("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}")) {
+    if (!EntryFields.isId(id)) {
       throw Halt.unreadable(field);
     }
     return UUID.fromString(id);

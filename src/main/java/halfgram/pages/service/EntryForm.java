@@ -1,6 +1,7 @@
 package halfgram.pages.service;
 
 import halfgram.desk.Sending;
+import halfgram.pages.EntryFields;
 import halfgram.pass.Called;
 import halfgram.pass.Entry;
 import halfgram.prep.TickStore;
@@ -32,11 +33,8 @@ record EntryForm(
     String undoes,
     String sequence,
     String back) {
-  private static final int NOTE = 500;
   private static final Pattern NUMBER = Pattern.compile("[1-9]\\d{0,2}");
-  private static final Pattern SEQUENCE = Pattern.compile("\\d{1,18}");
   private static final Pattern WALL = Pattern.compile("wall/[a-z0-9-]+");
-  private static final Pattern UUIDS = Pattern.compile("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}");
 
   /** Nothing typed yet. */
   static final EntryForm NONE = new EntryForm("", "", "", "", "", "", "", "", "", "", "");
@@ -81,8 +79,8 @@ record EntryForm(
   /** Whether it could come from a page of ours; what somebody types is looked at afterwards. */
   boolean isReadable() {
     return find(kind).filter(one -> one != Entry.Kind.SWAP).isPresent()
-        && SEQUENCE.matcher(sequence).matches()
-        && (entryKind() != Entry.Kind.UNDO || UUIDS.matcher(undoes).matches());
+        && EntryFields.isSequence(sequence)
+        && (entryKind() != Entry.Kind.UNDO || EntryFields.isId(undoes));
   }
 
   private static Optional<Entry.Kind> find(String word) {
@@ -119,7 +117,6 @@ record EntryForm(
   Sending.Asked asked(String service, String who, UUID device, Instant now) {
     SortedSet<String> codes = new TreeSet<>(List.of(diets.split(" ", -1)));
     codes.remove("");
-    String noted = note.strip();
     return new Sending.Asked(
         Optional.empty(),
         service,
@@ -130,8 +127,7 @@ record EntryForm(
         item,
         station,
         entryKind() == Entry.Kind.SENT ? Integer.parseInt(number.strip()) : 1,
-        Optional.of(noted.substring(0, Math.min(NOTE, noted.length())))
-            .filter(text -> !text.isEmpty()),
+        EntryFields.note(note),
         who,
         entryKind() == Entry.Kind.UNDO ? Optional.of(UUID.fromString(undoes)) : Optional.empty(),
         new TickStore.Origin(device, Long.parseLong(sequence), now, 0));

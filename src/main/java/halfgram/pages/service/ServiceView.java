@@ -1,5 +1,6 @@
 package halfgram.pages.service;
 
+import halfgram.pages.EntryFields;
 import halfgram.pass.AtPass;
 import halfgram.pass.Entry;
 import halfgram.pass.Outage;
@@ -117,7 +118,7 @@ record ServiceView(
 
   /** What was just entered, while nobody has undone it. */
   private static Optional<After> after(PassScene scene, String entry) {
-    return entry.matches("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}")
+    return EntryFields.isId(entry)
         ? scene
             .board()
             .called()

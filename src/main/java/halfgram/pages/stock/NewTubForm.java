@@ -6,6 +6,7 @@ import halfgram.desk.House;
 import halfgram.formula.Formula;
 import halfgram.formula.Output;
 import halfgram.input.Problem;
+import halfgram.pages.EntryFields;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
 import java.util.ArrayList;
@@ -36,7 +37,7 @@ record NewTubForm(
   /** Empty for what no page of ours has sent. */
   static Optional<NewTubForm> of(Visit visit) {
     String id = visit.field("id");
-    if (!id.matches("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}")) {
+    if (!EntryFields.isId(id)) {
       return Optional.empty();
     }
     return Optional.of(

@@ -156,9 +156,7 @@ public final class TodayPages implements Server.Part {
 
   /** Today's first plan is in force as soon as somebody looks; no other day's. */
   private Optional<InForce> inForce(Visit visit, House house, DayAsked asked) {
-    return asked.isToday()
-        ? Optional.of(plans.open(house, asked.day(), visit.who()))
-        : plans.find(house, asked.day());
+    return plans.findOrOpen(house, asked.day(), visit.who());
   }
 
   private Optional<Shown> find(

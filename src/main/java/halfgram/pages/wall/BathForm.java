@@ -2,6 +2,7 @@ package halfgram.pages.wall;
 
 import halfgram.desk.Bathing;
 import halfgram.measure.Dimension;
+import halfgram.pages.EntryFields;
 import halfgram.pages.TypedAmount;
 import halfgram.prep.TickStore;
 import halfgram.technique.bath.BathEntry;
@@ -38,9 +39,6 @@ record BathForm(
     String note,
     String undoes,
     String sequence) {
-  private static final int NOTE = 500;
-  private static final Pattern SEQUENCE = Pattern.compile("\\d{1,18}");
-  private static final Pattern UUIDS = Pattern.compile("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}");
   private static final Pattern LEVEL =
       Pattern.compile("(\\d{1,4}(?:[.,]\\d{1,2})?)\\s*(?:mm)?", Pattern.CASE_INSENSITIVE);
 
@@ -90,9 +88,9 @@ record BathForm(
   /** Whether it could come from a page of ours; what a cook types is looked at afterwards. */
   boolean isReadable() {
     return findKind().isPresent()
-        && SEQUENCE.matcher(sequence).matches()
-        && (drop.isEmpty() || UUIDS.matcher(drop).matches())
-        && (undoes.isEmpty() || UUIDS.matcher(undoes).matches());
+        && EntryFields.isSequence(sequence)
+        && (drop.isEmpty() || EntryFields.isId(drop))
+        && (undoes.isEmpty() || EntryFields.isId(undoes));
   }
 
   Optional<BathEntry.Kind> findKind() {
@@ -140,7 +138,6 @@ record BathForm(
 
   /** The entry to make. */
   Bathing.Entry entry(String cook, UUID device, Instant now) {
-    String noted = note.strip();
     return new Bathing.Entry(
         Optional.empty(),
         kind(),
@@ -152,7 +149,7 @@ record BathForm(
         kind() == BathEntry.Kind.LEVEL ? level() : Optional.empty(),
         said(fresh).map(text -> text.toUpperCase(java.util.Locale.ROOT)),
         said(tub),
-        said(noted.substring(0, Math.min(NOTE, noted.length()))),
+        EntryFields.note(note),
         cook,
         said(undoes).map(UUID::fromString),
         new TickStore.Origin(device, Long.parseLong(sequence), now, 0));

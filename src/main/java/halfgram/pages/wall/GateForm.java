@@ -5,6 +5,7 @@ import halfgram.formula.Gate;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import halfgram.measure.Message;
+import halfgram.pages.EntryFields;
 import halfgram.pages.TypedAmount;
 import halfgram.prep.GateEntry;
 import halfgram.prep.TickStore;
@@ -17,7 +18,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.UnaryOperator;
-import java.util.regex.Pattern;
 
 /**
  * What is said at a gate as sent by a form, as typed: field by field.
@@ -28,10 +28,6 @@ import java.util.regex.Pattern;
 record GateForm(Map<String, String> fields) {
   /** So many things can be put in at once. */
   static final int ROWS = 4;
-
-  private static final int NOTE = 500;
-  private static final Pattern SEQUENCE = Pattern.compile("\\d{1,18}");
-  private static final Pattern UUIDS = Pattern.compile("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}");
 
   static GateForm of(UnaryOperator<String> field) {
     Map<String, String> fields = new LinkedHashMap<>();
@@ -74,8 +70,8 @@ record GateForm(Map<String, String> fields) {
   /** Whether it could come from a page of ours; what a cook types is looked at afterwards. */
   boolean isReadable() {
     return findKind().isPresent()
-        && SEQUENCE.matcher(get("sequence")).matches()
-        && (get("undoes").isEmpty() || UUIDS.matcher(get("undoes")).matches());
+        && EntryFields.isSequence(get("sequence"))
+        && (get("undoes").isEmpty() || EntryFields.isId(get("undoes")));
   }
 
   Optional<GateEntry.Kind> findKind() {
@@ -134,7 +130,6 @@ record GateForm(Map<String, String> fields) {
 
   /** The entry to make. */
   Gating.Entry entry(String cook, UUID device, Instant now) {
-    String noted = get("note").strip();
     return new Gating.Entry(
         Optional.empty(),
         kind(),
@@ -142,8 +137,7 @@ record GateForm(Map<String, String> fields) {
         said(),
         added(),
         Optional.of(get("line")).filter(line -> !line.isEmpty()),
-        Optional.of(noted.substring(0, Math.min(NOTE, noted.length())))
-            .filter(text -> !text.isEmpty()),
+        EntryFields.note(get("note")),
         cook,
         Optional.of(get("undoes")).filter(id -> !id.isEmpty()).map(UUID::fromString),
         new TickStore.Origin(device, Long.parseLong(get("sequence")), now, 0));

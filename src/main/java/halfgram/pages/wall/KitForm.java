@@ -2,6 +2,7 @@ package halfgram.pages.wall;
 
 import halfgram.desk.House;
 import halfgram.desk.Kit;
+import halfgram.pages.EntryFields;
 import halfgram.web.Halt;
 import halfgram.web.Visit;
 import java.util.UUID;
@@ -16,7 +17,7 @@ record KitForm(String act, String id, String thing, String how) {
 
   static KitForm of(Visit visit) {
     String id = visit.field("id");
-    if (!id.matches("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}")) {
+    if (!EntryFields.isId(id)) {
       throw Halt.unreadable("id");
     }
     return new KitForm(visit.field("do"), id, visit.field("thing"), visit.field("how"));

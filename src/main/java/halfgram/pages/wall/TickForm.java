@@ -3,6 +3,7 @@ package halfgram.pages.wall;
 import halfgram.desk.Ticking;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
+import halfgram.pages.EntryFields;
 import halfgram.pages.TypedAmount;
 import halfgram.prep.Task;
 import halfgram.prep.Tick;
@@ -30,10 +31,7 @@ record TickForm(
     String note,
     String undoes,
     String sequence) {
-  private static final int NOTE = 500;
   private static final Pattern KIND = Pattern.compile("[A-Z_]{1,12}");
-  private static final Pattern SEQUENCE = Pattern.compile("\\d{1,18}");
-  private static final Pattern UUIDS = Pattern.compile("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}");
 
   /** Nothing typed yet. */
   static final TickForm NONE = new TickForm("", "", "", "", "", "", "", "");
@@ -73,8 +71,8 @@ record TickForm(
   boolean isReadable() {
     return KIND.matcher(kind).matches()
         && java.util.Arrays.stream(Tick.Kind.values()).anyMatch(one -> one.name().equals(kind))
-        && SEQUENCE.matcher(sequence).matches()
-        && (!kind.equals(Tick.Kind.UNDO.name()) || UUIDS.matcher(undoes).matches());
+        && EntryFields.isSequence(sequence)
+        && (!kind.equals(Tick.Kind.UNDO.name()) || EntryFields.isId(undoes));
   }
 
   Tick.Kind tickKind() {
@@ -124,15 +122,13 @@ record TickForm(
 
   /** The tick to enter. */
   Ticking.Entry entry(Optional<Amount> said, String cook, UUID device, Instant now) {
-    String noted = note.strip();
     return new Ticking.Entry(
         Optional.empty(),
         task,
         tickKind(),
         Optional.of(line).filter(path -> tickKind() == Tick.Kind.WEIGHED),
         said,
-        Optional.of(noted.substring(0, Math.min(NOTE, noted.length())))
-            .filter(text -> !text.isEmpty() && takesNote()),
+        EntryFields.note(note).filter(text -> takesNote()),
         cook,
         undone(),
         new TickStore.Origin(device, Long.parseLong(sequence), now, 0));
