@@ -21,6 +21,10 @@ import java.util.regex.Pattern;
  * redirect by itself.
  */
 public final class Client {
+  static {
+    System.setProperty("jdk.httpclient.allowRestrictedHeaders", "connection");
+  }
+
   private static final Pattern TOKEN = Pattern.compile("data-token=\"([^\"]+)\"");
 
   /** An answer. */
@@ -56,6 +60,7 @@ public final class Client {
   private final String address;
   private final HttpClient http =
       HttpClient.newBuilder()
+          .version(HttpClient.Version.HTTP_1_1)
           .cookieHandler(new CookieManager())
           .followRedirects(HttpClient.Redirect.NEVER)
           .build();
@@ -100,9 +105,9 @@ public final class Client {
     return answer.status() == 303 ? get(answer.header("location")) : answer;
   }
 
-  /** A request to fill in by hand. */
+  /** A request to fill in by hand; it leaves no connection open that a server would wait for. */
   public HttpRequest.Builder request(String path) {
-    return HttpRequest.newBuilder(URI.create(address + path));
+    return HttpRequest.newBuilder(URI.create(address + path)).header("Connection", "close");
   }
 
   public Answer send(HttpRequest.Builder request) {

@@ -63,20 +63,49 @@ public final class Site implements AutoCloseable {
     this.port = server.start();
   }
 
-  /** With the demo kitchen, on H2 in a folder of its own. */
+  /** With the demo kitchen, on H2 in a folder of its own; brought in once and then copied. */
   public static Site demo() {
-    Site site = empty();
-    site.importBook(Demo.book(DAY));
-    return site;
+    Path folder = folder();
+    try (Stream<Path> files = Files.list(Imported.FOLDER)) {
+      for (Path file : files.toList()) {
+        Files.copy(file, folder.resolve(file.getFileName()));
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return in(folder);
   }
 
   /** With no kitchen, on H2 in a folder of its own. */
   public static Site empty() {
+    return in(folder());
+  }
+
+  private static Site in(Path folder) {
+    return new Site(Optional.of(folder), settings(folder), UnaryOperator.identity());
+  }
+
+  private static Path folder() {
     try {
-      Path folder = Files.createTempDirectory("halfgram-site");
-      return new Site(Optional.of(folder), settings(folder), UnaryOperator.identity());
+      return Files.createTempDirectory("halfgram-site");
     } catch (IOException e) {
       throw new UncheckedIOException(e);
+    }
+  }
+
+  /** The demo kitchen as it stands after its book came in, made when it is first asked for. */
+  private static final class Imported {
+    private static final Path FOLDER = made();
+
+    private static Path made() {
+      Path folder = folder();
+      Settings settings = settings(folder);
+      try (Wiring wiring =
+          Wiring.open(settings, new StandingClock(at("09:00")), UnaryOperator.identity())) {
+        bringIn(wiring, Demo.book(DAY));
+      }
+      Runtime.getRuntime().addShutdownHook(new Thread(() -> delete(folder)));
+      return folder;
     }
   }
 
@@ -119,6 +148,10 @@ public final class Site implements AutoCloseable {
 
   /** Brings a book in; it must have no problem. */
   public void importBook(byte[] book) {
+    bringIn(wiring, book);
+  }
+
+  private static void bringIn(Wiring wiring, byte[] book) {
     ImportBook.Outcome outcome = wiring.importBook().importBook(book, "test");
     if (outcome.kitchen().isEmpty()) {
       throw new IllegalArgumentException(outcome.problems() + " " + outcome.unreadable());
