@@ -133,7 +133,7 @@ public final class Dividing {
               shares.get(i),
               lot.frozen(),
               lot.thawed());
-      Tub filled = new Tub(id(split.id(), i), part, Optional.empty(), change, false);
+      Tub filled = new Tub(id(split.id(), i), part, tub.task(), change, false);
       Movement in = Movement.of(filled.id(), Movement.Kind.SPLIT, split.each(), who, now);
       posting.open(tx, house.id(), filled, in.because(Optional.of(lot.code())), change);
       made.add(filled);
@@ -278,6 +278,17 @@ public final class Dividing {
     }
     Tub tub = new Tub(combining.id(), into, Optional.empty(), change, false);
     posting.open(tx, house.id(), tub, filled, change);
+    if (tubs.stream().anyMatch(Tub::assumed)) {
+      // Nobody has weighed it: what was assumed of one is assumed of all of it.
+      Movement none = Movement.of(tub.id(), Movement.Kind.ASSUMED, into.left().times(0), who, now);
+      posting.keep(tx, house.id(), List.of(none), change);
+      return done(tx, house, tub.id());
+    }
+    return new Handled.Done(tub, List.of(tub));
+  }
+
+  private Handled done(Tx tx, House house, UUID id) {
+    Tub tub = lots.findById(tx, house.id(), id);
     return new Handled.Done(tub, List.of(tub));
   }
 

@@ -1,5 +1,6 @@
 package halfgram.desk;
 
+import halfgram.db.Tx;
 import halfgram.formula.ComponentRef;
 import halfgram.formula.Cost;
 import halfgram.formula.FormulaVersion;
@@ -7,6 +8,7 @@ import halfgram.formula.Line;
 import halfgram.formula.Step;
 import halfgram.ingredient.Ingredient;
 import halfgram.lot.LotStore;
+import halfgram.lot.Movement;
 import halfgram.measure.Amount;
 import halfgram.measure.Money;
 import halfgram.measure.Ratio;
@@ -17,6 +19,8 @@ import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -63,6 +67,7 @@ final class FailedBatches {
           Set<Optional<UUID>> undone =
               all.stream().map(one -> one.tick().undoes()).collect(Collectors.toSet());
           List<Batch> failed = new ArrayList<>();
+          Set<String> makes = new HashSet<>();
           for (TickStore.Entered entered : all) {
             Tick tick = entered.tick();
             boolean counts =
@@ -74,14 +79,41 @@ final class FailedBatches {
               Plans.Computation made = plans.computed(tx, house, plan);
               made.sheet().tasks().stream()
                   .filter(task -> task.id().equals(tick.task()))
-                  .filter(
-                      task -> lots.listOfTasks(tx, house.id(), task.make().id() + "/").isEmpty())
+                  .filter(task -> makes.add(task.make().id()))
+                  .filter(task -> !isFilled(tx, house, task))
                   .findFirst()
                   .ifPresent(task -> failed.add(batch(made.book(), task, tick)));
             }
           }
           return failed;
         });
+  }
+
+  /** Whether anything of a make was in a tub and was not taken back. */
+  private boolean isFilled(Tx tx, House house, Task task) {
+    return lots.listOfTasks(tx, house.id(), task.make().id() + "/").stream()
+        .map(tub -> lots.listOf(tx, house.id(), tub.id()))
+        .anyMatch(FailedBatches::isFilled);
+  }
+
+  private static boolean isFilled(List<Movement> rows) {
+    Set<Long> undone = new HashSet<>();
+    rows.forEach(row -> row.undoes().ifPresent(undone::add));
+    return rows.stream()
+        .anyMatch(row -> row.kind() == Movement.Kind.MADE && !undone.contains(row.change()));
+  }
+
+  /** Whether a later tick says too that the batch of one that is taken back failed. */
+  static boolean isFailedTwice(List<Tick> ofMake, UUID undone) {
+    Set<UUID> taken = new HashSet<>();
+    ofMake.forEach(tick -> tick.undoes().ifPresent(taken::add));
+    List<UUID> failed =
+        ofMake.stream()
+            .filter(tick -> tick.kind() == Tick.Kind.FAILED && !taken.contains(tick.id()))
+            .sorted(Comparator.comparing(Tick::at))
+            .map(Tick::id)
+            .toList();
+    return failed.contains(undone) && !failed.get(failed.size() - 1).equals(undone);
   }
 
   private static Batch batch(KitchenBook book, Task task, Tick tick) {

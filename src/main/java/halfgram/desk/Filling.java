@@ -10,6 +10,7 @@ import halfgram.lot.Movement;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.measure.BusinessDay;
+import halfgram.measure.Message;
 import halfgram.measure.Ratio;
 import halfgram.measure.Rounding;
 import halfgram.prep.Stored;
@@ -69,6 +70,28 @@ final class Filling {
         posting.post(tx, house, tub, binned, task.make().event(), change);
       }
     }
+  }
+
+  /** Why a batch cannot fail as it stands: some of it is in a tub with others. */
+  Optional<Message> findCombined(Tx tx, House house, Task task) {
+    for (Tub tub : lots.listOfTasks(tx, house.id(), task.make().id() + "/")) {
+      List<Movement> rows = lots.listOf(tx, house.id(), tub.id());
+      Optional<String> into =
+          TakingBack.isCombinedSince(rows, 0)
+              ? rows.stream()
+                  .filter(row -> row.kind() == Movement.Kind.COMBINED)
+                  .flatMap(row -> row.reason().stream())
+                  .reduce((one, other) -> other)
+              : Optional.empty();
+      boolean there =
+          into.flatMap(code -> lots.find(tx, house.id(), code))
+              .filter(other -> other.lot().left().isPositive())
+              .isPresent();
+      if (there) {
+        return Optional.of(Message.of("tick.refused.failed-combined", into.orElseThrow()));
+      }
+    }
+    return Optional.empty();
   }
 
   // ---- what goes in ----

@@ -275,9 +275,15 @@ public final class Ticking {
       Tick tick,
       List<Tick> history) {
     if (tick.kind() == Tick.Kind.UNDO) {
-      Optional<Message> because = undo(tx, house, tick);
+      Optional<Message> because = undo(tx, house, found, tick);
       if (because.isPresent()) {
         return new Refused(because.get());
+      }
+    }
+    if (tick.kind() == Tick.Kind.FAILED) {
+      Optional<Message> held = filling.findCombined(tx, house, found.task());
+      if (held.isPresent()) {
+        return new Refused(held.get());
       }
     }
     TaskProgress before = TaskProgress.fold(history);
@@ -330,8 +336,13 @@ public final class Ticking {
             .isPresent();
   }
 
-  /** Why a tick cannot be taken back: something later rests on a tub of its. */
-  private Optional<Message> undo(Tx tx, House house, Tick undo) {
+  /** Why a tick cannot be taken back: the batch failed twice, or something later rests on a tub. */
+  private Optional<Message> undo(Tx tx, House house, Found found, Tick undo) {
+    List<Tick> others = new ArrayList<>(ticks.listOfTask(tx, house.id(), undo.task()));
+    ticks.listOfTasks(tx, house.id(), found.otherIds()).values().forEach(others::addAll);
+    if (FailedBatches.isFailedTwice(others, undo.undoes().orElseThrow())) {
+      return Optional.of(Message.of("tick.refused.failed-twice"));
+    }
     for (Movement movement : lots.listOfTick(tx, house.id(), undo.undoes().orElseThrow())) {
       List<Movement> all = lots.listOf(tx, house.id(), movement.lot());
       boolean rests =

@@ -180,6 +180,11 @@ public record Movement(
       return this == MOVED || this == FROZEN || this == THAWED;
     }
 
+    /** Whether it can be what a tub was filled by. */
+    public boolean fills() {
+      return this == MADE || this == BROUGHT || this == SPLIT || this == COMBINED;
+    }
+
     /** Whether what it takes out is lost. */
     public boolean loses() {
       return this == BINNED || this == WASTED || this == BROKE;

@@ -47,7 +47,7 @@ record LabelView(
     task.ifPresent(of -> allergens.addAll(of.allergens()));
     Optional<Movement> filled =
         life.movements().stream()
-            .filter(one -> one.kind() == Movement.Kind.MADE || one.kind() == Movement.Kind.BROUGHT)
+            .filter(one -> one.kind().fills() && one.amount().isPositive())
             .findFirst();
     Amount amount = filled.map(Movement::amount).orElse(lot.left());
     return new LabelView(

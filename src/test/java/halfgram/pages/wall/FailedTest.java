@@ -10,6 +10,7 @@ import halfgram.prep.TaskState;
 import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
 import halfgram.testkit.Site;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
@@ -107,6 +108,72 @@ class FailedTest {
   }
 
   @Test
+  void whatWasFilledOutOfItsTubsIsBinnedToo() {
+    Task first = base();
+    press(first, "DONE", "");
+    String tub = codes(first).get(0);
+    assertThat(site.script().post("stock/" + tub + "/split", "{'amount':'500 g'}").status())
+        .isEqualTo(200);
+    press(first, "FAILED", WHY);
+    assertThat(tubs(first)).hasSizeGreaterThan(1).allMatch(left -> !left.isPositive());
+  }
+
+  @Test
+  void whatIsInATubWithOthersIsThrownAwayBeforeItCanFail() {
+    Task first = base();
+    press(first, "DONE", "");
+    List<String> codes = codes(first);
+    String body = "{'with':['" + codes.get(1) + "']}";
+    String together =
+        site.script().post("stock/" + codes.get(0) + "/combine", body).body().path("code").asText();
+    Answer refused = press(first, "FAILED", WHY);
+    assertThat(refused.status()).isEqualTo(409);
+    assertThat(refused.text()).contains(together, "throw that away first");
+    assertThat(state(first)).isEqualTo(TaskState.DONE);
+    site.script().post("stock/" + together + "/bin", "{'reason':'" + WHY + "'}");
+    assertThat(press(first, "FAILED", WHY).status()).isEqualTo(303);
+  }
+
+  @Test
+  void aBatchThatTwoSayHasFailedComesBackOnlyWhenBothAreTakenBackAndIsWasteOnce() {
+    List<Task> puree = makes("parsnip-puree");
+    Task cook = puree.get(0);
+    Task blend =
+        puree.stream()
+            .filter(task -> task.make().id().equals(cook.make().id()) && !task.equals(cook))
+            .findFirst()
+            .orElseThrow();
+    press(cook, "START", "");
+    String one = failed(cook, 71);
+    String two = failed(blend, 72);
+    assertThat(site.script().get("waste").body().findValuesAsText("reason")).hasSize(1);
+    Answer early = send(cook, "UNDO", "undoes", one);
+    assertThat(early.status()).isEqualTo(409);
+    assertThat(early.text()).contains("another entry says too that this batch failed");
+    assertThat(send(blend, "UNDO", "undoes", two).status()).isEqualTo(303);
+    assertThat(send(cook, "UNDO", "undoes", one).status()).isEqualTo(303);
+    assertThat(state(cook)).isEqualTo(TaskState.ON_IT);
+    assertThat(site.script().get("waste").body().findValuesAsText("reason")).isEmpty();
+  }
+
+  @Test
+  void aBatchThatWasDoneByMistakeAndFailsIsWasteAllTheSame() {
+    Task puree = makes("parsnip-puree").get(0);
+    press(base(), "DONE", "");
+    String done =
+        client
+            .get(WALL + "?task=" + Client.encoded(base().id()))
+            .all("name=\"undoes\" value=\"([0-9a-f-]{36})\"")
+            .get(0);
+    send(base(), "UNDO", "undoes", done);
+    press(base(), "START", "");
+    press(base(), "FAILED", WHY);
+    assertThat(site.script().get("waste").body().findValuesAsText("component"))
+        .contains("yoghurt-base");
+    assertThat(state(puree)).isEqualTo(TaskState.TO_DO);
+  }
+
+  @Test
   void whyItFailedHasToBeSaid() {
     Answer refused = press(base(), "FAILED", "  ");
     assertThat(refused.status()).isEqualTo(422);
@@ -175,6 +242,23 @@ class FailedTest {
         value,
         "sequence",
         String.valueOf(Site.sequence()));
+  }
+
+  /** Says by the API that a task has failed; the id of what was entered. */
+  private String failed(Task task, int sequence) {
+    site.passTime(Duration.ofSeconds(1));
+    String call =
+        "{'task':'%s','kind':'failed','cook':'ines','note':'%s','sequence':%d,"
+                .formatted(task.id(), WHY, sequence)
+            + "'device':'00000000-0000-4000-8000-000000000001'}";
+    return site.script().post("ticks", call).body().path("tick").asText();
+  }
+
+  private List<String> codes(Task task) {
+    return site.wiring().stock().listAll(site.house()).stream()
+        .filter(tub -> tub.task().equals(java.util.Optional.of(task.id())))
+        .map(tub -> tub.lot().code())
+        .toList();
   }
 
   /** What is left in the tubs that a task has filled. */
