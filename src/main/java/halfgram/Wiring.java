@@ -166,7 +166,7 @@ public final class Wiring implements AutoCloseable {
   }
 
   public Slips slips() {
-    return new Slips(desk, new Events(desk));
+    return new Slips(desk, plans, new Events(desk));
   }
 
   public SheetEffects effects() {
@@ -231,7 +231,7 @@ public final class Wiring implements AutoCloseable {
             new DeliveryApi(desk, plans, deliveries),
             new EventsApi(desk, events, effects),
             new ParsApi(desk, pars),
-            new SlipApi(desk, plans, slips, effects),
+            new SlipApi(desk, slips, effects),
             new FormulasApi(desk),
             new LogApi(desk, logbook),
             new BookApi(desk),
@@ -241,7 +241,7 @@ public final class Wiring implements AutoCloseable {
             new EditPages(desk, events, effects),
             new EventsPages(desk, plans, events),
             new ParsPages(desk, pars, effects),
-            new SlipPages(desk, plans, slips, effects),
+            new SlipPages(desk, slips, effects),
             new BathsPages(desk, plans, bathing, origins),
             new StockPages(desk, plans, stock, bringing, deeds, gating),
             new LogPages(desk, plans, logbook),

@@ -5,7 +5,6 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
-import halfgram.desk.Plans;
 import halfgram.desk.Push;
 import halfgram.desk.SheetEffects;
 import halfgram.desk.Slips;
@@ -30,13 +29,11 @@ public final class SlipApi implements Server.Part {
   private static final int MOST_COVERS = 20_000;
 
   private final Desk desk;
-  private final Plans plans;
   private final Slips slips;
   private final SheetEffects effects;
 
-  public SlipApi(Desk desk, Plans plans, Slips slips, SheetEffects effects) {
+  public SlipApi(Desk desk, Slips slips, SheetEffects effects) {
     this.desk = desk;
-    this.plans = plans;
     this.slips = slips;
     this.effects = effects;
   }
@@ -142,13 +139,9 @@ public final class SlipApi implements Server.Part {
     if (!(outcome instanceof Slips.Saved)) {
       throw Halt.stale();
     }
-    House now = desk.again(house);
-    if (Query.isAsked(visit, "accept") && found.date().equals(now.day(desk.now()))) {
-      plans.open(now, found.date(), visit.who());
-      if (plans.accept(now, found.date(), now.stand().facts(), visit.who())
-          == Plans.Accepting.STALE) {
-        throw Halt.stale();
-      }
+    boolean today = found.date().equals(house.day(desk.now()));
+    if (Query.isAsked(visit, "accept") && today && !slips.force(house, found, visit.who())) {
+      throw Halt.stale();
     }
   }
 

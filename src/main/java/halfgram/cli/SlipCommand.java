@@ -2,7 +2,6 @@ package halfgram.cli;
 
 import halfgram.Wiring;
 import halfgram.desk.House;
-import halfgram.desk.Plans;
 import halfgram.desk.Push;
 import halfgram.desk.SheetEffects;
 import halfgram.desk.Slips;
@@ -80,18 +79,9 @@ final class SlipCommand {
       cli.error(cli.messages().say("slip.stale"));
       return Exit.NO;
     }
-    return arguments.has("--accept") ? accept(wiring, house, then) : Exit.DONE;
-  }
-
-  private static int accept(Wiring wiring, House before, Slips.Found then) {
-    House house = wiring.desk().again(before);
-    Plans plans = wiring.plans();
-    if (plans.find(house, then.date()).isEmpty()) {
-      plans.open(house, then.date(), Holding.WHO);
-      return Exit.DONE;
-    }
-    Plans.Accepting accepted = plans.accept(house, then.date(), house.stand().facts(), Holding.WHO);
-    return accepted == Plans.Accepting.IN_FORCE ? Exit.DONE : Exit.NO;
+    boolean force = arguments.has("--accept");
+    boolean today = then.date().equals(house.day(wiring.desk().now()));
+    return !force || !today || slips.force(house, then, Holding.WHO) ? Exit.DONE : Exit.NO;
   }
 
   private void say(SheetEffects effects, House house, House after, Slips.Found then) {

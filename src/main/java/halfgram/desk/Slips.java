@@ -15,11 +15,14 @@ import halfgram.input.Problem;
 import halfgram.kitchen.KitchenStore;
 import halfgram.kitchen.KitchenStore.News;
 import halfgram.kitchen.KitchenStore.Stand;
+import halfgram.measure.BusinessDay;
+import halfgram.measure.Message;
 import halfgram.prep.KitchenBook;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.format.DateTimeParseException;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -29,9 +32,10 @@ import java.util.OptionalInt;
  * One service on one date, later or earlier than planned, or with other covers: an event's as the
  * event has it, a regular one's for that date alone.
  *
- * <p>Rules. The whole book is read with it before anything is stored, and nothing is when facts
- * have changed since it was looked at, so that pressing twice pushes once. No plan in force
- * changes: that is for whoever accepts the next one.
+ * <p>Rules. Of a service that has begun only what is left moves, unless a time is named. The whole
+ * book is read with it before anything is stored, and nothing is when facts have changed since it
+ * was looked at, so that pressing twice pushes once. No plan in force changes: that is for whoever
+ * accepts the next one.
  */
 public final class Slips {
   private static final String SLIP = "slip";
@@ -91,12 +95,14 @@ public final class Slips {
   public record NoSuch() implements Outcome {}
 
   private final Desk desk;
+  private final Plans plans;
   private final Events events;
   private final KitchenStore kitchens = new KitchenStore();
   private final BookStore books = new BookStore();
 
-  public Slips(Desk desk, Events events) {
+  public Slips(Desk desk, Plans plans, Events events) {
     this.desk = desk;
+    this.plans = plans;
     this.events = events;
   }
 
@@ -173,19 +179,47 @@ public final class Slips {
     }
   }
 
+  /** Whether it runs, or has run: what is left of it can still be pushed. */
+  public boolean isBegun(House house, Found found) {
+    return desk.now().isAfter(house.book().kitchen().clock().at(found.date(), found.start()));
+  }
+
   /** The kitchen with it; nothing is stored. */
   public Tried look(House house, Asked asked) {
     Found found = find(house, asked.run()).orElseThrow();
-    ObjectNode body = body(house, found, asked);
+    Optional<ObjectNode> body = body(house, found, asked);
+    if (body.isEmpty()) {
+      return new Tried(Optional.empty(), leavesTheDay(asked));
+    }
     if (found.event().isPresent()) {
-      Events.Tried tried = events.look(house, body);
+      Events.Tried tried = events.look(house, body.get());
       return new Tried(tried.house(), tried.problems().list());
     }
-    ObjectNode tree = with(house, body);
+    ObjectNode tree = with(house, body.get());
     BookReader.Outcome read = read(tree);
     Optional<KitchenBook> book = read.problems().isEmpty() ? read.book() : Optional.empty();
     return new Tried(
         book.map(one -> new House(house.stand(), one.withLots(List.of()), tree)), read.problems());
+  }
+
+  private static List<Problem> leavesTheDay(Asked asked) {
+    String minutes = String.valueOf(asked.push().map(Push::minutes).orElse(0));
+    return List.of(new Problem("$.minutes", minutes, Message.of("slip.leaves-day")));
+  }
+
+  /**
+   * Puts today's plan in force with what was stored.
+   *
+   * @return whether it is: not for another day, nor when somebody has changed the kitchen since
+   */
+  public boolean force(House before, Found found, String who) {
+    House house = desk.again(before);
+    if (!found.date().equals(house.day(desk.now()))) {
+      return false;
+    }
+    plans.open(house, found.date(), who);
+    return plans.accept(house, found.date(), house.stand().facts(), who)
+        == Plans.Accepting.IN_FORCE;
   }
 
   /**
@@ -209,7 +243,11 @@ public final class Slips {
   }
 
   private Outcome save(Tx tx, House house, Found found, Asked asked, String who) {
-    ObjectNode body = body(house, found, asked);
+    Optional<ObjectNode> made = body(house, found, asked);
+    if (made.isEmpty()) {
+      return new Wrong(leavesTheDay(asked));
+    }
+    ObjectNode body = made.get();
     if (found.event().isPresent()) {
       Events.Outcome outcome = events.keep(tx, house, body, who);
       return outcome instanceof Events.Problems problems ? new Wrong(problems.list()) : new Saved();
@@ -229,28 +267,43 @@ public final class Slips {
     return new Saved();
   }
 
-  /** The event, or the regular service, as the book would write it. */
-  private static ObjectNode body(House house, Found found, Asked asked) {
-    LocalTime dayStart = house.book().kitchen().clock().dayStart();
+  /**
+   * The event, or the regular service, as the book would write it; empty when the push would leave
+   * the business day.
+   */
+  private Optional<ObjectNode> body(House house, Found found, Asked asked) {
+    BusinessDay clock = house.book().kitchen().clock();
+    Optional<Push> push = asked.push().map(of -> leaving(house, found, of));
+    boolean fits = true;
+    ObjectNode body;
     if (found.event().isPresent()) {
       Event event = found.event().get();
-      ObjectNode body = item(house, "events", event.code()).deepCopy();
-      asked.covers().ifPresent(covers -> body.withObject("/covers").put("final", covers));
+      body = item(house, "events", event.code()).deepCopy();
+      ObjectNode of = body;
+      asked.covers().ifPresent(covers -> of.withObject("/covers").put("final", covers));
       String code = found.run().substring(Math.min(found.run().length(), event.code().length()));
       for (JsonNode service : body.path("services")) {
         boolean it = code.isEmpty() || code.equals("." + service.path("code").asText());
-        asked
-            .push()
-            .filter(push -> it)
-            .ifPresent(push -> push.move((ObjectNode) service, dayStart));
+        if (push.isPresent() && it) {
+          fits = push.get().move((ObjectNode) service, clock.dayStart());
+        }
       }
-      return body;
+    } else {
+      body = item(house, "services", found.regular().orElseThrow().code()).deepCopy();
+      ObjectNode date = date(body, found);
+      fits = push.isEmpty() || push.get().move(date, clock.dayStart());
+      asked.covers().ifPresent(covers -> date.put("covers", covers));
     }
-    ObjectNode body = item(house, "services", found.regular().orElseThrow().code()).deepCopy();
-    ObjectNode date = date(body, found);
-    asked.push().ifPresent(push -> push.move(date, dayStart));
-    asked.covers().ifPresent(covers -> date.put("covers", covers));
-    return body;
+    return fits ? Optional.of(body) : Optional.empty();
+  }
+
+  /** A push of a service that has begun leaves alone what should be out by now. */
+  private Push leaving(House house, Found found, Push push) {
+    if (push.from().isPresent() || !isBegun(house, found)) {
+      return push;
+    }
+    LocalTime now = desk.now().atZone(house.book().kitchen().clock().zone()).toLocalTime();
+    return new Push(Optional.of(now.truncatedTo(ChronoUnit.MINUTES)), push.minutes());
   }
 
   /** What the book says of the date, or would when it were as usual. */

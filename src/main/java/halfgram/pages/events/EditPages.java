@@ -125,7 +125,11 @@ public final class EditPages implements Server.Part {
       form(visit, house, 422, sent.with(new Pressed.Typed(service, typed, fault)), List.of());
       return;
     }
-    push.get().move(sent.typed(), house.book().kitchen().clock().dayStart());
+    if (!push.get().move(sent.typed(), house.book().kitchen().clock().dayStart())) {
+      String fault = visit.words().say("slip.leaves-day");
+      form(visit, house, 422, sent.with(new Pressed.Typed(service, typed, fault)), List.of());
+      return;
+    }
     look(visit, house, rebased(sent, ""));
   }
 

@@ -45,17 +45,17 @@ record Pressed(int service, Optional<Integer> course, int minutes) {
             Integer.parseInt(minutes.replace('−', '-').replace("+", ""))));
   }
 
-  /** Moves the times of an event as the book writes it. */
-  void move(ObjectNode event, LocalTime dayStart) {
-    if (event.at("/services/" + service) instanceof ObjectNode of) {
-      Optional<String> from =
-          course.map(index -> of.path("courses").path(index).path("at").asText());
-      try {
-        new Push(from.map(LocalTime::parse), minutes).move(of, dayStart);
-      } catch (DateTimeParseException e) {
-        // Not a time yet: it is told when the event is looked at.
-        return;
-      }
+  /** Moves the times of an event as the book writes it; not past the business day. */
+  boolean move(ObjectNode event, LocalTime dayStart) {
+    if (!(event.at("/services/" + service) instanceof ObjectNode of)) {
+      return true;
+    }
+    Optional<String> from = course.map(index -> of.path("courses").path(index).path("at").asText());
+    try {
+      return new Push(from.map(LocalTime::parse), minutes).move(of, dayStart);
+    } catch (DateTimeParseException e) {
+      // Not a time yet: it is told when the event is looked at.
+      return true;
     }
   }
 }

@@ -2,7 +2,6 @@ package halfgram.pages.slip;
 
 import halfgram.desk.Desk;
 import halfgram.desk.House;
-import halfgram.desk.Plans;
 import halfgram.desk.SheetEffects;
 import halfgram.desk.Slips;
 import halfgram.input.Problem;
@@ -22,13 +21,11 @@ import java.util.Optional;
  */
 public final class SlipPages implements Server.Part {
   private final Desk desk;
-  private final Plans plans;
   private final Slips slips;
   private final SheetEffects effects;
 
-  public SlipPages(Desk desk, Plans plans, Slips slips, SheetEffects effects) {
+  public SlipPages(Desk desk, Slips slips, SheetEffects effects) {
     this.desk = desk;
-    this.plans = plans;
     this.slips = slips;
     this.effects = effects;
   }
@@ -114,17 +111,13 @@ public final class SlipPages implements Server.Part {
     }
   }
 
-  /** Puts the plan with it in force when that was asked for and is today's. */
+  /** Puts the plan with it in force when that was asked for; else it is offered on Today. */
   private void accept(Visit visit, House before, Slips.Found found, SlipForm form) {
-    House house = desk.again(before);
-    boolean today = found.date().equals(house.day(desk.now()));
-    String page = today ? "" : "?date=" + found.date();
-    if (form.act().equals("force") && today) {
-      plans.open(house, found.date(), visit.who());
-      // Somebody else's change in between is offered on Today, with this one.
-      plans.accept(house, found.date(), house.stand().facts(), visit.who());
+    boolean today = found.date().equals(before.day(desk.now()));
+    if (form.act().equals("force")) {
+      slips.force(before, found, visit.who());
     }
-    visit.seeOther(page);
+    visit.seeOther(today ? "" : "?date=" + found.date());
   }
 
   private void show(
@@ -137,7 +130,15 @@ public final class SlipPages implements Server.Part {
     Messages words = visit.words().at(house.book().kitchen().clock().zone());
     Slips.Found found = found(visit, house);
     boolean today = found.date().equals(house.day(desk.now()));
-    SlipView view = SlipView.of(house, found, today, form, looked, problems, words);
+    SlipView view =
+        SlipView.of(
+            house,
+            found,
+            new SlipView.When(today, slips.isBegun(house, found)),
+            form,
+            looked,
+            problems,
+            words);
     visit.page(status, "slip", view.title(), view);
   }
 }

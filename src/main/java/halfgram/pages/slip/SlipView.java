@@ -61,10 +61,13 @@ record SlipView(
   record Looked(
       Slips.Found after, List<SheetEffects.Effect> effects, Optional<Consequences> consequences) {}
 
+  /** Whether it is today's, and whether it has begun. */
+  record When(boolean today, boolean begun) {}
+
   static SlipView of(
       House house,
       Slips.Found found,
-      boolean today,
+      When when,
       SlipForm form,
       Optional<Looked> looked,
       List<Problem> problems,
@@ -79,12 +82,12 @@ record SlipView(
         new Field(
             form.minutes(),
             form.isMinutes() ? "" : words.say("slip.minutes-fault", halfgram.desk.Push.MOST)),
-        choices(found, form.from(), words),
+        choices(found, when, form.from(), words),
         new Field(form.covers(), form.isCovers() ? "" : words.say("slip.covers-fault")),
         problems.stream().map(problem -> problem(problem, words)).toList(),
         looked.map(one -> parts(one, words)).orElse(List.of()),
         looked.map(one -> effects(one, words)).orElse(List.of()),
-        today);
+        when.today());
   }
 
   private static Text name(Slips.Found found) {
@@ -102,9 +105,11 @@ record SlipView(
         : words.say("slip.stands-uncounted", date, found.start(), found.end());
   }
 
-  private static List<Choice> choices(Slips.Found found, String chosen, Messages words) {
+  private static List<Choice> choices(Slips.Found found, When when, String chosen, Messages words) {
     List<Choice> choices = new ArrayList<>();
-    choices.add(new Choice("", words.say("slip.from-all"), chosen.isEmpty()));
+    choices.add(
+        new Choice(
+            "", words.say(when.begun() ? "slip.from-now" : "slip.from-all"), chosen.isEmpty()));
     for (Slips.Moment moment : found.times()) {
       LocalTime at = moment.at();
       String name =

@@ -97,6 +97,31 @@ class SlipTest {
   }
 
   @Test
+  void ofAServiceThatHasBegunOnlyWhatIsLeftMoves() {
+    site.setClock(Site.at("19:30"));
+    Answer page = client.get(DINNER);
+    assertThat(page.text()).contains("What is left of it").doesNotContain("All of it");
+    client.post(DINNER, form(page).with("minutes", "20").with("do", "note").fields());
+    assertThat(event().at("/services/0/courses"))
+        .extracting(one -> one.path("at").asText())
+        .containsExactly("18:45", "19:25", "20:25", "21:15");
+    assertThat(event().at("/services/0/start").asText()).isEqualTo("18:30");
+    assertThat(event().at("/services/0/end").asText()).isEqualTo("21:50");
+  }
+
+  @Test
+  void aPushPastTheEndOfTheKitchensDayIsRefusedAndNothingMoves() {
+    Answer far = look(DINNER, "minutes", "400");
+    assertThat(far.status()).isEqualTo(422);
+    assertThat(far.text()).contains("would leave the kitchen's day");
+    assertThat(form(far).value("minutes")).isEqualTo("400");
+    assertThat(site.script().post("slip/bar.2026-12-05", "{'minutes':400}").problems())
+        .containsExactly("$.minutes");
+    assertThat(service("bar").has("dates")).isFalse();
+    assertThat(event().at("/services/0/end").asText()).isEqualTo("21:30");
+  }
+
+  @Test
   void whatWouldNotLastIsNamedWithItsRemakeAndWhatCanWaitIsLeft() {
     site.setClock(Site.at("15:30"));
     Script script = site.script();
