@@ -43,6 +43,11 @@ public final class LotStore {
           .and(UNDONE.LOT_ID.eq(MOVEMENT.LOT_ID))
           .and(UNDONE.UNDOES.eq(MOVEMENT.CHANGE_NUMBER));
 
+  /** Whether a movement was not taken back. */
+  private static Condition standing() {
+    return DSL.notExists(DSL.selectOne().from(UNDONE).where(TAKEN_BACK));
+  }
+
   private static final Field<BigDecimal> LEFT =
       DSL.sum(DSL.when(MOVEMENT.KIND.notIn(KEEPING), MOVEMENT.AMOUNT).otherwise(BigDecimal.ZERO));
 
@@ -216,9 +221,7 @@ public final class LotStore {
 
   /** What changed places and dates and was not taken back, by tub, oldest first. */
   private static Map<UUID, List<Movement>> turns(Tx tx, UUID kitchen, Condition which) {
-    Condition standing =
-        DSL.notExists(DSL.selectOne().from(UNDONE).where(TAKEN_BACK))
-            .and(MOVEMENT.KIND.in(TURNING));
+    Condition standing = standing().and(MOVEMENT.KIND.in(TURNING));
     Map<UUID, List<Movement>> turns = new HashMap<>();
     for (Movement turn : movements(tx, kitchen, which.and(standing))) {
       turns.computeIfAbsent(turn.lot(), lot -> new ArrayList<>()).add(turn);
@@ -226,7 +229,7 @@ public final class LotStore {
     return turns;
   }
 
-  /** When each tub that ever was counted was counted last. */
+  /** When each tub that has a count which was not taken back was counted last. */
   public Map<UUID, Instant> lastCounts(Tx tx, UUID kitchen) {
     Field<Instant> last = DSL.max(MOVEMENT.AT);
     return tx.sql()
@@ -234,6 +237,7 @@ public final class LotStore {
         .from(MOVEMENT)
         .where(MOVEMENT.KITCHEN_ID.eq(kitchen))
         .and(MOVEMENT.KIND.eq(Movement.Kind.COUNTED.name()))
+        .and(standing())
         .groupBy(MOVEMENT.LOT_ID)
         .fetchMap(MOVEMENT.LOT_ID, last);
   }

@@ -108,6 +108,20 @@ class ServicesApiTest {
   }
 
   @Test
+  void aCountThatWasTakenBackIsNoCount() {
+    JsonNode first = component("dill-oil").at("/tubs/0");
+    double before = component("dill-oil").at("/ready/value").asDouble();
+    enter(sent("first", "trout-plate", 10));
+    site.passTime(Duration.ofMinutes(1));
+    String tub = "stock/" + first.path("code").asText();
+    double counted = first.at("/amount/value").asDouble() - 7;
+    script.post(tub + "/count", "{'amount':'" + counted + " g'}");
+    assertThat(component("dill-oil").at("/ready/value").asDouble()).isEqualTo(before - 7);
+    assertThat(script.post(tub + "/back", "{}").status()).isEqualTo(200);
+    assertThat(component("dill-oil").at("/ready/value").asDouble()).isEqualTo(before - 40);
+  }
+
+  @Test
   void theTubToTakeNextIsTheEventsOwnAndOfThoseTheFirstToExpire() {
     JsonNode tubs = component("dill-oil").path("tubs");
     assertThat(tubs.size()).isGreaterThan(1);
