@@ -1,70 +1,74 @@
 package halfgram.desk;
 
 import halfgram.db.Tx;
-import halfgram.formula.FormulaVersion;
-import halfgram.formula.Output;
+import halfgram.formula.ComponentRef;
+import halfgram.formula.Formulary;
 import halfgram.kitchen.KitchenStore;
 import halfgram.kitchen.KitchenStore.News;
-import halfgram.lot.Lot;
+import halfgram.lot.LedgerStore;
 import halfgram.lot.LotStore;
 import halfgram.lot.Movement;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
-import halfgram.measure.Rounding;
 import halfgram.pass.Called;
+import halfgram.pass.Component;
 import halfgram.pass.Consumed;
 import halfgram.pass.EntryStore;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.netting.Draw;
 import java.time.Instant;
-import java.util.ArrayList;
+import java.time.LocalDate;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.UUID;
+import java.util.Set;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import java.util.function.Predicate;
 
 /**
  * Closes services: what they were planned to use is assumed to be used once they are over, until
  * somebody counts.
  *
- * <p>Rules. A service is closed when a plan is followed by the next, which no longer has it: so
- * exactly once, however often the day is planned again. It takes what its plan had it use, out of
- * tubs that were there and in date when it began, as {@link Taking} says. Where less is found than
- * was planned, less is taken: nobody can eat what was never made. Of a course whose plates were
- * recorded as sent, what was sent is taken instead of what was planned ({@link Consumed}). Every
- * movement says that it is assumed, and for which service.
+ * <p>Rules. A service is closed when a plan is followed by the next, which no longer has it, and is
+ * over when the book says so, whatever the plan said. What it has taken before is not taken again,
+ * though it slips to another time: so exactly once, however often the day is planned again. It
+ * takes what it has used ({@link Consumed}) out of tubs that were there and in date when it began,
+ * as {@link Taking} says. Where less is found, less is taken: nobody can eat what was never made.
+ * What somebody counted since is not taken out of what was counted ({@link Emptied}). A service that the book has no
+ * more took nothing. Every movement says that it is assumed, and for which service.
  */
 final class Closing {
   private final LotStore lots = new LotStore();
+  private final LedgerStore ledger = new LedgerStore();
   private final EntryStore entries = new EntryStore();
   private final KitchenStore kitchens = new KitchenStore();
   private final Posting posting = new Posting();
 
-  /** What a service took out of a tub, as the tub was before. */
-  private record Take(Tub tub, ServiceRun run, Amount amount) {
-    private Tub after() {
-      Lot less = tub.lot().less(amount, run.event());
-      return new Tub(tub.id(), less, tub.task(), tub.change(), true);
-    }
-  }
-
-  /** Tubs as they are once the services of a sheet that are over at a moment have taken theirs. */
+  /** Tubs as they are when the services of a sheet and its book have taken theirs by a moment. */
   List<Tub> after(Tx tx, House house, PrepSheet sheet, Instant asOf) {
-    Map<UUID, Tub> now = byId(lots.list(tx, house.id()));
-    take(tx, house, sheet, now, asOf);
-    return now.values().stream().filter(tub -> tub.lot().left().isPositive()).toList();
+    return emptied(tx, house, sheet, asOf, run -> true, run -> true).left();
   }
 
   /**
-   * Takes out of the tubs what the services of a sheet have used that are over at a moment.
+   * As above for the pass: of a service that is not over, what was sent alone is gone, since what
+   * was not is still to go.
+   */
+  Emptied atPass(Tx tx, House house, PrepSheet sheet, Instant now) {
+    return emptied(tx, house, sheet, now, run -> true, run -> run.isOver(now));
+  }
+
+  /**
+   * Takes out of the tubs what the services have used that are over at a moment.
    *
    * @param asOf moment of the plan that follows, which has no service that is over by then
    */
   void close(Tx tx, House house, PrepSheet sheet, Instant asOf, String who) {
-    for (Take take : take(tx, house, sheet, byId(lots.list(tx, house.id())), asOf)) {
+    Emptied emptied = emptied(tx, house, sheet, asOf, run -> run.isOver(asOf), run -> true);
+    for (Emptied.Take take : emptied.takes()) {
       Movement used = movement(take, who);
       List<Movement> rows = Posting.rows(house, take.tub(), used, take.run().event());
       // No fact: the plan that is being made has it in already.
@@ -75,59 +79,93 @@ final class Closing {
     }
   }
 
-  private static Map<UUID, Tub> byId(List<Tub> tubs) {
-    Map<UUID, Tub> byId = new LinkedHashMap<>();
-    tubs.forEach(tub -> byId.put(tub.id(), tub));
-    return byId;
+  /**
+   * The tubs without what services took.
+   *
+   * @param which services take
+   * @param planned which of them take what they were planned to, where nothing was recorded
+   */
+  private Emptied emptied(
+      Tx tx,
+      House house,
+      PrepSheet sheet,
+      Instant asOf,
+      Predicate<ServiceRun> which,
+      Predicate<ServiceRun> planned) {
+    List<ServiceRun> runs = runs(house, sheet, asOf).stream().filter(which).toList();
+    Instant from = house.book().kitchen().clock().start(sheet.request().from());
+    List<LedgerStore.Entry> counts =
+        runs.isEmpty() ? List.of() : ledger.listCounted(tx, house.id(), from);
+    Emptied emptied = new Emptied(lots.list(tx, house.id()), counts, asOf);
+    Map<LocalDate, Called> called = new HashMap<>();
+    for (ServiceRun run : runs) {
+      Called of =
+          called.computeIfAbsent(
+              run.date(), day -> Called.of(entries.list(tx, house.id(), day)));
+      Consumed consumed = new Consumed(house.book(), run, of, asOf);
+      Map<String, Amount> draws =
+          planned.test(run) ? draws(sheet, run) : kept(emptied.left(), run.event());
+      emptied.take(
+          new Emptied.Demand(
+              run,
+              planned.test(run) ? consumed::by : consumed::sentBy,
+              given(tx, house, run.id()),
+              draws));
+    }
+    return emptied;
   }
 
-  private List<Take> take(Tx tx, House house, PrepSheet sheet, Map<UUID, Tub> tubs, Instant asOf) {
-    Called called = Called.of(entries.list(tx, house.id(), sheet.request().from()));
-    List<Take> takes = new ArrayList<>();
+  /**
+   * The services by the book that the plan before has not closed: those of its sheet, and those
+   * that were not over when it came.
+   */
+  private static List<ServiceRun> runs(House house, PrepSheet sheet, Instant asOf) {
+    Set<String> listed = new HashSet<>();
+    SortedSet<LocalDate> days = new TreeSet<>(Set.of(sheet.request().from()));
     for (ServiceRun run : sheet.services()) {
-      if (!run.window().end().isAfter(asOf)) {
-        Map<String, Amount> planned = planned(sheet, run);
-        for (ServiceRun.Use use : Consumed.of(house.book(), run, called)) {
-          Taking.of(candidates(tubs, run, use), use.amount(), planned, run.event())
-              .forEach(
-                  (tub, amount) -> {
-                    Take take = new Take(tub, run, amount.rounded(Rounding.TO_MICROGRAM));
-                    takes.add(take);
-                    tubs.put(tub.id(), take.after());
-                  });
-        }
-      }
+      listed.add(run.id());
+      days.add(run.date());
     }
-    return takes;
-  }
-
-  /** How much the plan had a service take from which tub, by code. */
-  private static Map<String, Amount> planned(PrepSheet sheet, ServiceRun run) {
-    Map<String, Amount> planned = new HashMap<>();
-    for (Draw draw : sheet.draws()) {
-      if (draw.need().user().equals(run.id())) {
-        planned.merge(draw.lot().code(), draw.amount(), Amount::plus);
-      }
-    }
-    return planned;
-  }
-
-  /** What the service could have taken from: not made after it, not past its date before it. */
-  private static List<Tub> candidates(Map<UUID, Tub> tubs, ServiceRun run, ServiceRun.Use use) {
-    FormulaVersion version = use.version();
-    Output output = version.outputs().get(use.output());
-    String first = version.outputs().get(0).code();
-    return tubs.values().stream()
-        .filter(tub -> tub.lot().component().formula().equals(version.formula()))
-        .filter(tub -> tub.lot().component().output().orElse(first).equals(output.code()))
-        .filter(tub -> tub.lot().left().dimension() == output.unit())
-        .filter(tub -> !tub.lot().isFrozen())
-        .filter(tub -> tub.lot().made().isBefore(run.window().end()))
-        .filter(tub -> tub.lot().useBy().isAfter(run.window().start()))
+    days.tailSet(house.day(asOf).plusDays(1)).clear();
+    return days.stream()
+        .flatMap(day -> Services.runs(house.book(), day).stream())
+        .filter(run -> listed.contains(run.id()) || !run.isOver(sheet.request().asOf()))
         .toList();
   }
 
-  private static Movement movement(Take take, String who) {
+  /** What tubs have given for a service before. */
+  private Map<Component, Amount> given(Tx tx, House house, String service) {
+    Formulary formulary = house.book().formulary();
+    Map<Component, Amount> given = new HashMap<>();
+    for (LedgerStore.Entry entry : ledger.listAssumed(tx, house.id(), service)) {
+      ComponentRef ref = entry.tub().lot().component();
+      if (formulary.find(ref).isPresent()) {
+        given.merge(
+            Component.of(formulary, ref), entry.movement().amount().times(-1), Amount::plus);
+      }
+    }
+    return given;
+  }
+
+  /** What tubs keep for an event, by code: it is taken first. */
+  private static Map<String, Amount> kept(List<Tub> tubs, Optional<String> event) {
+    Map<String, Amount> kept = new HashMap<>();
+    tubs.forEach(tub -> kept.put(tub.lot().code(), tub.lot().keptFor(event)));
+    return kept;
+  }
+
+  /** How much the plan had a service take from which tub, by code. */
+  private static Map<String, Amount> draws(PrepSheet sheet, ServiceRun run) {
+    Map<String, Amount> draws = new HashMap<>();
+    for (Draw draw : sheet.draws()) {
+      if (draw.need().user().equals(run.id())) {
+        draws.merge(draw.lot().code(), draw.amount(), Amount::plus);
+      }
+    }
+    return draws;
+  }
+
+  private static Movement movement(Emptied.Take take, String who) {
     return new Movement(
         take.tub().id(),
         Movement.Kind.ASSUMED,

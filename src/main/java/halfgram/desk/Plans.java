@@ -221,7 +221,9 @@ public final class Plans {
           InForce inForce = inForce(tx, now, latest);
           Instant asOf = moment(now, day);
           closing.close(tx, now, inForce.sheet(), asOf, who);
-          String snapshot = export.export(tx, now).toString();
+          // What services that run have used stands in tubs no more, though nobody took it out yet.
+          List<Tub> tubs = closing.after(tx, now, inForce.sheet(), asOf);
+          String snapshot = ExportBook.withTubs(now, tubs).toString();
           KitchenBook book = parse(snapshot);
           Proposal proposal = proposal(now, inForce, book, asOf);
           save(tx, now, new Draft(inForce.plan().number() + 1, snapshot, proposal), inForce, who);

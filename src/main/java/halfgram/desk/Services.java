@@ -1,8 +1,6 @@
 package halfgram.desk;
 
 import halfgram.db.Tx;
-import halfgram.lot.LotStore;
-import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.measure.Because;
 import halfgram.pass.AtPass;
@@ -13,7 +11,6 @@ import halfgram.pass.Drop;
 import halfgram.pass.Entry;
 import halfgram.pass.EntryStore;
 import halfgram.pass.Outage;
-import halfgram.pass.Portion;
 import halfgram.pass.SwapOffer;
 import halfgram.pass.Trays;
 import halfgram.pass.Wave;
@@ -80,7 +77,6 @@ public final class Services {
   private final Plans plans;
   private final EntryStore entries = new EntryStore();
   private final Closing closing = new Closing();
-  private final LotStore lots = new LotStore();
   private final TickStore ticks = new TickStore();
 
   public Services(Desk desk, Plans plans) {
@@ -139,10 +135,12 @@ public final class Services {
     KitchenBook book = house.book();
     Called called = Called.of(entries.list(tx, house.id(), day));
     List<ServiceRun> runs = runs(book, day);
-    Trays trays = trays(tx, house, inForce, called, runs, now);
+    // The tubs as they stand now, as far as anybody can tell without counting.
+    Emptied emptied = closing.atPass(tx, house, inForce.sheet(), now);
+    Trays trays = new Trays(book.formulary(), emptied.left(), now);
     Map<String, Instant> started = started(tx, house, inForce);
     List<AtPass> services =
-        runs.stream().map(run -> at(book, run, called, trays, inForce)).toList();
+        runs.stream().map(run -> at(book, run, called, trays, emptied, inForce)).toList();
     Map<String, List<Wave>> waves = new HashMap<>();
     runs.forEach(run -> waves.put(run.id(), Wave.list(inForce.sheet(), run, started)));
     Optional<Drop> drop = Drop.findNext(inForce.sheet(), inForce.progress());
@@ -150,61 +148,22 @@ public final class Services {
   }
 
   private static AtPass at(
-      KitchenBook book, ServiceRun run, Called called, Trays trays, InForce inForce) {
+      KitchenBook book,
+      ServiceRun run,
+      Called called,
+      Trays trays,
+      Emptied emptied,
+      InForce inForce) {
     Map<Component, Amount> coming =
         Coming.of(inForce.book().formulary(), inForce.sheet(), inForce.progress(), run.id());
+    // Plates that went before their food stood in tubs took it out of what was on its way.
+    for (Emptied.Missing missing : emptied.missing()) {
+      if (missing.service().equals(run.id())) {
+        coming.computeIfPresent(
+            missing.component(), (of, amount) -> amount.minus(amount.atMost(missing.amount())));
+      }
+    }
     return AtPass.of(book, run, called, trays, coming);
-  }
-
-  /** The tubs as they stand now, as far as anybody can tell without counting. */
-  private Trays trays(
-      Tx tx, House house, InForce inForce, Called called, List<ServiceRun> runs, Instant now) {
-    List<Tub> tubs = closing.after(tx, house, inForce.sheet(), now);
-    Set<String> over = new HashSet<>();
-    inForce.sheet().services().stream()
-        .filter(run -> !run.window().end().isAfter(now))
-        .forEach(run -> over.add(run.id()));
-    Map<Component, Instant> counted = counted(tx, house);
-    Trays trays = new Trays(house.book().formulary(), tubs, now);
-    for (ServiceRun run : runs) {
-      // What was over when the plan in force came was taken out of the ledger then.
-      boolean closed = !run.window().end().isAfter(inForce.plan().asOf());
-      if (!closed && !over.contains(run.id())) {
-        called.sent(run.id()).forEach(entry -> take(trays, house, run, entry, counted));
-      }
-    }
-    return trays;
-  }
-
-  private static void take(
-      Trays trays, House house, ServiceRun run, Entry entry, Map<Component, Instant> counted) {
-    for (Portion portion : entry.plate()) {
-      if (house.book().formulary().find(portion.component()).isPresent()) {
-        Component component = Component.of(house.book().formulary(), portion.component());
-        if (entry.at().isAfter(counted.getOrDefault(component, Instant.MIN))) {
-          trays.take(component, run.event(), portion.amount().times(entry.number()));
-        }
-      }
-    }
-  }
-
-  /** When somebody last counted a tub of each component. */
-  private Map<Component, Instant> counted(Tx tx, House house) {
-    Map<UUID, Instant> byTub = lots.lastCounts(tx, house.id());
-    Map<Component, Instant> counted = new HashMap<>();
-    if (byTub.isEmpty()) {
-      return counted;
-    }
-    for (Tub tub : lots.listAll(tx, house.id())) {
-      Instant at = byTub.get(tub.id());
-      if (at != null && house.book().formulary().find(tub.lot().component()).isPresent()) {
-        counted.merge(
-            Component.of(house.book().formulary(), tub.lot().component()),
-            at,
-            (a, b) -> a.isAfter(b) ? a : b);
-      }
-    }
-    return counted;
   }
 
   /** When each task of the sheet was first entered, by an entry that counts. */

@@ -75,6 +75,18 @@ public final class LedgerStore {
             .andNot(undoing));
   }
 
+  /** What was counted at or after a moment and was not taken back, oldest first. */
+  public List<Entry> listCounted(Tx tx, UUID kitchen, Instant from) {
+    Condition counted = MOVEMENT.KIND.eq(Movement.Kind.COUNTED.name()).and(MOVEMENT.AT.ge(from));
+    return entries(tx, kitchen, counted.and(STANDING));
+  }
+
+  /** What a service was assumed to use, below zero, where nobody took it back. */
+  public List<Entry> listAssumed(Tx tx, UUID kitchen, String service) {
+    Condition assumed = MOVEMENT.KIND.eq(Movement.Kind.ASSUMED.name());
+    return entries(tx, kitchen, assumed.and(MOVEMENT.REASON.eq(service)).and(STANDING));
+  }
+
   private List<Entry> entries(Tx tx, UUID kitchen, Condition which) {
     List<Movement> movements = LotStore.movements(tx, kitchen, which);
     if (movements.isEmpty()) {

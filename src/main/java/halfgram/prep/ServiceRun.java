@@ -4,7 +4,9 @@ import halfgram.event.Curve;
 import halfgram.formula.FormulaVersion;
 import halfgram.kitchen.Text;
 import halfgram.measure.Amount;
+import halfgram.measure.Dimension;
 import halfgram.measure.Ratio;
+import halfgram.measure.Rounding;
 import halfgram.measure.Window;
 import halfgram.menu.Dish;
 import halfgram.menu.PlateItem;
@@ -37,6 +39,11 @@ public record ServiceRun(
     OptionalInt prepared,
     List<Plates> plates,
     List<Use> uses) {
+
+  /** Whether it is over by a moment. */
+  public boolean isOver(Instant moment) {
+    return !window.end().isAfter(moment);
+  }
 
   /** Whether it has begun at the plan's moment. */
   public boolean isBegun() {
@@ -79,5 +86,13 @@ public record ServiceRun(
       int output,
       Amount amount,
       Window window,
-      List<Curve.Dated> pickUps) {}
+      List<Curve.Dated> pickUps) {
+
+    /** How much of it is used by a moment; of pieces the whole ones. */
+    public Amount takenBefore(Instant moment) {
+      Amount taken = amount.times(Curve.takenBefore(pickUps, window, moment));
+      boolean part = moment.isBefore(window.end()) && taken.dimension() == Dimension.COUNT;
+      return part ? taken.rounded(Rounding.DOWN_TO_WHOLE) : taken;
+    }
+  }
 }

@@ -31,7 +31,7 @@ final class Waves {
     Instant last = use.window().end();
     Instant first = use.window().start().isAfter(run.from()) ? use.window().start() : run.from();
     boolean past = run.isBegun() && !last.isAfter(run.from());
-    Amount taken = taken(use, first);
+    Amount taken = use.takenBefore(first);
     Amount amount = use.amount().minus(taken);
     if (past || !amount.isPositive()) {
       return List.of();
@@ -45,12 +45,6 @@ final class Waves {
     }
     Duration hold = use.version().outputs().get(use.output()).hold().max();
     return waves(run, use, taken, boundaries(first, last, hold));
-  }
-
-  /** What a service that has begun has used by now; of pieces the whole ones. */
-  private static Amount taken(ServiceRun.Use use, Instant moment) {
-    Amount taken = use.amount().times(Curve.takenBefore(use.pickUps(), use.window(), moment));
-    return taken.dimension() == Dimension.COUNT ? taken.rounded(Rounding.DOWN_TO_WHOLE) : taken;
   }
 
   /** Whether what is ready at one moment keeps to another; days are at least to their own end. */
