@@ -194,7 +194,7 @@ public final class Wiring implements AutoCloseable {
     Gating gating = new Gating(desk, ticking);
     BathOrigins origins = new BathOrigins(desk, stock);
     TubDeeds deeds = new TubDeeds(new Handling(desk), new Dividing(desk));
-    Services services = new Services(desk, plans);
+    Services services = new Services(desk, plans, bathing);
     Swapping swapping = new Swapping(desk, events);
     Sending sending = new Sending(desk, swapping);
     return new Server(

@@ -47,12 +47,12 @@ final class ServiceJson {
         .getOrDefault(at.run().id(), java.util.List.of())
         .forEach(wave -> wave(waves.addObject(), wave));
     board
-        .drop()
+        .drop(at.run())
         .ifPresent(
             drop -> {
               ObjectNode next = node.putObject("nextDrop");
               next.put("task", drop.task().id());
-              next.put("at", moment(drop.task().start()));
+              next.put("at", moment(drop.at()));
               next.put("drops", drop.left());
               next.put("pieces", drop.perDrop());
             });

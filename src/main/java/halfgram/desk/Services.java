@@ -68,6 +68,11 @@ public final class Services {
       return SwapOffer.list(house.book(), at, trays);
     }
 
+    /** The next drop, while a service can still wait for one. */
+    public Optional<Drop> drop(ServiceRun run) {
+      return run.isOver(now) ? Optional.empty() : drop;
+    }
+
     public LocalDate day() {
       return inForce.plan().day();
     }
@@ -75,13 +80,15 @@ public final class Services {
 
   private final Desk desk;
   private final Plans plans;
+  private final Bathing bathing;
   private final EntryStore entries = new EntryStore();
   private final Closing closing = new Closing();
   private final TickStore ticks = new TickStore();
 
-  public Services(Desk desk, Plans plans) {
+  public Services(Desk desk, Plans plans, Bathing bathing) {
     this.desk = desk;
     this.plans = plans;
+    this.bathing = bathing;
   }
 
   /** The services of a day by the book, those that are over too. */
@@ -103,23 +110,44 @@ public final class Services {
    */
   public record Near(ServiceRun run, AtPass.FireNow fire, List<PlatingLine> plating) {}
 
-  /** What is fired from so long ago to so far ahead, in order. */
-  public List<Near> near(House house, Duration back, Duration ahead) {
+  /**
+   * What every wall says of the services.
+   *
+   * @param outages what there is none of today
+   * @param near what is called about now, in order
+   * @param next the next thing to call in a service that runs
+   */
+  public record OnWalls(List<Outage> outages, List<Near> near, Optional<Near> next) {}
+
+  /** That, with what is fired from so long ago to so far ahead. */
+  public OnWalls onWalls(House house, Duration back, Duration ahead) {
     Instant now = desk.now();
     LocalDate day = house.day(now);
     Called called = desk.read(tx -> Called.of(entries.list(tx, house.id(), day)));
     List<Near> near = new ArrayList<>();
+    List<Near> open = new ArrayList<>();
     for (ServiceRun run : runs(house.book(), day)) {
-      List<PlatingLine> plating = PlatingLine.list(house.book(), run);
+      boolean runs = !run.window().start().isAfter(now) && !run.isOver(now);
+      List<Fire> about = new ArrayList<>();
       for (Fire fire : Fire.list(house.book(), run)) {
         if (!fire.at().isBefore(now.minus(back)) && !fire.at().isAfter(now.plus(ahead))) {
-          List<PlatingLine> of = plating.stream().filter(line -> line.fire().equals(fire)).toList();
-          near.add(new Near(run, AtPass.FireNow.of(run, fire, called), of));
+          about.add(fire);
+        }
+        AtPass.FireNow said = AtPass.FireNow.of(run, fire, called);
+        if (runs && fire.at().isAfter(now) && said.called().isEmpty()) {
+          open.add(new Near(run, said, List.of()));
         }
       }
+      List<PlatingLine> plating =
+          about.isEmpty() ? List.of() : PlatingLine.list(house.book(), run);
+      for (Fire fire : about) {
+        List<PlatingLine> of = plating.stream().filter(line -> line.fire().equals(fire)).toList();
+        near.add(new Near(run, AtPass.FireNow.of(run, fire, called), of));
+      }
     }
-    near.sort(Comparator.comparing(one -> one.fire().fire().at()));
-    return near;
+    Comparator<Near> order = Comparator.comparing(one -> one.fire().fire().at());
+    near.sort(order);
+    return new OnWalls(called.outages(), near, open.stream().min(order));
   }
 
   /** Today at the pass. */
@@ -128,10 +156,12 @@ public final class Services {
     LocalDate day = house.day(now);
     InForce inForce = plans.open(house, day, who);
     House again = desk.again(house);
-    return desk.read(tx -> board(tx, again, inForce, day, now));
+    BathBoard baths = bathing.board(again, inForce);
+    return desk.read(tx -> board(tx, again, inForce, baths, now));
   }
 
-  private Board board(Tx tx, House house, InForce inForce, LocalDate day, Instant now) {
+  private Board board(Tx tx, House house, InForce inForce, BathBoard baths, Instant now) {
+    LocalDate day = inForce.plan().day();
     KitchenBook book = house.book();
     Called called = Called.of(entries.list(tx, house.id(), day));
     List<ServiceRun> runs = runs(book, day);
@@ -143,7 +173,11 @@ public final class Services {
         runs.stream().map(run -> at(book, run, called, trays, emptied, inForce)).toList();
     Map<String, List<Wave>> waves = new HashMap<>();
     runs.forEach(run -> waves.put(run.id(), Wave.list(inForce.sheet(), run, started)));
-    Optional<Drop> drop = Drop.findNext(inForce.sheet(), inForce.progress());
+    Optional<Drop> drop =
+        Drop.findNext(
+            inForce.sheet(),
+            inForce.progress(),
+            baths.basins().stream().map(BathBoard.Basin::live).toList());
     return new Board(house, inForce, called, services, waves, trays, drop, now);
   }
 

@@ -6,47 +6,82 @@ import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
 import halfgram.prep.TaskState;
+import halfgram.technique.bath.LiveBaths;
+import java.time.Instant;
 import java.util.Comparator;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
 /**
  * The next drop into a bath.
  *
+ * <p>Rules. Of a run whose drops are entered at the bath it comes one turn of hands and baths after
+ * the last one, and so many are left as put right what burst. Of any other run it comes when its
+ * task starts, and what somebody entered as part done is out.
+ *
  * @param task the run it belongs to
+ * @param at when it is due
  * @param perDrop pieces of one drop
- * @param left drops still to come, by what was entered as part done
+ * @param left drops still to come
  */
-public record Drop(Task task, int perDrop, long left) {
+public record Drop(Task task, Instant at, int perDrop, long left) {
 
-  /** Of the run that is on, else of the next to start; none when all are over. */
-  public static Optional<Drop> findNext(PrepSheet sheet, Map<String, TaskProgress> progress) {
+  /** The one that is due first; none when all runs are over. */
+  public static Optional<Drop> findNext(
+      PrepSheet sheet, Map<String, TaskProgress> progress, List<LiveBaths> baths) {
     return sheet.runs().stream()
-        .flatMap(run -> of(sheet, run, progress).stream())
-        .filter(drop -> isOpen(drop, progress))
-        .min(Comparator.comparing(drop -> drop.task().start()));
+        .flatMap(run -> of(sheet, run, progress, baths).stream())
+        .filter(drop -> drop.left() > 0)
+        .min(Comparator.comparing(Drop::at));
   }
 
   private static Optional<Drop> of(
-      PrepSheet sheet, PrepSheet.BathRun run, Map<String, TaskProgress> progress) {
+      PrepSheet sheet,
+      PrepSheet.BathRun run,
+      Map<String, TaskProgress> progress,
+      List<LiveBaths> baths) {
     String step = run.make().version().technique().map(use -> use.step()).orElse("");
     String id = run.make().id() + "/" + step;
+    TaskProgress done = progress.getOrDefault(id, TaskProgress.NONE);
+    if (done.state() == TaskState.DONE || done.state() == TaskState.FAILED) {
+      return Optional.empty();
+    }
+    return sheet.tasks().stream()
+        .filter(task -> task.id().equals(id))
+        .findFirst()
+        .map(task -> entered(run, task, baths).orElseGet(() -> ticked(run, task, done)));
+  }
+
+  private static Optional<Drop> entered(
+      PrepSheet.BathRun run, Task task, List<LiveBaths> baths) {
+    String id = run.make().id();
+    return baths.stream()
+        .filter(live -> !live.dropsOf(id).isEmpty())
+        .findFirst()
+        .flatMap(
+            live ->
+                live.findRun(id)
+                    .map(
+                        of -> {
+                          Instant last =
+                              live.dropsOf(id).stream()
+                                  .map(LiveBaths.Drop::at)
+                                  .max(Comparator.naturalOrder())
+                                  .orElse(task.start());
+                          long left = of.bath().drops(live.count(of).toDrop());
+                          Instant at = last.plus(of.bath().interval());
+                          return new Drop(task, at, of.bath().perDrop(), left);
+                        }));
+  }
+
+  private static Drop ticked(PrepSheet.BathRun run, Task task, TaskProgress done) {
     long out =
-        progress
-            .getOrDefault(id, TaskProgress.NONE)
-            .amount()
+        done.amount()
             .filter(amount -> amount.dimension() == Dimension.COUNT)
             .map(Amount::pieces)
             .orElse(0L);
     long pieces = Math.max(0, run.make().scaled().formed() - out);
-    return sheet.tasks().stream()
-        .filter(task -> task.id().equals(id))
-        .findFirst()
-        .map(task -> new Drop(task, run.bath().perDrop(), run.bath().drops(pieces)));
-  }
-
-  private static boolean isOpen(Drop drop, Map<String, TaskProgress> progress) {
-    TaskState state = progress.getOrDefault(drop.task().id(), TaskProgress.NONE).state();
-    return state != TaskState.DONE && state != TaskState.FAILED;
+    return new Drop(task, task.start(), run.bath().perDrop(), run.bath().drops(pieces));
   }
 }

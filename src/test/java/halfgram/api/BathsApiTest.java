@@ -8,6 +8,7 @@ import halfgram.technique.bath.SphereBath;
 import halfgram.testkit.Script.Answer;
 import halfgram.testkit.Site;
 import java.time.Duration;
+import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.UUID;
 import java.util.stream.IntStream;
@@ -269,6 +270,25 @@ class BathsApiTest extends OnDemo {
   }
 
   // ---- below their callers ----
+
+  @Test
+  void theNextDropAtThePassIsWhatTheBathSays() {
+    String drop = drop("A", RUN, 15);
+    JsonNode next = script.get("services/harvest-dinner").body().path("nextDrop");
+    assertThat(next.path("task").asText()).isEqualTo(RUN + "/drop");
+    assertThat(next.path("drops").asLong()).isEqualTo(sphere().drops(planned() - 15));
+    assertThat(OffsetDateTime.parse(next.path("at").asText()).toInstant())
+        .isEqualTo(Site.at("09:00").plus(sphere().interval()));
+    enter("'kind':'broke','drop':'" + drop + "','pieces':15");
+    assertThat(script.get("services/harvest-dinner").body().at("/nextDrop/drops").asLong())
+        .as("what burst is dropped again")
+        .isEqualTo(sphere().drops(run().path("toDrop").asLong()))
+        .isGreaterThan(next.path("drops").asLong());
+    site.setClock(Site.at("23:00"));
+    assertThat(script.get("services/harvest-dinner").body().has("nextDrop"))
+        .as("the dinner is over")
+        .isFalse();
+  }
 
   private SphereBath sphere() {
     return site.wiring().plans().open(site.house(), Site.DAY, "test").sheet().runs().stream()

@@ -62,7 +62,7 @@ record CourseBox(
         fire.code(),
         scene.text(fire.name()),
         scene.time(fire.at()),
-        called.isPresent() ? "" : scene.until(fire.at()),
+        called.isPresent() || service.run().isOver(scene.now()) ? "" : scene.until(fire.at()),
         called.map(by -> said(scene, by)).orElse(""),
         one.ready().values().stream()
             .map(

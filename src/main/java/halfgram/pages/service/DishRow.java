@@ -52,8 +52,8 @@ record DishRow(
         line.left().isPresent()
             ? shown(OptionalLong.of(Math.max(0, line.left().getAsLong())))
             : "–",
-        word(scene, line),
-        look(line),
+        service.run().isOver(scene.now()) ? "" : word(scene, line),
+        service.run().isOver(scene.now()) ? "" : look(line),
         line.out().isPresent(),
         swapped(scene, service, line),
         !line.plates().dish().swaps().isEmpty());

@@ -87,6 +87,9 @@ record ServiceView(
 
   private static List<Fact> facts(PassScene scene, AtPass at) {
     List<Fact> facts = new ArrayList<>();
+    if (at.run().isOver(scene.now())) {
+      return facts;
+    }
     at.fires().stream()
         .filter(one -> one.called().isEmpty())
         .findFirst()
@@ -103,15 +106,15 @@ record ServiceView(
             });
     scene
         .board()
-        .drop()
+        .drop(at.run())
         .ifPresent(
             drop ->
                 facts.add(
                     new Fact(
                         scene.words().say("pass.next-drop"),
                         scene.text(drop.task().version().name()),
-                        scene.until(drop.task().start()),
-                        drop.task().start().toEpochMilli(),
+                        scene.until(drop.at()),
+                        drop.at().toEpochMilli(),
                         scene.words().say("pass.drops", drop.left(), drop.perDrop()))));
     return facts;
   }

@@ -26,6 +26,7 @@ record TrayRow(
     boolean isOut) {
 
   static TrayRow of(PassScene scene, AtPass service, AtPass.Shelf shelf) {
+    boolean over = service.run().isOver(scene.now());
     Optional<Trays.Tray> next = shelf.trays().stream().findFirst();
     return new TrayRow(
         shelf.component().formula(),
@@ -33,8 +34,8 @@ record TrayRow(
         scene.names().amount(shelf.toGo()),
         scene.names().amount(shelf.inStock()),
         shelf.coming().isPositive() ? "+" + scene.names().amount(shelf.coming()) : "",
-        word(scene, shelf),
-        shelf.out().isPresent() ? "out" : shelf.isShort() ? "short" : "",
+        over ? "" : word(scene, shelf),
+        over ? "" : shelf.out().isPresent() ? "out" : shelf.isShort() ? "short" : "",
         next.map(tray -> tray.tub().lot().code()).orElse(""),
         next.map(tray -> scene.names().amount(tray.free())).orElse(""),
         next.map(tray -> scene.time(tray.tub().lot().useBy())).orElse(""),

@@ -334,6 +334,7 @@ public final class WallPages implements Server.Part {
                     numbers::next));
     Map<String, List<GateEntry>> gates = gating.list(scene.house(), scene.byId().keySet());
     String said = gone ? scene.words().say("wall.withdrawn") : "";
+    Services.OnWalls services = this.services.onWalls(scene.house(), CALLED_BACK, CALLED_AHEAD);
     WallView.Parts parts =
         new WallView.Parts(
             said,
@@ -341,7 +342,7 @@ public final class WallPages implements Server.Part {
             hand,
             tubs,
             nights.missed(scene.house(), scene.inForce()),
-            outs(scene),
+            outs(scene, services),
             secondGo(scene, inHand),
             new WallView.Live(
                 board,
@@ -350,15 +351,15 @@ public final class WallPages implements Server.Part {
                 inHand.flatMap(
                     task -> AtGate.find(scene, task, gates, rejected.gate(), numbers::next)),
                 AtGate.held(scene, gates, numbers::next)),
-            CallRow.list(
-                scene, services.near(scene.house(), CALLED_BACK, CALLED_AHEAD), numbers::next));
+            CallRow.list(scene, services.near(), numbers::next),
+            services.next());
     List<Changes.Told> told = changes.list(scene.house(), scene.inForce(), scene.station());
     visit.wallPage(status, "wall/station", scene.stationName(), WallView.of(scene, told, parts));
   }
 
-  private List<String> outs(Scene scene) {
+  private static List<String> outs(Scene scene, Services.OnWalls services) {
     OutWords words = new OutWords(scene.house().book(), scene.words());
-    return services.outages(scene.house()).stream().map(words::said).toList();
+    return services.outages().stream().map(words::said).toList();
   }
 
   /** What a second go takes when the task in hand has failed. */

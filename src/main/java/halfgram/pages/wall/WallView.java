@@ -2,6 +2,7 @@ package halfgram.pages.wall;
 
 import halfgram.desk.BathBoard;
 import halfgram.desk.Changes;
+import halfgram.desk.Services;
 import halfgram.desk.Summary;
 import halfgram.prep.Missed;
 import halfgram.prep.ServiceRun;
@@ -61,8 +62,13 @@ record WallView(
   /** The time, in the kitchen's zone. */
   record Clock(String time, long millis, String zone) {}
 
-  /** The next service, and how long until it begins. */
-  record Next(String id, String left, long millis, String name, String covers) {}
+  /**
+   * The next fire of a service that runs, or the next service when that is sooner or none runs; and
+   * how long until then.
+   *
+   * @param said what is counted down to
+   */
+  record Next(String id, String left, long millis, String said) {}
 
   /** A change to be seen. */
   record Banner(long number, List<String> covers, String rest, String weights) {}
@@ -98,7 +104,7 @@ record WallView(
         scene.people().stream().map(Person::name).collect(Collectors.joining(" · ")),
         scene.cook().map(Person::name).orElse(""),
         clock(scene),
-        service.map(run -> next(scene, run)),
+        next(scene, service, parts.nextFire()),
         tasks.stream().filter(scene::isDone).count(),
         toDo(scene, tasks),
         behind(scene, tasks),
@@ -131,7 +137,8 @@ record WallView(
       List<String> outs,
       List<String> secondGo,
       Live live,
-      List<CallRow> calls) {}
+      List<CallRow> calls,
+      Optional<Services.Near> nextFire) {}
 
   /** What happens at baths and gates. */
   record Live(
@@ -170,15 +177,46 @@ record WallView(
                     .reduce((one, other) -> other));
   }
 
+  private static Optional<Next> next(
+      Scene scene, Optional<ServiceRun> service, Optional<Services.Near> fire) {
+    return fire.filter(
+            near ->
+                service
+                    .map(run -> run.window().start())
+                    .filter(start -> start.isAfter(scene.now()))
+                    .filter(start -> !start.isAfter(near.fire().fire().at()))
+                    .isEmpty())
+        .map(near -> next(scene, near))
+        .or(() -> service.map(run -> next(scene, run)));
+  }
+
   private static Next next(Scene scene, ServiceRun run) {
-    Duration left = Duration.between(scene.now(), run.window().start());
     Messages words = scene.words();
+    String name = words.text(run.name());
     return new Next(
         run.id(),
-        left.isNegative() ? words.say("wall.now") : words.duration(left),
+        until(scene, run.window().start()),
         run.window().start().toEpochMilli(),
-        words.text(run.name()),
-        run.covers().isPresent() ? String.valueOf(run.covers().getAsInt()) : "");
+        run.covers().isPresent()
+            ? words.say("wall.to-covers", name, String.valueOf(run.covers().getAsInt()))
+            : words.say("wall.to", name));
+  }
+
+  private static Next next(Scene scene, Services.Near near) {
+    Messages words = scene.words();
+    Instant at = near.fire().fire().at();
+    String name = words.text(near.run().name());
+    String fire = words.text(near.fire().fire().name());
+    return new Next(
+        near.run().id(),
+        until(scene, at),
+        at.toEpochMilli(),
+        words.say("wall.to-fire", name, fire));
+  }
+
+  private static String until(Scene scene, Instant at) {
+    Duration left = Duration.between(scene.now(), at);
+    return left.isNegative() ? scene.words().say("wall.now") : scene.words().duration(left);
   }
 
   /** By how much the task that is furthest behind its latest start, or end, is late. */

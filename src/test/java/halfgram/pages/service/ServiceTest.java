@@ -142,6 +142,26 @@ class ServiceTest {
   }
 
   @Test
+  void aServiceThatIsOverHasNothingNext() {
+    assertThat(client.get(DINNER).text()).contains("Next fire First in 25 min");
+    site.setClock(Site.at("22:00"));
+    String over = client.get(DINNER).text();
+    assertThat(over)
+        .contains("over", "First 18:45 Go")
+        .doesNotContain("Next fire", "Next drop", "short");
+  }
+
+  @Test
+  void theWallCountsDownToTheNextFireWhileAServiceRuns() {
+    assertThat(client.get("/k/TARN/wall/cold").text()).contains("10 min to Harvest dinner, 84");
+    site.setClock(Site.at("18:40"));
+    assertThat(client.get("/k/TARN/wall/cold").text()).contains("5 min to First, Harvest dinner");
+    enter("kind", "FIRE", "course", "first", "sequence", number());
+    assertThat(client.get("/k/TARN/wall/cold").text())
+        .contains("45 min to Second, Harvest dinner");
+  }
+
+  @Test
   void aWaveSaysWhetherItStartedInTime() {
     site.setClock(Site.at("19:30"));
     assertThat(client.get(DINNER).text()).containsPattern("Kohlrabi, dressed .* not started, ");
