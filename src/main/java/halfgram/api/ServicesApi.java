@@ -50,7 +50,7 @@ public final class ServicesApi implements Server.Part {
 
   private void list(Context context) {
     Visit visit = Visit.of(context);
-    Services.Board board = services.open(Rooms.house(desk, visit), visit.who());
+    Services.Board board = dated(visit);
     ObjectNode answer = JsonNodeFactory.instance.objectNode();
     answer.put("day", board.day().toString());
     ServiceJson json = new ServiceJson(board, visit.words());
@@ -62,9 +62,8 @@ public final class ServicesApi implements Server.Part {
 
   private void one(Context context) {
     Visit visit = Visit.of(context);
-    Services.Board board = services.open(Rooms.house(desk, visit), visit.who());
-    String service = visit.part("service");
-    AtPass at = board.find(service).orElseThrow(() -> Halt.notFound(service));
+    Services.Board board = dated(visit);
+    AtPass at = get(visit, board);
     ObjectNode answer = JsonNodeFactory.instance.objectNode();
     ServiceJson json = new ServiceJson(board, visit.words());
     json.service(answer, at);
@@ -81,8 +80,7 @@ public final class ServicesApi implements Server.Part {
   private void swaps(Context context) {
     Visit visit = Visit.of(context);
     Services.Board board = services.open(Rooms.house(desk, visit), visit.who());
-    String service = visit.part("service");
-    AtPass at = board.find(service).orElseThrow(() -> Halt.notFound(service));
+    AtPass at = get(visit, board);
     ObjectNode answer = JsonNodeFactory.instance.objectNode();
     ArrayNode list = answer.putArray("swaps");
     SwapJson json = new SwapJson(board.house().book(), visit.words());
@@ -113,6 +111,19 @@ public final class ServicesApi implements Server.Part {
   }
 
   // ---- behind the handlers ----
+
+  private Services.Board dated(Visit visit) {
+    House house = Rooms.house(desk, visit);
+    LocalDate day = Query.findDate(visit, "date").orElseGet(() -> house.day(desk.now()));
+    return services
+        .find(house, day, visit.who())
+        .orElseThrow(() -> Halt.notFound(Services.noDay(day)));
+  }
+
+  private static AtPass get(Visit visit, Services.Board board) {
+    String service = visit.part("service");
+    return board.find(service).orElseThrow(() -> Halt.notFound(board.missing(service)));
+  }
 
   private Queue.Answer answer(Visit visit, House house, JsonNode body) {
     Call call = new Call(body);

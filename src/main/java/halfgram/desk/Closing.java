@@ -38,8 +38,9 @@ import java.util.function.Predicate;
  * though it slips to another time: so exactly once, however often the day is planned again. It
  * takes what it has used ({@link Consumed}) out of tubs that were there and in date when it began,
  * as {@link Taking} says. Where less is found, less is taken: nobody can eat what was never made.
- * What somebody counted since is not taken out of what was counted ({@link Emptied}). A service that the book has no
- * more took nothing. Every movement says that it is assumed, and for which service.
+ * What somebody counted since is not taken out of what was counted ({@link Emptied}). A service
+ * that the book has no more took nothing. Every movement says that it is assumed, and for which
+ * service.
  */
 final class Closing {
   private final LotStore lots = new LotStore();

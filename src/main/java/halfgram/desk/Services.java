@@ -1,8 +1,11 @@
 package halfgram.desk;
 
+import halfgram.book.Moments;
 import halfgram.db.Tx;
+import halfgram.event.Event;
 import halfgram.measure.Amount;
 import halfgram.measure.Because;
+import halfgram.measure.Message;
 import halfgram.pass.AtPass;
 import halfgram.pass.Called;
 import halfgram.pass.Coming;
@@ -33,6 +36,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * The services of a day as the pass sees them.
@@ -73,6 +78,22 @@ public final class Services {
       return run.isOver(now) ? Optional.empty() : drop;
     }
 
+    /** What to say of a service that this day does not have, and where it is. */
+    public Message missing(String service) {
+      return elsewhere(house.book(), service)
+          .filter(other -> !other.equals(day()))
+          .map(other -> Message.of("pass.elsewhere", service, other.toString()))
+          .orElseGet(
+              () ->
+                  Message.of(
+                      "pass.not-here",
+                      service,
+                      day().toString(),
+                      services.stream()
+                          .map(one -> one.run().id())
+                          .collect(Collectors.joining(", "))));
+    }
+
     public LocalDate day() {
       return inForce.plan().day();
     }
@@ -95,6 +116,24 @@ public final class Services {
   static List<ServiceRun> runs(KitchenBook book, LocalDate day) {
     Instant start = book.kitchen().clock().start(day);
     return new Demand(book, Because.NOT_ASKED).services(day, day, start);
+  }
+
+  /** The day that has a service of this id. */
+  private static Optional<LocalDate> elsewhere(KitchenBook book, String service) {
+    Stream<LocalDate> events =
+        book.events().stream()
+            .filter(event -> service.equals(event.code()) || service.startsWith(event.code() + "."))
+            .map(Event::date);
+    Stream<LocalDate> regular =
+        Moments.date(service.substring(service.lastIndexOf('.') + 1)).stream();
+    return Stream.concat(events, regular)
+        .filter(day -> runs(book, day).stream().anyMatch(run -> run.id().equals(service)))
+        .findFirst();
+  }
+
+  /** What to say of a day that has no plan. */
+  public static Message noDay(LocalDate day) {
+    return Message.of("pass.no-day", day.toString());
   }
 
   /** What there is none of today. */
@@ -150,11 +189,23 @@ public final class Services {
     return new OnWalls(called.outages(), near, open.stream().min(order));
   }
 
+  /** Whether a day has a plan, so that its services can be looked at. */
+  public boolean hasDay(House house, LocalDate day) {
+    return desk.read(tx -> plans.inForce(tx, house, day).isPresent());
+  }
+
   /** Today at the pass. */
   public Board open(House house, String who) {
+    return find(house, house.day(desk.now()), who).orElseThrow();
+  }
+
+  /** As above on a day; of another than today what was entered, without tubs. */
+  public Optional<Board> find(House house, LocalDate day, String who) {
+    return plans.findOrOpen(house, day, who).map(inForce -> board(house, inForce));
+  }
+
+  private Board board(House house, InForce inForce) {
     Instant now = desk.now();
-    LocalDate day = house.day(now);
-    InForce inForce = plans.open(house, day, who);
     House again = desk.again(house);
     BathBoard baths = bathing.board(again, inForce);
     return desk.read(tx -> board(tx, again, inForce, baths, now));
@@ -166,7 +217,11 @@ public final class Services {
     Called called = Called.of(entries.list(tx, house.id(), day));
     List<ServiceRun> runs = runs(book, day);
     // The tubs as they stand now, as far as anybody can tell without counting.
-    Emptied emptied = closing.atPass(tx, house, inForce.sheet(), now);
+    boolean today = house.day(now).equals(day);
+    Emptied emptied =
+        today
+            ? closing.atPass(tx, house, inForce.sheet(), now)
+            : new Emptied(List.of(), List.of(), now);
     Trays trays = new Trays(book.formulary(), emptied.left(), now);
     Map<String, Instant> started = started(tx, house, inForce);
     List<AtPass> services =

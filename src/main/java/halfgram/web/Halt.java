@@ -26,6 +26,11 @@ public final class Halt extends RuntimeException {
     return new Halt(404, "web.not-found", what);
   }
 
+  /** Not there, with what would be. */
+  public static Halt notFound(Message said) {
+    return new Halt(404, said.key(), said.args().toArray());
+  }
+
   /** Changed by someone else meanwhile. */
   public static Halt stale() {
     return new Halt(409, "web.stale");

@@ -92,6 +92,20 @@ class ServicesApiTest {
   }
 
   @Test
+  void sendingMoreThanThereIsLeavesNoMoreThanBefore() {
+    long ready = trout().path("ready").asLong();
+    long coming = trout().path("coming").asLong();
+    long left = trout().path("left").asLong();
+    assertThat(coming).as("its food is on the way").isPositive();
+    enter(sent("first", "trout-plate", 71));
+    assertThat(trout().path("left").asLong()).isEqualTo(left);
+    enter(sent("first", "trout-plate", 20));
+    assertThat(trout().path("left").asLong()).isLessThanOrEqualTo(left);
+    assertThat(trout().path("coming").asLong()).isLessThan(coming);
+    assertThat(trout().path("ready").asLong()).isLessThanOrEqualTo(ready);
+  }
+
+  @Test
   void aCountKnowsOfWhatWasSentBeforeIt() {
     JsonNode first = component("dill-oil").at("/tubs/0");
     double before = component("dill-oil").at("/ready/value").asDouble();

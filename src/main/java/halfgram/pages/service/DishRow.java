@@ -47,9 +47,9 @@ record DishRow(
         scene.name(line.plates()),
         line.toGo(),
         sent(scene, line),
-        shown(line.ready()),
+        scene.isPast() ? "–" : shown(line.ready()),
         line.coming().orElse(0) == 0 ? "" : "+" + line.coming().getAsLong(),
-        line.left().isPresent()
+        line.left().isPresent() && !scene.isPast()
             ? shown(OptionalLong.of(Math.max(0, line.left().getAsLong())))
             : "–",
         service.run().isOver(scene.now()) ? "" : word(scene, line),

@@ -2,6 +2,7 @@ package halfgram.pages.service;
 
 import halfgram.desk.Sending;
 import halfgram.pages.EntryFields;
+import halfgram.pass.AtPass;
 import halfgram.pass.Called;
 import halfgram.pass.Entry;
 import halfgram.prep.TickStore;
@@ -19,6 +20,7 @@ import java.util.regex.Pattern;
 /**
  * An entry as sent by a form, as typed.
  *
+ * @param sure "yes" when it is to be taken although it was asked about
  * @param back where the form stood, when that was a wall
  */
 record EntryForm(
@@ -32,12 +34,13 @@ record EntryForm(
     String note,
     String undoes,
     String sequence,
+    String sure,
     String back) {
   private static final Pattern NUMBER = Pattern.compile("[1-9]\\d{0,2}");
   private static final Pattern WALL = Pattern.compile("wall/[a-z0-9-]+");
 
   /** Nothing typed yet. */
-  static final EntryForm NONE = new EntryForm("", "", "", "", "", "", "", "", "", "", "");
+  static final EntryForm NONE = new EntryForm("", "", "", "", "", "", "", "", "", "", "", "");
 
   static EntryForm of(UnaryOperator<String> field) {
     return new EntryForm(
@@ -51,6 +54,7 @@ record EntryForm(
         field.apply("note"),
         field.apply("undoes"),
         field.apply("sequence"),
+        field.apply("sure"),
         field.apply("back"));
   }
 
@@ -71,6 +75,7 @@ record EntryForm(
     fields.put("note", note);
     fields.put("undoes", undoes);
     fields.put("sequence", sequence);
+    fields.put("sure", sure);
     fields.put("back", back);
     fields.values().removeIf(String::isEmpty);
     return fields;
@@ -108,6 +113,27 @@ record EntryForm(
             && Integer.parseInt(number.strip()) <= Called.MOST_AT_ONCE);
   }
 
+  /** Whether it sends plates of this line and nobody has said yet that they are so many. */
+  boolean isDoubtful(AtPass.Line line) {
+    return entryKind() == Entry.Kind.SENT
+        && !sure.equals("yes")
+        && line.key().equals(new Entry.PlateKey(course, dish, codes()))
+        && line.sent() + Integer.parseInt(number.strip()) > line.planned();
+  }
+
+  /** Its fields once somebody has said yes. */
+  Map<String, String> sureFields() {
+    Map<String, String> fields = fields();
+    fields.put("sure", "yes");
+    return fields;
+  }
+
+  private SortedSet<String> codes() {
+    SortedSet<String> codes = new TreeSet<>(List.of(diets.split(" ", -1)));
+    codes.remove("");
+    return codes;
+  }
+
   /** The codes of diets, as a field has them. */
   static String written(SortedSet<String> diets) {
     return String.join(" ", diets);
@@ -115,15 +141,13 @@ record EntryForm(
 
   /** The entry to make. */
   Sending.Asked asked(String service, String who, UUID device, Instant now) {
-    SortedSet<String> codes = new TreeSet<>(List.of(diets.split(" ", -1)));
-    codes.remove("");
     return new Sending.Asked(
         Optional.empty(),
         service,
         entryKind(),
         course,
         dish,
-        codes,
+        codes(),
         item,
         station,
         entryKind() == Entry.Kind.SENT ? Integer.parseInt(number.strip()) : 1,

@@ -3,8 +3,14 @@ package halfgram.pages.service;
 import halfgram.pass.AtPass;
 import java.util.List;
 
-/** The services of today, to choose one. */
-record ListView(String date, List<OutView> outs, List<Door> doors) {
+/**
+ * The services of a day, to choose one.
+ *
+ * @param day as an address has it; empty for today
+ * @param before the day before; empty when nobody opened it
+ */
+record ListView(
+    String date, String day, String before, List<OutView> outs, List<Door> doors) {
 
   /**
    * One service.
@@ -14,9 +20,11 @@ record ListView(String date, List<OutView> outs, List<Door> doors) {
    */
   record Door(String id, String name, String hours, String phase, String toGo, String trouble) {}
 
-  static ListView of(PassScene scene) {
+  static ListView of(PassScene scene, boolean hasBefore) {
     return new ListView(
-        scene.words().date(scene.board().day()),
+        scene.words().date(scene.day()),
+        scene.isPast() ? scene.day().toString() : "",
+        hasBefore ? scene.day().minusDays(1).toString() : "",
         OutView.list(scene),
         scene.board().services().stream().map(one -> door(scene, one)).toList());
   }

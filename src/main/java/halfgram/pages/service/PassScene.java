@@ -14,6 +14,7 @@ import halfgram.words.Messages;
 import halfgram.words.SheetWords;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -50,6 +51,15 @@ record PassScene(Services.Board board, Optional<Person> cook, Messages words, Sh
 
   KitchenBook book() {
     return board.house().book();
+  }
+
+  LocalDate day() {
+    return board.day();
+  }
+
+  /** Whether it is another day than today: then nothing is entered any more. */
+  boolean isPast() {
+    return !house().day(now()).equals(day());
   }
 
   Instant now() {

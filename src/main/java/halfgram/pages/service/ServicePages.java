@@ -1,5 +1,6 @@
 package halfgram.pages.service;
 
+import halfgram.book.Moments;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.Sending;
@@ -15,6 +16,7 @@ import halfgram.web.Server;
 import halfgram.web.Visit;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.time.LocalDate;
 import java.util.Optional;
 
 /** The services of today, and what is entered while they run. */
@@ -46,13 +48,14 @@ public final class ServicePages implements Server.Part {
 
   private void list(Context context) {
     Visit visit = Visit.of(context);
-    PassScene scene = scene(visit);
-    visit.wallPage(200, "service/list", scene.words().say("pass.title"), ListView.of(scene));
+    PassScene scene = dated(visit);
+    ListView view = ListView.of(scene, services.hasDay(scene.house(), scene.day().minusDays(1)));
+    visit.wallPage(200, "service/list", scene.words().say("pass.title"), view);
   }
 
   private void one(Context context) {
     Visit visit = Visit.of(context);
-    show(visit, 200, scene(visit), EntryForm.NONE, "");
+    show(visit, 200, dated(visit), EntryForm.NONE, "");
   }
 
   private void enter(Context context) {
@@ -145,9 +148,25 @@ public final class ServicePages implements Server.Part {
     return PassScene.of(services.open(house, visit.who()), visit.cook(), visit.wallWords());
   }
 
+  /** The pass on the day that is asked for: today when none is. */
+  private PassScene dated(Visit visit) {
+    House house = Rooms.house(desk, visit);
+    LocalDate day =
+        visit.query("date").isEmpty()
+            ? house.day(desk.now())
+            : Moments.date(visit.query("date"))
+                .orElseThrow(() -> Halt.unreadable("date=YYYY-MM-DD"));
+    Services.Board board =
+        services
+            .find(house, day, visit.who())
+            .orElseThrow(() -> Halt.notFound(Services.noDay(day)));
+    return PassScene.of(board, visit.cook(), visit.wallWords());
+  }
+
   private static AtPass get(PassScene scene, Visit visit) {
     String service = visit.part("service");
-    return scene.board().find(service).orElseThrow(() -> Halt.notFound(service));
+    Services.Board board = scene.board();
+    return board.find(service).orElseThrow(() -> Halt.notFound(board.missing(service)));
   }
 
   /** Where the service of a visit is. */
@@ -168,6 +187,10 @@ public final class ServicePages implements Server.Part {
     }
     if (form.lacksNumber()) {
       show(visit, 422, scene.by(cook), form, scene.words().say("pass.number-fault"));
+      return;
+    }
+    if (get(scene, visit).lines().stream().anyMatch(form::isDoubtful)) {
+      show(visit, 200, scene.by(cook), form, "");
       return;
     }
     Sending.Asked asked =

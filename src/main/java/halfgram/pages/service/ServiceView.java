@@ -7,6 +7,7 @@ import halfgram.pass.Outage;
 import halfgram.prep.Fire;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.LongSupplier;
@@ -15,7 +16,10 @@ import java.util.function.LongSupplier;
  * One service at the pass.
  *
  * @param facts what comes next
+ * @param open whether anything can be entered: not on an earlier day
  * @param after what was just entered, to be undone
+ * @param ask what is asked before more plates are sent than there are guests
+ * @param last what was entered last, to be undone
  * @param form what was typed into a form that was not taken, with what is wrong
  */
 record ServiceView(
@@ -27,8 +31,11 @@ record ServiceView(
     String cook,
     Clock clock,
     List<Fact> facts,
+    boolean open,
     List<OutView> outs,
     Optional<After> after,
+    Optional<Ask> ask,
+    List<Last> last,
     Form form,
     List<CourseBox> courses,
     List<TrayRow> trays,
@@ -47,6 +54,14 @@ record ServiceView(
 
   /** What was just entered. */
   record After(String what, String entry) {}
+
+  /** A question, and the fields of the form that goes on with yes. */
+  record Ask(String said, String yes, Map<String, String> fields) {}
+
+  /** Something entered a while ago. */
+  record Last(String what, String who, String entry) {}
+
+  private static final int LAST = 6;
 
   /** A form that was not taken. */
   record Form(String kind, String dish, String item, String note, String fault) {}
@@ -76,11 +91,16 @@ record ServiceView(
             scene.now().toEpochMilli(),
             scene.book().kitchen().clock().zone().getId()),
         facts(scene, at),
+        !scene.isPast(),
         OutView.list(scene),
         after(scene, typed.entry()),
+        ask(scene, at, form),
+        last(scene, at, typed.entry()),
         new Form(form.kind(), form.dish(), form.item(), form.note(), typed.fault()),
         CourseBox.list(scene, at),
-        at.shelves().stream().map(shelf -> TrayRow.of(scene, at, shelf)).toList(),
+        scene.isPast()
+            ? List.of()
+            : at.shelves().stream().map(shelf -> TrayRow.of(scene, at, shelf)).toList(),
         waves(scene, at),
         numbers);
   }
@@ -128,6 +148,46 @@ record ServiceView(
             .find(UUID.fromString(entry))
             .map(one -> new After(said(scene, one), entry))
         : Optional.empty();
+  }
+
+  /** Asked when more plates are sent than there are guests. */
+  private static Optional<Ask> ask(PassScene scene, AtPass at, EntryForm form) {
+    if (form.isEmpty() || form.lacksNumber()) {
+      return Optional.empty();
+    }
+    return at.lines().stream()
+        .filter(form::isDoubtful)
+        .findFirst()
+        .map(
+            line -> {
+              int number = Integer.parseInt(form.number().strip());
+              return new Ask(
+                  scene
+                      .words()
+                      .say(
+                          "pass.ask-more",
+                          line.sent() + number,
+                          scene.name(line.plates()),
+                          line.planned()),
+                  scene.words().say("pass.ask-yes", number),
+                  form.sureFields());
+            });
+  }
+
+  /** What was entered last in this service and counts, newest first. */
+  private static List<Last> last(PassScene scene, AtPass at, String shown) {
+    List<Entry> own =
+        scene.board().called().standing().stream()
+            .filter(entry -> entry.service().equals(at.run().id()))
+            .filter(entry -> !entry.id().toString().equals(shown))
+            .toList();
+    List<Last> last = new ArrayList<>();
+    for (int i = own.size() - 1; i >= 0 && last.size() < LAST; i--) {
+      Entry entry = own.get(i);
+      String who = scene.time(entry.at()) + " " + scene.person(entry.who());
+      last.add(new Last(said(scene, entry), who, entry.id().toString()));
+    }
+    return last;
   }
 
   private static String said(PassScene scene, Entry entry) {

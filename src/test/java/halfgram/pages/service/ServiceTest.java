@@ -142,6 +142,55 @@ class ServiceTest {
   }
 
   @Test
+  void whatWasEnteredEarlierCanBeTakenBackFromThePage() {
+    Answer sent = send(first(client.get(DINNER)), "5");
+    String entry = sent.all("name=\"undoes\" value=\"([^\"]+)\"").get(0);
+    site.passTime(Duration.ofMinutes(3));
+    enter("kind", "FIRE", "course", "first", "sequence", number());
+    Answer later = client.get(DINNER);
+    assertThat(later.text())
+        .contains("Entered last Called: First 18:23 Ines", "Sent 5: Cured lake trout");
+    assertThat(later.all("name=\"undoes\" value=\"([^\"]+)\"")).contains(entry);
+    Answer back = enter("kind", "UNDO", "undoes", entry, "sequence", number());
+    assertThat(back.text()).contains("sent 0 of 71", "Called: First").doesNotContain("Sent 5:");
+  }
+
+  @Test
+  void morePlatesThanGuestsAreAskedAboutFirst() {
+    send(first(client.get(DINNER)), "70");
+    String sequence = number();
+    Answer asked = send(sequence, "5");
+    assertThat(asked.text()).contains("That makes 75 of Cured lake trout", "for 71 guests");
+    assertThat(client.get(DINNER).text()).contains("sent 70 of 71");
+    Answer sure =
+        enter(
+            "kind", "SENT", "course", "first", "dish", "trout-plate", "number", "5", "sure", "yes",
+            "sequence", sequence);
+    assertThat(asked.body()).contains("name=\"sure\" value=\"yes\"", sequence);
+    assertThat(sure.text()).contains("sent 75, more than the 71").doesNotContain("That makes");
+  }
+
+  @Test
+  void theServiceOfAnEarlierDayIsThereToReadAndAWrongAddressSaysWhereItIs() {
+    send(first(client.get(DINNER)), "5");
+    morningAfter();
+    Answer wrong = client.get(DINNER);
+    assertThat(wrong.status()).isEqualTo(404);
+    assertThat(wrong.text()).contains("harvest-dinner is on 2026-12-05: add ?date=2026-12-05");
+    assertThat(client.get("/k/TARN/service/none").text()).contains("on that day there are: ");
+    assertThat(client.get("/k/TARN/service?date=2026-11-01").text()).contains("nobody opened");
+    assertThat(client.get("/k/TARN/service").body()).contains("service?date=2026-12-05\"");
+    assertThat(client.get("/k/TARN/service?date=2026-12-05").body())
+        .contains("/service/harvest-dinner?date=2026-12-05\"");
+    Answer page = client.get(DINNER + "?date=2026-12-05");
+    assertThat(page.text()).contains("sent 5 of 71", "Entered last Sent 5: Cured lake trout");
+    assertThat(page.body()).as("nothing to enter").doesNotContain("<form method=\"post\"");
+    assertThat(site.script().get("services/harvest-dinner?date=2026-12-05").status())
+        .isEqualTo(200);
+    assertThat(site.script().get("services/harvest-dinner").status()).isEqualTo(404);
+  }
+
+  @Test
   void aServiceThatIsOverHasNothingNext() {
     assertThat(client.get(DINNER).text()).contains("Next fire First in 25 min");
     site.setClock(Site.at("22:00"));
