@@ -101,8 +101,7 @@ final class Closing {
     Map<LocalDate, Called> called = new HashMap<>();
     for (ServiceRun run : runs) {
       Called of =
-          called.computeIfAbsent(
-              run.date(), day -> Called.of(entries.list(tx, house.id(), day)));
+          called.computeIfAbsent(run.date(), day -> Called.of(entries.list(tx, house.id(), day)));
       Consumed consumed = new Consumed(house.book(), run, of, asOf);
       Map<String, Amount> draws =
           planned.test(run) ? draws(sheet, run) : kept(emptied.left(), run.event());

@@ -138,8 +138,7 @@ final class Emptied {
       Map<String, Amount> planned) {
     List<Tub> from = candidates.stream().map(id -> at(id, until)).toList();
     Amount left = amount;
-    for (Map.Entry<Tub, Amount> one :
-        Taking.of(from, amount, planned, run.event()).entrySet()) {
+    for (Map.Entry<Tub, Amount> one : Taking.of(from, amount, planned, run.event()).entrySet()) {
       Take take = new Take(one.getKey(), run, one.getValue().rounded(Rounding.TO_MICROGRAM));
       UUID id = take.tub().id();
       left = left.minus(take.amount());

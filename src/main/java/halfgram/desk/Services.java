@@ -11,7 +11,6 @@ import halfgram.pass.Called;
 import halfgram.pass.Coming;
 import halfgram.pass.Component;
 import halfgram.pass.Drop;
-import halfgram.pass.Entry;
 import halfgram.pass.EntryStore;
 import halfgram.pass.Outage;
 import halfgram.pass.SwapOffer;
@@ -177,8 +176,7 @@ public final class Services {
           open.add(new Near(run, said, List.of()));
         }
       }
-      List<PlatingLine> plating =
-          about.isEmpty() ? List.of() : PlatingLine.list(house.book(), run);
+      List<PlatingLine> plating = about.isEmpty() ? List.of() : PlatingLine.list(house.book(), run);
       for (Fire fire : about) {
         List<PlatingLine> of = plating.stream().filter(line -> line.fire().equals(fire)).toList();
         near.add(new Near(run, AtPass.FireNow.of(run, fire, called), of));

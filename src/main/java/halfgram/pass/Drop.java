@@ -53,8 +53,7 @@ public record Drop(Task task, Instant at, int perDrop, long left) {
         .map(task -> entered(run, task, baths).orElseGet(() -> ticked(run, task, done)));
   }
 
-  private static Optional<Drop> entered(
-      PrepSheet.BathRun run, Task task, List<LiveBaths> baths) {
+  private static Optional<Drop> entered(PrepSheet.BathRun run, Task task, List<LiveBaths> baths) {
     String id = run.make().id();
     return baths.stream()
         .filter(live -> !live.dropsOf(id).isEmpty())

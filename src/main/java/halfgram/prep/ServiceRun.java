@@ -82,11 +82,7 @@ public record ServiceRun(
    * @param pickUps shares along the window
    */
   public record Use(
-      FormulaVersion version,
-      int output,
-      Amount amount,
-      Window window,
-      List<Curve.Dated> pickUps) {
+      FormulaVersion version, int output, Amount amount, Window window, List<Curve.Dated> pickUps) {
 
     /** How much of it is used by a moment; of pieces the whole ones. */
     public Amount takenBefore(Instant moment) {

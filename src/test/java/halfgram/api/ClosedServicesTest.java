@@ -180,7 +180,8 @@ class ClosedServicesTest {
         .filter(tub -> formula.isEmpty() || tub.lot().component().formula().equals(formula))
         .flatMap(
             tub ->
-                site.wiring()
+                site
+                    .wiring()
                     .stock()
                     .find(site.house(), tub.lot().code())
                     .orElseThrow()

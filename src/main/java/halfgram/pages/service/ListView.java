@@ -9,8 +9,7 @@ import java.util.List;
  * @param day as an address has it; empty for today
  * @param before the day before; empty when nobody opened it
  */
-record ListView(
-    String date, String day, String before, List<OutView> outs, List<Door> doors) {
+record ListView(String date, String day, String before, List<OutView> outs, List<Door> doors) {
 
   /**
    * One service.

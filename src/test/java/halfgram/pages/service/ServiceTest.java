@@ -164,8 +164,18 @@ class ServiceTest {
     assertThat(client.get(DINNER).text()).contains("sent 70 of 71");
     Answer sure =
         enter(
-            "kind", "SENT", "course", "first", "dish", "trout-plate", "number", "5", "sure", "yes",
-            "sequence", sequence);
+            "kind",
+            "SENT",
+            "course",
+            "first",
+            "dish",
+            "trout-plate",
+            "number",
+            "5",
+            "sure",
+            "yes",
+            "sequence",
+            sequence);
     assertThat(asked.body()).contains("name=\"sure\" value=\"yes\"", sequence);
     assertThat(sure.text()).contains("sent 75, more than the 71").doesNotContain("That makes");
   }
@@ -206,8 +216,7 @@ class ServiceTest {
     site.setClock(Site.at("18:40"));
     assertThat(client.get("/k/TARN/wall/cold").text()).contains("5 min to First, Harvest dinner");
     enter("kind", "FIRE", "course", "first", "sequence", number());
-    assertThat(client.get("/k/TARN/wall/cold").text())
-        .contains("45 min to Second, Harvest dinner");
+    assertThat(client.get("/k/TARN/wall/cold").text()).contains("45 min to Second, Harvest dinner");
   }
 
   @Test
