@@ -1,6 +1,11 @@
 package halfgram.desk;
 
+import halfgram.formula.AllergenTrace;
+import halfgram.formula.ComponentRef;
 import halfgram.formula.Gate;
+import halfgram.formula.Item;
+import halfgram.ingredient.Ingredient;
+import halfgram.kitchen.Text;
 import halfgram.measure.Message;
 import halfgram.prep.GateEntry;
 import halfgram.prep.GateProgress;
@@ -9,13 +14,15 @@ import halfgram.prep.WeighLine;
 import halfgram.station.Person;
 import java.util.List;
 import java.util.Optional;
+import java.util.SortedSet;
 
 /**
  * What may be said at a gate as it stands.
  *
  * <p>Rules. Go wants a word for every check. What a chef has to taste only somebody marked as a
- * chef says go to. An adjustment names what went in and how much. When the work behind the gate has
- * begun, nothing more is said and nothing taken back.
+ * chef says go to. An adjustment names what went in and how much, and brings no allergen into the
+ * batch that its version does not carry: no label would tell of it. When the work behind the gate
+ * has begun, nothing more is said and nothing taken back.
  */
 final class GateRules {
   private final House house;
@@ -65,7 +72,7 @@ final class GateRules {
             () ->
                 switch (entry.kind()) {
                   case GO -> words(entry, gate);
-                  case ADJUST -> added(entry);
+                  case ADJUST -> added(entry).or(() -> carried(entry, task));
                   case FAIL ->
                       entry.note().isEmpty()
                           ? Optional.of(Message.of("gate.refused.no-reason"))
@@ -109,6 +116,40 @@ final class GateRules {
         .filter(one -> !isKnown(one.item()) || !one.amount().isPositive())
         .findFirst()
         .map(one -> Message.of("gate.refused.item", one.item()));
+  }
+
+  /** What went in and carries what labels, stock and kit would not tell of the batch. */
+  private Optional<Message> carried(Gating.Entry entry, Task task) {
+    AllergenTrace trace = new AllergenTrace(house.book().formulary(), house.book()::ingredient);
+    SortedSet<String> told = trace.of(task.version()).allergenCodes();
+    for (GateEntry.Added one : entry.added()) {
+      SortedSet<String> more = carried(trace, one.item()).allergenCodes();
+      more.removeAll(told);
+      if (!more.isEmpty()) {
+        List<Text> names = more.stream().map(this::allergen).toList();
+        Text batch = task.version().name();
+        return Optional.of(Message.of("gate.refused.carries", name(one.item()), names, batch));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private AllergenTrace.Carried carried(AllergenTrace trace, String code) {
+    Ingredient ingredient = house.book().ingredients().get(code);
+    return ingredient == null
+        ? trace.of(house.book().formulary().get(ComponentRef.of(code)))
+        : trace.of(new Item.OfIngredient(code, Optional.empty()));
+  }
+
+  private Text name(String code) {
+    Ingredient ingredient = house.book().ingredients().get(code);
+    return ingredient == null
+        ? house.book().formulary().get(ComponentRef.of(code)).name()
+        : ingredient.name();
+  }
+
+  private Text allergen(String code) {
+    return Optional.ofNullable(house.book().allergens().get(code)).orElse(Text.of(code));
   }
 
   private boolean isKnown(String code) {

@@ -19,6 +19,7 @@ class GatesApiTest {
   private static final String RUN = "yoghurt-spheres/harvest-dinner/1";
   private static final String TEST = RUN + "/drop/test-piece";
   private static final String BASE = "yoghurt-base/harvest-dinner/1/shear";
+  private static final String PEA_BASE = "pea-base/harvest-dinner/1/shear";
   private static final String DEVICE = "00000000-0000-4000-8000-000000000001";
   private static final String RIGHT = "'said':{'skin':'right','centre':'liquid','taste':'right'}";
   private static final String TASTED = "'said':{'taste':'right','texture':'right'}";
@@ -89,6 +90,20 @@ class GatesApiTest {
                 + "'added':[{'item':'salt','amount':'1 g'}]");
     assertThat(late.status()).isEqualTo(409);
     assertThat(late.body().path("said").asText()).contains("has gone on to \"shear\"");
+  }
+
+  @Test
+  void whatBringsInAnAllergenTheLabelsDoNotTellOfIsNotPutIn() {
+    Answer cream = adjust(PEA_BASE, "cream");
+    assertThat(cream.status()).isEqualTo(409);
+    assertThat(cream.body().path("said").asText())
+        .contains("cream", "milk", "Pea base", "a version of its own", "something without it");
+    Answer base = adjust(PEA_BASE, "yoghurt-base");
+    assertThat(base.status()).isEqualTo(409);
+    assertThat(base.body().path("said").asText()).contains("Sheep-yoghurt base", "milk");
+    assertThat(gate(PEA_BASE).path("entries").size()).isZero();
+    assertThat(adjust(PEA_BASE, "salt").status()).isEqualTo(201);
+    assertThat(adjust(BASE, "cream").status()).isEqualTo(201);
   }
 
   @Test
@@ -205,6 +220,9 @@ class GatesApiTest {
       if (formula.path("code").asText().equals("yoghurt-base")) {
         ((ObjectNode) steps.get(0)).putObject("gate").put("kind", "tasting").put("by", "chef");
       }
+      if (formula.path("code").asText().equals("pea-base")) {
+        ((ObjectNode) steps.get(0)).putObject("gate").put("kind", "tasting");
+      }
     }
     for (JsonNode person : book.path("people")) {
       if (person.path("code").asText().equals("marit")) {
@@ -230,6 +248,15 @@ class GatesApiTest {
       }
     }
     return "";
+  }
+
+  private Answer adjust(String task, String item) {
+    return say(
+        "'task':'"
+            + task
+            + "','verdict':'adjust','cook':'marit','added':[{'item':'salt','amount':'1 g'},{'item':'"
+            + item
+            + "','amount':'30 g'}]");
   }
 
   private Answer go(String task, String cook) {

@@ -26,6 +26,7 @@ import org.junit.jupiter.api.Test;
 /** A tasting on the wall, and what it leads to on the formula's page, without scripts. */
 class AtGateTest {
   private static final String TASK = "yoghurt-base/harvest-dinner/1/shear";
+  private static final String PEA_BASE = "pea-base/harvest-dinner/1/shear";
   private static final String WALL = "/k/TARN/wall/cold?task=" + Client.encoded(TASK);
 
   private Site site;
@@ -68,6 +69,17 @@ class AtGateTest {
     assertThat(wrong.body()).contains("value=\"a pinch\"");
     assertThat(wrong.text()).contains("\"a pinch\" is no weight");
     assertThat(say("ADJUST", "item0", "salt").text()).contains("what went in and how much");
+  }
+
+  @Test
+  void whatBringsInAnAllergenComesBackAsTypedWithWhatWouldBeAccepted() {
+    Answer refused = sayOf(PEA_BASE, "ADJUST", "item0", "yoghurt-spheres", "amount0", "30 g");
+    assertThat(refused.status()).isEqualTo(409);
+    refused = sayOf(PEA_BASE, "ADJUST", "item0", "cream", "amount0", "30 g");
+    assertThat(refused.text()).contains("milk", "a version of its own");
+    assertThat(refused.body())
+        .contains("value=\"30 g\"")
+        .containsPattern("value=\"cream\" selected=\"selected\"");
   }
 
   @Test
@@ -163,7 +175,7 @@ class AtGateTest {
     for (JsonNode formula : book.path("formulas")) {
       JsonNode versions = formula.path("versions");
       JsonNode steps = versions.path(versions.size() - 1).path("steps");
-      if (formula.path("code").asText().equals("yoghurt-base")) {
+      if (List.of("yoghurt-base", "pea-base").contains(formula.path("code").asText())) {
         ((ObjectNode) steps.get(0)).putObject("gate").put("kind", "tasting");
       }
     }
@@ -198,13 +210,17 @@ class AtGateTest {
   }
 
   private Answer say(String verdict, String... fields) {
+    return sayOf(TASK, verdict, fields);
+  }
+
+  private Answer sayOf(String task, String verdict, String... fields) {
     List<String> all = new ArrayList<>(List.of(fields));
     all.addAll(
         List.of(
             "station",
             "cold",
             "task",
-            TASK,
+            task,
             "verdict",
             verdict,
             "sequence",
