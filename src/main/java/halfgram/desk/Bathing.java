@@ -32,7 +32,7 @@ import java.util.UUID;
  *
  * <p>Rules. An entry that its device has sent before changes nothing and gets the same answer. One
  * that {@link BathRules} refuse is not kept, and whoever sent it is told why. The first drop of a
- * run starts its task; taking that drop back takes the start back too.
+ * run starts its task; when every drop is taken back, so is the start.
  */
 public final class Bathing {
   private static final int DAYS = 30;
@@ -201,7 +201,7 @@ public final class Bathing {
         tx,
         house.id(),
         new BathStore.Entered(kept, plan, origin.sequence(), origin.offsetMinutes(), change));
-    task.ifPresent(of -> start(tx, house, entry, kept, of));
+    task.ifPresent(of -> start(tx, house, entry, kept, of, found.basin().orElseThrow()));
     return new Taken(kept, change, false);
   }
 
@@ -229,22 +229,48 @@ public final class Bathing {
     };
   }
 
-  private void start(Tx tx, House house, Entry entry, BathEntry kept, Ticking.Found task) {
+  private void start(
+      Tx tx,
+      House house,
+      Entry entry,
+      BathEntry kept,
+      Ticking.Found task,
+      BathBoard.Basin before) {
+    String id = task.task().id();
     if (kept.kind() == BathEntry.Kind.DROP) {
-      ticking.start(tx, house, task, start(entry, kept.id(), task.task().id()));
+      ticking.start(tx, house, task, start(entry, kept.id(), id));
     }
-    if (kept.kind() == BathEntry.Kind.UNDO) {
-      UUID undone = kept.undoes().orElseThrow();
-      ticking.takeStartBack(tx, house, task, back(entry, undone, task.task().id()));
+    if (kept.kind() == BathEntry.Kind.UNDO && !goesOn(before, kept)) {
+      ticking
+          .progress(tx, house, id)
+          .last()
+          .map(Tick::id)
+          .filter(startsOf(before, kept)::contains)
+          .ifPresent(start -> ticking.takeStartBack(tx, house, task, back(entry, start, id)));
     }
+  }
+
+  /** Whether pieces of the run have gone in beside those that are taken back. */
+  private static boolean goesOn(BathBoard.Basin before, BathEntry undo) {
+    return before.live().dropsOf(undo.run().orElse("")).stream()
+        .anyMatch(drop -> !undo.undoes().equals(Optional.of(drop.id())));
+  }
+
+  /** The ticks that any drop of the run, also one that was taken back, can have started it with. */
+  private static Set<UUID> startsOf(BathBoard.Basin before, BathEntry undo) {
+    return before.entered().stream()
+        .map(BathStore.Entered::entry)
+        .filter(one -> one.kind() == BathEntry.Kind.DROP && one.run().equals(undo.run()))
+        .map(drop -> startOf(drop.id()))
+        .collect(java.util.stream.Collectors.toSet());
   }
 
   private static Ticking.Entry start(Entry entry, UUID drop, String task) {
     return tick(entry, Optional.of(startOf(drop)), task, Tick.Kind.START, Optional.empty());
   }
 
-  private static Ticking.Entry back(Entry entry, UUID drop, String task) {
-    return tick(entry, Optional.empty(), task, Tick.Kind.UNDO, Optional.of(startOf(drop)));
+  private static Ticking.Entry back(Entry entry, UUID start, String task) {
+    return tick(entry, Optional.empty(), task, Tick.Kind.UNDO, Optional.of(start));
   }
 
   private static Ticking.Entry tick(

@@ -234,6 +234,16 @@ class BathsApiTest extends OnDemo {
   }
 
   @Test
+  void aRunGoesOnWhileAnyOfItsDropsCounts() {
+    String first = drop("A", RUN, 15);
+    String second = drop("A", RUN, 15);
+    assertThat(undo(first).status()).isEqualTo(201);
+    assertThat(state()).isEqualTo("on-it");
+    assertThat(undo(second).status()).isEqualTo(201);
+    assertThat(state()).isEqualTo("to-do");
+  }
+
+  @Test
   void aRunThatIsDoneTakesNoDropButItsPiecesCanBeLifted() {
     String drop = drop("A", RUN, 15);
     script.post("ticks", body("'task':'" + RUN + "/drop','kind':'done'", DEVICE, 500));
