@@ -34,9 +34,9 @@ function heard(number) {
   refresh();
 }
 
-// Somebody is typing, or a form is on its way: what is under the fingers is not swapped.
+// Somebody presses or types, or a form is on its way: what is under the fingers is not swapped.
 function inHand() {
-  if (root.dataset.sending) {
+  if (root.dataset.sending || root.dataset.pressed) {
     return true;
   }
   const active = document.activeElement;
@@ -56,7 +56,7 @@ async function refresh() {
     if (answer.ok) {
       const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
       const fresh = page.querySelector('main');
-      // A form may have been sent meanwhile: then this is no longer the page to show.
+      // A form may have been sent meanwhile, or a finger be down: then this is no longer the page to show.
       if (fresh && !inHand() && location.href === here) {
         swap(fresh);
         seen = number;
@@ -76,6 +76,7 @@ function swap(fresh) {
   document.dispatchEvent(new CustomEvent('fresh'));
 }
 
+document.addEventListener('let-go', refresh);
 document.addEventListener('fresh', () => setTimeout(refresh, 50));
 document.addEventListener('focusout', () => setTimeout(refresh, 250));
 document.addEventListener('visibilitychange', refresh);

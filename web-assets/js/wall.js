@@ -40,14 +40,24 @@ function fresh() {
     button.hidden = false;
   });
   document.querySelectorAll('[data-after]').forEach((bar) => {
-    setTimeout(() => {
-      if (!bar.contains(document.activeElement)) {
-        bar.remove();
-        history.replaceState(null, '', location.pathname);
-      }
-    }, Number(bar.dataset.after) * 1000);
+    setTimeout(() => over(bar), Number(bar.dataset.after) * 1000);
   });
   tell();
+}
+
+// Lets an undo bar go, unless it went with its page or somebody is at it.
+function over(bar) {
+  if (!bar.isConnected || bar.contains(document.activeElement)) {
+    return;
+  }
+  if (document.documentElement.dataset.pressed) {
+    document.addEventListener('let-go', () => over(bar), {once: true});
+    return;
+  }
+  bar.remove();
+  const task = new URLSearchParams(location.search).get('task');
+  const kept = task ? `?task=${encodeURIComponent(task)}` : '';
+  history.replaceState(null, '', location.pathname + kept);
 }
 
 // A press adds to or takes from the pieces in its form, never below one.

@@ -5,12 +5,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Route;
 import halfgram.testkit.Browser;
 import halfgram.testkit.Client;
 import halfgram.testkit.Device;
 import halfgram.testkit.Site;
 import halfgram.testkit.Viewer;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.UUID;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -24,11 +27,7 @@ class AtBathsIT {
   void aTapDropsCountsDownAndLifts() {
     try (Site site = Site.demo();
         Viewer viewer = Browser.open(Device.tablet())) {
-      String wall = site.address() + "/k/TARN/wall/cold";
-      Page page = viewer.open(wall + "/who");
-      page.getByText("Ines", new Page.GetByTextOptions().setExact(true)).first().click();
-      page.waitForURL(Pattern.compile(".*/wall/cold$").asPredicate());
-      viewer.open(wall + "?task=" + Client.encoded(TASK));
+      Page page = atBaths(site, viewer);
       page.locator(".tray .drop button[data-by='-1']").first().click();
       assertThat(page.locator("#drop-A")).hasValue("14");
       page.locator(".tray .drop button").last().click();
@@ -49,6 +48,124 @@ class AtBathsIT {
       page.locator(".after button").click();
       assertThat(lift).hasCount(2);
       assertThat(viewer.troubles()).isEmpty();
+    }
+  }
+
+  @Test
+  void aPressCountsThoughTheAnswerToTheLastOneArrivesUnderIt() {
+    try (Site site = Site.demo();
+        Viewer viewer = Browser.open(Device.tablet())) {
+      Page page = atBaths(site, viewer);
+      drop(site, "A");
+      drop(site, "A");
+      Locator lift = page.locator(".lift button");
+      assertThat(lift).hasCount(2);
+      Held held = new Held(page, "**/bath", "POST");
+      lift.first().click();
+      held.wait(page);
+      press(page, lift.last());
+      held.letGo(page);
+      page.mouse().up();
+      assertThat(lift).hasCount(0);
+      assertThat(page.locator(".count small")).containsText("2 lifted, 0 in");
+      assertThat(viewer.troubles()).isEmpty();
+    }
+  }
+
+  @Test
+  void aPressCountsThoughAnotherDevicesNewsArriveUnderIt() {
+    try (Site site = Site.demo();
+        Viewer viewer = Browser.open(Device.tablet())) {
+      Page page = atBaths(site, viewer);
+      drop(site, "A");
+      Locator lift = page.locator(".lift button");
+      assertThat(lift).hasCount(1);
+      Held held = new Held(page, "**/wall/cold?task=*", "GET");
+      drop(site, "A");
+      held.wait(page);
+      press(page, lift);
+      held.letGo(page);
+      page.mouse().up();
+      assertThat(page.locator(".count small")).containsText("1 lifted, 1 in");
+      assertThat(viewer.troubles()).isEmpty();
+    }
+  }
+
+  @Test
+  void aPressThatWaitedBehindARefusedOneHidesNoRefusal() {
+    try (Site site = Site.demo();
+        Viewer viewer = Browser.open(Device.tablet())) {
+      Page page = atBaths(site, viewer);
+      drop(site, "A");
+      assertThat(page.locator(".lift button")).hasCount(1);
+      Held held = new Held(page, "**/bath", "POST");
+      page.locator("#drop-A").fill("many");
+      page.locator(".tray .drop button").last().click();
+      held.wait(page);
+      page.locator(".lift button").click();
+      held.letGo(page);
+      assertThat(page.locator(".lift button")).hasCount(0);
+      assertThat(page.locator(".notice")).containsText("Give a number of pieces");
+    }
+  }
+
+  /** The cold station's wall with Ines at the baths of the yoghurt spheres. */
+  private static Page atBaths(Site site, Viewer viewer) {
+    String wall = site.address() + "/k/TARN/wall/cold";
+    Page page = viewer.open(wall + "/who");
+    page.getByText("Ines", new Page.GetByTextOptions().setExact(true)).first().click();
+    page.waitForURL(Pattern.compile(".*/wall/cold$").asPredicate());
+    return viewer.open(wall + "?task=" + Client.encoded(TASK));
+  }
+
+  /** A drop that another device enters. */
+  private static void drop(Site site, String label) {
+    String body =
+        "{'kind':'drop','bath':'%s','run':'%s','pieces':15,'cook':'ines','device':'%s','sequence':1}"
+            .formatted(label, TASK.replace("/drop", ""), UUID.randomUUID());
+    assertThat(site.script().post("baths", body).status()).isEqualTo(201);
+  }
+
+  /** Puts the finger down and leaves it there. */
+  private static void press(Page page, Locator button) {
+    button.hover();
+    page.mouse().down();
+  }
+
+  /** The next request of a kind, held on its way until it is let go. */
+  private static final class Held {
+    private final List<Route> routes = new ArrayList<>();
+
+    private Held(Page page, String url, String method) {
+      page.route(
+          url,
+          route -> {
+            if (routes.isEmpty() && route.request().method().equals(method)) {
+              routes.add(route);
+            } else {
+              route.resume();
+            }
+          });
+    }
+
+    private void wait(Page page) {
+      page.waitForCondition(() -> !routes.isEmpty());
+    }
+
+    /** Lets it go, until the page's scripts have read the answer and done with it what they do. */
+    private void letGo(Page page) {
+      page.evaluate(
+          """
+          (() => {
+            const parse = DOMParser.prototype.parseFromString;
+            DOMParser.prototype.parseFromString = function (...all) {
+              setTimeout(() => { window.answered = true; });
+              return parse.apply(this, all);
+            };
+          })()
+          """);
+      routes.get(0).resume();
+      page.waitForCondition(() -> Boolean.TRUE.equals(page.evaluate("window.answered === true")));
     }
   }
 
