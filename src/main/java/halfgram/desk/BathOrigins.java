@@ -15,7 +15,8 @@ public final class BathOrigins {
    * Where a bath came from.
    *
    * @param who mixed it
-   * @param said whether a cook named the tub; else it is the one that the plan meant
+   * @param said whether a cook named the tub; else it is the one that the plan meant, when its
+   *     first pieces went in or for when they will
    * @param rested until its first piece, or until now
    * @param least shortest rest of its formula
    */
@@ -28,6 +29,7 @@ public final class BathOrigins {
 
   private final Desk desk;
   private final Stock stock;
+  private final BathTubs tubs = new BathTubs();
 
   public BathOrigins(Desk desk, Stock stock) {
     this.desk = desk;
@@ -46,7 +48,8 @@ public final class BathOrigins {
             .map(draw -> draw.lot().code())
             .findFirst();
     Instant until = bath.map(LiveBaths.Bath::from).orElseGet(desk::now);
-    return said.or(() -> planned)
+    return said.or(() -> desk.read(tx -> tubs.findCode(tx, house, basin, label)))
+        .or(() -> planned)
         .flatMap(code -> stock.find(house, code))
         .map(life -> origin(inForce, basin, life, said.isPresent(), until));
   }

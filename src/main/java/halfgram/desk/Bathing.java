@@ -26,6 +26,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 
 /**
  * Takes what cooks enter at the baths, and says how the baths of a day stand.
@@ -87,6 +88,7 @@ public final class Bathing {
   private final PlanStore planStore = new PlanStore();
   private final TickStore ticks = new TickStore();
   private final BathStore store = new BathStore();
+  private final BathTubs tubs = new BathTubs();
 
   public Bathing(Desk desk, Plans plans, Ticking ticking) {
     this.desk = desk;
@@ -188,7 +190,9 @@ public final class Bathing {
     Optional<Ticking.Found> task =
         found.run().flatMap(run -> ticking.find(tx, house, day, BathBoard.task(run)));
     Optional<Message> because =
-        task.flatMap(of -> refused(tx, house, entry, of)).or(() -> rules.refused(entry, found));
+        task.flatMap(of -> refused(tx, house, entry, of))
+            .or(() -> rules.refused(entry, found))
+            .or(() -> combined(tx, house, found));
     if (because.isPresent()) {
       return new Refused(because.get());
     }
@@ -201,8 +205,15 @@ public final class Bathing {
         tx,
         house.id(),
         new BathStore.Entered(kept, plan, origin.sequence(), origin.offsetMinutes(), change));
+    tubs.follow(tx, house, inForce.get(), found.basin().orElseThrow(), kept, change);
     task.ifPresent(of -> start(tx, house, entry, kept, of, found.basin().orElseThrow()));
     return new Taken(kept, change, false);
+  }
+
+  private Optional<Message> combined(Tx tx, House house, BathRules.Found found) {
+    return found
+        .undone()
+        .flatMap(of -> tubs.refuses(tx, house, found.basin().orElseThrow(), of.entry()));
   }
 
   /** Why the run takes no more of these. */
@@ -262,7 +273,7 @@ public final class Bathing {
         .map(BathStore.Entered::entry)
         .filter(one -> one.kind() == BathEntry.Kind.DROP && one.run().equals(undo.run()))
         .map(drop -> startOf(drop.id()))
-        .collect(java.util.stream.Collectors.toSet());
+        .collect(Collectors.toSet());
   }
 
   private static Ticking.Entry start(Entry entry, UUID drop, String task) {

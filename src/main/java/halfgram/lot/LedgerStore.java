@@ -43,6 +43,20 @@ public final class LedgerStore {
     return LotStore.movements(tx, kitchen, MOVEMENT.CHANGE_NUMBER.eq(change));
   }
 
+  /** What these changes used out of tubs and was not taken back. */
+  public List<Movement> listUsed(Tx tx, UUID kitchen, List<Long> changes) {
+    return changes.isEmpty()
+        ? List.of()
+        : LotStore.movements(
+            tx,
+            kitchen,
+            MOVEMENT
+                .CHANGE_NUMBER
+                .in(changes)
+                .and(MOVEMENT.KIND.eq(Movement.Kind.USED.name()))
+                .and(STANDING));
+  }
+
   /** What was lost from one moment until before another and was not taken back, oldest first. */
   public List<Entry> listLost(Tx tx, UUID kitchen, Instant from, Instant until) {
     List<String> lost =

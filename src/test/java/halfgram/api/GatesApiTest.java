@@ -254,7 +254,8 @@ class GatesApiTest {
     return say(
         "'task':'"
             + task
-            + "','verdict':'adjust','cook':'marit','added':[{'item':'salt','amount':'1 g'},{'item':'"
+            + "','verdict':'adjust','cook':'marit','added':[{'item':'salt','amount':'1 g'},"
+            + "{'item':'"
             + item
             + "','amount':'30 g'}]");
   }

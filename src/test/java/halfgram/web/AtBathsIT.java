@@ -121,7 +121,8 @@ class AtBathsIT {
   /** A drop that another device enters. */
   private static void drop(Site site, String label) {
     String body =
-        "{'kind':'drop','bath':'%s','run':'%s','pieces':15,'cook':'ines','device':'%s','sequence':1}"
+        "{'kind':'drop','bath':'%s','run':'%s','pieces':15,'cook':'ines','device':'%s',"
+            .concat("'sequence':1}")
             .formatted(label, TASK.replace("/drop", ""), UUID.randomUUID());
     assertThat(site.script().post("baths", body).status()).isEqualTo(201);
   }
