@@ -39,6 +39,7 @@ public final class KitApi implements Server.Part {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
     ObjectNode node = JsonNodeFactory.instance.objectNode();
+    node.put("knownSince", Answers.moment(kit.knownSince(), Answers.zone(house)));
     ArrayNode things = node.putArray("things");
     kit.list(house).forEach(one -> thing(things.addObject(), house, one));
     ArrayNode said = node.putArray("said");

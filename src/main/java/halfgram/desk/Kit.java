@@ -21,6 +21,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -29,6 +30,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Function;
 
 /**
  * What the kit carries, and what cooks say of it: washed, another used instead, a mistake.
@@ -99,10 +101,15 @@ public final class Kit {
         });
   }
 
+  /** Nothing is known of what went through the kit before. */
+  public Instant knownSince() {
+    return desk.now().minus(BACK);
+  }
+
   /** What was said of the kit in the last week, the last first. */
   public List<Wash> listSaid(House house) {
     List<Wash> said =
-        new ArrayList<>(desk.read(tx -> washes.listSince(tx, house.id(), desk.now().minus(BACK))));
+        new ArrayList<>(desk.read(tx -> washes.listSince(tx, house.id(), knownSince())));
     java.util.Collections.reverse(said);
     return said;
   }
@@ -167,18 +174,28 @@ public final class Kit {
   // ---- what went through what ----
 
   private Known known(Tx tx, House house) {
-    Instant since = desk.now().minus(BACK);
+    Instant since = knownSince();
     Map<String, List<TickStore.Entered>> byTask = new LinkedHashMap<>();
     for (TickStore.Entered entered : ticks.listSince(tx, house.id(), since)) {
       byTask.computeIfAbsent(entered.tick().task(), task -> new ArrayList<>()).add(entered);
     }
     List<Carrying.Use> uses = new ArrayList<>();
-    byTask.values().forEach(all -> uses.addAll(uses(tx, house, all)));
+    Map<UUID, Optional<Plans.Computation>> computed = new HashMap<>();
+    Function<UUID, Optional<Plans.Computation>> plan =
+        id ->
+            computed.computeIfAbsent(
+                id,
+                of ->
+                    planStore
+                        .find(tx, house.id(), of)
+                        .map(found -> plans.computed(tx, house, found)));
+    byTask.values().forEach(all -> uses.addAll(uses(plan, all)));
     return new Known(uses, washes.listSince(tx, house.id(), since));
   }
 
   /** The uses of one task: of each thing it uses, from its first tick to its last. */
-  private List<Carrying.Use> uses(Tx tx, House house, List<TickStore.Entered> all) {
+  private static List<Carrying.Use> uses(
+      Function<UUID, Optional<Plans.Computation>> plan, List<TickStore.Entered> all) {
     Set<UUID> undone = new HashSet<>();
     all.forEach(entered -> entered.tick().undoes().ifPresent(undone::add));
     List<Tick> counting =
@@ -190,10 +207,7 @@ public final class Kit {
       return List.of();
     }
     TickStore.Entered last = all.get(all.size() - 1);
-    return planStore
-        .find(tx, house.id(), last.plan())
-        .map(plan -> plans.computed(tx, house, plan))
-        .stream()
+    return plan.apply(last.plan()).stream()
         .flatMap(of -> uses(of, last.tick().task(), counting).stream())
         .toList();
   }
@@ -270,7 +284,7 @@ public final class Kit {
         house,
         tx -> {
           kitchens.lock(tx, house.id());
-          List<Wash> said = washes.listSince(tx, house.id(), desk.now().minus(BACK));
+          List<Wash> said = washes.listSince(tx, house.id(), knownSince());
           Optional<Wash> undone =
               Carrying.counting(said).stream().filter(one -> one.id().equals(undoes)).findFirst();
           if (undone.isEmpty() && !washes.has(tx, house.id(), id)) {

@@ -16,7 +16,8 @@ import java.util.Set;
  *
  * <p>Rules. A machine counts unless the book says that food does not touch it; several alike count
  * as one, since nobody says which was used. A vessel counts when there is one of it: of several a
- * clean one is taken. Each bath of each day is a thing of its own. What is fried in is the fryer's.
+ * clean one is taken. Each bath of each day is a thing of its own; a test piece goes into the first
+ * of its run alone. What is fried in is the fryer's.
  *
  * <p>Ids: {@code machine/blender}, {@code vessel/big-jug}, {@code bath/alginate-bath/2026-12-05/A}.
  */
@@ -75,15 +76,21 @@ public final class Things {
                 .filter(use -> use.step().equals(task.step().code()))
                 .isPresent();
     if (dips) {
-      for (PrepSheet.BathSheet bath : baths) {
-        for (BathDay.Use use : bath.answer().uses()) {
-          if (use.runs().contains(task.make().id())) {
-            things.add(BATH + bath.formula() + "/" + bath.day() + "/" + use.label());
-          }
+      things.addAll(baths(baths, task));
+    }
+    return List.copyOf(things);
+  }
+
+  private static List<String> baths(List<PrepSheet.BathSheet> baths, Task task) {
+    List<String> own = new ArrayList<>();
+    for (PrepSheet.BathSheet bath : baths) {
+      for (BathDay.Use use : bath.answer().uses()) {
+        if (use.runs().contains(task.make().id())) {
+          own.add(BATH + bath.formula() + "/" + bath.day() + "/" + use.label());
         }
       }
     }
-    return List.copyOf(things);
+    return task.kind() == Task.Kind.TEST_PIECE && !own.isEmpty() ? own.subList(0, 1) : own;
   }
 
   /** What a thing is called; empty for one that the book does not know. */

@@ -21,9 +21,10 @@ import java.util.UUID;
 /**
  * Every thing of the kit with what it carries, and what was said of them.
  *
+ * @param since before which nothing is known
  * @param fault what is wrong with the form that was not accepted
  */
-record KitView(List<Thing> things, List<Said> said, Fault fault) {
+record KitView(String since, List<Thing> things, List<Said> said, Fault fault) {
 
   /**
    * One thing.
@@ -54,7 +55,10 @@ record KitView(List<Thing> things, List<Said> said, Fault fault) {
     Set<UUID> counting = new HashSet<>();
     Carrying.counting(inOrder).forEach(one -> counting.add(one.id()));
     return new KitView(
-        things, said.stream().map(one -> said(house, one, counting, words)).toList(), fault);
+        words.moment(kit.knownSince()),
+        things,
+        said.stream().map(one -> said(house, one, counting, words)).toList(),
+        fault);
   }
 
   private static Thing thing(House house, Carrying carrying, Messages words) {

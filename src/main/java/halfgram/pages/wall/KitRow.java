@@ -14,7 +14,7 @@ import java.util.Map;
 import java.util.UUID;
 
 /**
- * A thing that a task uses and that carries something.
+ * A thing that a task uses and that carries something. Washing is asked for where it must not.
  *
  * @param said "blender carries MILK since 13:40 from Sheep-yoghurt base"
  * @param forWhom for whom that must not be; empty when it may

@@ -21,6 +21,7 @@ import org.junit.jupiter.api.Test;
 class KitTest {
   private static final String BASE = "yoghurt-base/harvest-dinner/1/shear";
   private static final String PUREE = "parsnip-puree/harvest-dinner/1/blend";
+  private static final String CREAM = "mushroom-cream/bar.2026-12-05/1/blend";
   private static final String HERE = "/k/TARN/wall/cold?task=" + Client.encoded(PUREE);
 
   private Site site;
@@ -124,6 +125,32 @@ class KitTest {
     assertThat(wrong.status()).isEqualTo(422);
     assertThat(wrong.text()).contains("say how it was washed");
     assertThat(wash("machine/hob", "washed").text()).contains("no thing of this kitchen's kit");
+  }
+
+  @Test
+  void aTestPieceSoilsTheFirstBathOfItsRunAlone() {
+    soil("yoghurt-spheres/harvest-dinner/1/drop/test-piece");
+    assertThat(client.get("/k/TARN/kit").text())
+        .contains("bath A MILK since Sat 09:00 from Yoghurt spheres")
+        .doesNotContain("bath B", "bath C");
+  }
+
+  @Test
+  void washingIsAskedForWhereItIsNeededAlone() {
+    soil();
+    String milk = HERE.replace(Client.encoded(PUREE), Client.encoded(CREAM));
+    assertThat(client.get(milk).text())
+        .contains("carries MILK since")
+        .doesNotContain("Washed and dried");
+    assertThat(client.get(HERE).text()).contains("carries MILK since", "Washed and dried");
+  }
+
+  @Test
+  void whatIsNotKnownIsNotCalledClean() {
+    assertThat(client.get("/k/TARN/kit").text())
+        .contains("nothing is known before", "Sat 28 Nov 09:00");
+    assertThat(site.script().get("kit").body().path("knownSince").asText())
+        .startsWith("2026-11-28T09:00");
   }
 
   @Test
