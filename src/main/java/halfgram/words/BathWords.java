@@ -55,6 +55,21 @@ public final class BathWords {
         .orElseGet(() -> words.say(entry.kind().key()));
   }
 
+  /** Of a drop that was lifted too soon or too late, by how much; empty for one on time. */
+  public String timing(LiveBaths.Drop drop) {
+    return drop.lift()
+        .filter(lift -> lift.timing() != LiveBaths.Timing.RIGHT)
+        .map(
+            lift ->
+                words.say(
+                    "bath.timed",
+                    drop.number(),
+                    words.say(lift.timing().key()),
+                    took(lift.took()),
+                    took(drop.set())))
+        .orElse("");
+  }
+
   private String level(BathEntry entry) {
     double mm = entry.millimetres().orElse(BigDecimal.ZERO).doubleValue();
     String label = entry.bath().label();

@@ -31,7 +31,7 @@ class AtBathsIT {
       page.locator(".tray .drop button[data-by='-1']").first().click();
       assertThat(page.locator("#drop-A")).hasValue("14");
       page.locator(".tray .drop button").last().click();
-      assertThat(page.locator(".at-baths .count b")).hasText("14");
+      assertThat(page.locator(".at-baths .lift p span")).containsText("14 pieces");
       assertThat(page.locator(".ticks").first()).hasText(Pattern.compile("2:[0-3]\\d"));
       page.locator("#other-bath summary").click();
       page.locator("#other-bath form button").click();

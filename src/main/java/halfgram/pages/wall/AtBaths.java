@@ -26,7 +26,7 @@ import java.util.function.LongSupplier;
 /**
  * A run at its baths: how many pieces are good, and what can be pressed at each bath.
  *
- * @param good pieces in or out that have not burst
+ * @param good pieces that were lifted whole
  * @param of how many the plan needs
  * @param story the rest in one line: lifted, in, to drop, broke
  * @param topUp why more are to drop than planned; empty when they are not
@@ -89,6 +89,7 @@ record AtBaths(
    * @param level where it stands, and where it is too low
    * @param inside rounds of this run that are in
    * @param used whether anything has gone into it
+   * @param timed when the last of this run out of it came out too soon or too late; else empty
    */
   record Tray(
       String label,
@@ -98,6 +99,7 @@ record AtBaths(
       boolean now,
       String level,
       boolean used,
+      String timed,
       List<In> inside,
       Drop drop,
       Seldom seldom) {}
@@ -264,9 +266,18 @@ record AtBaths(
           ahead.rule().isPresent() && ahead.drops() == 0,
           level(bath),
           bath.isPresent(),
+          timed(label),
           in(label),
           drop(label),
           seldom(label, fresh));
+    }
+
+    private String timed(String label) {
+      return basin.live().dropsInto(label).stream()
+          .filter(drop -> drop.run().equals(live.id()) && !drop.isIn())
+          .max(Comparator.comparing(drop -> drop.lift().orElseThrow().at()))
+          .map(drop -> new BathWords(words, basin.live()).timing(drop))
+          .orElse("");
     }
 
     private String level(Optional<LiveBaths.Bath> bath) {

@@ -127,7 +127,7 @@ public final class LiveBaths {
   /**
    * How far a run has come.
    *
-   * @param good pieces in or out that have not burst
+   * @param good pieces that were lifted whole: one that is still in can burst
    * @param toDrop pieces still to drop so that the planned good ones come out
    * @param topUp how many of these are more than planned
    */
@@ -208,11 +208,16 @@ public final class LiveBaths {
     List<Drop> own = dropsOf(run.id());
     long dropped = own.stream().mapToLong(Drop::pieces).sum();
     long burst = own.stream().mapToLong(Drop::burst).sum();
+    long good =
+        own.stream()
+            .filter(drop -> !drop.isIn())
+            .mapToLong(drop -> drop.pieces() - drop.burst())
+            .sum();
     double allowed = run.bath().facts().breakage();
     double beyond = Math.max(0, burst - allowed * dropped);
     long topUp = (long) StrictMath.ceil(beyond / (1 - allowed) - NOTHING);
     long toDrop = Math.max(0, run.planned() - dropped + topUp);
-    return new Count(own.size(), dropped, burst, dropped - burst, toDrop, Math.min(topUp, toDrop));
+    return new Count(own.size(), dropped, burst, good, toDrop, Math.min(topUp, toDrop));
   }
 
   /** Less than this of a piece is rounding. */

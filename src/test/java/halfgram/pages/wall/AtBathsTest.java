@@ -62,7 +62,7 @@ class AtBathsTest {
             "15",
             "sequence",
             "7");
-    assertThat(on.text()).contains("15 good of 273", "ON IT · Ines");
+    assertThat(on.text()).contains("0 good of 273", "0 lifted, 1 in", "ON IT · Ines");
   }
 
   @Test
@@ -87,7 +87,9 @@ class AtBathsTest {
     Answer lifted = send("LIFT", "drop", id, "label", "A");
     assertThat(lifted.text())
         .contains("Drop 1 lifted after 1 min 30 s, too short; skin about 0.39 mm, an estimate")
-        .contains("1 lifted, 0 in");
+        .contains("15 good of 273", "1 lifted, 0 in");
+    assertThat(client.get(WALL).text())
+        .contains("drop 1 lifted after 1 min 30 s in place of 2 min 30 s: too short");
     assertThat(lifted.body()).contains("value=\"15 piece\"");
   }
 
@@ -128,7 +130,7 @@ class AtBathsTest {
         .contains("Bath A", "CONTAINS MILK", "by the plan from tub t-1204-a1", "12 h at least")
         .contains("Drop 1: 15 pieces into bath A Ines", "Yoghurt spheres 1 15 0")
         .contains("calcium left in it", "202.3 mg");
-    assertThat(client.get("/k/TARN/baths").text()).contains("15 of 273", "drops it still takes: 6");
+    assertThat(client.get("/k/TARN/baths").text()).contains("0 of 273", "drops it still takes: 6");
     assertThat(client.get("/k/TARN/log").body())
         .contains("/k/TARN/baths/A?date=2026-12-05&amp;of=alginate-bath");
     String entry = life.all("name=\"undoes\" value=\"([0-9a-f-]{36})\"").get(0);
