@@ -101,7 +101,7 @@ record AtGate(
     GateForm typed = rejected.form();
     String fail = typed.get("verdict").equals("FAIL") ? typed.get("note") : "";
     return new AtGate(
-        words.say("gate.title." + word(at)),
+        words.say((progress.isPassed() ? "gate.over." : "gate.title.") + word(at)),
         by(scene, at.gate()),
         GateProgress.live(said).stream()
             .filter(entry -> entry.kind().isVerdict())

@@ -59,6 +59,11 @@ record WallView(
     Optional<AtGate> atGate,
     List<AtGate.Held> held) {
 
+  /** Whether the task in hand waits for a go, so that nobody can say it is done. */
+  public boolean isGateOpen() {
+    return atGate.filter(AtGate::open).isPresent();
+  }
+
   /** The time, in the kitchen's zone. */
   record Clock(String time, long millis, String zone) {}
 

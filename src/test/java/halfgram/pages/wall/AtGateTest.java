@@ -50,15 +50,23 @@ class AtGateTest {
   void theWallAsksForAWordForEachCheckAndShowsThePress() {
     assertThat(client.get(WALL).text())
         .contains("Tasting: it stops here until somebody says go", "too salty", "too stiff");
+    assertThat(client.get(WALL).body())
+        .contains("form=\"gate-go\"")
+        .doesNotContain("name=\"kind\" value=\"DONE\"");
     Answer silent = say("GO", "said-taste", "right");
     assertThat(silent.status()).isEqualTo(409);
+    assertThat(silent.text()).containsPattern("say a word for each: texture\\.? .*Tasting: it stops");
     assertThat(silent.text()).contains("say a word for each: texture");
     assertThat(silent.body()).containsPattern("value=\"right\" checked=\"checked\"");
     Answer done = tick("DONE");
     assertThat(done.status()).isEqualTo(409);
     assertThat(done.text()).contains("the tasting of \"shear\" is not passed yet");
     assertThat(say("GO", "said-taste", "right", "said-texture", "right").text())
-        .contains("passed by Ines at 09:00; taste: right, texture: right");
+        .contains("Tasting: passed", "passed by Ines at 09:00; taste: right, texture: right")
+        .doesNotContain("it stops here");
+    assertThat(client.get(WALL).body())
+        .doesNotContain("form=\"gate-go\"")
+        .contains("name=\"kind\" value=\"DONE\"");
     assertThat(tick("DONE").status()).isEqualTo(303);
   }
 
