@@ -100,6 +100,9 @@ public final class BathsApi implements Server.Part {
     if (outcome instanceof Bathing.Refused refused) {
       return new Queue.Answer(409, Problems.json("refused", visit.words().say(refused.because())));
     }
+    if (outcome instanceof Bathing.Worn worn) {
+      return new Queue.Answer(409, Problems.json("worn", visit.words().say(worn.because())));
+    }
     String what = ((Bathing.Unknown) outcome).what();
     return new Queue.Answer(
         404, Problems.json("not-found", visit.words().say("web.not-found", what)));
@@ -132,6 +135,7 @@ public final class BathsApi implements Server.Part {
         call.findText("fresh"),
         call.findText("tub"),
         call.findText("note"),
+        call.flag("worn"),
         call.text("cook"),
         undo ? undoes : Optional.empty(),
         origin);

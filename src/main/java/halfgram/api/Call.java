@@ -136,6 +136,15 @@ final class Call {
     return Optional.of(value.decimalValue());
   }
 
+  /** Whether a field is there and true. */
+  boolean flag(String key) {
+    JsonNode value = body.path(key);
+    if (has(key) && !value.isBoolean()) {
+      problem(key, value.toString(), "api.accept-flag");
+    }
+    return value.asBoolean();
+  }
+
   boolean has(String key) {
     return !body.path(key).isMissingNode() && !body.path(key).isNull();
   }

@@ -21,7 +21,7 @@ import java.util.UUID;
  *
  * <p>Rules. Into an emptied bath nothing goes. A bath that carries what these pieces must not, or
  * in which milk has stood too long, takes none: those are no matters of taste. When it is only worn
- * the cook is warned. A level is read, and a bath emptied, when no pieces are in. What a later
+ * the cook is asked. A level is read, and a bath emptied, when no pieces are in. What a later
  * entry rests on is not taken back.
  */
 final class BathRules {
@@ -168,6 +168,17 @@ final class BathRules {
                 live.trips(entry.label(), run, pieces, now)
                     .filter(NEVER::contains)
                     .map(rule -> never(entry.label(), rule)));
+  }
+
+  /** What a cook is asked about a drop that may go in: why the bath should take no more. */
+  Optional<Message> worn(Bathing.Entry entry, Found found) {
+    if (entry.kind() != BathEntry.Kind.DROP || entry.worn()) {
+      return Optional.empty();
+    }
+    LiveBaths live = found.basin().orElseThrow().live();
+    LiveBaths.Run run = live.findRun(found.run().orElseThrow().make().id()).orElseThrow();
+    return live.trips(entry.label(), run, entry.pieces().orElse(0), now)
+        .map(rule -> Message.of("bath.worn", entry.label(), Message.of(rule.key())));
   }
 
   private static Message never(String label, Renewal rule) {

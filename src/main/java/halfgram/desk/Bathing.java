@@ -32,7 +32,8 @@ import java.util.stream.Collectors;
  * Takes what cooks enter at the baths, and says how the baths of a day stand.
  *
  * <p>Rules. An entry that its device has sent before changes nothing and gets the same answer. One
- * that {@link BathRules} refuse is not kept, and whoever sent it is told why. The first drop of a
+ * that {@link BathRules} refuse is not kept, and whoever sent it is told why; nor is a drop into a
+ * worn bath, until they say that they know. The first drop of a
  * run starts its task; when every drop is taken back, so is the start.
  */
 public final class Bathing {
@@ -48,6 +49,7 @@ public final class Bathing {
    * @param id made by the device; when it made none, one is made here
    * @param formula of the bath; may be empty where the run, the drop or the day has only one
    * @param label of the bath; may be empty where the drop tells
+   * @param worn of a drop: that the bath is worn, and the cook knows
    */
   public record Entry(
       Optional<UUID> id,
@@ -61,12 +63,13 @@ public final class Bathing {
       Optional<String> fresh,
       Optional<String> tub,
       Optional<String> note,
+      boolean worn,
       String cook,
       Optional<UUID> undoes,
       TickStore.Origin origin) {}
 
   /** What became of it. */
-  public sealed interface Outcome permits Taken, Refused, Unknown {}
+  public sealed interface Outcome permits Taken, Refused, Worn, Unknown {}
 
   /**
    * It is kept, now or before.
@@ -77,6 +80,9 @@ public final class Bathing {
 
   /** A rule does not let it. */
   public record Refused(Message because) implements Outcome {}
+
+  /** The bath is worn: whoever sent it has to say that it goes in all the same. */
+  public record Worn(Message because) implements Outcome {}
 
   /** The day has no such run, bath, drop or entry. */
   public record Unknown(String what) implements Outcome {}
@@ -195,6 +201,10 @@ public final class Bathing {
             .or(() -> combined(tx, house, found));
     if (because.isPresent()) {
       return new Refused(because.get());
+    }
+    Optional<Message> worn = rules.worn(entry, found);
+    if (worn.isPresent()) {
+      return new Worn(worn.get());
     }
     BathEntry kept = rules.entry(entry, found);
     UUID plan = task.map(Ticking.Found::plan).orElse(inForce.get().plan()).id();

@@ -71,6 +71,12 @@ class BathsApiTest extends OnDemo {
     assertThat(bath("A").path("moreDrops").asLong()).isEqualTo(1);
     enter("'kind':'broke','drop':'" + drop + "','pieces':2");
     assertThat(bath("A").path("moreDrops").asLong()).isZero();
+    Answer worn = send("'kind':'drop','bath':'A','run':'" + RUN + "','pieces':15");
+    assertThat(worn.status()).isEqualTo(409);
+    assertThat(worn.kind()).isEqualTo("worn");
+    assertThat(worn.body().path("said").asText()).contains("burst pieces have thickened it");
+    enter("'kind':'drop','bath':'A','run':'" + RUN + "','pieces':15,'worn':true");
+    assertThat(run().path("dropped").asLong()).isEqualTo(30);
   }
 
   @Test

@@ -91,6 +91,7 @@ public final class BathsPages implements Server.Part {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
+        false,
         visit.who(),
         Optional.of(entry),
         new TickStore.Origin(visit.device(), Long.parseLong(sequence), desk.now(), 0));

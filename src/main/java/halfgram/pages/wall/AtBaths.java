@@ -44,8 +44,13 @@ record AtBaths(
     List<Tray> trays,
     Drop other) {
 
-  /** The form for a drop. */
-  record Drop(String label, long number, String pieces, String fault, long sequence) {}
+  /**
+   * The form for a drop.
+   *
+   * @param asks whether it goes into a worn bath, so that pressing again says yes
+   */
+  record Drop(
+      String label, long number, String pieces, String fault, boolean asks, long sequence) {}
 
   /**
    * A round of pieces that is in.
@@ -134,9 +139,13 @@ record AtBaths(
                                 sequence.getAsLong())));
   }
 
-  /** A form of a bath that was not accepted. */
-  record Rejected(BathForm form, String fault) {
-    static final Rejected NONE = new Rejected(BathForm.of(name -> ""), "");
+  /**
+   * A form of a bath that was not accepted.
+   *
+   * @param asks whether it would be, said again
+   */
+  record Rejected(BathForm form, String fault, boolean asks) {
+    static final Rejected NONE = new Rejected(BathForm.of(name -> ""), "", false);
 
     private boolean isOf(String label, BathEntry.Kind kind) {
       return form.label().equals(label) && form.entry().equals(kind.name());
@@ -222,6 +231,10 @@ record AtBaths(
               .filter(label -> basin.live().findBath(label).isEmpty())
               .findFirst()
               .orElseGet(() -> basin.live().freshLabel("", basin.answer()));
+      boolean typed = rejected.isOf(rejected.form().label(), BathEntry.Kind.DROP);
+      if (typed && !labels.contains(rejected.form().label())) {
+        other = rejected.form().label();
+      }
       return new AtBaths(
           basin.formula(),
           live.id(),
@@ -330,6 +343,7 @@ record AtBaths(
           count.drops() + 1,
           back ? rejected.form().pieces() : String.valueOf(planned),
           back ? rejected.fault() : "",
+          back && rejected.asks(),
           sequence.getAsLong());
     }
 

@@ -23,6 +23,7 @@ import java.util.regex.Pattern;
  * @param station where the form stood, to come back to
  * @param task the run's drops, to come back to
  * @param entry what kind of entry
+ * @param worn says that the bath is worn, and that the cook knows; empty when it does not
  */
 record BathForm(
     String station,
@@ -37,6 +38,7 @@ record BathForm(
     String fresh,
     String tub,
     String note,
+    String worn,
     String undoes,
     String sequence) {
   private static final Pattern LEVEL =
@@ -56,6 +58,7 @@ record BathForm(
         field.apply("fresh"),
         field.apply("tub"),
         field.apply("note"),
+        field.apply("worn"),
         field.apply("undoes"),
         field.apply("sequence"));
   }
@@ -79,6 +82,7 @@ record BathForm(
     fields.put("fresh", fresh);
     fields.put("tub", tub);
     fields.put("note", note);
+    fields.put("worn", worn);
     fields.put("undoes", undoes);
     fields.put("sequence", sequence);
     fields.values().removeIf(String::isEmpty);
@@ -150,6 +154,7 @@ record BathForm(
         said(fresh).map(text -> text.toUpperCase(java.util.Locale.ROOT)),
         said(tub),
         EntryFields.note(note),
+        !worn.isEmpty(),
         cook,
         said(undoes).map(UUID::fromString),
         new TickStore.Origin(device, Long.parseLong(sequence), now, 0));

@@ -42,7 +42,7 @@ final class Presses {
     }
     Optional<String> fault = form.fault().map(key -> scene.words().say(key));
     if (fault.isPresent()) {
-      return new Pressed("", 422, "", Rejected.of(new AtBaths.Rejected(form, fault.get())));
+      return new Pressed("", 422, "", Rejected.of(new AtBaths.Rejected(form, fault.get(), false)));
     }
     Bathing.Entry entry = form.entry(cook.code(), visit.device(), desk.now());
     Bathing.Outcome outcome = bathing.enter(scene.house(), scene.day(), entry);
@@ -50,13 +50,17 @@ final class Presses {
       String undo = taken.entry().undoes().isEmpty() ? "&bath=" + taken.entry().id() : "";
       return Pressed.goOn(task(scene, form.task()) + undo);
     }
+    if (outcome instanceof Bathing.Worn worn) {
+      String asks = scene.words().say(worn.because());
+      return new Pressed("", 409, asks, Rejected.of(new AtBaths.Rejected(form, asks, true)));
+    }
     if (outcome instanceof Bathing.Refused refused) {
       String because = scene.words().say(refused.because());
       return new Pressed(
           "",
           409,
           scene.words().say("wall.refused", refused.because()),
-          Rejected.of(new AtBaths.Rejected(form, because)));
+          Rejected.of(new AtBaths.Rejected(form, because, false)));
     }
     throw Halt.notFound(((Bathing.Unknown) outcome).what());
   }
@@ -67,7 +71,7 @@ final class Presses {
     }
     Optional<String> fault = form.fault().map(message -> scene.words().say(message));
     if (fault.isPresent()) {
-      return new Pressed("", 422, "", Rejected.of(new AtGate.Rejected(form, fault.get())));
+      return new Pressed("", 422, fault.get(), Rejected.of(new AtGate.Rejected(form, fault.get())));
     }
     LocalDate day = Moments.date(form.get("date")).orElse(scene.day());
     Gating.Entry entry = form.entry(cook.code(), visit.device(), desk.now());

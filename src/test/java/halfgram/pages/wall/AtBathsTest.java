@@ -72,7 +72,8 @@ class AtBathsTest {
     Answer dropped = drop("A", "15");
     // 150 s from the last piece in.
     assertThat(dropped.text()).contains("lift at 16:05:40", "Lift 1", "Drop 1: 15 pieces");
-    assertThat(dropped.text()).contains("282 pieces to drop (19 drops)", "6 more drops");
+    assertThat(dropped.text()).contains("282 pieces to drop (19 drops)");
+    assertThat(dropped.text()).contains("6 more drops, as forecast");
     String entry = dropped.all("name=\"undoes\" value=\"([0-9a-f-]{36})\"").get(0);
     Answer undone = send("UNDO", "undoes", entry);
     assertThat(undone.text()).contains("0 good of 273").doesNotContain("Lift 1");
@@ -91,6 +92,30 @@ class AtBathsTest {
     assertThat(client.get(WALL).text())
         .contains("drop 1 lifted after 1 min 30 s in place of 2 min 30 s: too short");
     assertThat(lifted.body()).contains("value=\"15 piece\"");
+  }
+
+  @Test
+  void aWornBathAsksBeforeItTakesMore() {
+    work();
+    String id = drop("A", "15").all("name=\"drop\" value=\"([0-9a-f-]{36})\"").get(0);
+    send("BROKE", "drop", id, "label", "A", "pieces", "9");
+    Answer asked = drop("A", "14");
+    assertThat(asked.status()).isEqualTo(409);
+    assertThat(asked.text())
+        .contains("Bath A is worn: burst pieces have thickened it", "Drop 2 all the same");
+    assertThat(asked.body()).contains("name=\"worn\" value=\"yes\"", "value=\"14\"");
+    Answer again = send("DROP", "run", RUN, "label", "A", "pieces", "14", "worn", "yes");
+    assertThat(again.text())
+        .contains("Drop 2: 14 pieces into bath A")
+        .doesNotContain("all the same");
+  }
+
+  @Test
+  void aDropIntoABathThatIsNotThereComesBackAsTyped() {
+    work();
+    Answer wrong = drop("7", "12");
+    assertThat(wrong.status()).isEqualTo(409);
+    assertThat(wrong.body()).containsPattern("id=\"other-bath\" open").contains("value=\"12\"");
   }
 
   @Test
@@ -130,7 +155,7 @@ class AtBathsTest {
         .contains("Bath A", "CONTAINS MILK", "by the plan from tub t-1204-a1", "12 h at least")
         .contains("Drop 1: 15 pieces into bath A Ines", "Yoghurt spheres 1 15 0")
         .contains("calcium left in it", "202.3 mg");
-    assertThat(client.get("/k/TARN/baths").text()).contains("0 of 273", "drops it still takes: 6");
+    assertThat(client.get("/k/TARN/baths").text()).contains("0 of 273", "forecast: 6 more drops");
     assertThat(client.get("/k/TARN/log").body())
         .contains("/k/TARN/baths/A?date=2026-12-05&amp;of=alginate-bath");
     String entry = life.all("name=\"undoes\" value=\"([0-9a-f-]{36})\"").get(0);
