@@ -80,6 +80,7 @@ public final class BathAnswers {
               tub.put("who", from.who());
               tub.put("said", from.said());
               tub.put("restedMinutes", from.rested().toMinutes());
+              tub.put("restPlanned", from.ahead());
               tub.put("leastRestMinutes", from.least().toMinutes());
             });
   }

@@ -2,6 +2,7 @@ package halfgram.desk;
 
 import halfgram.formula.ComponentRef;
 import halfgram.lot.Movement;
+import halfgram.technique.bath.BathDay;
 import halfgram.technique.bath.BathEntry;
 import halfgram.technique.bath.LiveBaths;
 import java.time.Duration;
@@ -17,11 +18,12 @@ public final class BathOrigins {
    * @param who mixed it
    * @param said whether a cook named the tub; else it is the one that the plan meant, when its
    *     first pieces went in or for when they will
-   * @param rested until its first piece, or until now
+   * @param rested until its first piece, or until it is planned to go in
+   * @param ahead whether that is still to come, so that the rest is planned and not known
    * @param least shortest rest of its formula
    */
   public record Origin(
-      String tub, String who, Instant mixed, boolean said, Duration rested, Duration least) {
+      String tub, String who, Instant mixed, boolean said, Duration rested, boolean ahead, Duration least) {
     public boolean isShort() {
       return rested.compareTo(least) < 0;
     }
@@ -47,15 +49,28 @@ public final class BathOrigins {
             .filter(draw -> draw.lot().component().formula().equals(basin.formula()))
             .map(draw -> draw.lot().code())
             .findFirst();
-    Instant until = bath.map(LiveBaths.Bath::from).orElseGet(desk::now);
+    Instant until = bath.map(LiveBaths.Bath::from).orElseGet(() -> planned(basin, label));
+    boolean ahead = bath.filter(of -> of.pieces() > 0).isEmpty();
     return said.or(() -> desk.read(tx -> tubs.findCode(tx, house, basin, label)))
         .or(() -> planned)
         .flatMap(code -> stock.find(house, code))
-        .map(life -> origin(inForce, basin, life, said.isPresent(), until));
+        .map(life -> origin(inForce, basin, life, said.isPresent(), until, ahead));
+  }
+
+  /** When its first piece is planned to go in; now, once that is past or not planned. */
+  private Instant planned(BathBoard.Basin basin, String label) {
+    Instant now = desk.now();
+    return basin.answer().uses().stream()
+        .filter(use -> use.label().equals(label))
+        .map(BathDay.Use::from)
+        .filter(from -> from.isAfter(now))
+        .findFirst()
+        .orElse(now);
   }
 
   private static Origin origin(
-      InForce inForce, BathBoard.Basin basin, Stock.Life life, boolean said, Instant until) {
+      InForce inForce, BathBoard.Basin basin, Stock.Life life, boolean said, Instant until,
+      boolean ahead) {
     Instant mixed = life.tub().lot().made();
     String who =
         life.movements().stream()
@@ -73,6 +88,6 @@ public final class BathOrigins {
             .rest()
             .min();
     return new Origin(
-        life.tub().lot().code(), who, mixed, said, Duration.between(mixed, until), least);
+        life.tub().lot().code(), who, mixed, said, Duration.between(mixed, until), ahead, least);
   }
 }

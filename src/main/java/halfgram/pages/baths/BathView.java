@@ -20,7 +20,8 @@ import java.util.Optional;
  * The whole life of a bath.
  *
  * @param tub where its tub is shown; empty when nobody knows it
- * @param rested how long it stood before its first piece; empty when its tub is not known
+ * @param rested how long it stood before its first piece, or will have by the plan; empty when its
+ *     tub is not known
  * @param numbers what went through it, and how far that is from too much
  * @param moves what was entered, newest first
  */
@@ -77,13 +78,18 @@ record BathView(
         bath.map(of -> pool.names().contains(of.carries())).orElse(""),
         origin.map(from -> mixed(pool, from)).orElse(""),
         origin.map(from -> "stock/" + Visit.encoded(from.tub())).orElse(""),
-        origin.map(from -> words.say("bathday.rested", from.rested(), from.least())).orElse(""),
+        origin.map(from -> rested(words, from)).orElse(""),
         origin.filter(BathOrigins.Origin::isShort).isPresent(),
         bath.map(of -> numbers(words, basin, of)).orElse(List.of()),
         runs(pool, basin, label),
         moves(pool, basin, label),
         pool.board().day().toString(),
         basin.formula());
+  }
+
+  private static String rested(Messages words, BathOrigins.Origin from) {
+    String key = from.ahead() ? "bathday.rest-ahead" : "bathday.rested";
+    return words.say(key, from.rested(), from.least());
   }
 
   private static String mixed(Pool pool, BathOrigins.Origin from) {

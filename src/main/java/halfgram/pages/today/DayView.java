@@ -25,6 +25,7 @@ import java.util.Optional;
  * @param change none or one
  * @param orders how the sheet can be sorted; the one it is has no address
  * @param dips what somebody took of what is kept for an event
+ * @param baths where the baths of the day are; empty when it has none
  * @param again where the plan from now on is proposed; empty when that makes no sense
  */
 record DayView(
@@ -47,6 +48,7 @@ record DayView(
     List<Group> groups,
     List<Bin> bins,
     List<Dip> dips,
+    String baths,
     String again) {
 
   /** A way somewhere; without an address it is where one is. */
@@ -103,7 +105,14 @@ record DayView(
         Group.of(shown, by),
         now ? Bin.of(shown, live.tubs()) : List.of(),
         live.dips().stream().map(dip -> Dip.of(shown, dip)).toList(),
+        baths(shown),
         now ? shown.address("?again=yes") : "");
+  }
+
+  private static String baths(Shown shown) {
+    boolean none = shown.phase() == Shown.Phase.PREVIEW || shown.sheet().runs().isEmpty();
+    boolean today = shown.day().equals(shown.clock().of(shown.now()));
+    return none ? "" : today ? "baths" : "baths?date=" + shown.day();
   }
 
   private static List<Link> days(Shown shown) {

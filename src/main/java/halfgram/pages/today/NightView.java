@@ -22,8 +22,9 @@ import java.util.Map;
  * @param date of tonight
  * @param left how many are still to do, in words
  * @param missed of the evening before, still to be made good
+ * @param baths whether the day has baths
  */
-record NightView(String date, String left, List<String> missed, List<Row> rows) {
+record NightView(String date, String left, List<String> missed, boolean baths, List<Row> rows) {
 
   /**
    * One task.
@@ -54,6 +55,7 @@ record NightView(String date, String left, List<String> missed, List<Row> rows) 
         shown.words().date(shown.day()),
         tasks.isEmpty() ? "" : shown.words().say("night.left", open, tasks.size()),
         missed.stream().map(said::missed).toList(),
+        !shown.sheet().runs().isEmpty(),
         tasks.stream().map(task -> row(shown, task)).toList());
   }
 

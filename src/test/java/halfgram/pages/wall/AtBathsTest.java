@@ -2,6 +2,7 @@ package halfgram.pages.wall;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
 import halfgram.testkit.Site;
@@ -92,6 +93,28 @@ class AtBathsTest {
     assertThat(client.get(WALL).text())
         .contains("drop 1 lifted after 1 min 30 s in place of 2 min 30 s: too short");
     assertThat(lifted.body()).contains("value=\"15 piece\"");
+  }
+
+  @Test
+  void theRestOfABathIsToldAsPlannedUntilItsFirstPiece() {
+    work();
+    assertThat(client.get("/k/TARN/baths/A").text())
+        .contains("will have rested", "before its first piece, as planned");
+    assertThat(rested().path("restPlanned").asBoolean()).isTrue();
+    long planned = rested().path("restedMinutes").asLong();
+    drop("A", "15");
+    assertThat(client.get("/k/TARN/baths/A").text())
+        .contains(" rested ")
+        .doesNotContain("as planned");
+    assertThat(rested().path("restPlanned").asBoolean()).isFalse();
+    assertThat(rested().path("restedMinutes").asLong()).isLessThan(planned);
+  }
+
+  @Test
+  void theBathsAreReachedFromTheDayTheEveningAndTheKit() {
+    for (String page : List.of("", "tonight", "kit")) {
+      assertThat(client.get("/k/TARN/" + page).body()).as(page).contains("href=\"/k/TARN/baths\"");
+    }
   }
 
   @Test
@@ -186,6 +209,10 @@ class AtBathsTest {
   }
 
   // ---- below their callers ----
+
+  private JsonNode rested() {
+    return site.script().get("baths/A").body().path("tub");
+  }
 
   private void work() {
     client.post("/k/TARN/wall/cook", "station", "cold", "person", "ines");
