@@ -23,7 +23,13 @@ public final class BathOrigins {
    * @param least shortest rest of its formula
    */
   public record Origin(
-      String tub, String who, Instant mixed, boolean said, Duration rested, boolean ahead, Duration least) {
+      String tub,
+      String who,
+      Instant mixed,
+      boolean said,
+      Duration rested,
+      boolean ahead,
+      Duration least) {
     public boolean isShort() {
       return rested.compareTo(least) < 0;
     }
@@ -69,7 +75,11 @@ public final class BathOrigins {
   }
 
   private static Origin origin(
-      InForce inForce, BathBoard.Basin basin, Stock.Life life, boolean said, Instant until,
+      InForce inForce,
+      BathBoard.Basin basin,
+      Stock.Life life,
+      boolean said,
+      Instant until,
       boolean ahead) {
     Instant mixed = life.tub().lot().made();
     String who =

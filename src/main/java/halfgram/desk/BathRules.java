@@ -21,8 +21,8 @@ import java.util.UUID;
  *
  * <p>Rules. Into an emptied bath nothing goes. A bath that carries what these pieces must not, or
  * in which milk has stood too long, takes none: those are no matters of taste. When it is only worn
- * the cook is asked. A level is read, and a bath emptied, when no pieces are in. What a later
- * entry rests on is not taken back.
+ * the cook is asked. A level is read, and a bath emptied, when no pieces are in. What a later entry
+ * rests on is not taken back.
  */
 final class BathRules {
   /** More than this in one round is a slip of the finger. */

@@ -83,8 +83,7 @@ final class BathTubs {
     return needless(tx, house, before, undone).stream()
         .filter(
             used ->
-                TakingBack.isCombinedSince(
-                    lots.listOf(tx, house.id(), used.lot()), used.change()))
+                TakingBack.isCombinedSince(lots.listOf(tx, house.id(), used.lot()), used.change()))
         .findFirst()
         .map(
             used ->
@@ -114,18 +113,12 @@ final class BathTubs {
         !fills(undone, label)
             || before.live().entries().stream()
                 .filter(entry -> !entry.id().equals(undone.id()) && fills(entry, label))
-                .anyMatch(
-                    entry -> entry.kind() == BathEntry.Kind.DROP || entry.tub().isPresent());
+                .anyMatch(entry -> entry.kind() == BathEntry.Kind.DROP || entry.tub().isPresent());
     return needed ? List.of() : listUsed(tx, house, before, label);
   }
 
   private Map<Tub, Amount> fill(
-      Tx tx,
-      House house,
-      InForce inForce,
-      BathBoard.Basin before,
-      String label,
-      BathEntry kept) {
+      Tx tx, House house, InForce inForce, BathBoard.Basin before, String label, BathEntry kept) {
     Map<Tub, Amount> fill = new LinkedHashMap<>();
     ComponentRef formula = ComponentRef.of(before.formula());
     if (kept.tub().isPresent()) {

@@ -33,8 +33,8 @@ import java.util.stream.Collectors;
  *
  * <p>Rules. An entry that its device has sent before changes nothing and gets the same answer. One
  * that {@link BathRules} refuse is not kept, and whoever sent it is told why; nor is a drop into a
- * worn bath, until they say that they know. The first drop of a
- * run starts its task; when every drop is taken back, so is the start.
+ * worn bath, until they say that they know. The first drop of a run starts its task; when every
+ * drop is taken back, so is the start.
  */
 public final class Bathing {
   private static final int DAYS = 30;
@@ -251,12 +251,7 @@ public final class Bathing {
   }
 
   private void start(
-      Tx tx,
-      House house,
-      Entry entry,
-      BathEntry kept,
-      Ticking.Found task,
-      BathBoard.Basin before) {
+      Tx tx, House house, Entry entry, BathEntry kept, Ticking.Found task, BathBoard.Basin before) {
     String id = task.task().id();
     if (kept.kind() == BathEntry.Kind.DROP) {
       ticking.start(tx, house, task, start(entry, kept.id(), id));

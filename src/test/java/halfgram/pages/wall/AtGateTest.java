@@ -55,7 +55,8 @@ class AtGateTest {
         .doesNotContain("name=\"kind\" value=\"DONE\"");
     Answer silent = say("GO", "said-taste", "right");
     assertThat(silent.status()).isEqualTo(409);
-    assertThat(silent.text()).containsPattern("say a word for each: texture\\.? .*Tasting: it stops");
+    assertThat(silent.text())
+        .containsPattern("say a word for each: texture\\.? .*Tasting: it stops");
     assertThat(silent.text()).contains("say a word for each: texture");
     assertThat(silent.body()).containsPattern("value=\"right\" checked=\"checked\"");
     Answer done = tick("DONE");
