@@ -149,6 +149,7 @@ class MessagesTest {
         "gate.word.",
         Arrays.stream(Gate.Check.values()).flatMap(c -> c.words().stream()).distinct().toList());
     families.put("gate.title.", words(Step.Check.values()));
+    families.put("gate.over.", words(Step.Check.values()));
     families.put("timing.", words(LiveBaths.Timing.values()));
     families.put("renewal.", words(Renewal.values()));
     families.put(
