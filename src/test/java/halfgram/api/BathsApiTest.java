@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import halfgram.technique.bath.SphereBath;
 import halfgram.testkit.Script.Answer;
 import halfgram.testkit.Site;
 import java.time.Duration;
@@ -15,13 +14,7 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 /** What cooks enter at the baths, by the API, and what the baths come to. */
-class BathsApiTest extends OnDemo {
-  private static final String RUN = "yoghurt-spheres/harvest-dinner/1";
-  private static final String PEAS = "pea-spheres/harvest-dinner/1";
-  private static final String DEVICE = "00000000-0000-4000-8000-000000000001";
-
-  private long sequence = 1;
-
+class BathsApiTest extends OnBaths {
   @Test
   void aBathWearsByTheDropsThatWentInWithTheNumbersOfItsFormula() {
     drop("A", RUN, 15);
@@ -252,36 +245,6 @@ class BathsApiTest extends OnDemo {
   }
 
   @Test
-  void aBathHasUsedItsTubFromItsFirstDropUntilNoneCounts() {
-    assertThat(left("t-1204-a1")).isEqualTo(4000);
-    String first = drop("A", RUN, 15);
-    assertThat(left("t-1204-a1")).isZero();
-    assertThat(bath("A").path("tub").path("code").asText()).isEqualTo("t-1204-a1");
-    String second = drop("A", RUN, 15);
-    undo(first);
-    assertThat(left("t-1204-a1")).isZero();
-    undo(second);
-    assertThat(left("t-1204-a1")).isEqualTo(4000);
-    enter("'kind':'lift','drop':'" + drop("A", RUN, 15) + "'");
-    String change = enter("'kind':'changed','bath':'A','tub':'t-1204-a3'");
-    assertThat(left("t-1204-a3")).isZero();
-    drop("B", RUN, 15);
-    assertThat(left("t-1204-a2")).isEqualTo(4000);
-    assertThat(undo(change).status()).isEqualTo(409);
-  }
-
-  @Test
-  void noLaterPlanGivesTheTubOfABathInUseToAnythingElse() {
-    drop("A", RUN, 15);
-    script.post("stock/t-1204-a3/bin", "{'reason':'cloudy','cook':'ines'}");
-    long facts = script.get("today").body().path("facts").asLong();
-    Answer next = script.post("plan", "{'facts':" + facts + "}");
-    assertThat(next.status()).as(next.plain().body()).isEqualTo(201);
-    assertThat(given()).contains("t-1204-a2").doesNotContain("t-1204-a1");
-    assertThat(bath("A").path("tub").path("code").asText()).isEqualTo("t-1204-a1");
-  }
-
-  @Test
   void aRunThatIsDoneTakesNoDropButItsPiecesCanBeLifted() {
     String drop = drop("A", RUN, 15);
     script.post("ticks", body("'task':'" + RUN + "/drop','kind':'done'", DEVICE, 500));
@@ -317,8 +280,6 @@ class BathsApiTest extends OnDemo {
     assertThat(entries.get(0).path("detail").path("pieces").asLong()).isEqualTo(15);
   }
 
-  // ---- below their callers ----
-
   @Test
   void theNextDropAtThePassIsWhatTheBathSays() {
     String drop = drop("A", RUN, 15);
@@ -336,74 +297,5 @@ class BathsApiTest extends OnDemo {
     assertThat(script.get("services/harvest-dinner").body().has("nextDrop"))
         .as("the dinner is over")
         .isFalse();
-  }
-
-  private SphereBath sphere() {
-    return site.wiring().plans().open(site.house(), Site.DAY, "test").sheet().runs().stream()
-        .filter(run -> run.make().id().equals(RUN))
-        .findFirst()
-        .orElseThrow()
-        .bath();
-  }
-
-  private long planned() {
-    return run().path("planned").asLong();
-  }
-
-  /** The tubs that the plan in force gives to baths. */
-  private List<String> given() {
-    return script.get("plan").body().path("tubs").findParents("component").stream()
-        .filter(tub -> tub.path("component").asText().equals("alginate-bath"))
-        .map(tub -> tub.path("tub").asText())
-        .toList();
-  }
-
-  private double left(String tub) {
-    return script.get("stock/" + tub).body().path("left").path("value").asDouble();
-  }
-
-  private String state() {
-    for (JsonNode task : script.get("tasks").body()) {
-      if (task.path("id").asText().equals(RUN + "/drop")) {
-        return task.path("state").asText();
-      }
-    }
-    return "";
-  }
-
-  private JsonNode run() {
-    for (JsonNode run : script.get("baths").body().path("runs")) {
-      if (run.path("run").asText().equals(RUN)) {
-        return run;
-      }
-    }
-    throw new AssertionError("no run");
-  }
-
-  private JsonNode bath(String label) {
-    return script.get("baths/" + label).body();
-  }
-
-  private String drop(String label, String run, int pieces) {
-    return enter("'kind':'drop','bath':'" + label + "','run':'" + run + "','pieces':" + pieces);
-  }
-
-  /** Enters something that must be taken, and gives its id. */
-  private String enter(String what) {
-    Answer answer = send(what);
-    assertThat(answer.status()).as(answer.plain().body()).isEqualTo(201);
-    return answer.body().path("entry").asText();
-  }
-
-  private Answer undo(String entry) {
-    return send("'kind':'undo','undoes':'" + entry + "'");
-  }
-
-  private Answer send(String what) {
-    return script.post("baths", body(what, DEVICE, sequence++));
-  }
-
-  private static String body(String what, String device, long number) {
-    return "{" + what + ",'cook':'ines','device':'" + device + "','sequence':" + number + "}";
   }
 }
