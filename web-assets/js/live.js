@@ -41,7 +41,7 @@ function inHand() {
   }
   const active = document.activeElement;
   const typing = active && active.closest('main') && active.matches('input, select, textarea');
-  return Boolean(typing || document.querySelector('main [data-keep]'));
+  return Boolean(typing || document.querySelector('main[data-keep], main [data-keep]'));
 }
 
 async function refresh() {

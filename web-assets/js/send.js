@@ -3,14 +3,17 @@
 //
 // No press is lost. Nothing is swapped under a finger that is down, here or in live.js. Presses go out one
 // after the other; the page stays as it is until the last of them is answered, so that one that was not
-// sent can be pressed again. A second press of the same form, before its answer, is the same press.
+// sent can be pressed again. A second press of the same form, before its answer, is the same press. When an
+// answer asks who it is, the presses behind it wait for the name.
 const root = document.documentElement;
 let line = Promise.resolve();
 let waiting = 0;
+let asked = false;
+let unnamed = [];
 
 document.addEventListener('submit', (event) => {
   const form = event.target;
-  if (!form.matches('[data-send]')) {
+  if (!form.matches(asked ? '[data-send], [data-who]' : '[data-send]')) {
     return;
   }
   event.preventDefault();
@@ -19,22 +22,37 @@ document.addEventListener('submit', (event) => {
   }
   form.dataset.busy = 'yes';
   event.submitter?.setAttribute('aria-busy', 'true');
+  queue({
+    action: form.action,
+    body: new URLSearchParams(new FormData(form, event.submitter)),
+    at: performance.now(),
+    names: form.matches('[data-who]'),
+    over() {
+      delete form.dataset.busy;
+      event.submitter?.removeAttribute('aria-busy');
+    },
+  });
+});
+
+function queue(press) {
   root.dataset.sending = 'yes';
   waiting += 1;
-  const body = new URLSearchParams(new FormData(form, event.submitter));
-  const at = performance.now();
-  line = line.then(() => send(form.action, body, at)).finally(() => {
-    delete form.dataset.busy;
-    event.submitter?.removeAttribute('aria-busy');
+  line = line.then(() => send(press)).finally(() => {
+    press.over();
     waiting -= 1;
     if (!waiting) {
       delete root.dataset.sending;
     }
   });
-});
+}
 
-async function send(action, body, at) {
+async function send(press) {
+  if (asked && !press.names) {
+    unnamed.push(press);
+    return;
+  }
   try {
+    const {action, body, at} = press;
     const answer = await fetch(action, {method: 'POST', body, headers: {'X-Sent': 'script'}});
     root.dataset.network = 'on';
     const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
@@ -43,9 +61,14 @@ async function send(action, body, at) {
       location.assign(answer.url);
       return;
     }
+    if (press.names) {
+      asked = false;
+      unnamed.splice(0).forEach(queue);
+    }
     await letGo();
+    const asks = fresh.querySelector('[data-who]');
     const notice = page.querySelector('.notice');
-    if (waiting > 1) {
+    if (waiting > 1 && !asks) {
       tell(notice ?? inShort(page.querySelector('.fault')));
       return;
     }
@@ -53,6 +76,7 @@ async function send(action, body, at) {
       history.replaceState(null, '', answer.url);
     }
     show(fresh, notice, at);
+    asked = Boolean(asks);
   } catch (e) {
     // Not sent: the form stays as it is, to be pressed again.
     root.dataset.network = 'off';

@@ -154,7 +154,7 @@ final class ServiceJson {
     node.put("make", wave.make().id());
     node.put("start", moment(wave.first().start()));
     wave.started().ifPresent(at -> node.put("started", moment(at)));
-    node.put("lateMinutes", wave.late(board.now()).toMinutes());
+    wave.late(board.now()).ifPresent(late -> node.put("lateMinutes", late.toMinutes()));
   }
 
   private String moment(Instant at) {

@@ -16,9 +16,10 @@ import java.util.Optional;
  * A making that is only ready while the service runs, because it does not hold.
  *
  * @param first its first task
+ * @param run the service
  * @param started when somebody first said to be on it
  */
-public record Wave(Make make, Task first, Optional<Instant> started) {
+public record Wave(ServiceRun run, Make make, Task first, Optional<Instant> started) {
 
   /**
    * The waves of a service, in the order they have to start.
@@ -35,16 +36,24 @@ public record Wave(Make make, Task first, Optional<Instant> started) {
             .min(Comparator.comparing(Task::start))
             .ifPresent(
                 task ->
-                    waves.add(new Wave(make, task, Optional.ofNullable(started.get(task.id())))));
+                    waves.add(
+                        new Wave(
+                            run, make, task, Optional.ofNullable(started.get(task.id())))));
       }
     }
     waves.sort(Comparator.comparing(wave -> wave.first().start()));
     return waves;
   }
 
-  /** How late it started, or is by now; zero when in time. */
-  public Duration late(Instant now) {
+  /**
+   * How late it started, or is by now; zero when in time. None when the service is over and nobody
+   * entered a start: then nobody knows.
+   */
+  public Optional<Duration> late(Instant now) {
+    if (started.isEmpty() && run.isOver(now)) {
+      return Optional.empty();
+    }
     Duration late = Duration.between(first.start(), started.orElse(now));
-    return late.isNegative() ? Duration.ZERO : late;
+    return Optional.of(late.isNegative() ? Duration.ZERO : late);
   }
 }

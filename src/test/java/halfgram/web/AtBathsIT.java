@@ -109,6 +109,24 @@ class AtBathsIT {
     }
   }
 
+  @Test
+  void aPressBehindOneThatAsksWhoItIsWaitsForTheName() {
+    try (Site site = Site.demo();
+        Viewer viewer = Browser.open(Device.tablet())) {
+      String wall = site.address() + "/k/TARN/wall/cold";
+      Page page = viewer.open(wall + "?task=" + Client.encoded(TASK));
+      page.locator("#other-bath summary").click();
+      Held held = new Held(page, "**/bath", "POST");
+      page.locator(".tray .drop button").last().click();
+      held.wait(page);
+      page.locator("#other-bath form button").click();
+      held.letGo(page);
+      page.getByText("Ines", new Page.GetByTextOptions().setExact(true)).first().click();
+      assertThat(page.locator(".lift button")).hasCount(2);
+      assertThat(viewer.troubles()).isEmpty();
+    }
+  }
+
   /** The cold station's wall with Ines at the baths of the yoghurt spheres. */
   private static Page atBaths(Site site, Viewer viewer) {
     String wall = site.address() + "/k/TARN/wall/cold";

@@ -5,6 +5,7 @@ import halfgram.pass.AtPass;
 import halfgram.pass.Entry;
 import halfgram.pass.Outage;
 import halfgram.prep.Fire;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -219,29 +220,34 @@ record ServiceView(
   private static List<Wave> waves(PassScene scene, AtPass at) {
     List<Wave> waves = new ArrayList<>();
     for (halfgram.pass.Wave wave : scene.board().waves().getOrDefault(at.run().id(), List.of())) {
-      boolean late = wave.late(scene.now()).toMinutes() > 0;
-      String said =
-          wave.started()
-              .map(
-                  when ->
-                      late
-                          ? scene
-                              .words()
-                              .say("pass.wave-late", scene.time(when), wave.late(scene.now()))
-                          : scene.words().say("pass.wave-on-time", scene.time(when)))
-              .orElseGet(
-                  () ->
-                      late
-                          ? scene.words().say("pass.wave-behind", wave.late(scene.now()))
-                          : scene.until(wave.first().start()));
       waves.add(
           new Wave(
               scene.text(wave.make().version().name()),
               scene.time(wave.first().start()),
               scene.names().amount(wave.make().scaled().output(0)),
-              said,
-              late));
+              said(scene, wave),
+              isLate(scene, wave)));
     }
     return waves;
+  }
+
+  private static boolean isLate(PassScene scene, halfgram.pass.Wave wave) {
+    return wave.late(scene.now()).filter(late -> late.toMinutes() > 0).isPresent();
+  }
+
+  private static String said(PassScene scene, halfgram.pass.Wave wave) {
+    Optional<Duration> late = wave.late(scene.now());
+    if (late.isEmpty()) {
+      return scene.words().say("pass.wave-unknown");
+    }
+    if (wave.started().isEmpty()) {
+      return isLate(scene, wave)
+          ? scene.words().say("pass.wave-behind", late.get())
+          : scene.until(wave.first().start());
+    }
+    String started = scene.time(wave.started().get());
+    return isLate(scene, wave)
+        ? scene.words().say("pass.wave-late", started, late.get())
+        : scene.words().say("pass.wave-on-time", started);
   }
 }

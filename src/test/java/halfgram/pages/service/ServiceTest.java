@@ -223,6 +223,11 @@ class ServiceTest {
   void aWaveSaysWhetherItStartedInTime() {
     site.setClock(Site.at("19:30"));
     assertThat(client.get(DINNER).text()).containsPattern("Kohlrabi, dressed .* not started, ");
+    site.setClock(Site.at("23:00"));
+    assertThat(client.get(DINNER).text())
+        .as("the dinner is over, and nobody knows")
+        .containsPattern("Kohlrabi, dressed .* no start entered")
+        .doesNotContain("not started");
   }
 
   // ---- below their callers ----
