@@ -37,8 +37,7 @@ public record Wave(ServiceRun run, Make make, Task first, Optional<Instant> star
             .ifPresent(
                 task ->
                     waves.add(
-                        new Wave(
-                            run, make, task, Optional.ofNullable(started.get(task.id())))));
+                        new Wave(run, make, task, Optional.ofNullable(started.get(task.id())))));
       }
     }
     waves.sort(Comparator.comparing(wave -> wave.first().start()));
