@@ -64,14 +64,7 @@ public record Effect(
       List<String> lines, Difference.Service service, KitchenBook book, Messages words) {
     String name = service.to().or(service::from).map(run -> words.text(run.name())).orElse("?");
     times(service, name, words).ifPresent(lines::add);
-    lines.add(
-        words.say(
-            "events.effect-service",
-            name,
-            covers(service.from()),
-            covers(service.to()),
-            prepared(service.from()),
-            prepared(service.to())));
+    covers(service, name, words).ifPresent(lines::add);
     for (Difference.Plates plates : service.plates()) {
       String dish =
           Optional.ofNullable(book.dishes().get(plates.dish()))
@@ -86,6 +79,24 @@ public record Effect(
               plates.from(),
               plates.to()));
     }
+  }
+
+  /** Guests, and how many are made for where a service says it; nothing when both stay. */
+  private static Optional<String> covers(Difference.Service service, String name, Messages words) {
+    int was = covers(service.from());
+    int is = covers(service.to());
+    int madeWas = prepared(service.from());
+    int madeIs = prepared(service.to());
+    if (was == is && madeWas == madeIs) {
+      return Optional.empty();
+    }
+    if (was == is) {
+      return Optional.of(words.say("events.effect-made-for", name, is, madeWas, madeIs));
+    }
+    return Optional.of(
+        madeWas == 0 && madeIs == 0
+            ? words.say("events.effect-covers", name, was, is)
+            : words.say("events.effect-service", name, was, is, madeWas, madeIs));
   }
 
   private static Optional<String> times(Difference.Service service, String name, Messages words) {

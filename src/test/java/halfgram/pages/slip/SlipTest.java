@@ -84,6 +84,17 @@ class SlipTest {
   }
 
   @Test
+  void coversAreNamedOnlyWhereTheyChange() {
+    assertThat(look(DINNER, "minutes", "15").text())
+        .contains("18:45 to 21:45")
+        .doesNotContain("84 → 84", "0 → 0");
+    int usual = run("bar.2026-12-05").covers().orElseThrow();
+    assertThat(look(BAR, "covers", String.valueOf(usual + 6)).text())
+        .contains(usual + " → " + (usual + 6) + " covers")
+        .doesNotContain("made for 0");
+  }
+
+  @Test
   void onlyWhatGoesOutFromThatTimeOnMoves() {
     FilledForm form = form(client.get(DINNER)).with("minutes", "10").with("from", "20:05");
     Answer looked = client.post(DINNER, form.with("look", "yes").fields());
