@@ -1,9 +1,10 @@
 package halfgram.desk;
 
 import halfgram.db.Tx;
-import halfgram.event.Event;
 import halfgram.kitchen.KitchenStore;
 import halfgram.kitchen.KitchenStore.Change;
+import halfgram.measure.BusinessDay;
+import halfgram.measure.Window;
 import halfgram.prep.ServiceRun;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -12,14 +13,18 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.TreeMap;
 
 /**
- * What a station has to be told about a day until somebody there has seen it: covers that have
- * changed, and whether the plan in force has them.
+ * What a station has to be told about a day until somebody there has seen it: covers and times of
+ * services that have changed, its own tasks that have, and whether the plan in force has them.
  */
 public final class Changes {
   private static final int LOOKED_BACK = 24;
   private static final String PLAN = "plan";
+
+  /** Every station at once, as a wall may show them. */
+  public static final String EVERYWHERE = "all";
 
   /** Whether the weights of the plan in force have a change in them. */
   public enum Weights {
@@ -53,7 +58,7 @@ public final class Changes {
     for (Change change :
         kitchens.listBefore(tx, house.id(), Long.MAX_VALUE, Set.of(PLAN), LOOKED_BACK)) {
       Summary summary = Summary.read(change.detail());
-      if (change.subject().startsWith(subject) && !summary.isEmpty()) {
+      if (change.subject().startsWith(subject) && concerns(summary, station)) {
         told.add(new Told(change.number(), change.at(), Weights.WITH, summary));
       }
     }
@@ -62,19 +67,34 @@ public final class Changes {
     return told.stream().filter(one -> !seen.contains(one.number())).toList();
   }
 
-  /** Covers that are not those of the plan. */
+  /** Whether there is anything in it for a station; a name that is none asks for all of them. */
+  private static boolean concerns(Summary summary, String station) {
+    boolean services = !summary.covers().isEmpty() || !summary.moved().isEmpty();
+    return services
+        || (station.equals(EVERYWHERE)
+            ? !summary.tasks().isEmpty()
+            : summary.tasks(station).map(here -> !here.isEmpty()).orElse(true));
+  }
+
+  /** Covers and times that are not those of the plan. */
   private Optional<Told> ahead(Tx tx, House house, InForce inForce) {
     if (house.stand().facts() <= inForce.plan().facts()) {
       return Optional.empty();
     }
     List<Summary.Covers> covers = new ArrayList<>();
+    List<Summary.Moved> moved = new ArrayList<>();
     for (ServiceRun run : inForce.sheet().services()) {
-      OptionalInt now = covers(house, run);
+      Optional<Slips.Found> found = Slips.find(house, run.id());
+      OptionalInt now = covers(run, found);
       if (now.isPresent() && now.getAsInt() != run.covers().orElse(0)) {
         covers.add(new Summary.Covers(run.name(), run.covers().orElse(0), now.getAsInt()));
       }
+      found
+          .map(of -> window(house, of))
+          .filter(window -> !window.equals(run.window()))
+          .ifPresent(window -> moved.add(new Summary.Moved(run.name(), run.window(), window)));
     }
-    if (covers.isEmpty()) {
+    if (covers.isEmpty() && moved.isEmpty()) {
       return Optional.empty();
     }
     List<Change> since =
@@ -82,21 +102,22 @@ public final class Changes {
             .filter(change -> !change.kind().equals(PLAN))
             .toList();
     Instant at = since.isEmpty() ? desk.now() : since.get(since.size() - 1).at();
-    Summary summary = new Summary(covers, 0, 0, 0);
+    Summary summary = new Summary(covers, moved, Summary.Tasks.NONE, new TreeMap<>());
     return Optional.of(new Told(house.stand().facts(), at, Weights.WITHOUT, summary));
   }
 
-  /** Covers of an event's service as the book has them now; none for a regular service. */
-  private static OptionalInt covers(House house, ServiceRun run) {
-    return run.event().isEmpty()
-        ? OptionalInt.empty()
-        : OptionalInt.of(
-            house.book().events().stream()
-                .filter(event -> event.code().equals(run.event().get()))
-                .map(Event::covers)
-                .mapToInt(covers -> covers.counted())
-                .findFirst()
-                .orElse(0));
+  /** Covers as the book has them now: none any more of an event's service that is gone. */
+  private static OptionalInt covers(ServiceRun run, Optional<Slips.Found> found) {
+    return found
+        .map(Slips.Found::covers)
+        .orElse(run.event().isEmpty() ? OptionalInt.empty() : OptionalInt.of(0));
+  }
+
+  private static Window window(House house, Slips.Found found) {
+    BusinessDay clock = house.book().kitchen().clock();
+    Instant start = clock.at(found.date(), found.start());
+    Instant end = clock.at(found.date(), found.end());
+    return new Window(start, end.isBefore(start) ? start : end);
   }
 
   /** Notes that a station has seen changes; a repeat is harmless. */

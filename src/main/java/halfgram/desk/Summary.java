@@ -6,49 +6,122 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookStore;
 import halfgram.kitchen.Text;
+import halfgram.measure.Window;
 import halfgram.prep.Difference;
 import halfgram.prep.ServiceRun;
+import halfgram.prep.Task;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.SortedMap;
 import java.util.TreeMap;
 
 /**
  * What a plan changed against the one before, short enough for a wall.
  *
  * @param covers services whose covers changed
- * @param added tasks that came
- * @param withdrawn tasks that went
- * @param changed tasks that moved or changed size
+ * @param moved services whose times changed
+ * @param tasks of the whole kitchen
+ * @param stations the same by station; empty in plans made before this was kept
  */
-public record Summary(List<Covers> covers, int added, int withdrawn, int changed) {
+public record Summary(
+    List<Covers> covers, List<Moved> moved, Tasks tasks, SortedMap<String, Tasks> stations) {
 
   /** Covers before and after; a service that came or went has 0 on one side. */
   public record Covers(Text service, int from, int to) {}
 
+  /** From when until when a service was, and is. */
+  public record Moved(Text service, Window from, Window to) {}
+
+  /**
+   * How many tasks came, went, and moved or changed size.
+   *
+   * @param added tasks that came
+   * @param withdrawn tasks that went
+   * @param changed tasks that moved or changed size
+   */
+  public record Tasks(int added, int withdrawn, int changed) {
+    public static final Tasks NONE = new Tasks(0, 0, 0);
+
+    public boolean isEmpty() {
+      return added == 0 && withdrawn == 0 && changed == 0;
+    }
+
+    public Tasks plus(Tasks other) {
+      return new Tasks(
+          added + other.added, withdrawn + other.withdrawn, changed + other.changed);
+    }
+  }
+
   public boolean isEmpty() {
-    return covers.isEmpty() && added == 0 && withdrawn == 0 && changed == 0;
+    return covers.isEmpty() && moved.isEmpty() && tasks.isEmpty();
+  }
+
+  /** Of one station; empty where the plan does not say. */
+  public Optional<Tasks> tasks(String station) {
+    return stations.isEmpty() && !tasks.isEmpty()
+        ? Optional.empty()
+        : Optional.of(stations.getOrDefault(station, Tasks.NONE));
   }
 
   static String write(Difference difference) {
     ObjectNode node = JsonNodeFactory.instance.objectNode();
     ArrayNode covers = node.putArray("covers");
+    ArrayNode moved = node.putArray("moved");
     for (Difference.Service service : difference.services()) {
+      Text name = service.to().or(service::from).map(ServiceRun::name).orElse(Text.of("?"));
       int from = service.from().map(Summary::covers).orElse(0);
       int to = service.to().map(Summary::covers).orElse(0);
       if (from != to) {
-        ObjectNode one = covers.addObject();
-        Text name = service.to().or(service::from).map(ServiceRun::name).orElse(Text.of("?"));
-        name.byLanguage().forEach(one.putObject("name")::put);
-        one.put("from", from);
-        one.put("to", to);
+        add(covers, name).put("from", from).put("to", to);
+      }
+      Optional<Window> was = service.from().map(ServiceRun::window);
+      Optional<Window> is = service.to().map(ServiceRun::window);
+      if (was.isPresent() && is.isPresent() && !was.equals(is)) {
+        ObjectNode one = add(moved, name);
+        put(one.putObject("from"), was.get());
+        put(one.putObject("to"), is.get());
       }
     }
-    node.put("added", difference.added().size());
-    node.put("withdrawn", difference.withdrawn().size());
-    node.put("changed", difference.changed().size());
+    SortedMap<String, Tasks> stations = stations(difference);
+    put(node, stations.values().stream().reduce(Tasks.NONE, Tasks::plus));
+    ObjectNode byStation = node.putObject("stations");
+    stations.forEach((station, tasks) -> put(byStation.putObject(station), tasks));
     return node.toString();
+  }
+
+  private static SortedMap<String, Tasks> stations(Difference difference) {
+    SortedMap<String, Tasks> stations = new TreeMap<>();
+    for (Task task : difference.added()) {
+      stations.merge(task.station(), new Tasks(1, 0, 0), Tasks::plus);
+    }
+    for (Task task : difference.withdrawn()) {
+      stations.merge(task.station(), new Tasks(0, 1, 0), Tasks::plus);
+    }
+    for (Difference.Changed one : difference.changed()) {
+      stations.merge(one.to().station(), new Tasks(0, 0, 1), Tasks::plus);
+    }
+    return stations;
+  }
+
+  private static ObjectNode add(ArrayNode list, Text service) {
+    ObjectNode one = list.addObject();
+    service.byLanguage().forEach(one.putObject("name")::put);
+    return one;
+  }
+
+  private static void put(ObjectNode node, Window window) {
+    node.put("start", window.start().toString());
+    node.put("end", window.end().toString());
+  }
+
+  private static void put(ObjectNode node, Tasks tasks) {
+    node.put("added", tasks.added());
+    node.put("withdrawn", tasks.withdrawn());
+    node.put("changed", tasks.changed());
   }
 
   private static int covers(ServiceRun run) {
@@ -61,16 +134,34 @@ public record Summary(List<Covers> covers, int added, int withdrawn, int changed
     JsonNode node = BookStore.parse(json);
     List<Covers> covers = new ArrayList<>();
     for (JsonNode one : node.path("covers")) {
-      TreeMap<String, String> name = new TreeMap<>();
-      for (Map.Entry<String, JsonNode> entry : one.path("name").properties()) {
-        name.put(entry.getKey(), entry.getValue().asText());
-      }
-      covers.add(new Covers(new Text(name), one.path("from").asInt(), one.path("to").asInt()));
+      covers.add(new Covers(name(one), one.path("from").asInt(), one.path("to").asInt()));
     }
-    return new Summary(
-        covers,
-        node.path("added").asInt(),
-        node.path("withdrawn").asInt(),
-        node.path("changed").asInt());
+    List<Moved> moved = new ArrayList<>();
+    for (JsonNode one : node.path("moved")) {
+      moved.add(new Moved(name(one), window(one.path("from")), window(one.path("to"))));
+    }
+    SortedMap<String, Tasks> stations = new TreeMap<>();
+    for (Map.Entry<String, JsonNode> entry : node.path("stations").properties()) {
+      stations.put(entry.getKey(), readTasks(entry.getValue()));
+    }
+    return new Summary(covers, moved, readTasks(node), stations);
+  }
+
+  private static Text name(JsonNode one) {
+    TreeMap<String, String> name = new TreeMap<>();
+    for (Map.Entry<String, JsonNode> entry : one.path("name").properties()) {
+      name.put(entry.getKey(), entry.getValue().asText());
+    }
+    return new Text(name);
+  }
+
+  private static Window window(JsonNode node) {
+    return new Window(
+        Instant.parse(node.path("start").asText()), Instant.parse(node.path("end").asText()));
+  }
+
+  private static Tasks readTasks(JsonNode node) {
+    return new Tasks(
+        node.path("added").asInt(), node.path("withdrawn").asInt(), node.path("changed").asInt());
   }
 }

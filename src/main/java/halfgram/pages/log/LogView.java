@@ -7,7 +7,6 @@ import halfgram.desk.House;
 import halfgram.desk.LogKind;
 import halfgram.desk.Logbook;
 import halfgram.desk.Plans;
-import halfgram.desk.Summary;
 import halfgram.desk.Waste;
 import halfgram.kitchen.KitchenStore.Change;
 import halfgram.measure.Message;
@@ -177,9 +176,10 @@ record LogView(
     private Line changed(Change change) {
       JsonNode detail = BookStore.parse(change.detail());
       String subject = change.subject();
+      PlanLine plan = new PlanLine(words);
       return switch (change.kind()) {
         case "plan" ->
-            line(change, "log.plan", planName(subject), plan(change), "?date=" + day(subject));
+            line(change, "log.plan", plan.name(subject), plan.more(change), plan.href(subject));
         case "event" ->
             line(change, "log.event", event(subject, detail), covers(detail), event(subject));
         case "par" -> line(change, "log.par", subject, fromTo(detail), "pars");
@@ -196,7 +196,7 @@ record LogView(
             line(
                 change,
                 "log.service",
-                subject,
+                RunName.of(house, subject, words),
                 new ServiceLine(house.book(), words).said(detail),
                 "");
         case "slip" -> line(change, "log.slip", slipped(subject, detail), slip(detail), "");
@@ -236,35 +236,6 @@ record LogView(
     private Line line(Change change, String said, String what, String more, String href) {
       return new Line(
           words.time(change.at()), person(change.who()), words.say(said), what, href, more, "");
-    }
-
-    private static String day(String subject) {
-      return subject.contains("/") ? subject.substring(0, subject.indexOf('/')) : subject;
-    }
-
-    /** "plan 2 of Sat 5 Dec". */
-    private String planName(String subject) {
-      return Moments.date(day(subject))
-          .map(
-              of ->
-                  words.say(
-                      "log.plan-name",
-                      subject.substring(subject.indexOf('/') + 1),
-                      words.shortDate(of)))
-          .orElse(subject);
-    }
-
-    private String plan(Change change) {
-      Summary summary = Summary.read(change.detail());
-      List<String> parts = new ArrayList<>();
-      summary
-          .covers()
-          .forEach(
-              one -> parts.add(words.say("log.covers-of", one.service(), one.from(), one.to())));
-      if (!summary.isEmpty()) {
-        parts.add(words.say("log.tasks", summary.added(), summary.withdrawn(), summary.changed()));
-      }
-      return String.join("; ", parts);
     }
 
     private String event(String code, JsonNode detail) {

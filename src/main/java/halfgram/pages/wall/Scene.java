@@ -1,5 +1,6 @@
 package halfgram.pages.wall;
 
+import halfgram.desk.Changes;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.prep.Awaited;
@@ -37,7 +38,7 @@ record Scene(
     List<Awaited> awaited,
     Instant now) {
   /** Every station at once. */
-  static final String ALL = "all";
+  static final String ALL = Changes.EVERYWHERE;
 
   static Scene of(
       House house,

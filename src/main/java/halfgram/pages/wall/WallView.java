@@ -3,7 +3,6 @@ package halfgram.pages.wall;
 import halfgram.desk.BathBoard;
 import halfgram.desk.Changes;
 import halfgram.desk.Services;
-import halfgram.desk.Summary;
 import halfgram.prep.Missed;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
@@ -43,7 +42,7 @@ record WallView(
     String behind,
     String said,
     List<String> missed,
-    List<Banner> banners,
+    Optional<Strip> changed,
     List<String> outs,
     List<CallRow> calls,
     List<Diets.Row> diets,
@@ -74,9 +73,6 @@ record WallView(
    * @param said what is counted down to
    */
   record Next(String id, String left, long millis, String said) {}
-
-  /** A change to be seen. */
-  record Banner(long number, List<String> covers, String rest, String weights) {}
 
   /**
    * What was just done, to be undone, and the tubs it filled.
@@ -115,7 +111,7 @@ record WallView(
         behind(scene, tasks),
         parts.said(),
         missed(scene, parts.missed()),
-        told.stream().map(one -> banner(scene, one)).toList(),
+        Strip.find(scene, told),
         parts.outs(),
         parts.calls(),
         new Diets(scene).list(),
@@ -234,29 +230,6 @@ record WallView(
       most = !scene.isOver(task) && late.compareTo(most) > 0 ? late : most;
     }
     return most.toMinutes() < 1 ? "" : scene.words().duration(most);
-  }
-
-  private static Banner banner(Scene scene, Changes.Told told) {
-    Messages words = scene.words();
-    Summary summary = told.summary();
-    List<String> covers =
-        summary.covers().stream()
-            .map(one -> words.say("wall.covers", one.service(), one.from(), one.to()))
-            .toList();
-    boolean moved = summary.added() + summary.withdrawn() + summary.changed() > 0;
-    String rest =
-        moved
-            ? words.say("wall.moved", summary.added(), summary.withdrawn(), summary.changed())
-            : "";
-    String at = scene.time(told.at());
-    return new Banner(
-        told.number(),
-        covers,
-        rest,
-        switch (told.weights()) {
-          case WITH -> words.say("wall.weights-with", at);
-          case WITHOUT -> words.say("wall.weights-without", at);
-        });
   }
 
   /** How many there are to do, done ones too; what is lost is not to do. */

@@ -95,6 +95,31 @@ class SlipTest {
   }
 
   @Test
+  void wallAndLogTellTheNewTimeOnOneStripThatOnePressTakesAway() {
+    client.post(DINNER, form(client.get(DINNER)).with("minutes", "10").with("do", "force").fields());
+    client.post(DINNER, form(client.get(DINNER)).with("minutes", "5").with("do", "force").fields());
+    client.post(DINNER, form(client.get(DINNER)).with("minutes", "5").with("do", "note").fields());
+    Answer wall = client.get("/k/TARN/wall/cold");
+    assertThat(wall.text())
+        .contains("Harvest dinner: 18:45, not 18:30", "Harvest dinner: 18:50, not 18:45")
+        .contains("Tasks here:")
+        .doesNotContain("Tasks of the kitchen");
+    assertThat(wall.all(">(Seen)</button>")).hasSize(1);
+    List<String> seen = new java.util.ArrayList<>(List.of("station", "cold"));
+    for (String number : wall.all("name=\"number\" value=\"(\\d+)\"")) {
+      seen.addAll(List.of("number", number));
+    }
+    assertThat(seen).hasSizeGreaterThan(4);
+    Answer after = client.postAndFollow("/k/TARN/wall/seen", seen.toArray(String[]::new));
+    assertThat(after.text()).doesNotContain("not 18:30", "not 18:45");
+    assertThat(client.get("/k/TARN/wall/hot").text()).contains("18:45, not 18:30");
+    client.post("/k/TARN/language", "language", "fr", "here", "/k/TARN/wall/hot");
+    assertThat(client.get("/k/TARN/wall/hot").text()).contains("18:45, et non 18:30");
+    assertThat(client.get("/k/TARN/log?kind=plan").text())
+        .contains("Harvest dinner 18:40, not 18:30", "Harvest dinner 18:45, not 18:40");
+  }
+
+  @Test
   void onlyWhatGoesOutFromThatTimeOnMoves() {
     FilledForm form = form(client.get(DINNER)).with("minutes", "10").with("from", "20:05");
     Answer looked = client.post(DINNER, form.with("look", "yes").fields());
