@@ -142,7 +142,7 @@ final class DeliveryReader {
       }
       case REJECTED -> {
         need(node, "ingredient", "accept.code");
-        need(node, "reason", "accept.text");
+        need(node, "reason", "accept.word");
       }
       case UNDO -> need(node, "undoes", "accept.uuid");
       case ARRIVED, CANCELLED -> {}

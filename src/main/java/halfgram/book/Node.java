@@ -117,11 +117,11 @@ final class Node {
   }
 
   String word(String key) {
-    return get(key, Wording::text, "accept.text", "");
+    return get(key, Wording::text, "accept.word", "");
   }
 
   Optional<String> findWord(String key) {
-    return find(key, Wording::text, "accept.text");
+    return find(key, Wording::text, "accept.word");
   }
 
   /** A text in one or more languages. */

@@ -57,33 +57,60 @@ public record DeliveryAnswer(
   /** The answers for the deliveries of a sheet's days, those called off left out. */
   public static List<DeliveryAnswer> list(
       KitchenBook now, PrepSheet sheet, Map<String, TaskProgress> progress, Instant at) {
-    return now.deliveries().stream()
-        .filter(delivery -> !delivery.date().isBefore(sheet.request().from()))
-        .filter(delivery -> !delivery.date().isAfter(sheet.request().last()))
-        .map(Delivery::stand)
-        .filter(stand -> stand.cancelled().isEmpty())
-        .sorted(Comparator.comparing(DeliveryStand::expected))
-        .map(stand -> of(now, sheet, progress, stand, at))
-        .toList();
+    List<DeliveryStand> stands =
+        now.deliveries().stream()
+            .filter(delivery -> !delivery.date().isBefore(sheet.request().from()))
+            .filter(delivery -> !delivery.date().isAfter(sheet.request().last()))
+            .map(Delivery::stand)
+            .filter(stand -> stand.cancelled().isEmpty())
+            .toList();
+    return list(now, sheet, progress, stands, at);
   }
 
   /**
-   * The answer for one delivery.
+   * The answers for some deliveries, the first expected first.
    *
    * @param now the book with the deliveries as they stand
    * @param sheet in force
    * @param progress by task id; a task without any is to do
    */
+  public static List<DeliveryAnswer> list(
+      KitchenBook now,
+      PrepSheet sheet,
+      Map<String, TaskProgress> progress,
+      List<DeliveryStand> stands,
+      Instant at) {
+    List<Awaited> all =
+        Awaited.of(now, sheet).stream()
+            .filter(one -> state(progress, one.task()) == TaskState.TO_DO)
+            .toList();
+    return stands.stream()
+        .sorted(Comparator.comparing(DeliveryStand::expected))
+        .map(stand -> of(sheet, progress, all, stand, at))
+        .toList();
+  }
+
+  /** The answer for one delivery. */
   public static DeliveryAnswer of(
       KitchenBook now,
       PrepSheet sheet,
       Map<String, TaskProgress> progress,
       DeliveryStand stand,
       Instant at) {
-    List<Awaited> all =
-        Awaited.of(now, sheet).stream()
-            .filter(one -> state(progress, one.task()) == TaskState.TO_DO)
-            .toList();
+    return list(now, sheet, progress, List.of(stand), at).get(0);
+  }
+
+  /**
+   * The answer for one delivery.
+   *
+   * @param all that waits for a delivery and nobody has started
+   */
+  private static DeliveryAnswer of(
+      PrepSheet sheet,
+      Map<String, TaskProgress> progress,
+      List<Awaited> all,
+      DeliveryStand stand,
+      Instant at) {
     List<Awaited> blocked =
         all.stream()
             .filter(one -> one.delivery().code().equals(stand.delivery().code()) && one.holds(at))

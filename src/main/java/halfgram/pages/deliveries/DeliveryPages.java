@@ -231,10 +231,10 @@ public final class DeliveryPages implements Server.Part {
   private List<Told.One> told(House house, LocalDate date, List<Delivery> all, Messages words) {
     Day day = listed(house, date);
     Told told = new Told(house, day.sheet(), words);
-    return all.stream()
-        .map(Delivery::stand)
-        .sorted(Comparator.comparing(DeliveryStand::expected))
-        .map(stand -> told.of(answer(house, day, stand)))
+    List<DeliveryStand> stands = all.stream().map(Delivery::stand).toList();
+    return DeliveryAnswer.list(house.book(), day.sheet(), day.progress(), stands, desk.now())
+        .stream()
+        .map(told::of)
         .toList();
   }
 

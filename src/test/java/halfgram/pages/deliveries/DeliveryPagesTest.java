@@ -53,6 +53,35 @@ class DeliveryPagesTest {
   }
 
   @Test
+  void aDeliveryOfNobodyIsAskedForItsSupplierByName() {
+    Answer wrong =
+        client.post(
+            "/k/TARN/deliveries/new",
+            "date",
+            "2026-12-05",
+            "expected",
+            "14:00",
+            "ingredient-0",
+            "kohlrabi",
+            "amount-0",
+            "6 kg");
+    assertThat(wrong.status()).isEqualTo(422);
+    assertThat(wrong.text())
+        .contains("Supplier is missing; accepted: a text")
+        .doesNotContain("language");
+  }
+
+  @Test
+  void whatToPressStandsBeforeWhatItHoldsUp() {
+    add("14:00", "6 kg");
+    String page = client.get(ONE).text();
+    assertThat(page.indexOf("It still works when")).isPositive();
+    assertThat(page.indexOf("It is here")).isGreaterThan(page.indexOf("It still works when"));
+    assertThat(page.indexOf("Work that waits for it")).isGreaterThan(page.indexOf("Say so"));
+    assertThat(page.indexOf("What it brings")).isGreaterThan(page.indexOf("Say so"));
+  }
+
+  @Test
   void lateChangesWhatWaitsAndCanBeUndone() {
     add("14:00", "6 kg");
     Answer wrong = client.post(ONE + "/enter", "kind", "late", "expected", "soon");
