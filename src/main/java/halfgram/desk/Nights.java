@@ -4,6 +4,7 @@ import halfgram.prep.Missed;
 import halfgram.prep.PlanStore;
 import halfgram.prep.Task;
 import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -20,7 +21,10 @@ public final class Nights {
     this.plans = plans;
   }
 
-  /** What is still missing of last night's list, in the order it should have been done. */
+  /**
+   * What is still missing of last night's list: a rest for safety that comes too short first, then
+   * in the order it should have been done.
+   */
   public List<Missed> missed(House house, InForce today) {
     LocalDate day = today.plan().day();
     Optional<InForce> evening =
@@ -33,7 +37,12 @@ public final class Nights {
         .map(
             before ->
                 Missed.of(before.sheet(), begun(before), today.sheet(), begun(today), desk.now()))
+        .map(all -> all.stream().sorted(Comparator.comparing(one -> !isUnsafe(one))).toList())
         .orElse(List.of());
+  }
+
+  private static boolean isUnsafe(Missed missed) {
+    return missed.isShort() && missed.output().rest().reason().isSafety();
   }
 
   private static Set<String> begun(InForce inForce) {

@@ -1,6 +1,7 @@
 package halfgram.words;
 
 import halfgram.formula.Output;
+import halfgram.formula.Work;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.Missed;
 import halfgram.prep.PrepSheet;
@@ -37,7 +38,16 @@ public final class NightWords {
             ? messages.say("night.stands", missed.stands(), output.rest().min())
                 + " "
                 + messages.say(output.rest().reason().isSafety() ? "night.safety" : "night.taste")
-            : "";
+            : output.rest().min().isZero() ? ownWords(missed) : "";
     return messages.say("night.missed", what, when, stands).strip();
+  }
+
+  /** What is cured, soaked or thawed stands as a step of its own: that step's words say how. */
+  private String ownWords(Missed missed) {
+    return missed.now().make().version().steps().stream()
+        .filter(step -> !step.unattended().equals(Work.NONE))
+        .findFirst()
+        .map(step -> messages.text(step.instruction()))
+        .orElse("");
   }
 }

@@ -37,7 +37,11 @@ record Group(String key, String title, String detail, String load, String loadWh
 
   static List<Group> of(Shown shown, By by) {
     Rows rows = new Rows(shown);
-    List<Task> now = shown.sheet().tasks().stream().filter(task -> !task.tonight()).toList();
+    List<Task> past = shown.sheet().tasks().stream().filter(shown::isPast).toList();
+    List<Task> now =
+        shown.sheet().tasks().stream()
+            .filter(task -> !task.tonight() && !shown.isPast(task))
+            .toList();
     List<Group> groups =
         new ArrayList<>(
             switch (by) {
@@ -45,7 +49,13 @@ record Group(String key, String title, String detail, String load, String loadWh
               case START -> byStart(shown, rows, now);
               case SERVICE -> byService(shown, rows, now);
             });
-    List<Task> tonight = shown.sheet().tonight();
+    if (!past.isEmpty()) {
+      String title = shown.words().say("wall.past");
+      String how = shown.words().say("today.past-how");
+      groups.add(new Group("past", title, how, "", "", rows.list(past, true)));
+    }
+    List<Task> tonight =
+        shown.sheet().tonight().stream().filter(task -> !shown.isPast(task)).toList();
     if (!tonight.isEmpty()) {
       groups.add(
           new Group(

@@ -8,9 +8,11 @@ import halfgram.measure.BusinessDay;
 import halfgram.pages.WhyLink;
 import halfgram.prep.Awaited;
 import halfgram.prep.KitchenBook;
+import halfgram.prep.PastWork;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
+import halfgram.prep.TaskState;
 import halfgram.station.Person;
 import halfgram.station.Station;
 import halfgram.web.Visit;
@@ -23,6 +25,7 @@ import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.SortedMap;
 
 /**
@@ -50,6 +53,7 @@ final class Shown {
   private final SheetWords names;
   private final TaskWords parts;
   private final List<Awaited> awaited;
+  private final Set<String> past;
   private final Map<String, Task> byId = new HashMap<>();
   private final Map<String, String> people = new HashMap<>();
   private final SortedMap<String, Duration> loads;
@@ -74,6 +78,7 @@ final class Shown {
     this.names = new SheetWords(book, sheet, words);
     this.parts = new TaskWords(book, words);
     this.awaited = awaited;
+    this.past = phase == Phase.NOW ? PastWork.of(sheet, now).keySet() : Set.of();
     this.loads = sheet.loads(book);
     sheet.begun().forEach(begun -> begun.tasks().forEach(task -> byId.put(task.id(), task)));
     sheet.tasks().forEach(task -> byId.put(task.id(), task));
@@ -143,6 +148,14 @@ final class Shown {
 
   List<Awaited> awaited(Task task) {
     return awaited.stream().filter(one -> one.task().id().equals(task.id())).toList();
+  }
+
+  /** Whether it is still open and all it is for is over. */
+  boolean isPast(Task task) {
+    TaskState state = progress(task).state();
+    return past.contains(task.make().id())
+        && state != TaskState.DONE
+        && state != TaskState.FAILED;
   }
 
   Map<String, Task> byId() {

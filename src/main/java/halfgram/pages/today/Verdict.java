@@ -58,6 +58,7 @@ record Verdict(
     long late =
         shown.sheet().tasks().stream()
             .filter(task -> shown.progress(task).state() == TaskState.TO_DO)
+            .filter(task -> !shown.isPast(task))
             .filter(task -> !StateWords.late(shown, task).isEmpty())
             .count();
     if (late > 0) {
@@ -103,6 +104,7 @@ record Verdict(
     Optional<Task> next =
         shown.sheet().tasks().stream()
             .filter(task -> shown.progress(task).state() == TaskState.TO_DO)
+            .filter(task -> !shown.isPast(task))
             .min(Comparator.comparing(Task::start));
     if (next.isEmpty()) {
       return words.say("today.nothing-next");

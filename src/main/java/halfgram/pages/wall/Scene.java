@@ -5,6 +5,8 @@ import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.prep.Awaited;
 import halfgram.prep.KitchenBook;
+import halfgram.prep.PastWork;
+import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
 import halfgram.prep.TaskState;
@@ -26,6 +28,7 @@ import java.util.Optional;
  * @param station code of the station, or {@link #ALL}
  * @param cook who works on the device
  * @param awaited tasks that weigh what a delivery brings, by the deliveries of now
+ * @param past makes all of whose services are over, with those
  */
 record Scene(
     House house,
@@ -36,6 +39,7 @@ record Scene(
     SheetWords names,
     Map<String, Task> byId,
     List<Awaited> awaited,
+    Map<String, List<ServiceRun>> past,
     Instant now) {
   /** Every station at once. */
   static final String ALL = Changes.EVERYWHERE;
@@ -50,7 +54,17 @@ record Scene(
     Messages words = spoken.at(house.book().kitchen().clock().zone());
     SheetWords names = new SheetWords(inForce.book(), inForce.sheet(), words);
     List<Awaited> awaited = Awaited.of(house.book(), inForce.sheet());
-    return new Scene(house, inForce, station, cook, words, names, inForce.byId(), awaited, now);
+    return new Scene(
+        house,
+        inForce,
+        station,
+        cook,
+        words,
+        names,
+        inForce.byId(),
+        awaited,
+        PastWork.of(inForce.sheet(), now),
+        now);
   }
 
   KitchenBook book() {
@@ -88,6 +102,11 @@ record Scene(
   /** Whether there is nothing more to do about it. */
   boolean isOver(Task task) {
     return isDone(task) || isFailed(task);
+  }
+
+  /** Whether it is still open and all it is for is over. */
+  boolean isPast(Task task) {
+    return past.containsKey(task.make().id()) && !isOver(task);
   }
 
   List<Waiting> waits(Task task) {

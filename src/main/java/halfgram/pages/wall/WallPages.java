@@ -352,7 +352,8 @@ public final class WallPages implements Server.Part {
                     task -> AtGate.find(scene, task, gates, rejected.gate(), numbers::next)),
                 AtGate.held(scene, gates, numbers::next)),
             CallRow.list(scene, services.near(), numbers::next),
-            services.next());
+            services.next(),
+            PastRow.list(scene, inHand.map(Task::id).orElse(""), numbers::next));
     List<Changes.Told> told = changes.list(scene.house(), scene.inForce(), scene.station());
     visit.wallPage(status, "wall/station", scene.stationName(), WallView.of(scene, told, parts));
   }

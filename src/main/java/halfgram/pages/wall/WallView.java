@@ -29,6 +29,7 @@ import java.util.stream.Collectors;
  * @param missed what last night has left undone here
  * @param outs what there is none of today
  * @param calls courses called about now
+ * @param past what is still open of services that are over
  */
 record WallView(
     String station,
@@ -50,6 +51,7 @@ record WallView(
     Optional<Hand> hand,
     List<String> secondGo,
     Lists lists,
+    List<PastRow> past,
     String readyFor,
     List<Ready.Row> ready,
     List<BathRows.Row> baths,
@@ -119,6 +121,7 @@ record WallView(
         parts.hand(),
         parts.secondGo(),
         lists(scene, tasks, parts.hand().map(Hand::id).orElse("")),
+        parts.past(),
         service.map(run -> scene.words().text(run.name())).orElse(""),
         service.map(run -> new Ready(scene, parts.stock()).list(run)).orElse(List.of()),
         new BathRows(scene, parts.live().board()).list(),
@@ -139,7 +142,8 @@ record WallView(
       List<String> secondGo,
       Live live,
       List<CallRow> calls,
-      Optional<Services.Near> nextFire) {}
+      Optional<Services.Near> nextFire,
+      List<PastRow> past) {}
 
   /** What happens at baths and gates. */
   record Live(
@@ -227,7 +231,8 @@ record WallView(
       TaskState state = scene.progress(task).state();
       Instant due = state == TaskState.TO_DO ? task.start() : task.handsOff();
       Duration late = Duration.between(due, scene.now());
-      most = !scene.isOver(task) && late.compareTo(most) > 0 ? late : most;
+      boolean counts = !scene.isOver(task) && !scene.isPast(task);
+      most = counts && late.compareTo(most) > 0 ? late : most;
     }
     return most.toMinutes() < 1 ? "" : scene.words().duration(most);
   }
@@ -242,7 +247,7 @@ record WallView(
     List<Row> tonight = new ArrayList<>();
     List<Row> done = new ArrayList<>();
     for (Task task : tasks) {
-      if (task.id().equals(hand)) {
+      if (task.id().equals(hand) || scene.isPast(task)) {
         continue;
       }
       List<Row> into = task.tonight() ? tonight : open;

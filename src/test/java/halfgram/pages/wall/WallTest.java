@@ -7,10 +7,12 @@ import halfgram.prep.Task;
 import halfgram.prep.TaskState;
 import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
+import halfgram.testkit.FilledForm;
 import halfgram.testkit.Site;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.List;
+import java.util.Map;
 import java.util.Properties;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -239,6 +241,34 @@ class WallTest {
     Answer seen = client.postAndFollow("/k/TARN/wall/seen", "station", "cold", "number", number);
     assertThat(seen.text()).doesNotContain("97 covers");
     assertThat(client.get("/k/TARN/wall/hot").text()).contains("97 covers");
+  }
+
+  @Test
+  void workOfAServiceThatIsOverStandsApartAndIsMadeOrLeft() {
+    work();
+    assertThat(client.get(WALL).text()).doesNotContain("Of services that are over");
+    site.setClock(Site.at("22:00"));
+    Answer wall = client.get(WALL);
+    assertThat(wall.text())
+        .contains("Of services that are over", "for Harvest dinner, over since 21:30", "Leave it");
+    String today = client.get("/k/TARN/").text();
+    assertThat(today.indexOf("Of services that are over"))
+        .isGreaterThan(today.indexOf("Prep sheet"));
+    String past = wall.body().substring(wall.body().indexOf("class=\"past\""));
+    String lead = wall.body().substring(0, wall.body().indexOf("class=\"past\""));
+    for (String task : all(past, "name=\"task\" value=\"([^\"]+)\"")) {
+      assertThat(lead).doesNotContain("\"" + task + "\"");
+    }
+    FilledForm leave = FilledForm.of(new Answer(200, past, Map.of()), "/tick");
+    Answer left = client.postAndFollow("/k/TARN/tick", leave.fields());
+    assertThat(left.text()).contains("Undo", "its service is over");
+    assertThat(all(left.body(), "(<strong>" + name(past) + "</strong>)")).isEmpty();
+    assertThat(client.get(WALL + "?task=" + leave.value("task").replace("/", "%2F")).text())
+        .contains("FAILED");
+  }
+
+  private static String name(String past) {
+    return all(past, "<strong>([^<]+)</strong>").get(0);
   }
 
   @Test
