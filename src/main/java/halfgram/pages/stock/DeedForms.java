@@ -81,8 +81,9 @@ final class DeedForms {
             field(deeds, "reason", "handling.why", DeedForm.Type.CHOICE, "", reasons),
             text(deeds, "other", "stock.bin-other", "")),
         List.of(
-            DeedForm.Button.of(words.say("handling.broke"), at, TubDeed.BROKE),
-            DeedForm.Button.of(words.say("handling.waste"), at, TubDeed.WASTE)));
+            // The first is what Enter presses: thrown away is the plain case.
+            DeedForm.Button.of(words.say("handling.waste"), at, TubDeed.WASTE),
+            DeedForm.Button.of(words.say("handling.broke"), at, TubDeed.BROKE)));
   }
 
   private DeedForm moved() {

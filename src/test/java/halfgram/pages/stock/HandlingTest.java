@@ -288,6 +288,16 @@ class HandlingTest {
     assertThat(client.get("/k/TARN/stock").text()).doesNotContain("of what is kept for ");
   }
 
+  @Test
+  void whatIsThrownAwayByEnterIsLoggedAsThrownAway() {
+    FilledForm form = form(OIL, "waste").with("amount", "50 g").with("reason", "not safe");
+    String enter = page(OIL).all("<form class=\"act\" method=\"post\" action=\"([^\"]+)\"").get(0);
+    assertThat(client.post(enter, form.fields()).status()).isEqualTo(303);
+    assertThat(client.get("/k/TARN/log?kind=stock").text())
+        .contains("some thrown away")
+        .doesNotContain("broke,");
+  }
+
   // ---- below their callers ----
 
   private void accept() {
@@ -299,7 +309,7 @@ class HandlingTest {
   }
 
   private FilledForm form(String tub, String deed) {
-    String action = deed.equals("waste") ? "broke" : deed;
+    String action = deed.equals("broke") ? "waste" : deed;
     return FilledForm.of(page(tub), "/" + tub + "/" + action);
   }
 
