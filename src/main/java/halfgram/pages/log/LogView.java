@@ -179,7 +179,14 @@ record LogView(
       PlanLine plan = new PlanLine(words);
       return switch (change.kind()) {
         case "plan" ->
-            line(change, "log.plan", plan.name(subject), plan.more(change), plan.href(subject));
+            new Line(
+                words.time(change.at()),
+                plan.isFirst(subject) ? words.say("log.clock") : person(change.who()),
+                words.say("log.plan"),
+                plan.name(subject),
+                plan.href(subject),
+                plan.more(change),
+                "");
         case "event" ->
             line(change, "log.event", event(subject, detail), covers(detail), event(subject));
         case "par" -> line(change, "log.par", subject, fromTo(detail), "pars");

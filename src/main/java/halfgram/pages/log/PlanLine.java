@@ -27,6 +27,11 @@ final class PlanLine {
         .orElse(subject);
   }
 
+  /** Whether it is a day's first plan, made when the day was opened and by nobody. */
+  boolean isFirst(String subject) {
+    return subject.endsWith("/1");
+  }
+
   String href(String subject) {
     return "?date=" + day(subject);
   }

@@ -5,6 +5,7 @@ import halfgram.desk.InForce;
 import halfgram.lot.Tub;
 import halfgram.pages.deliveries.Told;
 import halfgram.prep.Missed;
+import halfgram.prep.PlanStore;
 import halfgram.prep.Stretch;
 import halfgram.web.Visit;
 import halfgram.words.NightWords;
@@ -129,16 +130,17 @@ record DayView(
 
   private static String standing(Shown shown, Optional<InForce> inForce) {
     return inForce
-        .map(
-            of ->
-                shown
-                    .words()
-                    .say(
-                        "today.plan",
-                        of.plan().number(),
-                        shown.words().moment(of.plan().at()),
-                        shown.person(of.plan().who())))
+        .map(InForce::plan)
+        .map(plan -> standing(shown, plan))
         .orElse(shown.words().say("today.preview"));
+  }
+
+  /** The first plan of a day is nobody's: it is in force once anybody looks. */
+  private static String standing(Shown shown, PlanStore.Accepted plan) {
+    String since = shown.words().moment(plan.at());
+    return plan.number() == 1
+        ? shown.words().say("today.plan-opened", since)
+        : shown.words().say("today.plan", plan.number(), since, shown.person(plan.who()));
   }
 
   private static List<Link> orders(Shown shown, Group.By now) {

@@ -60,6 +60,27 @@ class LogTest {
     assertThat(client.get(older).all("<b>(problem)</b>")).hasSize(10);
   }
 
+  @Test
+  void theFirstPlanIsNobodysAndAServiceHasItsName() {
+    client.post("/k/TARN/wall/cook", "station", "cold", "person", "ines");
+    client.post(
+        "/k/TARN/service/harvest-dinner",
+        "kind",
+        "READY",
+        "course",
+        "first",
+        "station",
+        "cold",
+        "sequence",
+        String.valueOf(Site.sequence()),
+        "back",
+        "wall/cold");
+    assertThat(client.get("/k/TARN/log?kind=service").text())
+        .contains("Service Harvest dinner", "Ines");
+    assertThat(client.get("/k/TARN/log?kind=plan").text()).contains("the kitchen's clock");
+    assertThat(client.get("/k/TARN/").text()).contains("made when the day was opened");
+  }
+
   private void happen() {
     Task task = site.wiring().plans().open(site.house(), Site.DAY, "t").sheet().tasks().get(0);
     client.post("/k/TARN/wall/cook", "station", "cold", "person", "ines");
