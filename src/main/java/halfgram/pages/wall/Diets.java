@@ -16,15 +16,18 @@ import java.util.Optional;
 final class Diets {
 
   /**
-   * One diet, or several together.
+   * One diet, or several together, in one service.
    *
    * @param all their plates, spares too
-   * @param plates those that get something else than the dish as it is
+   * @param plates of each dish, with what they get instead of the dish as it is
    */
-  record Row(String diet, int all, List<Plate> plates) {}
+  record Row(String diet, String service, int all, List<Plate> plates) {}
 
-  /** So many plates, and what they get. */
+  /** So many plates of a dish. */
   record Plate(int count, String what) {}
+
+  /** Whose plates. */
+  private record Whose(String diet, String service) {}
 
   private final Scene scene;
 
@@ -33,37 +36,41 @@ final class Diets {
   }
 
   /**
-   * Those that this station has a hand in, the same of several services together; services that are
+   * Those that this station has a hand in, the same dish of one service together; services that are
    * over are left out.
    */
   List<Row> list() {
-    Map<String, Map<String, Integer>> byDiet = new LinkedHashMap<>();
-    Map<String, Integer> all = new LinkedHashMap<>();
+    Map<Whose, Map<String, Integer>> byDiet = new LinkedHashMap<>();
     for (ServiceRun run : scene.inForce().sheet().services()) {
       if (run.window().end().isAfter(scene.now())) {
         for (ServiceRun.Plates plates : run.plates()) {
           if (!plates.diets().isEmpty() && isHere(plates)) {
-            String diet = name(plates);
-            all.merge(diet, plates.count(), Integer::sum);
-            Map<String, Integer> other = byDiet.computeIfAbsent(diet, any -> new LinkedHashMap<>());
-            if (plates.variant().isPresent()) {
-              other.merge(what(plates), plates.count(), Integer::sum);
-            }
+            Whose whose = new Whose(name(plates), scene.words().text(run.name()));
+            byDiet
+                .computeIfAbsent(whose, any -> new LinkedHashMap<>())
+                .merge(what(plates), plates.count(), Integer::sum);
           }
         }
       }
     }
-    return byDiet.entrySet().stream()
-        .map(of -> new Row(of.getKey(), all.getOrDefault(of.getKey(), 0), plates(of.getValue())))
-        .toList();
+    return byDiet.entrySet().stream().map(of -> row(of.getKey(), of.getValue())).toList();
   }
 
-  private static List<Plate> plates(Map<String, Integer> counts) {
-    return counts.entrySet().stream().map(of -> new Plate(of.getValue(), of.getKey())).toList();
+  private static Row row(Whose whose, Map<String, Integer> counts) {
+    int all = counts.values().stream().mapToInt(Integer::intValue).sum();
+    List<Plate> plates =
+        counts.entrySet().stream().map(of -> new Plate(of.getValue(), of.getKey())).toList();
+    return new Row(whose.diet(), whose.service(), all, plates);
   }
 
   private String what(ServiceRun.Plates plates) {
-    return scene.words().text(plates.variant().map(Variant::name).orElse(plates.dish().name()));
+    String dish = scene.words().text(plates.dish().name());
+    return plates
+        .variant()
+        .map(Variant::name)
+        .map(scene.words()::text)
+        .map(variant -> scene.words().say("wall.diet-instead", dish, variant))
+        .orElse(dish);
   }
 
   private String name(ServiceRun.Plates plates) {

@@ -24,6 +24,7 @@ import java.util.stream.Collectors;
  *
  * @param cooks who is on shift
  * @param clock the time, and as milliseconds for a script that keeps it
+ * @param running at the pass, services that run now: their ids and names
  * @param behind how far behind; empty when on time
  * @param said something to say in place, such as that a task is gone
  * @param missed what last night has left undone here
@@ -38,6 +39,7 @@ record WallView(
     String cook,
     Clock clock,
     Optional<Next> next,
+    List<Map.Entry<String, String>> running,
     long done,
     int all,
     String behind,
@@ -108,6 +110,7 @@ record WallView(
         scene.cook().map(Person::name).orElse(""),
         clock(scene),
         next(scene, service, parts.nextFire()),
+        running(scene),
         tasks.stream().filter(scene::isDone).count(),
         toDo(scene, tasks),
         behind(scene, tasks),
@@ -193,6 +196,16 @@ record WallView(
                     .isEmpty())
         .map(near -> next(scene, near))
         .or(() -> service.map(run -> next(scene, run)));
+  }
+
+  /** Only the pass is led to them: elsewhere there is work on the wall. */
+  private static List<Map.Entry<String, String>> running(Scene scene) {
+    return scene.inForce().sheet().services().stream()
+        .filter(run -> scene.station().equals("pass"))
+        .filter(run -> !run.window().start().isAfter(scene.now()))
+        .filter(run -> run.window().end().isAfter(scene.now()))
+        .map(run -> Map.entry(run.id(), scene.words().text(run.name())))
+        .toList();
   }
 
   private static Next next(Scene scene, ServiceRun run) {

@@ -267,6 +267,18 @@ class WallTest {
         .contains("FAILED");
   }
 
+  @Test
+  void platesForDietsNameTheirServiceAndThePassIsLedToTheOneThatRuns() {
+    String wall = client.get(WALL).text();
+    assertThat(wall).containsPattern("DAIRY-FREE Harvest dinner , \\d+ plates : \\d+ [A-Z]");
+    assertThat(client.get("/k/TARN/wall/pass").text()).doesNotContain("to its page");
+    site.setClock(Site.at("19:30"));
+    Answer pass = client.get("/k/TARN/wall/pass");
+    assertThat(pass.text()).contains("Harvest dinner now: to its page");
+    assertThat(pass.body()).contains("/k/TARN/service/harvest-dinner\">Harvest dinner now");
+    assertThat(client.get(WALL).text()).doesNotContain("to its page");
+  }
+
   private static String name(String past) {
     return all(past, "<strong>([^<]+)</strong>").get(0);
   }
