@@ -51,8 +51,7 @@ public record Summary(
     }
 
     public Tasks plus(Tasks other) {
-      return new Tasks(
-          added + other.added, withdrawn + other.withdrawn, changed + other.changed);
+      return new Tasks(added + other.added, withdrawn + other.withdrawn, changed + other.changed);
     }
   }
 

@@ -43,8 +43,7 @@ final class PlanLine {
     summary.moved().forEach(one -> parts.add(moved(one)));
     summary
         .covers()
-        .forEach(
-            one -> parts.add(words.say("log.covers-of", one.service(), one.from(), one.to())));
+        .forEach(one -> parts.add(words.say("log.covers-of", one.service(), one.from(), one.to())));
     Summary.Tasks tasks = summary.tasks();
     if (!summary.isEmpty()) {
       parts.add(words.say("log.tasks", tasks.added(), tasks.withdrawn(), tasks.changed()));

@@ -18,8 +18,7 @@ final class RunName {
         .regular()
         .map(
             service ->
-                words.say(
-                    "log.slip-of", words.text(service.name()), words.shortDate(found.date())))
+                words.say("log.slip-of", words.text(service.name()), words.shortDate(found.date())))
         .or(
             () ->
                 found
@@ -28,7 +27,8 @@ final class RunName {
                         event ->
                             event.services().stream()
                                 .filter(one -> run.equals(event.code() + "." + one.code()))
-                                .map(one -> words.text(event.name()) + ", " + words.text(one.name()))
+                                .map(
+                                    one -> words.text(event.name()) + ", " + words.text(one.name()))
                                 .findFirst()
                                 .orElse(words.text(event.name()))))
         .orElse(run);

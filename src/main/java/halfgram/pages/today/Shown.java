@@ -153,9 +153,7 @@ final class Shown {
   /** Whether it is still open and all it is for is over. */
   boolean isPast(Task task) {
     TaskState state = progress(task).state();
-    return past.contains(task.make().id())
-        && state != TaskState.DONE
-        && state != TaskState.FAILED;
+    return past.contains(task.make().id()) && state != TaskState.DONE && state != TaskState.FAILED;
   }
 
   Map<String, Task> byId() {

@@ -96,7 +96,8 @@ class SlipTest {
 
   @Test
   void wallAndLogTellTheNewTimeOnOneStripThatOnePressTakesAway() {
-    client.post(DINNER, form(client.get(DINNER)).with("minutes", "10").with("do", "force").fields());
+    client.post(
+        DINNER, form(client.get(DINNER)).with("minutes", "10").with("do", "force").fields());
     client.post(DINNER, form(client.get(DINNER)).with("minutes", "5").with("do", "force").fields());
     client.post(DINNER, form(client.get(DINNER)).with("minutes", "5").with("do", "note").fields());
     Answer wall = client.get("/k/TARN/wall/cold");
