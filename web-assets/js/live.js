@@ -53,7 +53,10 @@ async function refresh() {
   const here = location.href;
   try {
     const answer = await fetch(here, {headers: {'X-Part': 'main'}});
-    if (answer.ok) {
+    if (answer.status === 401 || answer.status === 403) {
+      // Signed out, or sent away: the whole page says so, and lets in again.
+      location.reload();
+    } else if (answer.ok) {
       const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
       const fresh = page.querySelector('main');
       // A form may have been sent meanwhile, or a finger be down: then this is no longer the page to show.

@@ -14,6 +14,7 @@ import halfgram.api.OpenApi;
 import halfgram.api.ParsApi;
 import halfgram.api.PlanApi;
 import halfgram.api.ServicesApi;
+import halfgram.api.SessionApi;
 import halfgram.api.SlipApi;
 import halfgram.api.StockApi;
 import halfgram.api.TickApi;
@@ -34,6 +35,7 @@ import halfgram.desk.Dividing;
 import halfgram.desk.Events;
 import halfgram.desk.ExportBook;
 import halfgram.desk.ExportTable;
+import halfgram.desk.FirstRun;
 import halfgram.desk.Gating;
 import halfgram.desk.Handling;
 import halfgram.desk.ImportBook;
@@ -42,32 +44,42 @@ import halfgram.desk.Kit;
 import halfgram.desk.Logbook;
 import halfgram.desk.Nights;
 import halfgram.desk.Pars;
+import halfgram.desk.People;
 import halfgram.desk.Plans;
 import halfgram.desk.Sending;
 import halfgram.desk.Services;
 import halfgram.desk.SheetEffects;
+import halfgram.desk.Signing;
 import halfgram.desk.Slips;
 import halfgram.desk.Stock;
 import halfgram.desk.Swapping;
+import halfgram.desk.Tablets;
 import halfgram.desk.Ticking;
 import halfgram.desk.Whys;
+import halfgram.kitchen.KitchenStore.Stand;
+import halfgram.pages.AtWork;
 import halfgram.pages.TubDeeds;
 import halfgram.pages.baths.BathsPages;
 import halfgram.pages.deliveries.DeliveryPages;
+import halfgram.pages.door.DoorPages;
 import halfgram.pages.events.EditPages;
 import halfgram.pages.events.EventsPages;
 import halfgram.pages.formulas.FormulasPages;
 import halfgram.pages.kit.KitPages;
 import halfgram.pages.log.LogPages;
 import halfgram.pages.pars.ParsPages;
+import halfgram.pages.people.PeoplePages;
 import halfgram.pages.service.ServicePages;
 import halfgram.pages.slip.SlipPages;
 import halfgram.pages.stock.StockPages;
 import halfgram.pages.today.TodayPages;
 import halfgram.pages.wall.WallPages;
 import halfgram.pages.why.WhyPages;
+import halfgram.people.Caller;
+import halfgram.people.Known;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
+import halfgram.web.Access;
 import halfgram.web.Live;
 import halfgram.web.Server;
 import halfgram.web.Templates;
@@ -75,6 +87,8 @@ import halfgram.web.Words;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
 import java.util.function.UnaryOperator;
 
 /**
@@ -93,6 +107,10 @@ public final class Wiring implements AutoCloseable {
   private final Plans plans;
   private final Ticking ticking;
   private final Stock stock;
+  private final Signing signing;
+  private final People people;
+  private final Tablets tablets;
+  private final FirstRun firstRun;
 
   private Wiring(Settings settings, Clock clock, Database database) {
     this.settings = settings;
@@ -101,6 +119,10 @@ public final class Wiring implements AutoCloseable {
     this.plans = new Plans(desk, this::result);
     this.ticking = new Ticking(desk, plans);
     this.stock = new Stock(desk);
+    this.signing = new Signing(desk);
+    this.people = new People(desk, signing);
+    this.tablets = new Tablets(desk, signing);
+    this.firstRun = new FirstRun(desk, people, signing);
   }
 
   /** Opens the database of the settings. */
@@ -149,6 +171,18 @@ public final class Wiring implements AutoCloseable {
     return stock;
   }
 
+  public Signing signing() {
+    return signing;
+  }
+
+  public People people() {
+    return people;
+  }
+
+  public FirstRun firstRun() {
+    return firstRun;
+  }
+
   public ImportBook importBook() {
     return new ImportBook(desk);
   }
@@ -177,8 +211,9 @@ public final class Wiring implements AutoCloseable {
    * A server on this database.
    *
    * @param secret opens the way for commands of the machine's owner
+   * @param opening how its door stands
    */
-  public Server server(Server.Options options, String secret) {
+  public Server server(Server.Options options, String secret, DoorPages.Opening opening) {
     Server.Kitchens kitchens = new Server.Kitchens(desk::list, desk::findStand, desk::isAlive);
     Whys whys = new Whys(desk, plans);
     Events events = new Events(desk);
@@ -196,17 +231,22 @@ public final class Wiring implements AutoCloseable {
     TubDeeds deeds = new TubDeeds(new Handling(desk), new Dividing(desk));
     Services services = new Services(desk, plans, bathing);
     Swapping swapping = new Swapping(desk, events);
+    AtWork work = new AtWork(tablets);
     Sending sending = new Sending(desk, swapping);
     return new Server(
         options,
         kitchens,
+        new Access(new AsAsked(), secret),
         live,
         words,
         new Templates(),
+        new DoorPages(desk, signing, people, tablets, firstRun, opening),
         List.of(
+            new PeoplePages(desk, people, signing),
+            new SessionApi(signing),
             new TodayPages(desk, plans, stock, nights, services),
             new WhyPages(desk, whys),
-            new ServicePages(desk, services, sending, swapping),
+            new ServicePages(desk, services, sending, swapping, work),
             new WallPages(
                 desk,
                 plans,
@@ -217,7 +257,8 @@ public final class Wiring implements AutoCloseable {
                 services,
                 kit,
                 bathing,
-                gating),
+                gating,
+                work),
             new PlanApi(desk, plans, whys, nights, this::result),
             new KitPages(desk, kit),
             new KitApi(desk, kit),
@@ -246,6 +287,24 @@ public final class Wiring implements AutoCloseable {
             new StockPages(desk, plans, stock, bringing, deeds, gating),
             new LogPages(desk, plans, logbook),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));
+  }
+
+  /** What the server asks about people. */
+  private final class AsAsked implements Access.People {
+    @Override
+    public Optional<Known> session(String token, UUID kitchen) {
+      return signing.find(token, kitchen);
+    }
+
+    @Override
+    public Optional<Caller> tablet(String token, UUID kitchen) {
+      return signing.findTablet(token, kitchen);
+    }
+
+    @Override
+    public void keep(Stand kitchen, Caller tablet, String path, String body) {
+      tablets.keep(kitchen, tablet, path, body);
+    }
   }
 
   @Override

@@ -2,6 +2,7 @@ package halfgram.cli;
 
 import halfgram.Wiring;
 import halfgram.desk.House;
+import halfgram.pages.door.DoorPages;
 import halfgram.web.Server;
 import java.io.IOException;
 import java.net.URI;
@@ -75,23 +76,26 @@ final class CallCommand {
     Optional<Running> running =
         cli.held().isPresent() ? Running.find(wiring.settings().data()) : Optional.empty();
     if (running.isPresent()) {
-      return send(running.get().address(), house, asked);
+      return send(running.get(), house, asked);
     }
     Server.Options options =
         new Server.Options(
-            "127.0.0.1", 0, Optional.empty(), Optional.empty(), false, Optional.empty());
-    try (Server server = wiring.server(options, ServeCommand.secret())) {
-      return send("http://127.0.0.1:" + server.start(), house, asked);
+            "127.0.0.1", 0, Optional.empty(), Optional.empty(), false, false, Optional.empty());
+    String secret = ServeCommand.secret();
+    try (Server server = wiring.server(options, secret, DoorPages.CLOSED)) {
+      return send(new Running("http://127.0.0.1:" + server.start(), secret), house, asked);
     }
   }
 
-  private int send(String address, House house, Asked asked) throws IOException {
+  private int send(Running running, House house, Asked asked) throws IOException {
     String path = asked.path().startsWith("/") ? asked.path().substring(1) : asked.path();
     HttpRequest request;
     try {
       request =
-          HttpRequest.newBuilder(URI.create(address + "/k/" + house.code() + "/api/v1/" + path))
+          HttpRequest.newBuilder(
+                  URI.create(running.address() + "/k/" + house.code() + "/api/v1/" + path))
               .timeout(LONGEST)
+              .header(Running.SECRET, running.secret())
               .header("Content-Type", path.startsWith("tables/") ? "text/csv" : "application/json")
               .method(asked.method(), HttpRequest.BodyPublishers.ofString(asked.body()))
               .build();

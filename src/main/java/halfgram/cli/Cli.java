@@ -2,6 +2,7 @@ package halfgram.cli;
 
 import halfgram.Settings;
 import halfgram.Wiring;
+import halfgram.kitchen.KitchenStore;
 import halfgram.measure.Message;
 import halfgram.words.Messages;
 import java.io.PrintStream;
@@ -61,9 +62,18 @@ public final class Cli {
 
   /** Runs one command and answers its exit status. */
   public int run(String... args) {
-    int status = run(Arrays.asList(args));
-    out.flush();
-    return status;
+    KitchenStore.asked(Optional.of(new KitchenStore.Origin("command", owner(), "")));
+    try {
+      return run(Arrays.asList(args));
+    } finally {
+      KitchenStore.asked(Optional.empty());
+      out.flush();
+    }
+  }
+
+  /** Who runs this: a command is the machine owner's, whoever that is. */
+  private static String owner() {
+    return System.getProperty("user.name", "");
   }
 
   private int run(List<String> args) {
@@ -84,6 +94,8 @@ public final class Cli {
       case "export" -> new ExportCommand(this).run(rest);
       case "call" -> new CallCommand(this).run(rest);
       case "slip" -> new SlipCommand(this).run(rest);
+      case "first" -> new FirstCommand(this).run(rest);
+      case "person" -> new PersonCommand(this).run(rest);
       case "scale" -> new ScaleCommand(this).run(rest);
       case "help", "--help", "-h" -> {
         out.println(messages.say("usage"));

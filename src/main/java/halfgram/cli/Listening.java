@@ -100,7 +100,13 @@ record Listening(
     boolean secure =
         tls.isPresent() || publicUrl.filter(url -> url.getScheme().equals("https")).isPresent();
     return new Server.Options(
-        at.getHostAddress(), port, tls, password, secure, Optional.of(names()));
+        at.getHostAddress(),
+        port,
+        tls,
+        password,
+        secure,
+        publicUrl.isPresent() && tls.isEmpty(),
+        Optional.of(names()));
   }
 
   /** Where people find it. */

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookStore;
+import halfgram.web.Access;
 import java.io.IOException;
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -27,7 +28,7 @@ import java.util.Optional;
  */
 record Running(String address, String secret) {
   private static final String FILE = "server.json";
-  static final String SECRET = "X-Halfgram-Secret";
+  static final String SECRET = Access.SECRET;
   private static final Duration LONGEST = Duration.ofMinutes(5);
 
   /** What a command said when it ran there. */

@@ -6,6 +6,7 @@ import halfgram.db.Database;
 import halfgram.desk.Demo;
 import halfgram.kitchen.KitchenStore.Stand;
 import halfgram.measure.Message;
+import halfgram.pages.door.DoorPages;
 import halfgram.web.Server;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -63,12 +64,18 @@ final class ServeCommand {
     Wiring wiring = Wiring.open(settings, Clock.systemUTC());
     if (demo && wiring.desk().list().isEmpty()) {
       wiring.importBook().importBook(Demo.book(wiring.desk().now()), "demo");
+      wiring.firstRun().fillDemo(wiring.desk().list().get(0).code());
       cli.out().println(cli.messages().say("serve.demo"));
     } else if (demo) {
       cli.out().println(cli.messages().say("serve.no-demo"));
     }
     String secret = secret();
-    Server server = wiring.server(listening.options(settings.tlsPassword()), secret);
+    String first = secret().substring(0, 24);
+    Server server =
+        wiring.server(
+            listening.options(settings.tlsPassword()),
+            secret,
+            new DoorPages.Opening(listening.isLoopback(), first));
     int port;
     try {
       port = server.start();
@@ -90,7 +97,14 @@ final class ServeCommand {
     if (!listening.isLoopback()) {
       cli.error(cli.messages().say("serve.open", listening.host()));
     }
-    cli.out().println(cli.messages().say("serve.ready", listening.address(port) + door(wiring)));
+    String address = listening.address(port);
+    if (wiring.firstRun().isDue()) {
+      cli.out().println(cli.messages().say("serve.first", address + "/first?code=" + first));
+    }
+    for (Stand kitchen : wiring.desk().list()) {
+      tellDoor(wiring, listening, kitchen);
+    }
+    cli.out().println(cli.messages().say("serve.ready", address + door(wiring)));
     cli.out().flush();
     try {
       stopped.await();
@@ -98,6 +112,15 @@ final class ServeCommand {
       Thread.currentThread().interrupt();
     }
     return Exit.DONE;
+  }
+
+  /** How to get into a kitchen that nobody can sign in to. */
+  private void tellDoor(Wiring wiring, Listening listening, Stand kitchen) {
+    boolean anybody = wiring.people().list(kitchen).stream().anyMatch(one -> one.account().ready());
+    boolean demo = wiring.desk().isDemo(kitchen) && listening.isLoopback();
+    if (!anybody && !demo) {
+      cli.out().println(cli.messages().say("serve.nobody", kitchen.code()));
+    }
   }
 
   /** Requests that run are finished, streams closed, and the database written. */

@@ -18,6 +18,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.ToLongFunction;
 
@@ -65,6 +66,11 @@ public final class Desk {
     return database.read(tx -> kitchens.find(tx, code));
   }
 
+  /** Whether it is the demo, with invented people. */
+  public boolean isDemo(Stand kitchen) {
+    return database.read(tx -> kitchens.isDemo(tx, kitchen.id()));
+  }
+
   /** A kitchen by its code, with its book as it is now. */
   public Optional<House> find(String code) {
     return database.read(tx -> kitchens.find(tx, code).map(stand -> open(tx, stand)));
@@ -83,6 +89,22 @@ public final class Desk {
   /** Reads within one transaction. */
   public <T> T read(Function<Tx, T> work) {
     return database.read(work);
+  }
+
+  /**
+   * Does all of it or nothing for what no page of the kitchen shows; answers when it is on disk.
+   */
+  <T> T keep(Function<Tx, T> work) {
+    return database.write(work);
+  }
+
+  /** As {@link #keep}, for what may be lost: answers before it is on disk. */
+  void note(Consumer<Tx> work) {
+    database.read(
+        tx -> {
+          work.accept(tx);
+          return true;
+        });
   }
 
   /** Does all of it or nothing; answers when it is on disk, then signals what changed. */

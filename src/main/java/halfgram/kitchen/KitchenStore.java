@@ -27,7 +27,29 @@ public final class KitchenStore {
 
   /** Something that changed, as the log keeps it; the detail is JSON. */
   public record Change(
-      long number, String kind, String subject, String detail, String who, Instant at) {}
+      long number,
+      String kind,
+      String subject,
+      String detail,
+      String who,
+      Instant at,
+      Optional<Origin> origin) {}
+
+  /**
+   * From where a change came.
+   *
+   * @param via "page", "call", "tablet" or "command"
+   * @param account what the one who called is called
+   */
+  public record Origin(String via, String account, String address) {}
+
+  /** Of whatever this thread is doing; a request and a command say it once, here. */
+  private static final ThreadLocal<Origin> ORIGIN = new ThreadLocal<>();
+
+  /** Says from where comes what this thread does next; nothing, when it is over. */
+  public static void asked(Optional<Origin> origin) {
+    origin.ifPresentOrElse(ORIGIN::set, ORIGIN::remove);
+  }
 
   /** A change about to be logged; a fact is what a plan is computed from. */
   public record News(String kind, String subject, String detail, String who, boolean fact) {
@@ -49,6 +71,20 @@ public final class KitchenStore {
         .selectFrom(KITCHEN)
         .where(KITCHEN.CODE.eq(code))
         .fetchOptional(KitchenStore::stand);
+  }
+
+  /** Says that a kitchen is the demo, with invented people who need no password. */
+  public void markDemo(Tx tx, UUID kitchen) {
+    tx.sql().update(KITCHEN).set(KITCHEN.DEMO, true).where(KITCHEN.ID.eq(kitchen)).execute();
+  }
+
+  public boolean isDemo(Tx tx, UUID kitchen) {
+    return tx.sql()
+        .select(KITCHEN.DEMO)
+        .from(KITCHEN)
+        .where(KITCHEN.ID.eq(kitchen))
+        .fetchOptional(KITCHEN.DEMO)
+        .orElse(false);
   }
 
   public Stand create(Tx tx, UUID id, String code, Instant at) {
@@ -119,6 +155,7 @@ public final class KitchenStore {
             .returningResult(KITCHEN.CHANGE_NUMBER)
             .fetchSingle()
             .value1();
+    Optional<Origin> origin = Optional.ofNullable(ORIGIN.get());
     tx.sql()
         .insertInto(CHANGE_LOG)
         .set(CHANGE_LOG.KITCHEN_ID, kitchen)
@@ -129,6 +166,9 @@ public final class KitchenStore {
         .set(CHANGE_LOG.DETAIL, news.detail())
         .set(CHANGE_LOG.WHO, news.who())
         .set(CHANGE_LOG.AT, at)
+        .set(CHANGE_LOG.VIA, origin.map(Origin::via).orElse(null))
+        .set(CHANGE_LOG.ACCOUNT, origin.map(Origin::account).orElse(null))
+        .set(CHANGE_LOG.ADDRESS, origin.map(Origin::address).orElse(null))
         .execute();
     return number;
   }
@@ -193,6 +233,8 @@ public final class KitchenStore {
         row.getSubject(),
         row.getDetail(),
         row.getWho(),
-        row.getAt());
+        row.getAt(),
+        Optional.ofNullable(row.getVia())
+            .map(via -> new Origin(via, row.getAccount(), row.getAddress())));
   }
 }

@@ -1,6 +1,8 @@
 package halfgram.web;
 
 import halfgram.measure.Message;
+import halfgram.people.Deed;
+import halfgram.people.Role;
 import java.util.List;
 
 /**
@@ -39,6 +41,35 @@ public final class Halt extends RuntimeException {
   /** Sent from a page that is not ours, or from one too old to prove that it is. */
   static Halt foreign() {
     return new Halt(403, "web.foreign");
+  }
+
+  /** Nobody is signed in: not yet, or no longer. */
+  static Halt nobody() {
+    return new Halt(401, "web.nobody");
+  }
+
+  /** Somebody who may not. */
+  static Halt forbidden(Role role, Deed deed) {
+    return new Halt(
+        403,
+        "web.forbidden",
+        Message.of("role." + role.code()),
+        Message.of("deed." + deed.code()),
+        deed.roles().stream()
+            .filter(one -> one != Role.TABLET)
+            .sorted()
+            .map(one -> Message.of("role." + one.code()))
+            .toList());
+  }
+
+  /** A tablet that shows other stations. */
+  static Halt otherStation(String tablet) {
+    return new Halt(403, "web.other-station", tablet);
+  }
+
+  /** A tablet that was revoked; what it sent is kept. */
+  static Halt revoked(boolean kept) {
+    return new Halt(403, kept ? "web.revoked-kept" : "web.revoked");
   }
 
   static Halt tooLarge(long most) {

@@ -1,6 +1,10 @@
 package halfgram.web;
 
+import halfgram.kitchen.KitchenStore;
 import halfgram.kitchen.KitchenStore.Stand;
+import halfgram.people.Caller;
+import halfgram.people.Deed;
+import halfgram.people.Role;
 import halfgram.words.Messages;
 import io.javalin.Javalin;
 import io.javalin.compression.CompressionStrategy;
@@ -35,6 +39,7 @@ public final class Server implements AutoCloseable {
    * @param port 0 for any that is free
    * @param tls a PKCS 12 key store
    * @param secure whether people reach it by https, here or through a proxy
+   * @param proxied whether requests come through a proxy of ours
    * @param hosts names it answers to; empty for any
    */
   public record Options(
@@ -43,6 +48,7 @@ public final class Server implements AutoCloseable {
       Optional<Path> tls,
       Optional<String> tlsPassword,
       boolean secure,
+      boolean proxied,
       Optional<Set<String>> hosts) {}
 
   /** The routes of a feature. */
@@ -56,7 +62,15 @@ public final class Server implements AutoCloseable {
       Function<String, Optional<Stand>> find,
       java.util.function.BooleanSupplier alive) {}
 
+  /** What stands at the door. */
+  public interface Door extends Part {
+    /** Nobody is signed in, in a page of a kitchen: lets them in and back. */
+    void nobody(Knock knock);
+  }
+
   private final Options options;
+  private final Access access;
+  private final Door door;
   private final Kitchens kitchens;
   private final Live live;
   private final Words words;
@@ -70,15 +84,19 @@ public final class Server implements AutoCloseable {
   public Server(
       Options options,
       Kitchens kitchens,
+      Access access,
       Live live,
       Words words,
       Templates templates,
+      Door door,
       List<Part> parts) {
     this.options = options;
+    this.access = access;
+    this.door = door;
     this.kitchens = kitchens;
     this.live = live;
     this.words = words;
-    this.site = new Site(templates, words, assets, options.secure());
+    this.site = new Site(templates, words, assets, options.secure(), options.proxied());
     this.guard = new Guard(options.hosts());
     this.parts.addAll(parts);
     this.javalin = Javalin.create(this::configure);
@@ -150,15 +168,18 @@ public final class Server implements AutoCloseable {
     config.events.serverStopping(live::close);
     RoutesConfig routes = config.routes;
     routes.before(guard::before);
+    routes.before(this::knock);
     routes.before("/k/{kitchen}/*", this::enter);
-    routes.get("/", this::door);
+    routes.beforeMatched("/k/{kitchen}/*", this::check);
+    routes.after(context -> KitchenStore.asked(Optional.empty()));
+    door.routes(routes);
     routes.get("/assets/*", this::asset);
     routes.get("/health/live", context -> context.result("ok"));
     routes.get("/health/ready", this::ready);
     routes.sse(
         "/k/{kitchen}/live",
         client -> {
-          Stand kitchen = find(client.ctx());
+          Stand kitchen = Visit.of(client.ctx()).kitchen();
           live.add(kitchen.code(), client, kitchen.change());
         });
     routes.post("/k/{kitchen}/tone", this::tone);
@@ -197,29 +218,33 @@ public final class Server implements AutoCloseable {
         });
   }
 
-  private Stand find(Context context) {
-    String code = context.pathParam("kitchen");
-    return kitchens.find().apply(code).orElseThrow(() -> Halt.notFound(code));
+  private void knock(Context context) {
+    if (!context.path().startsWith("/k/") && !context.path().startsWith("/assets/")) {
+      context.attribute(Knock.ATTRIBUTE, site.knock(context, access.anywhere(context)));
+    }
   }
 
   private void enter(Context context) {
-    if (context.path().endsWith("/live")) {
-      return;
-    }
-    Stand kitchen = find(context);
+    String code = context.pathParam("kitchen");
+    Optional<Stand> there = kitchens.find().apply(code);
+    Caller caller = access.caller(context, there, code);
+    Stand kitchen = there.orElseThrow(() -> Halt.notFound(code));
+    KitchenStore.asked(Optional.of(Access.origin(context, caller, site.address(context))));
     context.attribute(
         Visit.ATTRIBUTE,
-        Guard.isCall(context) ? site.call(context, kitchen) : site.visit(context, kitchen));
+        Guard.isCall(context)
+            ? site.call(context, kitchen, caller)
+            : site.visit(context, kitchen, caller));
   }
 
-  /** With one kitchen straight in; else a list of doors. */
-  private void door(Context context) {
-    List<Stand> all = kitchens.list().get();
-    if (all.size() == 1) {
-      context.redirect("/k/" + all.get(0).code() + "/", io.javalin.http.HttpStatus.SEE_OTHER);
+  private void check(Context context) {
+    Visit visit = Visit.of(context);
+    if (context.path().equals(visit.path("")) && !visit.may(Deed.SEE_SHEET)) {
+      visit.seeOther(visit.caller().role() == Role.TABLET ? "wall" : "events");
+      context.skipRemainingHandlers();
       return;
     }
-    plain(context, 200, "door", Map.of("kitchens", all.stream().map(Stand::code).toList()));
+    access.check(context, visit.caller(), visit.kitchen());
   }
 
   private void asset(Context context) {
@@ -279,8 +304,14 @@ public final class Server implements AutoCloseable {
   }
 
   private void say(Context context, int status, Halt halt) {
+    if (status == 401 && !Guard.isCall(context)) {
+      door.nobody(site.knock(context, Optional.empty()));
+      return;
+    }
     String kind =
         switch (status) {
+          case 401 -> "nobody";
+          case 403 -> "forbidden";
           case 404 -> "not-found";
           case 409 -> "stale";
           default -> "bad-input";
@@ -292,6 +323,9 @@ public final class Server implements AutoCloseable {
     if (Guard.isCall(context)) {
       context.status(status);
       context.header("Cache-Control", "no-store");
+      if (status == 401) {
+        context.header("WWW-Authenticate", "Bearer");
+      }
       context.contentType("application/json");
       context.result(Problems.json(kind, said));
       return;

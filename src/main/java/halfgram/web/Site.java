@@ -1,6 +1,8 @@
 package halfgram.web;
 
 import halfgram.kitchen.KitchenStore.Stand;
+import halfgram.people.Caller;
+import halfgram.people.Known;
 import io.javalin.http.Context;
 import io.javalin.http.Cookie;
 import io.javalin.http.SameSite;
@@ -19,16 +21,19 @@ final class Site {
   private final Words words;
   private final Assets assets;
   private final boolean secure;
+  private final boolean proxied;
   private final SecureRandom random = new SecureRandom();
 
   /**
    * @param secure whether people reach this server by https, so that cookies may insist on it
+   * @param proxied whether requests come through a proxy that says from where
    */
-  Site(Templates templates, Words words, Assets assets, boolean secure) {
+  Site(Templates templates, Words words, Assets assets, boolean secure, boolean proxied) {
     this.templates = templates;
     this.words = words;
     this.assets = assets;
     this.secure = secure;
+    this.proxied = proxied;
   }
 
   Templates templates() {
@@ -44,23 +49,41 @@ final class Site {
   }
 
   /** The visit of a request; a browser that is new gets its cookies with the answer. */
-  Visit visit(Context context, Stand kitchen) {
+  Visit visit(Context context, Stand kitchen, Caller caller) {
     UUID device = findDevice(context).orElseGet(() -> newDevice(context));
     String token = findToken(context).orElseGet(() -> newToken(context));
-    return new Visit(context, this, kitchen, device(context, device, token));
+    return new Visit(context, this, kitchen, caller, device(context, device, token));
   }
 
   /** The visit of a call: a script is no browser and keeps nothing of ours. */
-  Visit call(Context context, Stand kitchen) {
+  Visit call(Context context, Stand kitchen, Caller caller) {
     UUID device = findDevice(context).orElseGet(UUID::randomUUID);
-    return new Visit(context, this, kitchen, device(context, device, ""));
+    return new Visit(context, this, kitchen, caller, device(context, device, ""));
+  }
+
+  /** A request at the door; a browser that is new gets a token to prove its forms with. */
+  Knock knock(Context context, Optional<Known> known) {
+    String token =
+        Guard.isCall(context) ? "" : findToken(context).orElseGet(() -> newToken(context));
+    return new Knock(context, this, known, token);
+  }
+
+  String scheme(Context context) {
+    return secure ? "https" : context.scheme();
+  }
+
+  /** From where a request comes; a proxy of ours says so last. */
+  String address(Context context) {
+    String said = context.header("X-Forwarded-For");
+    return proxied && said != null
+        ? said.substring(said.lastIndexOf(',') + 1).strip()
+        : context.ip();
   }
 
   private static Visit.Device device(Context context, UUID device, String token) {
     return new Visit.Device(
         device,
         token,
-        find(context, "cook"),
         Words.chosen(
             find(context, "language"), Optional.ofNullable(context.header("Accept-Language"))),
         find(context, "tone").filter(tone -> tone.matches("day|night")).orElse(""));
@@ -95,7 +118,7 @@ final class Site {
     return token;
   }
 
-  private static Optional<String> find(Context context, String name) {
+  static Optional<String> find(Context context, String name) {
     return Optional.ofNullable(context.cookie(name))
         .map(Site::decoded)
         .filter(value -> !value.isBlank() && value.length() <= 100);
@@ -107,6 +130,10 @@ final class Site {
         ? new String(
             HexFormat.of().parseHex(value.substring(2)), java.nio.charset.StandardCharsets.UTF_8)
         : value;
+  }
+
+  void forget(Context context, String name) {
+    context.removeCookie(name, "/");
   }
 
   void cookie(Context context, String name, String value) {

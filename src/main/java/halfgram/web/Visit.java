@@ -1,6 +1,8 @@
 package halfgram.web;
 
 import halfgram.kitchen.KitchenStore.Stand;
+import halfgram.people.Caller;
+import halfgram.people.Deed;
 import halfgram.words.Messages;
 import io.javalin.http.Context;
 import java.net.URLEncoder;
@@ -20,11 +22,12 @@ public final class Visit {
   static final String ATTRIBUTE = "halfgram.visit";
 
   /** Set by a script that wants one region of the page only. */
-  private static final String PART = "X-Part";
+  static final String PART = "X-Part";
 
   private final Context context;
   private final Site site;
   private final Stand kitchen;
+  private final Caller caller;
   private final Device device;
   private Optional<String> notice = Optional.empty();
 
@@ -32,16 +35,16 @@ public final class Visit {
    * The browser.
    *
    * @param token proves that a form came from one of our pages
-   * @param cook code of the person who works on it
    * @param language of the wall
    * @param tone "day", "night", or empty for what the system asks
    */
-  record Device(UUID id, String token, Optional<String> cook, String language, String tone) {}
+  record Device(UUID id, String token, String language, String tone) {}
 
-  Visit(Context context, Site site, Stand kitchen, Device device) {
+  Visit(Context context, Site site, Stand kitchen, Caller caller, Device device) {
     this.context = context;
     this.site = site;
     this.kitchen = kitchen;
+    this.caller = caller;
     this.device = device;
   }
 
@@ -57,18 +60,47 @@ public final class Visit {
     return kitchen;
   }
 
+  /** Who calls, and what they are here. */
+  public Caller caller() {
+    return caller;
+  }
+
+  public boolean may(Deed deed) {
+    return caller.may(deed);
+  }
+
+  /** From where. */
+  public String address() {
+    return site.address(context);
+  }
+
+  /** The address that was asked for, without its question. */
+  public String here() {
+    return context.path();
+  }
+
+  /** Where people find this server, as this browser asked for it: "https://kitchen.example". */
+  public String server() {
+    return site.scheme(context) + "://" + context.host();
+  }
+
+  /** The token of the session that calls, to tell it from the account's others. */
+  public Optional<String> shown() {
+    return Access.token(context);
+  }
+
   public UUID device() {
     return device.id();
   }
 
   /** Code of the person who works on this device, if somebody said so. */
   public Optional<String> cook() {
-    return device.cook();
+    return caller.cook();
   }
 
-  /** Who did it, for the log: the cook, else the office. */
+  /** Who did it, for the log: the cook, else whoever is signed in. */
   public String who() {
-    return device.cook().orElse("office");
+    return caller.who();
   }
 
   /** The language of the wall on this device; the office reads English. */
@@ -220,6 +252,20 @@ public final class Visit {
       return kitchen.code();
     }
 
+    /** Whether whoever calls may do something, by its code: "see-formulas". */
+    public boolean may(String deed) {
+      return caller.may(Deed.valueOf(deed.replace('-', '_').toUpperCase(java.util.Locale.ROOT)));
+    }
+
+    /** Who is signed in, and what they are here; a tablet's own name on the wall. */
+    public String getCaller() {
+      return caller.name();
+    }
+
+    public String getRole() {
+      return site.words().in(language).say("role." + caller.role().code());
+    }
+
     public long getChange() {
       return kitchen.change();
     }
@@ -238,11 +284,6 @@ public final class Visit {
   /** Goes on to another page of this kitchen after something was done. */
   public void seeOther(String rest) {
     context.redirect(path(rest), io.javalin.http.HttpStatus.SEE_OTHER);
-  }
-
-  /** Remembers who works on this device. */
-  public void rememberCook(String person) {
-    site.cookie(context, "cook", person);
   }
 
   void rememberTone(String tone) {

@@ -56,6 +56,7 @@ public final class Messages {
           "pages/slip",
           "pages/deliveries",
           "pages/kit",
+          "pages/people",
           "pages/command",
           "pages/api");
 

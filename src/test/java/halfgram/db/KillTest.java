@@ -7,6 +7,8 @@ import halfgram.book.BookStore;
 import halfgram.testkit.Chance;
 import halfgram.testkit.MortalServer;
 import halfgram.testkit.Postgres;
+import halfgram.testkit.Site;
+import halfgram.web.Access;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
@@ -212,7 +214,10 @@ class KillTest {
     }
 
     private JsonNode get(String path) throws IOException, InterruptedException {
-      HttpRequest request = HttpRequest.newBuilder(URI.create(address + path)).build();
+      HttpRequest request =
+          HttpRequest.newBuilder(URI.create(address + path))
+              .header(Access.SECRET, Site.SECRET)
+              .build();
       return BookStore.parse(http.send(request, HttpResponse.BodyHandlers.ofString()).body());
     }
 
@@ -220,6 +225,7 @@ class KillTest {
     private java.util.Optional<JsonNode> post(String tick) {
       HttpRequest request =
           HttpRequest.newBuilder(URI.create(address + "ticks"))
+              .header(Access.SECRET, Site.SECRET)
               .timeout(LONGEST)
               .header("Content-Type", "application/json")
               .POST(HttpRequest.BodyPublishers.ofString(tick))

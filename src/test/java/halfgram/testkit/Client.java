@@ -3,6 +3,7 @@ package halfgram.testkit;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.CookieManager;
+import java.net.HttpCookie;
 import java.net.URI;
 import java.net.URLEncoder;
 import java.net.http.HttpClient;
@@ -58,16 +59,35 @@ public final class Client {
   }
 
   private final String address;
+  private final CookieManager cookies = new CookieManager();
   private final HttpClient http =
       HttpClient.newBuilder()
           .version(HttpClient.Version.HTTP_1_1)
-          .cookieHandler(new CookieManager())
+          .cookieHandler(cookies)
           .followRedirects(HttpClient.Redirect.NEVER)
           .build();
   private String token = "";
 
   Client(String address) {
     this.address = address;
+  }
+
+  /** The same browser, with a cookie of the site. */
+  public Client withCookie(String name, String value) {
+    HttpCookie cookie = new HttpCookie(name, value);
+    cookie.setPath("/");
+    cookie.setVersion(0);
+    cookies.getCookieStore().add(URI.create(address), cookie);
+    return this;
+  }
+
+  /** A cookie of the site, as the browser has it now. */
+  public String cookie(String name) {
+    return cookies.getCookieStore().getCookies().stream()
+        .filter(cookie -> cookie.getName().equals(name))
+        .map(HttpCookie::getValue)
+        .findFirst()
+        .orElse("");
   }
 
   /** The token of the last page. */

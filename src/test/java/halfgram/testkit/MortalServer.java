@@ -4,6 +4,7 @@ import halfgram.Settings;
 import halfgram.Wiring;
 import halfgram.db.Sync;
 import halfgram.desk.Demo;
+import halfgram.pages.door.DoorPages;
 import halfgram.web.Server;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -49,8 +50,9 @@ public final class MortalServer {
             Optional.empty(),
             Optional.empty(),
             false,
+            false,
             Optional.of(Set.of("127.0.0.1")));
-    int port = wiring.server(options, "unused").start();
+    int port = wiring.server(options, Site.SECRET, DoorPages.CLOSED).start();
     System.out.println("listening " + port);
   }
 

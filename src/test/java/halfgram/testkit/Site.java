@@ -6,6 +6,13 @@ import halfgram.db.Sync;
 import halfgram.desk.Demo;
 import halfgram.desk.House;
 import halfgram.desk.ImportBook;
+import halfgram.desk.Signing;
+import halfgram.kitchen.KitchenStore.Stand;
+import halfgram.pages.door.DoorPages;
+import halfgram.people.Account;
+import halfgram.people.AccountStore;
+import halfgram.people.Member;
+import halfgram.people.Role;
 import halfgram.web.Server;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -23,6 +30,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
@@ -38,7 +46,16 @@ public final class Site implements AutoCloseable {
   /** Opens the way for commands. */
   public static final String SECRET = "secret-of-a-test";
 
+  /** Opens the page of the first kitchen. */
+  public static final String FIRST = "first-of-a-test";
+
   public static final LocalDate DAY = LocalDate.of(2026, 12, 5);
+
+  /** Who signs in when a test does not say who. */
+  public static final String OFFICE = "office";
+
+  private static final List<Site> OPEN = new CopyOnWriteArrayList<>();
+
   private static final ZoneId ZONE = ZoneId.of("Europe/Copenhagen");
 
   private final StandingClock clock = new StandingClock(at("09:00"));
@@ -58,9 +75,12 @@ public final class Site implements AutoCloseable {
                 Optional.empty(),
                 Optional.empty(),
                 false,
+                false,
                 Optional.of(Set.of("localhost", "127.0.0.1"))),
-            SECRET);
+            SECRET,
+            new DoorPages.Opening(true, FIRST));
     this.port = server.start();
+    OPEN.add(this);
   }
 
   /** With the demo kitchen, on H2 in a folder of its own; brought in once and then copied. */
@@ -151,11 +171,24 @@ public final class Site implements AutoCloseable {
     bringIn(wiring, book);
   }
 
+  /** Brings a book in; "office", who has no password, is its owner. */
   private static void bringIn(Wiring wiring, byte[] book) {
     ImportBook.Outcome outcome = wiring.importBook().importBook(book, "test");
     if (outcome.kitchen().isEmpty()) {
       throw new IllegalArgumentException(outcome.problems() + " " + outcome.unreadable());
     }
+    Stand kitchen = wiring.desk().findStand(outcome.kitchen().get()).orElseThrow();
+    wiring
+        .desk()
+        .read(
+            tx -> {
+              AccountStore accounts = new AccountStore();
+              Instant now = wiring.desk().now();
+              Account office =
+                  accounts.find(tx, OFFICE).orElseGet(() -> accounts.add(tx, OFFICE, OFFICE, now));
+              accounts.put(tx, kitchen.id(), new Member(office, Role.OWNER, Optional.empty(), now));
+              return true;
+            });
   }
 
   public Wiring wiring() {
@@ -171,9 +204,42 @@ public final class Site implements AutoCloseable {
     return "http://127.0.0.1:" + port;
   }
 
-  /** A browser without scripts, new to the site. */
+  /** A browser without scripts, new to the site, in which the owner has signed in. */
   public Client client() {
+    return stranger().withCookie("session", session());
+  }
+
+  /** A browser without scripts in which nobody has signed in. */
+  public Client stranger() {
     return new Client(address());
+  }
+
+  /** The token of a session that the owner has just opened; of nobody while there is no kitchen. */
+  public String session() {
+    return session(OFFICE);
+  }
+
+  /** The token of a session that somebody without a password has just opened. */
+  public String session(String name) {
+    Optional<Account> account = wiring.desk().read(tx -> new AccountStore().find(tx, name));
+    return account
+        .flatMap(
+            one ->
+                wiring.people().kitchensOf(one.id()).stream()
+                    .findFirst()
+                    .flatMap(
+                        kitchen ->
+                            wiring
+                                .signing()
+                                .signInToDemo(
+                                    kitchen.id(), one.id(), new Signing.From("test", "here"))))
+        .map(Signing.In::token)
+        .orElse("0".repeat(43));
+  }
+
+  /** The site of this process that an address belongs to. */
+  static Optional<Site> find(String url) {
+    return OPEN.stream().filter(site -> url.startsWith(site.address() + "/")).findFirst();
   }
 
   /** A script that calls the JSON API. */
@@ -207,6 +273,7 @@ public final class Site implements AutoCloseable {
 
   @Override
   public void close() {
+    OPEN.remove(this);
     server.close();
     wiring.close();
     folder.ifPresent(Site::delete);

@@ -7,6 +7,7 @@ import com.microsoft.playwright.ConsoleMessage;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Request;
 import com.microsoft.playwright.WebError;
+import com.microsoft.playwright.options.Cookie;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
@@ -46,10 +47,23 @@ public final class Viewer implements AutoCloseable {
     return context;
   }
 
-  /** Goes there and gives the page, loaded. */
+  /** Goes there, signed in as the owner unless somebody is already, and gives the page, loaded. */
   public Page open(String url) {
+    boolean known = context.cookies(url).stream().anyMatch(cookie -> cookie.name.equals("session"));
+    if (!known) {
+      Site.find(url).ifPresent(site -> signIn(url, site.session()));
+    }
     page.navigate(url);
     return page;
+  }
+
+  /** Shows a session's token from now on. */
+  public void signIn(String url, String session) {
+    context.addCookies(
+        List.of(
+            new Cookie("session", session)
+                .setUrl(url.replaceFirst("^(https?://[^/]+).*", "$1"))
+                .setHttpOnly(true)));
   }
 
   /**

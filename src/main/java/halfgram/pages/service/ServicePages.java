@@ -6,6 +6,7 @@ import halfgram.desk.House;
 import halfgram.desk.Sending;
 import halfgram.desk.Services;
 import halfgram.desk.Swapping;
+import halfgram.pages.AtWork;
 import halfgram.pages.Rooms;
 import halfgram.pages.Sequence;
 import halfgram.pass.AtPass;
@@ -23,12 +24,15 @@ import java.util.Optional;
 public final class ServicePages implements Server.Part {
   private final Desk desk;
   private final Services services;
+  private final AtWork work;
   private final Sending sending;
   private final Swapping swapping;
   private final Sequence numbers;
 
-  public ServicePages(Desk desk, Services services, Sending sending, Swapping swapping) {
+  public ServicePages(
+      Desk desk, Services services, Sending sending, Swapping swapping, AtWork work) {
     this.desk = desk;
+    this.work = work;
     this.services = services;
     this.sending = sending;
     this.swapping = swapping;
@@ -87,7 +91,9 @@ public final class ServicePages implements Server.Part {
     Person person =
         PassScene.findPerson(scene.house(), visit.field("person"))
             .orElseThrow(() -> Halt.notFound(visit.field("person")));
-    visit.rememberCook(person.code());
+    if (!work.lets(visit, person)) {
+      return;
+    }
     EntryForm waiting = EntryForm.of(visit::field);
     if (waiting.isEmpty()) {
       visit.seeOther(address(visit));

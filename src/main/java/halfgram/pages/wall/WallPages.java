@@ -15,6 +15,7 @@ import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
+import halfgram.pages.AtWork;
 import halfgram.pages.OutWords;
 import halfgram.pages.Rooms;
 import halfgram.pages.Sequence;
@@ -43,6 +44,7 @@ public final class WallPages implements Server.Part {
 
   private final Desk desk;
   private final Plans plans;
+  private final AtWork work;
   private final Ticking ticking;
   private final AfterBar afters;
   private final Stock stock;
@@ -65,8 +67,10 @@ public final class WallPages implements Server.Part {
       Services services,
       Kit kit,
       Bathing bathing,
-      Gating gating) {
+      Gating gating,
+      AtWork work) {
     this.desk = desk;
+    this.work = work;
     this.plans = plans;
     this.ticking = ticking;
     this.stock = stock;
@@ -119,7 +123,9 @@ public final class WallPages implements Server.Part {
     Person person =
         findPerson(scene.house(), visit.field("person"))
             .orElseThrow(() -> Halt.notFound(visit.field("person")));
-    visit.rememberCook(person.code());
+    if (!work.lets(visit, person)) {
+      return;
+    }
     BathForm atBath = BathForm.of(visit::field);
     if (!atBath.isEmpty()) {
       bath(visit, scene, atBath, person);

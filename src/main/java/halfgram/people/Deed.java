@@ -1,0 +1,286 @@
+package halfgram.people;
+
+import static halfgram.people.Role.CATERER;
+import static halfgram.people.Role.CHEF;
+import static halfgram.people.Role.COOK;
+import static halfgram.people.Role.OWNER;
+import static halfgram.people.Role.TABLET;
+import static halfgram.people.Role.VIEWER;
+
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * The table of what one may do: who may, and by which routes it is done. A route below a kitchen is
+ * written from there, "POST tick"; one outside with its slash, "GET /". Every route of the server
+ * stands in exactly one line; pages and calls are treated alike.
+ */
+public enum Deed {
+  /** What needs nobody's name: the door, signing in, files of the pages, signs of life. */
+  KNOCK(
+      Set.of(),
+      "GET /",
+      "GET /assets/*",
+      "GET /health/live",
+      "GET /health/ready",
+      "GET /api/openapi.json",
+      "GET /command",
+      "POST /command",
+      "GET /first",
+      "POST /first",
+      "GET /sign-in",
+      "POST /sign-in",
+      "POST /sign-in/demo",
+      "GET /sign-out",
+      "POST /sign-out",
+      "POST /api/session",
+      "DELETE /api/session",
+      "GET /invitation",
+      "POST /invitation",
+      "GET /pair",
+      "POST /pair"),
+
+  /** What everybody of a kitchen may: be there, look at what they may do, mind their own. */
+  BE_THERE(
+      Set.of(OWNER, CHEF, CATERER, COOK, VIEWER, TABLET),
+      "GET live",
+      "POST tone",
+      "POST language",
+      "GET roles"),
+  OWN_ACCOUNT(
+      Set.of(OWNER, CHEF, CATERER, COOK, VIEWER),
+      "GET me",
+      "POST me/password",
+      "POST me/end",
+      "GET api/v1/me"),
+
+  SEE_SHEET(
+      Set.of(OWNER, CHEF, COOK, VIEWER),
+      "GET ",
+      "GET task",
+      "GET tonight",
+      "GET why",
+      "GET api/v1/plan",
+      "GET api/v1/today",
+      "GET api/v1/tasks",
+      "GET api/v1/why"),
+  ACCEPT_PLAN(Set.of(OWNER, CHEF), "POST plan", "POST api/v1/plan"),
+
+  SEE_FORMULAS(
+      Set.of(OWNER, CHEF, COOK),
+      "GET formulas",
+      "GET formulas/{code}",
+      "GET formulas/{code}/versions",
+      "GET api/v1/formulas",
+      "GET api/v1/formulas/{code}",
+      "GET api/v1/formulas/{code}/scale"),
+  CHANGE_FORMULAS(
+      Set.of(OWNER, CHEF),
+      "GET formulas/new",
+      "POST formulas/new",
+      "GET formulas/{code}/edit",
+      "POST formulas/{code}/edit",
+      "POST api/v1/formulas",
+      "PUT api/v1/formulas/{code}"),
+  TAKE_BOOK_OUT(Set.of(OWNER), "GET api/v1/book", "GET api/v1/tables/{table}"),
+  BRING_BOOK_IN(Set.of(OWNER, CHEF), "POST api/v1/book", "POST api/v1/tables/{table}"),
+
+  SEE_EVENTS(
+      Set.of(OWNER, CHEF, CATERER, COOK, VIEWER),
+      "GET events",
+      "GET events/{code}",
+      "GET api/v1/events",
+      "GET api/v1/events/{code}"),
+  CHANGE_EVENTS(
+      Set.of(OWNER, CHEF, CATERER),
+      "GET events/new",
+      "POST events/new",
+      "GET events/{code}/edit",
+      "POST events/{code}/edit",
+      "POST events/{code}/covers",
+      "POST events/{code}/remove",
+      "POST events/{code}/back",
+      "POST api/v1/events",
+      "POST api/v1/events/{code}/back",
+      "PUT api/v1/events/{code}",
+      "PUT api/v1/events/{code}/covers",
+      "DELETE api/v1/events/{code}"),
+  SEE_PARS(Set.of(OWNER, CHEF, CATERER, COOK, VIEWER), "GET pars", "GET api/v1/pars"),
+  CHANGE_PARS(Set.of(OWNER, CHEF), "POST pars", "PUT api/v1/pars"),
+  LOOK_AT_SLIP(Set.of(OWNER, CHEF, CATERER, COOK), "GET slip/{run}", "GET api/v1/slip/{run}"),
+  SLIP(Set.of(OWNER, CHEF, CATERER), "POST slip/{run}", "POST api/v1/slip/{run}"),
+
+  SEE_WALL(
+      Set.of(OWNER, CHEF, COOK, VIEWER, TABLET),
+      "GET wall",
+      "GET wall/{station}",
+      "GET wall/{station}/who",
+      "GET label",
+      "GET baths",
+      "GET baths/{label}",
+      "GET api/v1/baths",
+      "GET api/v1/baths/{label}",
+      "GET api/v1/gates"),
+  WORK(
+      Set.of(OWNER, CHEF, COOK, TABLET),
+      "POST wall/cook",
+      "POST wall/seen",
+      "POST wall/kit",
+      "POST tick",
+      "POST bath",
+      "POST baths/{label}/back",
+      "POST gate",
+      "POST api/v1/ticks",
+      "POST api/v1/baths",
+      "POST api/v1/gates"),
+  SEE_KIT(Set.of(OWNER, CHEF, COOK, VIEWER, TABLET), "GET kit", "GET api/v1/kit"),
+  WASH_KIT(Set.of(OWNER, CHEF, COOK, TABLET), "POST kit/wash", "POST kit/undo", "POST api/v1/kit"),
+
+  SEE_SERVICE(
+      Set.of(OWNER, CHEF, CATERER, COOK, VIEWER, TABLET),
+      "GET service",
+      "GET service/{service}",
+      "GET service/{service}/who",
+      "GET service/{service}/swap",
+      "GET api/v1/services",
+      "GET api/v1/services/{service}",
+      "GET api/v1/services/{service}/swaps"),
+  RUN_SERVICE(
+      Set.of(OWNER, CHEF, COOK, TABLET),
+      "POST service/{service}",
+      "POST service/{service}/cook",
+      "POST service/{service}/swap",
+      "POST api/v1/services/{service}/entries",
+      "POST api/v1/services/{service}/swaps"),
+
+  SEE_STOCK(
+      Set.of(OWNER, CHEF, COOK, VIEWER, TABLET),
+      "GET stock",
+      "GET stock/{code}",
+      "GET api/v1/stock",
+      "GET api/v1/stock/{lot}",
+      "GET api/v1/waste",
+      "GET api/v1/taken",
+      "GET api/v1/coming"),
+  HANDLE_STOCK(
+      Set.of(OWNER, CHEF, COOK, TABLET),
+      "GET stock/new",
+      "POST stock/new",
+      "GET count/{station}",
+      "POST stock/{code}/count",
+      "POST stock/{code}/bin",
+      "POST stock/{code}/back",
+      "POST stock/{code}/{deed}",
+      "POST kept/seen",
+      "POST api/v1/stock",
+      "POST api/v1/stock/{lot}/count",
+      "POST api/v1/stock/{lot}/bin",
+      "POST api/v1/stock/{lot}/back",
+      "POST api/v1/stock/{lot}/waste",
+      "POST api/v1/stock/{lot}/broke",
+      "POST api/v1/stock/{lot}/move",
+      "POST api/v1/stock/{lot}/freeze",
+      "POST api/v1/stock/{lot}/thaw",
+      "POST api/v1/stock/{lot}/split",
+      "POST api/v1/stock/{lot}/combine",
+      "POST api/v1/taken/seen"),
+
+  SEE_DELIVERIES(
+      Set.of(OWNER, CHEF, CATERER, COOK, VIEWER, TABLET),
+      "GET deliveries",
+      "GET deliveries/{code}",
+      "GET api/v1/deliveries",
+      "GET api/v1/deliveries/{code}"),
+  TAKE_IN(
+      Set.of(OWNER, CHEF, COOK, TABLET),
+      "POST deliveries/{code}/enter",
+      "POST api/v1/deliveries/{code}/entries"),
+  ORDER(
+      Set.of(OWNER, CHEF),
+      "GET deliveries/new",
+      "POST deliveries/new",
+      "GET deliveries/{code}/edit",
+      "POST deliveries/{code}/edit",
+      "GET deliveries/{code}/cancel",
+      "POST api/v1/deliveries",
+      "PUT api/v1/deliveries/{code}"),
+
+  SEE_LOG(Set.of(OWNER, CHEF, COOK, VIEWER), "GET log", "GET api/v1/log"),
+  SEE_AUDIT(Set.of(OWNER), "GET audit", "GET api/v1/audit"),
+  MANAGE_TABLETS(
+      Set.of(OWNER, CHEF),
+      "GET tablets",
+      "POST tablets/pair",
+      "POST tablets/{tablet}",
+      "POST tablets/{tablet}/revoke",
+      "POST tablets/pins",
+      "POST tablets/kept/{entry}",
+      "GET api/v1/tablets"),
+  MANAGE_PEOPLE(
+      Set.of(OWNER),
+      "GET people",
+      "POST people",
+      "POST people/{person}",
+      "POST people/{person}/invite",
+      "POST people/{person}/sign-out",
+      "POST people/{person}/remove",
+      "GET api/v1/people");
+
+  private static final Map<String, Deed> BY_ROUTE = byRoute();
+
+  private final Set<Role> roles;
+  private final List<String> routes;
+
+  Deed(Set<Role> roles, String... routes) {
+    this.roles = roles;
+    this.routes = List.of(routes);
+  }
+
+  /** As messages and forms write it: "see-sheet". */
+  public String code() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** Who may. */
+  public Set<Role> roles() {
+    return roles;
+  }
+
+  /** How it is done, as the table writes it. */
+  public List<String> routes() {
+    return routes;
+  }
+
+  /**
+   * What a route is for; empty for one that the table does not know, which nobody may use.
+   *
+   * @param path as the server has it: "/k/{kitchen}/tick"
+   */
+  public static Optional<Deed> find(String method, String path) {
+    String below = path.startsWith(BELOW) ? path.substring(BELOW.length()) : path;
+    return Optional.ofNullable(
+        BY_ROUTE.get((method.equals("HEAD") ? "GET" : method) + " " + below));
+  }
+
+  /** Where a kitchen's routes begin. */
+  private static final String BELOW = "/k/{kitchen}/";
+
+  private static Map<String, Deed> byRoute() {
+    Map<String, Deed> found = new HashMap<>();
+    Arrays.stream(values())
+        .forEach(
+            deed ->
+                deed.routes.forEach(
+                    route -> {
+                      if (found.put(route, deed) != null) {
+                        throw new IllegalStateException(route + " stands twice in the table");
+                      }
+                    }));
+    return Map.copyOf(found);
+  }
+}

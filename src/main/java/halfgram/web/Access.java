@@ -1,0 +1,147 @@
+package halfgram.web;
+
+import halfgram.kitchen.KitchenStore.Origin;
+import halfgram.kitchen.KitchenStore.Stand;
+import halfgram.people.Caller;
+import halfgram.people.Deed;
+import halfgram.people.Known;
+import halfgram.people.Role;
+import io.javalin.http.Context;
+import io.javalin.router.Endpoint;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.util.Optional;
+import java.util.UUID;
+
+/**
+ * Who calls, and whether they may: by the session or the tablet a request shows, and by the one
+ * table of {@link Deed}. A kitchen that is not there and one that is somebody else's look the same.
+ */
+public final class Access {
+  /** A command of the machine's owner shows the server's secret so. */
+  public static final String SECRET = "X-Halfgram-Secret";
+
+  static final String SESSION = "session";
+  static final String TABLET = "tablet";
+
+  private static final UUID NOWHERE = new UUID(0, 0);
+  private static final int TOKEN = 43;
+
+  /** What is asked about people. */
+  public interface People {
+    /** Who shows a session's token, and what they are in a kitchen. */
+    Optional<Known> session(String token, UUID kitchen);
+
+    /** The tablet of a kitchen that shows a token, revoked or not. */
+    Optional<Caller> tablet(String token, UUID kitchen);
+
+    /** Keeps what a revoked tablet sent. */
+    void keep(Stand kitchen, Caller tablet, String path, String body);
+  }
+
+  private final People people;
+  private final String secret;
+
+  public Access(People people, String secret) {
+    this.people = people;
+    this.secret = secret;
+  }
+
+  /** Who shows a session's token outside any kitchen. */
+  Optional<Known> anywhere(Context context) {
+    return token(context).flatMap(token -> people.session(token, NOWHERE));
+  }
+
+  /**
+   * Who calls a kitchen.
+   *
+   * @throws Halt when nobody is signed in, or somebody for whom the kitchen is not there
+   */
+  Caller caller(Context context, Optional<Stand> kitchen, String code) {
+    if (isCommand(context)) {
+      return Caller.command();
+    }
+    UUID id = kitchen.map(Stand::id).orElse(NOWHERE);
+    Optional<Known> known = token(context).flatMap(token -> people.session(token, id));
+    Optional<Caller> person = known.flatMap(Known::caller);
+    if (person.isPresent()) {
+      return person.get();
+    }
+    Optional<Caller> tablet = tabletToken(context).flatMap(token -> people.tablet(token, id));
+    if (tablet.isPresent()) {
+      return tablet.get();
+    }
+    if (known.isPresent()) {
+      throw Halt.notFound(code);
+    }
+    throw Halt.nobody();
+  }
+
+  /** Whether the route that was found is one the caller may use. */
+  void check(Context context, Caller caller, Stand kitchen) {
+    Endpoint matched = context.endpoints().matchedHttpEndpoint();
+    if (matched == null) {
+      return;
+    }
+    Deed deed =
+        Deed.find(context.req().getMethod(), matched.path)
+            .orElseThrow(() -> Halt.notFound(context.path()));
+    boolean revoked = caller.tablet().filter(one -> one.revoked().isPresent()).isPresent();
+    if (revoked) {
+      boolean sends = !context.req().getMethod().equals("GET") && caller.may(deed);
+      if (sends) {
+        people.keep(kitchen, caller, context.path(), context.body());
+      }
+      throw Halt.revoked(sends);
+    }
+    if (!caller.may(deed)) {
+      throw Halt.forbidden(caller.role(), deed);
+    }
+    if (caller.role() == Role.TABLET && !showsItsStation(context, caller)) {
+      throw Halt.otherStation(caller.name());
+    }
+  }
+
+  /** A tablet of some stations shows and works these; "all" is every station. */
+  private static boolean showsItsStation(Context context, Caller caller) {
+    Optional<String> station =
+        Optional.ofNullable(context.pathParamMap().get("station"))
+            .or(() -> Optional.ofNullable(context.formParam("station")))
+            .filter(code -> !code.isEmpty());
+    return station.isEmpty() || caller.tablet().filter(one -> one.shows(station.get())).isPresent();
+  }
+
+  /** From where the changes of a request come. */
+  static Origin origin(Context context, Caller caller, String address) {
+    String via =
+        switch (caller.kind()) {
+          case COMMAND -> "command";
+          case TABLET -> "tablet";
+          case SESSION -> Guard.isCall(context) ? "call" : "page";
+        };
+    return new Origin(via, caller.name(), address);
+  }
+
+  private boolean isCommand(Context context) {
+    String given = context.header(SECRET);
+    return given != null
+        && MessageDigest.isEqual(
+            given.getBytes(StandardCharsets.UTF_8), secret.getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** A script shows its token as a bearer, a browser as a cookie. */
+  static Optional<String> token(Context context) {
+    String header = context.header("Authorization");
+    Optional<String> bearer =
+        Optional.ofNullable(header)
+            .filter(text -> text.startsWith("Bearer "))
+            .map(text -> text.substring("Bearer ".length()).strip());
+    return bearer
+        .or(() -> Optional.ofNullable(context.cookie(SESSION)))
+        .filter(text -> text.length() == TOKEN);
+  }
+
+  private static Optional<String> tabletToken(Context context) {
+    return Optional.ofNullable(context.cookie(TABLET)).filter(text -> text.length() == TOKEN);
+  }
+}
