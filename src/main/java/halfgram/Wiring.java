@@ -62,6 +62,7 @@ import halfgram.pages.TubDeeds;
 import halfgram.pages.baths.BathsPages;
 import halfgram.pages.deliveries.DeliveryPages;
 import halfgram.pages.door.DoorPages;
+import halfgram.pages.door.Opening;
 import halfgram.pages.events.EditPages;
 import halfgram.pages.events.EventsPages;
 import halfgram.pages.formulas.FormulasPages;
@@ -213,7 +214,7 @@ public final class Wiring implements AutoCloseable {
    * @param secret opens the way for commands of the machine's owner
    * @param opening how its door stands
    */
-  public Server server(Server.Options options, String secret, DoorPages.Opening opening) {
+  public Server server(Server.Options options, String secret, Opening opening) {
     Server.Kitchens kitchens = new Server.Kitchens(desk::list, desk::findStand, desk::isAlive);
     Whys whys = new Whys(desk, plans);
     Events events = new Events(desk);

@@ -24,6 +24,7 @@ final class Features {
           "measure",
           "input",
           "kitchen",
+          "people",
           "rules",
           "station",
           "ingredient",

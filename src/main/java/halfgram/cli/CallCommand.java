@@ -2,7 +2,7 @@ package halfgram.cli;
 
 import halfgram.Wiring;
 import halfgram.desk.House;
-import halfgram.pages.door.DoorPages;
+import halfgram.pages.door.Opening;
 import halfgram.web.Server;
 import java.io.IOException;
 import java.net.URI;
@@ -82,7 +82,7 @@ final class CallCommand {
         new Server.Options(
             "127.0.0.1", 0, Optional.empty(), Optional.empty(), false, false, Optional.empty());
     String secret = ServeCommand.secret();
-    try (Server server = wiring.server(options, secret, DoorPages.CLOSED)) {
+    try (Server server = wiring.server(options, secret, Opening.CLOSED)) {
       return send(new Running("http://127.0.0.1:" + server.start(), secret), house, asked);
     }
   }

@@ -6,7 +6,7 @@ import halfgram.db.Database;
 import halfgram.desk.Demo;
 import halfgram.kitchen.KitchenStore.Stand;
 import halfgram.measure.Message;
-import halfgram.pages.door.DoorPages;
+import halfgram.pages.door.Opening;
 import halfgram.web.Server;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -75,7 +75,7 @@ final class ServeCommand {
         wiring.server(
             listening.options(settings.tlsPassword()),
             secret,
-            new DoorPages.Opening(listening.isLoopback(), first));
+            new Opening(listening.isLoopback(), first));
     int port;
     try {
       port = server.start();

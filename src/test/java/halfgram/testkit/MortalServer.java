@@ -4,7 +4,7 @@ import halfgram.Settings;
 import halfgram.Wiring;
 import halfgram.db.Sync;
 import halfgram.desk.Demo;
-import halfgram.pages.door.DoorPages;
+import halfgram.pages.door.Opening;
 import halfgram.web.Server;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -52,7 +52,7 @@ public final class MortalServer {
             false,
             false,
             Optional.of(Set.of("127.0.0.1")));
-    int port = wiring.server(options, Site.SECRET, DoorPages.CLOSED).start();
+    int port = wiring.server(options, Site.SECRET, Opening.CLOSED).start();
     System.out.println("listening " + port);
   }
 

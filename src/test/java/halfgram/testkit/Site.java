@@ -8,7 +8,7 @@ import halfgram.desk.House;
 import halfgram.desk.ImportBook;
 import halfgram.desk.Signing;
 import halfgram.kitchen.KitchenStore.Stand;
-import halfgram.pages.door.DoorPages;
+import halfgram.pages.door.Opening;
 import halfgram.people.Account;
 import halfgram.people.AccountStore;
 import halfgram.people.Member;
@@ -78,7 +78,7 @@ public final class Site implements AutoCloseable {
                 false,
                 Optional.of(Set.of("localhost", "127.0.0.1"))),
             SECRET,
-            new DoorPages.Opening(true, FIRST));
+            new Opening(true, FIRST));
     this.port = server.start();
     OPEN.add(this);
   }

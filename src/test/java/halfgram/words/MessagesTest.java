@@ -7,6 +7,8 @@ import halfgram.formula.Gate;
 import halfgram.formula.Step;
 import halfgram.measure.Message;
 import halfgram.measure.Standing;
+import halfgram.people.Deed;
+import halfgram.people.Role;
 import halfgram.prep.GateEntry;
 import halfgram.technique.bath.BathEntry;
 import halfgram.technique.bath.LiveBaths;
@@ -160,6 +162,9 @@ class MessagesTest {
         "why.rule.weigh.",
         membersIn("prep/TaskNotes.java", "void note(Task task, WeighLine line) {", "\n  }"));
     families.put("why.standing.", words(Standing.values()));
+    families.put("role.", Arrays.stream(Role.values()).map(Role::code).toList());
+    families.put("deed.", Arrays.stream(Deed.values()).map(Deed::code).toList());
+    families.put("door.does.", Role.ofPeople().stream().map(Role::code).toList());
     return families;
   }
 
