@@ -144,11 +144,11 @@ public final class FirstRun {
           List<Person> cast = desk.open(tx, kitchen).book().people();
           Optional<Person> chef = cast.stream().filter(Person::chef).findFirst();
           Optional<Person> cook = cast.stream().filter(one -> !one.chef()).findFirst();
-          add(tx, kitchen.id(), "sunniva", "Sunniva, owner", Role.OWNER, Optional.empty());
+          add(tx, kitchen.id(), "sunniva", "Sunniva", Role.OWNER, Optional.empty());
           add(tx, kitchen.id(), chef, "chef", Role.CHEF);
-          add(tx, kitchen.id(), "tobias", "Tobias, caterer", Role.CATERER, Optional.empty());
+          add(tx, kitchen.id(), "tobias", "Tobias", Role.CATERER, Optional.empty());
           add(tx, kitchen.id(), cook, "cook", Role.COOK);
-          add(tx, kitchen.id(), "wanda", "Wanda, inspector", Role.VIEWER, Optional.empty());
+          add(tx, kitchen.id(), "wanda", "Wanda", Role.VIEWER, Optional.empty());
           return true;
         });
     signing.forget();
@@ -156,7 +156,7 @@ public final class FirstRun {
 
   private void add(Tx tx, UUID kitchen, Optional<Person> person, String as, Role role) {
     String name = person.map(Person::code).orElse(as);
-    String shown = person.map(Person::name).orElse(as) + ", " + as;
+    String shown = person.map(Person::name).orElse(as);
     add(tx, kitchen, name, shown, role, person.map(Person::code));
   }
 

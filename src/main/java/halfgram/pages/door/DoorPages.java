@@ -137,6 +137,7 @@ public final class DoorPages implements Server.Door {
         kitchen.code(),
         member.account().id().toString(),
         member.account().shown(),
+        words.say("role." + role.code()),
         words.say("door.does." + role.code()));
   }
 

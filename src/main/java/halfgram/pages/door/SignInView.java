@@ -17,5 +17,5 @@ public record SignInView(
     String to, List<Kept> kept, String name, String said, String because, List<Demo> demos) {
 
   /** One of the demo's people. */
-  public record Demo(String kitchen, String account, String shown, String does) {}
+  public record Demo(String kitchen, String account, String shown, String role, String does) {}
 }
