@@ -233,7 +233,11 @@ public enum Deed {
 
   private static final Map<String, Deed> BY_ROUTE = byRoute();
 
+  /** Made by Set.of and List.of, which nobody can change. */
+  @SuppressWarnings("ImmutableEnumChecker")
   private final Set<Role> roles;
+
+  @SuppressWarnings("ImmutableEnumChecker")
   private final List<String> routes;
 
   Deed(Set<Role> roles, String... routes) {
