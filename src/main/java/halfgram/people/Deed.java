@@ -116,10 +116,9 @@ public enum Deed {
   SLIP(Set.of(OWNER, CHEF, CATERER), "POST slip/{run}", "POST api/v1/slip/{run}"),
 
   SEE_WALL(
+      Set.of(OWNER, CHEF, COOK, TABLET), "GET wall", "GET wall/{station}", "GET wall/{station}/who"),
+  SEE_BATHS(
       Set.of(OWNER, CHEF, COOK, VIEWER, TABLET),
-      "GET wall",
-      "GET wall/{station}",
-      "GET wall/{station}/who",
       "GET label",
       "GET baths",
       "GET baths/{label}",

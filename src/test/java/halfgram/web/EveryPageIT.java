@@ -285,11 +285,19 @@ class EveryPageIT {
         "baths",
         "baths/A",
         "log",
-        "log?what=stock");
+        "log?what=stock",
+        "people",
+        "roles",
+        "me",
+        "tablets",
+        "audit",
+        "/sign-in",
+        "/invitation",
+        "/pair");
   }
 
   private static String address(String page) {
-    return site.address() + "/k/TARN/" + page;
+    return site.address() + (page.startsWith("/") ? page : "/k/TARN/" + page);
   }
 
   /** The first task whose id begins so. */
