@@ -1,5 +1,6 @@
 package halfgram;
 
+import halfgram.api.AuditApi;
 import halfgram.api.BathAnswers;
 import halfgram.api.BathsApi;
 import halfgram.api.BookApi;
@@ -12,6 +13,7 @@ import halfgram.api.LedgerApi;
 import halfgram.api.LogApi;
 import halfgram.api.OpenApi;
 import halfgram.api.ParsApi;
+import halfgram.api.PeopleApi;
 import halfgram.api.PlanApi;
 import halfgram.api.ServicesApi;
 import halfgram.api.SessionApi;
@@ -25,6 +27,7 @@ import halfgram.cli.CommandApi;
 import halfgram.cli.SheetJson;
 import halfgram.db.Database;
 import halfgram.db.Sync;
+import halfgram.desk.Audit;
 import halfgram.desk.BathOrigins;
 import halfgram.desk.Bathing;
 import halfgram.desk.Bringing;
@@ -59,6 +62,7 @@ import halfgram.desk.Whys;
 import halfgram.kitchen.KitchenStore.Stand;
 import halfgram.pages.AtWork;
 import halfgram.pages.TubDeeds;
+import halfgram.pages.audit.AuditPages;
 import halfgram.pages.baths.BathsPages;
 import halfgram.pages.deliveries.DeliveryPages;
 import halfgram.pages.door.DoorPages;
@@ -226,6 +230,7 @@ public final class Wiring implements AutoCloseable {
     Kit kit = new Kit(desk, plans);
     Bringing bringing = new Bringing(desk);
     Logbook logbook = new Logbook(desk, plans);
+    Audit audit = new Audit(desk);
     Bathing bathing = new Bathing(desk, plans, ticking);
     Gating gating = new Gating(desk, ticking);
     BathOrigins origins = new BathOrigins(desk, stock);
@@ -245,6 +250,9 @@ public final class Wiring implements AutoCloseable {
         List.of(
             new PeoplePages(desk, people, signing),
             new SessionApi(signing),
+            new PeopleApi(desk, people, signing),
+            new AuditPages(desk, audit),
+            new AuditApi(desk, audit),
             new TodayPages(desk, plans, stock, nights, services),
             new WhyPages(desk, whys),
             new ServicePages(desk, services, sending, swapping, work),

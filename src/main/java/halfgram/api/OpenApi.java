@@ -1,6 +1,7 @@
 package halfgram.api;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookStore;
 import halfgram.web.Server;
@@ -32,6 +33,9 @@ public final class OpenApi implements Server.Part {
           "baths",
           "gates",
           "log",
+          "session",
+          "people",
+          "audit",
           "book");
   private static final String BOOK = "/halfgram/book/halfgram-book-1.schema.json";
 
@@ -61,12 +65,30 @@ public final class OpenApi implements Server.Part {
       ((ObjectNode) root.path("paths")).setAll((ObjectNode) part.path("paths"));
       schemas.setAll((ObjectNode) part.path("schemas"));
     }
+    root.path("paths").properties().forEach(path -> guard(path.getKey(), path.getValue()));
     ObjectNode book = read(BOOK);
     ObjectNode parts = (ObjectNode) book.remove("$defs");
     book.remove(List.of("$schema", "$id"));
     schemas.set("book", linked(book));
     parts.properties().forEach(one -> schemas.set(PREFIX + one.getKey(), linked(one.getValue())));
     return root.toPrettyString() + "\n";
+  }
+
+  /** What every call of a kitchen can be answered with, whoever it is that calls. */
+  private static void guard(String path, JsonNode operations) {
+    if (path.startsWith("/k/")) {
+      for (JsonNode operation : operations) {
+        if (operation.path("responses") instanceof ObjectNode responses) {
+          responses.set("401", link("Nobody"));
+          responses.set("403", link("Forbidden"));
+        }
+      }
+    }
+  }
+
+  private static ObjectNode link(String response) {
+    ObjectNode link = JsonNodeFactory.instance.objectNode();
+    return link.put("$ref", "#/components/responses/" + response);
   }
 
   /** A part of the book's schema with its links going to the schemas here. */

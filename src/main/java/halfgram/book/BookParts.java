@@ -54,7 +54,7 @@ final class BookParts {
     Buffer buffer = kitchenNode.map(kitchens::buffer).orElse(Buffer.PUBLISHED);
     kitchenNode.ifPresent(Node::done);
     SortedMap<String, Station> stations =
-        byCode(root.some("stations", kitchens::station), Station::code);
+        byCode(root.all("stations", kitchens::station), Station::code);
     List<Person> people = root.list("people", kitchens::person);
     SortedMap<String, Equipment> equipment =
         byCode(root.list("equipment", kitchens::equipment), Equipment::code);
@@ -63,7 +63,7 @@ final class BookParts {
     List<Scale> scales = root.list("scales", kitchens::scale);
     IngredientReader ingredientReader = new IngredientReader(reading);
     SortedMap<String, Ingredient> ingredients =
-        byCode(root.some("ingredients", ingredientReader::ingredient), Ingredient::code);
+        byCode(root.all("ingredients", ingredientReader::ingredient), Ingredient::code);
     FormulaReader formulas =
         new FormulaReader(
             reading,
@@ -71,7 +71,7 @@ final class BookParts {
             kitchen.waterHardness(),
             new StepReader(reading, equipment, containers),
             new TechniqueReader(reading, containers, kitchen.waterHardness().isPresent()));
-    List<Formula> read = root.some("formulas", formulas::formula);
+    List<Formula> read = root.all("formulas", formulas::formula);
     read = read.stream().filter(formula -> !formula.versions().isEmpty()).toList();
     Formulary formulary = formulary(read);
     formulas.check(formulary);

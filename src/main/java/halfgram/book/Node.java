@@ -375,11 +375,18 @@ final class Node {
 
   /** As {@link #list}, and at least one. */
   <T> List<T> some(String key, Function<Node, T> reader) {
-    List<T> read = list(key, reader);
     if (!has(key) || (get(key).isArray() && get(key).isEmpty())) {
       problem(key, "", "problem.missing", Message.of("accept.some"));
     }
-    return read;
+    return list(key, reader);
+  }
+
+  /** As {@link #list}, and there, though perhaps empty. */
+  <T> List<T> all(String key, Function<Node, T> reader) {
+    if (!has(key)) {
+      problem(key, "", "problem.missing", Message.of("accept.list"));
+    }
+    return list(key, reader);
   }
 
   /** The object has been read: what was not asked for is not known. */

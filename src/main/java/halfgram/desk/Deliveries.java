@@ -146,6 +146,7 @@ public final class Deliveries {
     detail.put("kind", there.isEmpty() ? "added" : "edited");
     detail.set("supplier", body.path("supplier"));
     there.ifPresent(before -> detail.set("before", body(before)));
+    detail.set("after", ImportingDeliveries.withoutEntries(body));
     News news = News.fact(KIND, code, detail.toString(), who);
     long change = kitchens.change(tx, house.id(), news, desk.now());
     LocalDate date = LocalDate.parse(body.path("date").asText());

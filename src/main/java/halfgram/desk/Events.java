@@ -270,12 +270,13 @@ public final class Events {
     return kitchens.change(tx, house.id(), news, desk.now());
   }
 
-  /** What the log keeps: the covers when they changed, and what the event was before. */
+  /** What the log keeps: the covers when they changed, what the event was and what it is. */
   private static ObjectNode detail(Optional<ObjectNode> before, ObjectNode body) {
     ObjectNode detail = JsonNodeFactory.instance.objectNode();
     if (before.isEmpty()) {
       detail.set("added", body.path("name"));
       covers(detail, body.path("name"), 0, counted(body));
+      detail.set("after", body);
       return detail;
     }
     int from = counted(before.get());
@@ -284,6 +285,7 @@ public final class Events {
       covers(detail, body.path("name"), from, to);
     }
     detail.set(BEFORE, before.get());
+    detail.set("after", body);
     return detail;
   }
 

@@ -10,12 +10,15 @@ import halfgram.book.ImportingDeliveries;
 import halfgram.db.Tx;
 import halfgram.input.Problem;
 import halfgram.kitchen.KitchenStore;
+import halfgram.kitchen.KitchenStore.News;
 import halfgram.kitchen.KitchenStore.Stand;
 import halfgram.lot.Lot;
 import halfgram.lot.LotStore;
 import halfgram.lot.Movement;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
+import halfgram.measure.Dimension;
+import halfgram.measure.Exact;
 import halfgram.measure.Message;
 import halfgram.prep.KitchenBook;
 import java.nio.charset.StandardCharsets;
@@ -111,31 +114,45 @@ public final class ImportBook {
   Outcome write(Tx tx, String code, ObjectNode tree, KitchenBook book, String who) {
     Instant at = desk.now();
     Optional<Stand> there = kitchens.find(tx, code);
+    BroughtIn brought = new BroughtIn();
     if (there.isPresent()) {
       kitchens.lock(tx, there.get().id());
       Optional<String> changed = Importing.findChangedVersion(tx, there.get().id(), tree);
       if (changed.isPresent()) {
         return problem(changed.get(), Message.of("problem.version-changed"));
       }
-      ObjectNode merged = merged(books.load(tx, there.get().id()), tree);
+      ObjectNode stored = books.load(tx, there.get().id());
+      ObjectNode merged = merged(stored, tree);
       BookReader.Outcome whole =
           desk.reader().read(merged.toString().getBytes(StandardCharsets.UTF_8));
       if (whole.book().isEmpty()) {
         return new Outcome(Optional.empty(), 0, whole.problems(), whole.unreadable());
       }
+      brought.compare(stored, merged);
+    } else {
+      brought.compare(tree.objectNode(), tree);
     }
     Stand stand = there.orElseGet(() -> kitchens.create(tx, UUID.randomUUID(), code, at));
-    long change =
-        kitchens.change(tx, stand.id(), KitchenStore.News.fact("import", code, "{}", who), at);
-    int rows = new Importing(tx, stand.id(), change, who, at).write(tree, book);
     Map<String, Tub> tubs = new HashMap<>();
     lots.list(tx, stand.id(), book.lots().stream().map(Lot::code).toList())
         .forEach(tub -> tubs.put(tub.lot().code(), tub));
     for (Lot lot : book.lots()) {
       Optional<Tub> tub = Optional.ofNullable(tubs.get(lot.code()));
+      brought.tub(lot.code(), tub.map(one -> left(one.lot())).orElse(""), left(lot));
+    }
+    News news = News.fact("import", code, brought.detail().toString(), who);
+    long change = kitchens.change(tx, stand.id(), news, at);
+    int rows = new Importing(tx, stand.id(), change, who, at).write(tree, book);
+    for (Lot lot : book.lots()) {
+      Optional<Tub> tub = Optional.ofNullable(tubs.get(lot.code()));
       rows += tub(tx, new Place(stand.id(), change, who, at), lot, tub);
     }
     return new Outcome(Optional.of(code), rows, List.of(), Optional.empty());
+  }
+
+  private static String left(Lot lot) {
+    String unit = lot.left().dimension() == Dimension.COUNT ? " piece" : " g";
+    return Exact.plain(lot.left().number(), 6) + unit;
   }
 
   private static Outcome problem(String path, Message message) {
@@ -217,7 +234,8 @@ public final class ImportBook {
     };
   }
 
-  private static String key(JsonNode item, String kind) {
+  /** What names an item among those of its kind. */
+  static String key(JsonNode item, String kind) {
     return kind.equals("pars")
         ? item.path("service").asText()
             + "/"

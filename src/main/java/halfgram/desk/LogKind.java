@@ -1,7 +1,10 @@
 package halfgram.desk;
 
+import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /** What the log can be narrowed to. */
 public enum LogKind {
@@ -18,6 +21,14 @@ public enum LogKind {
   BATH,
   GATE,
   IMPORT;
+
+  /** What changes say they are; who may come in and what with is for the audit alone. */
+  static Set<String> ofChanges() {
+    return Arrays.stream(values())
+        .filter(kind -> kind != TICK)
+        .map(LogKind::word)
+        .collect(Collectors.toUnmodifiableSet());
+  }
 
   public static Optional<LogKind> find(String word) {
     for (LogKind kind : values()) {

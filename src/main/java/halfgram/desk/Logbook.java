@@ -12,7 +12,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
 import java.util.function.Predicate;
 
@@ -128,7 +127,7 @@ public final class Logbook {
     List<Entry> both = new ArrayList<>();
     ticks.listBefore(tx, house.id(), before, BATCH).forEach(tick -> both.add(new Entered(tick)));
     kitchens
-        .listBefore(tx, house.id(), before, Set.of(), BATCH)
+        .listBefore(tx, house.id(), before, LogKind.ofChanges(), BATCH)
         .forEach(change -> both.add(new Changed(change)));
     return both.stream()
         .sorted(Comparator.comparingLong(Entry::number).reversed())

@@ -111,6 +111,11 @@ public final class SaveFormula {
     ObjectNode detail = JsonNodeFactory.instance.objectNode();
     detail.put("version", by.number());
     detail.set("note", body.path("note"));
+    Optional<ObjectNode> head = findHead(house, draft.code());
+    if (!head.equals(Optional.of(draft.head()))) {
+      head.ifPresent(before -> detail.set("before", before));
+      detail.set("after", draft.head());
+    }
     long change =
         kitchens.change(
             tx,

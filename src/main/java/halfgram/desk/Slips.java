@@ -261,6 +261,12 @@ public final class Slips {
     detail.put("date", found.date().toString());
     asked.push().ifPresent(push -> detail.put("minutes", push.minutes()));
     asked.covers().ifPresent(covers -> detail.put("covers", covers));
+    for (JsonNode before : house.tree().path("services")) {
+      if (before.path("code").asText().equals(code)) {
+        detail.set("before", before);
+      }
+    }
+    detail.set("after", body);
     News news = News.fact(SLIP, code, detail.toString(), who);
     long change = kitchens.change(tx, house.id(), news, desk.now());
     books.save(tx, house.id(), "services", code, 0, body.toString(), change);

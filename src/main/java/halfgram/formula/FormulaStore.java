@@ -6,6 +6,7 @@ import static halfgram.db.schema.Tables.FORMULA_VERSION;
 import halfgram.db.Tx;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 
 /** Formulas and their versions as the book writes them; a version is written once. */
@@ -48,6 +49,20 @@ public final class FormulaStore {
                     row.get(FORMULA_VERSION.BODY),
                     row.get(FORMULA_VERSION.WHO),
                     row.get(FORMULA_VERSION.SAVED_AT)));
+  }
+
+  /** What one version says. */
+  public Optional<String> findVersion(Tx tx, UUID kitchen, String code, int version) {
+    return tx.sql()
+        .select(FORMULA_VERSION.BODY)
+        .from(FORMULA_VERSION)
+        .join(FORMULA)
+        .on(FORMULA.KITCHEN_ID.eq(FORMULA_VERSION.KITCHEN_ID))
+        .and(FORMULA.ID.eq(FORMULA_VERSION.FORMULA_ID))
+        .where(FORMULA_VERSION.KITCHEN_ID.eq(kitchen))
+        .and(FORMULA.CODE.eq(code))
+        .and(FORMULA_VERSION.VERSION.eq(version))
+        .fetchOptional(FORMULA_VERSION.BODY);
   }
 
   /** Adds a formula or replaces what belongs to all its versions. */

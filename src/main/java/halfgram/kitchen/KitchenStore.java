@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import org.jooq.Condition;
 import org.jooq.impl.DSL;
 
 /** Kitchens, and the log of what changed in each, in order. */
@@ -61,6 +62,20 @@ public final class KitchenStore {
       return new News(kind, subject, detail, who, false);
     }
   }
+
+  /**
+   * Which changes are looked for; empty texts and days leave nothing out.
+   *
+   * @param who part of the name of who did it or of the account
+   * @param from the first moment
+   * @param until the first moment no longer
+   */
+  public record Which(
+      Optional<String> kind,
+      String who,
+      String subject,
+      Optional<Instant> from,
+      Optional<Instant> until) {}
 
   public List<Stand> list(Tx tx) {
     return tx.sql().selectFrom(KITCHEN).orderBy(KITCHEN.CODE).fetch(KitchenStore::stand);
@@ -191,6 +206,30 @@ public final class KitchenStore {
         .where(CHANGE_LOG.KITCHEN_ID.eq(kitchen))
         .and(CHANGE_LOG.NUMBER.lt(number))
         .and(kinds.isEmpty() ? DSL.noCondition() : CHANGE_LOG.KIND.in(kinds))
+        .orderBy(CHANGE_LOG.NUMBER.desc())
+        .limit(most)
+        .fetch(KitchenStore::changeOf);
+  }
+
+  /** The last changes before a number of those looked for, newest first. */
+  public List<Change> listWhich(Tx tx, UUID kitchen, Which which, long number, int most) {
+    Condition who =
+        CHANGE_LOG
+            .WHO
+            .containsIgnoreCase(which.who())
+            .or(CHANGE_LOG.ACCOUNT.containsIgnoreCase(which.who()));
+    return tx.sql()
+        .selectFrom(CHANGE_LOG)
+        .where(CHANGE_LOG.KITCHEN_ID.eq(kitchen))
+        .and(CHANGE_LOG.NUMBER.lt(number))
+        .and(which.kind().map(CHANGE_LOG.KIND::eq).orElse(DSL.noCondition()))
+        .and(which.who().isEmpty() ? DSL.noCondition() : who)
+        .and(
+            which.subject().isEmpty()
+                ? DSL.noCondition()
+                : CHANGE_LOG.SUBJECT.containsIgnoreCase(which.subject()))
+        .and(which.from().map(CHANGE_LOG.AT::ge).orElse(DSL.noCondition()))
+        .and(which.until().map(CHANGE_LOG.AT::lt).orElse(DSL.noCondition()))
         .orderBy(CHANGE_LOG.NUMBER.desc())
         .limit(most)
         .fetch(KitchenStore::changeOf);

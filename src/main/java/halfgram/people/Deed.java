@@ -36,7 +36,6 @@ public enum Deed {
       "GET /sign-in",
       "POST /sign-in",
       "POST /sign-in/demo",
-      "GET /sign-out",
       "POST /sign-out",
       "POST /api/session",
       "DELETE /api/session",
@@ -210,7 +209,7 @@ public enum Deed {
       "PUT api/v1/deliveries/{code}"),
 
   SEE_LOG(Set.of(OWNER, CHEF, COOK, VIEWER), "GET log", "GET api/v1/log"),
-  SEE_AUDIT(Set.of(OWNER), "GET audit", "GET api/v1/audit"),
+  SEE_AUDIT(Set.of(OWNER), "GET audit", "GET api/v1/audit", "GET api/v1/audit.csv"),
   MANAGE_TABLETS(
       Set.of(OWNER, CHEF),
       "GET tablets",

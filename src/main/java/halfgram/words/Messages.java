@@ -57,6 +57,7 @@ public final class Messages {
           "pages/deliveries",
           "pages/kit",
           "pages/people",
+          "pages/audit",
           "pages/command",
           "pages/api");
 

@@ -87,7 +87,7 @@ final class SchemaCases {
         arguments("an unknown key of the kitchen", "kitchen/colour", "'red'"),
         arguments("an unknown key at the top", "recipes", "[]"),
         arguments("an object for a list", "people", "{}"),
-        arguments("no stations", "stations", "[]"),
+        arguments("no list of stations", "stations", "null"),
         arguments("a text in a list of objects", "stations/+", "'cold'"),
         arguments("an upper-case code", "stations/cold/code", "'Cold'"),
         arguments("a code with a blank", "stations/cold/code", "'cold one'"),
