@@ -26,7 +26,8 @@ public final class Client {
     System.setProperty("jdk.httpclient.allowRestrictedHeaders", "connection");
   }
 
-  private static final Pattern TOKEN = Pattern.compile("data-token=\"([^\"]+)\"");
+  private static final Pattern TOKEN =
+      Pattern.compile("(?:data-token|name=\"_csrf\" value)=\"([^\"]+)\"");
 
   /** An answer. */
   public record Answer(int status, String body, Map<String, List<String>> headers) {

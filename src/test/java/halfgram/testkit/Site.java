@@ -60,12 +60,14 @@ public final class Site implements AutoCloseable {
 
   private final StandingClock clock = new StandingClock(at("09:00"));
   private final Optional<Path> folder;
+  private final Settings settings;
   private final Wiring wiring;
   private final Server server;
   private final int port;
 
   private Site(Optional<Path> folder, Settings settings, UnaryOperator<Sync> around) {
     this.folder = folder;
+    this.settings = settings;
     this.wiring = Wiring.open(settings, clock, around);
     this.server =
         wiring.server(
@@ -264,6 +266,16 @@ public final class Site implements AutoCloseable {
 
   public void passTime(Duration time) {
     clock.now.updateAndGet(now -> now.plus(time));
+  }
+
+  /** The same database and the same time, after the server was stopped and started again. */
+  public Site restarted() {
+    OPEN.remove(this);
+    server.close();
+    wiring.close();
+    Site site = new Site(folder, settings, UnaryOperator.identity());
+    site.setClock(clock.instant());
+    return site;
   }
 
   /** A number no device has used. */

@@ -1,0 +1,35 @@
+package halfgram.testkit;
+
+import halfgram.desk.People;
+import halfgram.desk.Signing;
+
+/** People of the demo kitchen who sign in with a password, as real ones do. */
+public final class Staff {
+  public static final String PASSWORD = "copper kettle under nine bridges";
+
+  private Staff() {}
+
+  /** Adds somebody; answers the code with which they choose a password. */
+  public static String invite(Site site, String name, String role) {
+    People.Draft draft = new People.Draft(name, name + " of the test", role, "");
+    People.Outcome outcome = site.wiring().people().add(site.house(), draft, "test");
+    return ((People.Done) outcome).code().orElseThrow();
+  }
+
+  /** Adds somebody who has chosen {@link #PASSWORD}. */
+  public static void join(Site site, String name, String role) {
+    String code = invite(site, name, role);
+    site.wiring().people().accept(code, PASSWORD, new Signing.From("test", "here")).orElseThrow();
+  }
+
+  /** A browser in which they have just signed in. */
+  public static Client signedIn(Site site, String name) {
+    Client client = site.stranger();
+    client.get("/sign-in");
+    Client.Answer in = client.post("/sign-in", "name", name, "password", PASSWORD);
+    if (in.status() != 303) {
+      throw new AssertionError(name + " was not let in: " + in.status());
+    }
+    return client;
+  }
+}
