@@ -21,6 +21,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 
 /**
@@ -40,6 +41,9 @@ public final class BookStore {
           "diets",
           "dishes",
           "services");
+
+  /** Of those, the ones that a book has even when nothing stands in them. */
+  private static final Set<String> NEEDED = Set.of("stations", "ingredients");
 
   private static final String KITCHEN = "kitchen";
   private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
@@ -90,7 +94,7 @@ public final class BookStore {
 
   private static void set(ObjectNode book, String part, Map<String, ArrayNode> lists) {
     ArrayNode list = lists.get(part);
-    if (list != null && !list.isEmpty()) {
+    if (list != null && (!list.isEmpty() || NEEDED.contains(part))) {
       book.set(part, list);
     }
   }
