@@ -19,6 +19,7 @@ import halfgram.api.ServicesApi;
 import halfgram.api.SessionApi;
 import halfgram.api.SlipApi;
 import halfgram.api.StockApi;
+import halfgram.api.TabletsApi;
 import halfgram.api.TickApi;
 import halfgram.book.BookReader;
 import halfgram.book.Reference;
@@ -43,6 +44,7 @@ import halfgram.desk.Gating;
 import halfgram.desk.Handling;
 import halfgram.desk.ImportBook;
 import halfgram.desk.ImportTable;
+import halfgram.desk.Inbox;
 import halfgram.desk.Kit;
 import halfgram.desk.Logbook;
 import halfgram.desk.Nights;
@@ -61,6 +63,8 @@ import halfgram.desk.Ticking;
 import halfgram.desk.Whys;
 import halfgram.kitchen.KitchenStore.Stand;
 import halfgram.pages.AtWork;
+import halfgram.pages.KeptInbox;
+import halfgram.pages.KeptReader;
 import halfgram.pages.TubDeeds;
 import halfgram.pages.audit.AuditPages;
 import halfgram.pages.baths.BathsPages;
@@ -74,10 +78,13 @@ import halfgram.pages.kit.KitPages;
 import halfgram.pages.log.LogPages;
 import halfgram.pages.pars.ParsPages;
 import halfgram.pages.people.PeoplePages;
+import halfgram.pages.service.KeptAtPass;
 import halfgram.pages.service.ServicePages;
 import halfgram.pages.slip.SlipPages;
 import halfgram.pages.stock.StockPages;
+import halfgram.pages.tablets.TabletsPages;
 import halfgram.pages.today.TodayPages;
+import halfgram.pages.wall.KeptAtWall;
 import halfgram.pages.wall.WallPages;
 import halfgram.pages.why.WhyPages;
 import halfgram.people.Caller;
@@ -116,6 +123,7 @@ public final class Wiring implements AutoCloseable {
   private final People people;
   private final Tablets tablets;
   private final FirstRun firstRun;
+  private final Inbox inbox;
 
   private Wiring(Settings settings, Clock clock, Database database) {
     this.settings = settings;
@@ -127,6 +135,7 @@ public final class Wiring implements AutoCloseable {
     this.signing = new Signing(desk);
     this.people = new People(desk, signing);
     this.tablets = new Tablets(desk, signing);
+    this.inbox = new Inbox(desk);
     this.firstRun = new FirstRun(desk, people, signing);
   }
 
@@ -239,6 +248,19 @@ public final class Wiring implements AutoCloseable {
     Swapping swapping = new Swapping(desk, events);
     AtWork work = new AtWork(tablets);
     Sending sending = new Sending(desk, swapping);
+    TickApi tickApi = new TickApi(desk, plans, ticking);
+    BathsApi bathsApi = new BathsApi(desk, plans, bathing, new BathAnswers(desk, origins));
+    GatesApi gatesApi = new GatesApi(desk, plans, gating);
+    ServicesApi servicesApi = new ServicesApi(desk, services, sending, swapping);
+    List<KeptReader> readers =
+        List.of(
+            new KeptAtWall(plans),
+            new KeptAtPass(),
+            tickApi,
+            bathsApi,
+            gatesApi,
+            servicesApi);
+    KeptInbox kept = new KeptInbox(desk, inbox, readers, this::result);
     return new Server(
         options,
         kitchens,
@@ -271,10 +293,12 @@ public final class Wiring implements AutoCloseable {
             new PlanApi(desk, plans, whys, nights, this::result),
             new KitPages(desk, kit),
             new KitApi(desk, kit),
-            new TickApi(desk, ticking),
-            new BathsApi(desk, plans, bathing, new BathAnswers(desk, origins)),
-            new GatesApi(desk, plans, gating),
-            new ServicesApi(desk, services, sending, swapping),
+            tickApi,
+            bathsApi,
+            gatesApi,
+            servicesApi,
+            new TabletsPages(desk, tablets, inbox, kept),
+            new TabletsApi(desk, tablets, kept),
             new StockApi(desk, plans, stock, bringing, deeds),
             new LedgerApi(desk, plans),
             new DeliveryPages(desk, plans, deliveries),
@@ -311,8 +335,8 @@ public final class Wiring implements AutoCloseable {
     }
 
     @Override
-    public void keep(Stand kitchen, Caller tablet, String path, String body) {
-      tablets.keep(kitchen, tablet, path, body);
+    public boolean keep(Stand kitchen, Caller tablet, String path, String body) {
+      return inbox.keep(kitchen, tablet, path, body);
     }
   }
 

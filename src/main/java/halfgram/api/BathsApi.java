@@ -9,6 +9,8 @@ import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Plans;
+import halfgram.pages.KeptReader;
+import halfgram.pages.KeptWords;
 import halfgram.pages.Rooms;
 import halfgram.prep.TickStore;
 import halfgram.technique.bath.BathEntry;
@@ -16,15 +18,17 @@ import halfgram.web.Halt;
 import halfgram.web.Problems;
 import halfgram.web.Server;
 import halfgram.web.Visit;
+import halfgram.words.Messages;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.UUID;
 
 /** The baths of a day, and what cooks enter at them. */
-public final class BathsApi implements Server.Part {
+public final class BathsApi implements Server.Part, KeptReader {
   private static final String PLACE = "/k/{kitchen}/api/v1/baths";
 
   private final Desk desk;
@@ -73,10 +77,49 @@ public final class BathsApi implements Server.Part {
   private void enter(Context context) {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
-    Queue.answer(visit, context.body(), one -> answer(visit, house, one));
+    Queue.answer(
+        visit,
+        context.body(),
+        one ->
+            isElsewhere(visit, house, one)
+                ? Queue.elsewhere(visit)
+                : answer(house, visit.words(), visit.who(), one));
+  }
+
+  @Override
+  public Optional<Work> read(Post post) {
+    if (!post.path().equals("api/v1/baths")) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        Queue.kept(
+            post,
+            one ->
+                new KeptWords(plans)
+                    .bath(
+                        post,
+                        one.path("kind").asText(),
+                        List.of(
+                            one.path("bath").asText(),
+                            one.path("run").asText(),
+                            one.path("pieces").asText(),
+                            one.path("note").asText(),
+                            one.path("cook").asText())),
+            (then, one) ->
+                new BathsApi(then.desk(), then.plans(), then.bathing(), answers)
+                    .answer(post.house(), post.words(), post.cook(), one)));
   }
 
   // ---- behind the handlers ----
+
+  /** Whether the tasks of the run it is about are at another station than the tablet. */
+  private boolean isElsewhere(Visit visit, House house, JsonNode body) {
+    String run = body.path("run").asText();
+    return !run.isEmpty()
+        && inForce(visit, house).sheet().tasks().stream()
+            .filter(task -> task.make().id().equals(run))
+            .noneMatch(task -> visit.isAt(task.station()));
+  }
 
   private InForce inForce(Visit visit, House house) {
     LocalDate day = Query.findDate(visit, "date").orElse(house.day(desk.now()));
@@ -85,27 +128,27 @@ public final class BathsApi implements Server.Part {
         .orElseThrow(() -> Halt.notFound(day.toString()));
   }
 
-  private Queue.Answer answer(Visit visit, House house, JsonNode body) {
+  private Queue.Answer answer(House house, Messages words, String who, JsonNode body) {
     Call call = new Call(body);
     LocalDate day = call.date("day", house.day(desk.now()));
     Bathing.Entry entry = entry(call);
     if (!call.problems().isEmpty()) {
-      return new Queue.Answer(422, Call.json(call.problems(), visit.words()));
+      return new Queue.Answer(422, Call.json(call.problems(), words));
     }
-    plans.open(house, house.day(desk.now()), visit.who());
+    plans.open(house, house.day(desk.now()), who);
     Bathing.Outcome outcome = bathing.enter(house, day, entry);
     if (outcome instanceof Bathing.Taken taken) {
       return new Queue.Answer(taken.repeated() ? 200 : 201, taken(house, taken));
     }
     if (outcome instanceof Bathing.Refused refused) {
-      return new Queue.Answer(409, Problems.json("refused", visit.words().say(refused.because())));
+      return new Queue.Answer(409, Problems.json("refused", words.say(refused.because())));
     }
     if (outcome instanceof Bathing.Worn worn) {
       return new Queue.Answer(409, Problems.json("worn", visit.words().say(worn.because())));
     }
     String what = ((Bathing.Unknown) outcome).what();
     return new Queue.Answer(
-        404, Problems.json("not-found", visit.words().say("web.not-found", what)));
+        404, Problems.json("not-found", words.say("web.not-found", what)));
   }
 
   private Bathing.Entry entry(Call call) {

@@ -15,6 +15,8 @@ import halfgram.formula.Gate;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import halfgram.measure.Message;
+import halfgram.pages.KeptReader;
+import halfgram.pages.KeptWords;
 import halfgram.pages.Rooms;
 import halfgram.pages.TypedAmount;
 import halfgram.prep.GateEntry;
@@ -24,6 +26,7 @@ import halfgram.web.Halt;
 import halfgram.web.Problems;
 import halfgram.web.Server;
 import halfgram.web.Visit;
+import halfgram.words.Messages;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.LocalDate;
@@ -35,7 +38,7 @@ import java.util.Optional;
 import java.util.UUID;
 
 /** Test pieces and tastings at which batches stop, and parts held back to taste. */
-public final class GatesApi implements Server.Part {
+public final class GatesApi implements Server.Part, KeptReader {
   private static final String PLACE = "/k/{kitchen}/api/v1/gates";
 
   private final Desk desk;
@@ -90,26 +93,64 @@ public final class GatesApi implements Server.Part {
   private void enter(Context context) {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
-    Call call = new Call(Json.body(context.body()));
-    LocalDate day = call.date("day", house.day(desk.now()));
-    Gating.Entry entry = entry(call, Json.body(context.body()));
-    if (!call.problems().isEmpty()) {
-      call.refuse(visit);
-      return;
+    JsonNode body = Json.body(context.body());
+    Queue.Answer answer =
+        isElsewhere(visit, house, body)
+            ? Queue.elsewhere(visit)
+            : answer(house, visit.words(), visit.who(), body);
+    visit.json(answer.status(), answer.body());
+  }
+
+  private boolean isElsewhere(Visit visit, House house, JsonNode body) {
+    return plans
+        .findOrOpen(house, house.day(desk.now()), visit.who())
+        .flatMap(of -> of.findTask(body.path("task").asText()))
+        .filter(task -> !visit.isAt(task.station()))
+        .isPresent();
+  }
+
+  @Override
+  public Optional<Work> read(Post post) {
+    if (!post.path().equals("api/v1/gates")) {
+      return Optional.empty();
     }
-    plans.open(house, house.day(desk.now()), visit.who());
+    return Optional.of(
+        Queue.kept(
+            post,
+            one ->
+                new KeptWords(plans)
+                    .gate(
+                        post,
+                        one.path("verdict").asText(),
+                        one.path("task").asText(),
+                        one.path("cook").asText()),
+            (then, one) ->
+                new GatesApi(then.desk(), then.plans(), then.gating())
+                    .answer(post.house(), post.words(), post.cook(), one)));
+  }
+
+  private Queue.Answer answer(House house, Messages words, String who, JsonNode body) {
+    Call call = new Call(body);
+    LocalDate day = call.date("day", house.day(desk.now()));
+    Gating.Entry entry = entry(call, body);
+    if (!call.problems().isEmpty()) {
+      return new Queue.Answer(422, Call.json(call.problems(), words));
+    }
+    plans.open(house, house.day(desk.now()), who);
     Gating.Outcome outcome = gating.enter(house, day, entry);
     if (outcome instanceof Gating.Taken taken) {
       ObjectNode node = JsonNodeFactory.instance.objectNode();
       node.put("entry", taken.entry().id().toString());
       node.put("change", taken.change());
       node.put("at", Answers.moment(taken.entry().at(), Answers.zone(house)));
-      visit.json(taken.repeated() ? 200 : 201, node.toString());
-    } else if (outcome instanceof Gating.Refused refused) {
-      visit.json(409, Problems.json("refused", visit.words().say(refused.because())));
-    } else {
-      throw Halt.notFound(((Gating.Unknown) outcome).what());
+      return new Queue.Answer(taken.repeated() ? 200 : 201, node.toString());
     }
+    if (outcome instanceof Gating.Refused refused) {
+      return new Queue.Answer(409, Problems.json("refused", words.say(refused.because())));
+    }
+    String what = ((Gating.Unknown) outcome).what();
+    return new Queue.Answer(
+        404, Problems.json("not-found", words.say("web.not-found", what)));
   }
 
   // ---- behind the handlers ----

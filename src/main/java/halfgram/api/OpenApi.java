@@ -32,6 +32,7 @@ public final class OpenApi implements Server.Part {
           "formulas",
           "baths",
           "gates",
+          "tablets",
           "log",
           "session",
           "people",

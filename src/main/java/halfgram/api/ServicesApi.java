@@ -9,7 +9,9 @@ import halfgram.desk.House;
 import halfgram.desk.Sending;
 import halfgram.desk.Services;
 import halfgram.desk.Swapping;
+import halfgram.pages.KeptReader;
 import halfgram.pages.Rooms;
+import halfgram.pages.ServiceLine;
 import halfgram.pass.AtPass;
 import halfgram.pass.Called;
 import halfgram.pass.Entry;
@@ -17,15 +19,21 @@ import halfgram.web.Halt;
 import halfgram.web.Problems;
 import halfgram.web.Server;
 import halfgram.web.Visit;
+import halfgram.words.Messages;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.net.URLDecoder;
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** The services of today at the pass, and what is entered while they run. */
-public final class ServicesApi implements Server.Part {
+public final class ServicesApi implements Server.Part, KeptReader {
   private static final String PLACE = "/k/{kitchen}/api/v1/services";
+  private static final Pattern ENTRIES = Pattern.compile("api/v1/services/([^/]+)/entries");
 
   private final Desk desk;
   private final Services services;
@@ -74,7 +82,14 @@ public final class ServicesApi implements Server.Part {
   private void enter(Context context) {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
-    Queue.answer(visit, context.body(), one -> answer(visit, house, one));
+    Queue.answer(
+        visit,
+        context.body(),
+        one ->
+            visit.isAt(one.path("station").asText(""))
+                    || one.path("station").asText("").isEmpty()
+                ? answer(house, visit.words(), visit.part("service"), one)
+                : Queue.elsewhere(visit));
   }
 
   private void swaps(Context context) {
@@ -106,8 +121,25 @@ public final class ServicesApi implements Server.Part {
       call.refuse(visit);
       return;
     }
-    Queue.Answer answer = answer(visit, swapping.swap(house, house.day(desk.now()), asked));
+    Queue.Answer answer = answer(visit.words(), swapping.swap(house, house.day(desk.now()), asked));
     visit.json(answer.status(), answer.body());
+  }
+
+  @Override
+  public Optional<Work> read(Post post) {
+    Matcher entries = ENTRIES.matcher(post.path());
+    if (!entries.matches()) {
+      return Optional.empty();
+    }
+    String service = URLDecoder.decode(entries.group(1), StandardCharsets.UTF_8);
+    return Optional.of(
+        Queue.kept(
+            post,
+            one ->
+                new ServiceLine(post.house().book(), post.words()).said(one),
+            (then, one) ->
+                new ServicesApi(then.desk(), services, then.sending(), swapping)
+                    .answer(post.house(), post.words(), service, one)));
   }
 
   // ---- behind the handlers ----
@@ -125,26 +157,26 @@ public final class ServicesApi implements Server.Part {
     return board.find(service).orElseThrow(() -> Halt.notFound(board.missing(service)));
   }
 
-  private Queue.Answer answer(Visit visit, House house, JsonNode body) {
+  private Queue.Answer answer(House house, Messages words, String service, JsonNode body) {
     Call call = new Call(body);
     LocalDate day = call.date("day", house.day(desk.now()));
-    Sending.Asked asked = asked(call, visit.part("service"));
+    Sending.Asked asked = asked(call, service);
     if (!call.problems().isEmpty()) {
-      return new Queue.Answer(422, Call.json(call.problems(), visit.words()));
+      return new Queue.Answer(422, Call.json(call.problems(), words));
     }
-    return answer(visit, sending.enter(house, day, asked));
+    return answer(words, sending.enter(house, day, asked));
   }
 
-  private static Queue.Answer answer(Visit visit, Sending.Outcome outcome) {
+  private static Queue.Answer answer(Messages words, Sending.Outcome outcome) {
     if (outcome instanceof Sending.Taken taken) {
       return new Queue.Answer(taken.repeated() ? 200 : 201, taken(taken));
     }
     if (outcome instanceof Sending.Refused refused) {
-      return new Queue.Answer(409, Problems.json("refused", visit.words().say(refused.because())));
+      return new Queue.Answer(409, Problems.json("refused", words.say(refused.because())));
     }
     String what = outcome instanceof Sending.NoSuch none ? none.what() : "";
     return new Queue.Answer(
-        404, Problems.json("not-found", visit.words().say("web.not-found", what)));
+        404, Problems.json("not-found", words.say("web.not-found", what)));
   }
 
   private Sending.Asked asked(Call call, String service) {

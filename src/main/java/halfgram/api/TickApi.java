@@ -7,24 +7,35 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.Desk;
 import halfgram.desk.Dipped;
 import halfgram.desk.House;
+import halfgram.desk.Plans;
 import halfgram.desk.Ticking;
+import halfgram.pages.KeptReader;
+import halfgram.pages.KeptWords;
 import halfgram.pages.Rooms;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
 import halfgram.web.Server;
 import halfgram.web.Visit;
+import halfgram.words.Messages;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 
 /** Ticks: one, or a queue that a device kept while it had no network. */
-public final class TickApi implements Server.Part {
+public final class TickApi implements Server.Part, KeptReader {
   private final Desk desk;
   private final Ticking ticking;
+  private final KeptWords kept;
 
-  public TickApi(Desk desk, Ticking ticking) {
+  public TickApi(Desk desk, Plans plans, Ticking ticking) {
+    this(desk, ticking, new KeptWords(plans));
+  }
+
+  private TickApi(Desk desk, Ticking ticking, KeptWords kept) {
     this.desk = desk;
+    this.kept = kept;
     this.ticking = ticking;
   }
 
@@ -36,27 +47,72 @@ public final class TickApi implements Server.Part {
   private void tick(Context context) {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
-    Queue.answer(visit, context.body(), one -> answer(visit, house, one));
+    Queue.answer(
+        visit,
+        context.body(),
+        one -> isElsewhere(visit, house, one) ? Queue.elsewhere(visit) : answer(house, visit.words(), one));
   }
 
-  private Queue.Answer answer(Visit visit, House house, JsonNode body) {
+  private boolean isElsewhere(Visit visit, House house, JsonNode body) {
+    Call call = new Call(body);
+    LocalDate day = call.date("day", house.day(desk.now()));
+    return ticking
+        .findTask(house, day, body.path("task").asText())
+        .filter(task -> !visit.isAt(task.station()))
+        .isPresent();
+  }
+
+  @Override
+  public Optional<Work> read(Post post) {
+    if (!post.path().equals("api/v1/ticks")) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        Queue.kept(
+            post,
+            one -> said(post, one),
+            (then, one) ->
+                new TickApi(then.desk(), then.ticking(), kept)
+                    .answer(post.house(), post.words(), one)));
+  }
+
+  private String said(Post post, JsonNode one) {
+    String task = one.path("task").asText();
+    String path = one.path("line").asText();
+    return new Call(one)
+        .choice("kind", Tick.Kind.class)
+        .map(
+            kind ->
+                kept.tick(
+                    post,
+                    kind,
+                    task,
+                    List.of(
+                        path.isEmpty() ? "" : kept.line(post, task, path),
+                        one.path("amount").asText(),
+                        one.path("note").asText(),
+                        one.path("cook").asText())))
+        .orElse(one.toString());
+  }
+
+  private Queue.Answer answer(House house, Messages words, JsonNode body) {
     Call call = new Call(body);
     LocalDate day = call.date("day", house.day(desk.now()));
     Ticking.Entry entry = entry(call);
     if (!call.problems().isEmpty()) {
-      return new Queue.Answer(422, Call.json(call.problems(), visit.words()));
+      return new Queue.Answer(422, Call.json(call.problems(), words));
     }
     Ticking.Outcome outcome = ticking.tick(house, day, entry);
     if (outcome instanceof Ticking.Taken taken) {
       return new Queue.Answer(taken.repeated() ? 200 : 201, taken(house, taken));
     }
     if (outcome instanceof Ticking.Refused refused) {
-      String said = visit.words().at(Answers.zone(house)).say(refused.because());
+      String said = words.at(Answers.zone(house)).say(refused.because());
       return new Queue.Answer(409, halfgram.web.Problems.json("refused", said));
     }
     return new Queue.Answer(
         404,
-        halfgram.web.Problems.json("not-found", visit.words().say("web.not-found", entry.task())));
+        halfgram.web.Problems.json("not-found", words.say("web.not-found", entry.task())));
   }
 
   private Ticking.Entry entry(Call call) {

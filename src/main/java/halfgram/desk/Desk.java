@@ -11,6 +11,7 @@ import halfgram.prep.KitchenBook;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
@@ -36,13 +37,24 @@ public final class Desk {
   private final Signal signal;
   private final KitchenStore kitchens = new KitchenStore();
   private final BookStore books = new BookStore();
-  private final Map<UUID, House> opened = new ConcurrentHashMap<>();
+  private final Map<UUID, House> opened;
 
   public Desk(Database database, BookReader reader, Clock clock, Signal signal) {
+    this(database, reader, clock, signal, new ConcurrentHashMap<>());
+  }
+
+  private Desk(
+      Database database, BookReader reader, Clock clock, Signal signal, Map<UUID, House> opened) {
     this.database = database;
     this.reader = reader;
     this.clock = clock;
     this.signal = signal;
+    this.opened = opened;
+  }
+
+  /** The same desk with a clock that stands at a moment: for what was done then and comes now. */
+  Desk at(Instant moment) {
+    return new Desk(database, reader, Clock.fixed(moment, ZoneOffset.UTC), signal, opened);
   }
 
   /** Now, to the microsecond that a database keeps. */

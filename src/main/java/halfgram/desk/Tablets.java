@@ -10,7 +10,6 @@ import halfgram.measure.Message;
 import halfgram.people.Caller;
 import halfgram.people.Tablet;
 import halfgram.people.TabletStore;
-import halfgram.people.TabletStore.Kept;
 import halfgram.people.TabletStore.Offer;
 import java.time.Duration;
 import java.time.Instant;
@@ -30,7 +29,6 @@ public final class Tablets {
   public static final Duration OFFERED = Duration.ofMinutes(10);
 
   private static final int CODE = 8;
-  private static final int MOST_KEPT = 64 * 1024;
 
   /** A pairing that waits for its tablet. */
   public record Offered(String code, Instant expires) {}
@@ -121,6 +119,11 @@ public final class Tablets {
             });
     signing.forget();
     return paired;
+  }
+
+  /** How long the next try to pair from an address has to wait. */
+  public Duration pairingPause(String address) {
+    return desk.read(tx -> wrong.wait(tx, "pair from " + address, desk.now()));
   }
 
   private Paired paired(Tx tx, Offer offer, String token, Instant now) {
@@ -262,52 +265,6 @@ public final class Tablets {
     }
     signing.act(kitchen, caller, person);
     return Let.IN;
-  }
-
-  /** Keeps what a revoked tablet sent. */
-  public void keep(Stand kitchen, Caller tablet, String path, String body) {
-    Kept entry =
-        new Kept(
-            UUID.randomUUID(),
-            tablet.id(),
-            desk.now(),
-            path,
-            body.length() > MOST_KEPT ? body.substring(0, MOST_KEPT) : body,
-            tablet.cook().orElse(""),
-            Optional.empty(),
-            false);
-    desk.keep(
-        tx -> {
-          tablets.keep(tx, kitchen.id(), entry);
-          return true;
-        });
-  }
-
-  /** What waits for the office. */
-  public List<Kept> listKept(Stand kitchen) {
-    return desk.read(tx -> tablets.listWaiting(tx, kitchen.id()));
-  }
-
-  public Optional<Kept> findKept(Stand kitchen, UUID entry) {
-    return desk.read(tx -> tablets.findKept(tx, kitchen.id(), entry));
-  }
-
-  /** Settles what was kept: it was entered, or it is put aside. */
-  public boolean settle(House house, Kept entry, boolean entered, String by) {
-    return desk.write(
-        house,
-        tx -> {
-          boolean settled = tablets.settle(tx, house.id(), entry.id(), entered, by, desk.now());
-          if (settled) {
-            ObjectNode detail = JsonNodeFactory.instance.objectNode();
-            detail.put("what", entered ? "kept-entered" : "kept-aside");
-            detail.put("body", entry.body());
-            String subject = tablets.find(tx, house.id(), entry.tablet()).orElseThrow().name();
-            kitchens.change(
-                tx, house.id(), News.note(KIND, subject, detail.toString(), by), desk.now());
-          }
-          return settled;
-        });
   }
 
   private void log(

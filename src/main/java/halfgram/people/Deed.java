@@ -44,15 +44,15 @@ public enum Deed {
       "GET /pair",
       "POST /pair"),
 
-  /** What everybody of a kitchen may: be there, look at what they may do, mind their own. */
+  /** What everybody of a kitchen may, tablets too; then what everybody with a name may. */
   BE_THERE(
       Set.of(OWNER, CHEF, CATERER, COOK, VIEWER, TABLET),
       "GET live",
       "POST tone",
-      "POST language",
-      "GET roles"),
+      "POST language"),
   OWN_ACCOUNT(
       Set.of(OWNER, CHEF, CATERER, COOK, VIEWER),
+      "GET roles",
       "GET me",
       "POST me/password",
       "POST me/end",
@@ -115,29 +115,33 @@ public enum Deed {
   SLIP(Set.of(OWNER, CHEF, CATERER), "POST slip/{run}", "POST api/v1/slip/{run}"),
 
   SEE_WALL(
-      Set.of(OWNER, CHEF, COOK, TABLET), "GET wall", "GET wall/{station}", "GET wall/{station}/who"),
-  SEE_BATHS(
-      Set.of(OWNER, CHEF, COOK, VIEWER, TABLET),
-      "GET label",
-      "GET baths",
-      "GET baths/{label}",
-      "GET api/v1/baths",
-      "GET api/v1/baths/{label}",
-      "GET api/v1/gates"),
+      Set.of(OWNER, CHEF, COOK, TABLET),
+      "GET wall",
+      "GET wall/{station}",
+      "GET wall/{station}/who",
+      "GET label"),
   WORK(
       Set.of(OWNER, CHEF, COOK, TABLET),
       "POST wall/cook",
       "POST wall/seen",
       "POST wall/kit",
+      "POST wall/goods",
       "POST tick",
       "POST bath",
-      "POST baths/{label}/back",
       "POST gate",
       "POST api/v1/ticks",
       "POST api/v1/baths",
       "POST api/v1/gates"),
-  SEE_KIT(Set.of(OWNER, CHEF, COOK, VIEWER, TABLET), "GET kit", "GET api/v1/kit"),
-  WASH_KIT(Set.of(OWNER, CHEF, COOK, TABLET), "POST kit/wash", "POST kit/undo", "POST api/v1/kit"),
+  SEE_BATHS(
+      Set.of(OWNER, CHEF, COOK, VIEWER),
+      "GET baths",
+      "GET baths/{label}",
+      "GET api/v1/baths",
+      "GET api/v1/baths/{label}",
+      "GET api/v1/gates"),
+  MEND_BATHS(Set.of(OWNER, CHEF, COOK), "POST baths/{label}/back"),
+  SEE_KIT(Set.of(OWNER, CHEF, COOK, VIEWER), "GET kit", "GET api/v1/kit"),
+  WASH_KIT(Set.of(OWNER, CHEF, COOK), "POST kit/wash", "POST kit/undo", "POST api/v1/kit"),
 
   SEE_SERVICE(
       Set.of(OWNER, CHEF, CATERER, COOK, VIEWER, TABLET),
@@ -157,7 +161,7 @@ public enum Deed {
       "POST api/v1/services/{service}/swaps"),
 
   SEE_STOCK(
-      Set.of(OWNER, CHEF, COOK, VIEWER, TABLET),
+      Set.of(OWNER, CHEF, COOK, VIEWER),
       "GET stock",
       "GET stock/{code}",
       "GET api/v1/stock",
@@ -166,7 +170,7 @@ public enum Deed {
       "GET api/v1/taken",
       "GET api/v1/coming"),
   HANDLE_STOCK(
-      Set.of(OWNER, CHEF, COOK, TABLET),
+      Set.of(OWNER, CHEF, COOK),
       "GET stock/new",
       "POST stock/new",
       "GET count/{station}",
@@ -189,13 +193,13 @@ public enum Deed {
       "POST api/v1/taken/seen"),
 
   SEE_DELIVERIES(
-      Set.of(OWNER, CHEF, CATERER, COOK, VIEWER, TABLET),
+      Set.of(OWNER, CHEF, CATERER, COOK, VIEWER),
       "GET deliveries",
       "GET deliveries/{code}",
       "GET api/v1/deliveries",
       "GET api/v1/deliveries/{code}"),
   TAKE_IN(
-      Set.of(OWNER, CHEF, COOK, TABLET),
+      Set.of(OWNER, CHEF, COOK),
       "POST deliveries/{code}/enter",
       "POST api/v1/deliveries/{code}/entries"),
   ORDER(

@@ -191,6 +191,18 @@ public final class TabletStore {
         .execute();
   }
 
+  /** Whether a tablet has sent just this before. */
+  public boolean hasKept(Tx tx, UUID kitchen, Kept entry) {
+    return tx.sql()
+        .selectFrom(KEPT_ENTRY)
+        .where(KEPT_ENTRY.KITCHEN_ID.eq(kitchen))
+        .and(KEPT_ENTRY.TABLET_ID.eq(entry.tablet()))
+        .and(KEPT_ENTRY.PATH.eq(entry.path()))
+        .fetch()
+        .stream()
+        .anyMatch(row -> row.getBody().equals(entry.body()));
+  }
+
   /** What waits for the office, the oldest first. */
   public List<Kept> listWaiting(Tx tx, UUID kitchen) {
     return tx.sql()

@@ -35,8 +35,8 @@ public final class Access {
     /** The tablet of a kitchen that shows a token, revoked or not. */
     Optional<Caller> tablet(String token, UUID kitchen);
 
-    /** Keeps what a revoked tablet sent. */
-    void keep(Stand kitchen, Caller tablet, String path, String body);
+    /** Keeps what a revoked tablet sent, if there is anything in it that counts. */
+    boolean keep(Stand kitchen, Caller tablet, String path, String body);
   }
 
   private final People people;
@@ -88,11 +88,11 @@ public final class Access {
             .orElseThrow(() -> Halt.notFound(context.path()));
     boolean revoked = caller.tablet().filter(one -> one.revoked().isPresent()).isPresent();
     if (revoked) {
-      boolean sends = !context.req().getMethod().equals("GET") && caller.may(deed);
-      if (sends) {
-        people.keep(kitchen, caller, context.path(), context.body());
-      }
-      throw Halt.revoked(sends);
+      boolean kept =
+          context.req().getMethod().equals("POST")
+              && caller.may(deed)
+              && people.keep(kitchen, caller, context.path(), context.body());
+      throw Halt.revoked(kept);
     }
     if (!caller.may(deed)) {
       throw Halt.forbidden(caller.role(), deed);
@@ -106,6 +106,7 @@ public final class Access {
   private static boolean showsItsStation(Context context, Caller caller) {
     Optional<String> station =
         Optional.ofNullable(context.pathParamMap().get("station"))
+            .or(() -> Optional.ofNullable(context.queryParam("station")))
             .or(() -> Optional.ofNullable(context.formParam("station")))
             .filter(code -> !code.isEmpty());
     return station.isEmpty() || caller.tablet().filter(one -> one.shows(station.get())).isPresent();

@@ -50,6 +50,9 @@ public final class Halt extends RuntimeException {
 
   /** Somebody who may not. */
   static Halt forbidden(Role role, Deed deed) {
+    if (role == Role.TABLET) {
+      return new Halt(403, "web.forbidden-tablet");
+    }
     return new Halt(
         403,
         "web.forbidden",
@@ -65,6 +68,11 @@ public final class Halt extends RuntimeException {
   /** A tablet that shows other stations. */
   static Halt otherStation(String tablet) {
     return new Halt(403, "web.other-station", tablet);
+  }
+
+  /** A rule does not let it, and there is no form to say so at. */
+  public static Halt refused(Message because) {
+    return new Halt(409, "web.refused", because);
   }
 
   /** A tablet that was revoked; what it sent is kept. */

@@ -2,9 +2,11 @@ package halfgram.web;
 
 import halfgram.kitchen.KitchenStore;
 import halfgram.kitchen.KitchenStore.Stand;
+import halfgram.measure.Message;
 import halfgram.people.Caller;
 import halfgram.people.Deed;
 import halfgram.people.Role;
+import halfgram.people.Tablet;
 import halfgram.words.Messages;
 import io.javalin.Javalin;
 import io.javalin.compression.CompressionStrategy;
@@ -300,7 +302,7 @@ public final class Server implements AutoCloseable {
   private void bug(Exception e, Context context) {
     String incident = UUID.randomUUID().toString().substring(0, 8);
     LOG.log(Level.SEVERE, "incident " + incident + " at " + context.path(), e);
-    answer(context, 500, "bug", words.in("en").say("web.bug", incident));
+    answer(context, 500, "bug", Message.of("web.bug", incident));
   }
 
   private void say(Context context, int status, Halt halt) {
@@ -316,10 +318,14 @@ public final class Server implements AutoCloseable {
           case 409 -> "stale";
           default -> "bad-input";
         };
-    answer(context, status, kind, words.in("en").say(halt.message()));
+    answer(context, status, kind, halt.message());
   }
 
-  private void answer(Context context, int status, String kind, String said) {
+  private void answer(Context context, int status, String kind, Message message) {
+    Visit visit = context.attribute(Visit.ATTRIBUTE);
+    Optional<Tablet> tablet = Optional.ofNullable(visit).flatMap(of -> of.caller().tablet());
+    Messages language = visit != null && tablet.isPresent() ? visit.wallWords() : words.in("en");
+    String said = language.say(message);
     if (Guard.isCall(context)) {
       context.status(status);
       context.header("Cache-Control", "no-store");
@@ -330,22 +336,26 @@ public final class Server implements AutoCloseable {
       context.result(Problems.json(kind, said));
       return;
     }
-    Visit visit = context.attribute(Visit.ATTRIBUTE);
     String home = visit == null ? "/" : visit.path("");
-    plain(context, status, "problem", Map.of("status", status, "said", said, "home", home));
+    String to = language.say(tablet.isPresent() ? "web.to-wall" : "web.home");
+    if (tablet.flatMap(Tablet::revoked).isPresent()) {
+      home = "/pair";
+      to = language.say("pair.title");
+    }
+    plain(context, status, language, Map.of("said", said, "home", home, "to", to));
   }
 
-  private void plain(Context context, int status, String template, Map<String, Object> view) {
-    Messages english = words.in("en");
+  private void plain(Context context, int status, Messages language, Map<String, Object> view) {
     context.status(status);
     context.header("Cache-Control", "no-store");
     context.contentType("text/html; charset=utf-8");
     context.result(
         site.templates()
             .render(
-                template,
+                "problem",
                 Optional.empty(),
-                english,
-                Map.of("v", view, "assets", assets.addresses())));
+                language,
+                Map.of(
+                    "v", view, "language", language.language(), "assets", assets.addresses())));
   }
 }

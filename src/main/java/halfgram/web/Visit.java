@@ -3,6 +3,7 @@ package halfgram.web;
 import halfgram.kitchen.KitchenStore.Stand;
 import halfgram.people.Caller;
 import halfgram.people.Deed;
+import halfgram.people.Tablet;
 import halfgram.words.Messages;
 import io.javalin.http.Context;
 import java.net.URLEncoder;
@@ -69,6 +70,22 @@ public final class Visit {
     return caller.may(deed);
   }
 
+  /** Whether whoever calls may work at a station: everybody but a tablet of others. */
+  public boolean isAt(String station) {
+    return caller.tablet().map(one -> one.shows(station)).orElse(true);
+  }
+
+  /**
+   * Lets nobody through who is not {@link #isAt at} a station.
+   *
+   * @throws Halt for a tablet of other stations
+   */
+  public void checkStation(String station) {
+    if (!isAt(station)) {
+      throw Halt.otherStation(caller.name());
+    }
+  }
+
   /** From where. */
   public String address() {
     return site.address(context);
@@ -89,8 +106,9 @@ public final class Visit {
     return Access.token(context);
   }
 
+  /** What sends: a tablet by its own id, else this browser. */
   public UUID device() {
-    return device.id();
+    return caller.tablet().map(Tablet::id).orElse(device.id());
   }
 
   /** Code of the person who works on this device, if somebody said so. */
@@ -260,6 +278,11 @@ public final class Visit {
     /** Who is signed in, and what they are here; a tablet's own name on the wall. */
     public String getCaller() {
       return caller.name();
+    }
+
+    /** Name of the tablet that shows it; empty anywhere else. */
+    public String getTablet() {
+      return caller.tablet().map(Tablet::name).orElse("");
     }
 
     public String getRole() {

@@ -58,6 +58,7 @@ public final class Messages {
           "pages/kit",
           "pages/people",
           "pages/audit",
+          "pages/tablets",
           "pages/command",
           "pages/api");
 

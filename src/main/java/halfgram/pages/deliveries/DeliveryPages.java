@@ -56,6 +56,7 @@ public final class DeliveryPages implements Server.Part {
     routes.post("/k/{kitchen}/deliveries/{code}/edit", this::sent);
     routes.get("/k/{kitchen}/deliveries/{code}/cancel", this::ask);
     routes.post("/k/{kitchen}/deliveries/{code}/enter", this::enter);
+    routes.post("/k/{kitchen}/wall/goods", this::goods);
   }
 
   private void list(Context context) {
@@ -141,8 +142,7 @@ public final class DeliveryPages implements Server.Part {
     String code = visit.part("code");
     Deliveries.Outcome outcome = deliveries.enter(house, code, form.body(), visit.who());
     if (outcome instanceof Deliveries.Saved) {
-      String back = visit.field("back");
-      visit.seeOther(back.matches("wall/[a-z0-9-]+") ? back : "deliveries/" + Visit.encoded(code));
+      visit.seeOther("deliveries/" + Visit.encoded(code));
     } else if (outcome instanceof Deliveries.Problems problems) {
       Map<String, String> faults =
           OneView.faults(problems.place(), problems.list(), words(visit, house));
@@ -151,6 +151,23 @@ public final class DeliveryPages implements Server.Part {
     } else if (outcome instanceof Deliveries.Refused refused) {
       visit.notice(words(visit, house).say("deliveries.refused", refused.because()));
       show(visit, desk.again(house), 409, form, Map.of());
+    } else {
+      throw Halt.notFound(code);
+    }
+  }
+
+  /** At the wall it is said that a delivery is here, and no more. */
+  private void goods(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit);
+    EntryForm form = EntryForm.arrived(visit.field("id"));
+    String code = visit.field("delivery");
+    Deliveries.Outcome outcome = deliveries.enter(house, code, form.body(), visit.who());
+    if (outcome instanceof Deliveries.Saved) {
+      String station = visit.field("station");
+      visit.seeOther("wall" + (station.isEmpty() ? "" : "/" + Visit.encoded(station)));
+    } else if (outcome instanceof Deliveries.Refused refused) {
+      throw Halt.refused(refused.because());
     } else {
       throw Halt.notFound(code);
     }

@@ -22,6 +22,11 @@ record EntryForm(
     String undoes) {
   static final EntryForm NONE = new EntryForm("", "", "", "", "", "", "", "");
 
+  static EntryForm arrived(String id) {
+    return new EntryForm(
+        id.isEmpty() ? UUID.randomUUID().toString() : id, "arrived", "", "", "", "", "", "");
+  }
+
   static EntryForm sent(Visit visit) {
     String id = visit.field("id");
     return new EntryForm(

@@ -17,6 +17,7 @@ import halfgram.words.Messages;
 import io.javalin.config.RoutesConfig;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -305,14 +306,15 @@ public final class DoorPages implements Server.Door {
   private void pair(Knock knock) {
     Optional<Tablets.Paired> paired = tablets.pair(knock.field("code"), knock.address());
     if (paired.isEmpty()) {
+      Duration pause = tablets.pairingPause(knock.address());
+      String wrong =
+          pause.isZero()
+              ? knock.wallWords().say("pair.wrong")
+              : knock.wallWords().say("pair.later", Math.max(1, pause.toSeconds()));
       knock.wallPage(
-          422,
+          pause.isZero() ? 422 : 429,
           "door/pair",
-          new FormView(
-              "",
-              Map.of("code", knock.field("code")),
-              Map.of("code", knock.wallWords().say("pair.wrong")),
-              ""));
+          new FormView("", Map.of("code", knock.field("code")), Map.of("code", wrong), ""));
       return;
     }
     String kitchen = paired.get().kitchen().code();

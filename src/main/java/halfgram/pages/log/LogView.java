@@ -10,6 +10,7 @@ import halfgram.desk.Plans;
 import halfgram.desk.Waste;
 import halfgram.kitchen.KitchenStore.Change;
 import halfgram.measure.Message;
+import halfgram.pages.ServiceLine;
 import halfgram.prep.Things;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
@@ -17,6 +18,7 @@ import halfgram.station.Person;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
 import halfgram.words.SheetWords;
+import halfgram.words.TickWords;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -135,7 +137,7 @@ record LogView(
       return new Line(
           words.time(tick.at()),
           person(tick.cook()),
-          kind(tick.kind()),
+          TickWords.said(words, tick.kind()),
           name,
           href,
           String.join(", ", more),
@@ -158,19 +160,6 @@ record LogView(
           .map(line -> words.text(line.name()))
           .findFirst()
           .orElse("");
-    }
-
-    private String kind(Tick.Kind kind) {
-      return switch (kind) {
-        case START -> words.say("log.start");
-        case WEIGHED -> words.say("log.weighed");
-        case PART_DONE -> words.say("log.part-done");
-        case DONE -> words.say("log.done");
-        case PROBLEM -> words.say("log.problem");
-        case FAILED -> words.say("log.failed");
-        case SOLVED -> words.say("log.solved");
-        case UNDO -> words.say("log.undo");
-      };
     }
 
     private Line changed(Change change) {

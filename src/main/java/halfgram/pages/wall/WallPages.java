@@ -19,6 +19,8 @@ import halfgram.pages.AtWork;
 import halfgram.pages.OutWords;
 import halfgram.pages.Rooms;
 import halfgram.pages.Sequence;
+import halfgram.people.Deed;
+import halfgram.people.Tablet;
 import halfgram.prep.GateEntry;
 import halfgram.prep.Task;
 import halfgram.prep.Tick;
@@ -101,8 +103,13 @@ public final class WallPages implements Server.Part {
 
   private void stations(Context context) {
     Visit visit = Visit.of(context);
+    List<String> own = visit.caller().tablet().map(Tablet::stations).orElse(List.of());
+    if (own.size() == 1 && visit.query("choose").isEmpty()) {
+      visit.seeOther("wall/" + Visit.encoded(own.get(0)));
+      return;
+    }
     Scene all = scene(visit, Scene.ALL);
-    WallView.Stations view = WallView.Stations.of(all, Words.LANGUAGES);
+    WallView.Stations view = WallView.Stations.of(all, Words.LANGUAGES, visit::isAt);
     visit.wallPage(200, "wall/stations", all.words().say("wall.title"), view);
   }
 
@@ -162,7 +169,7 @@ public final class WallPages implements Server.Part {
     Scene scene = scene(visit, form.station().isEmpty() ? Scene.ALL : form.station());
     Optional<Person> cook = scene.cook();
     if (cook.isEmpty() && form.isReadable()) {
-      findTask(scene, form);
+      findTask(visit, scene, form.task());
       ask(visit, scene, form.fields());
     } else {
       tick(visit, scene, form, cook.orElseThrow(() -> Halt.unreadable(form.kind())));
@@ -199,7 +206,7 @@ public final class WallPages implements Server.Part {
     TickForm waiting = TickForm.of(visit::field);
     Scene scene = scene(visit, waiting.station().isEmpty() ? Scene.ALL : waiting.station());
     Optional<Person> cook = scene.cook();
-    Task task = findTask(scene, waiting);
+    Task task = findTask(visit, scene, waiting.task());
     Kit.Outcome outcome = KitForm.of(visit).say(kit, scene.house(), task.id(), visit.who());
     if (outcome instanceof Kit.Refused refused) {
       visit.notice(scene.words().say("wall.refused", refused.because()));
@@ -219,7 +226,8 @@ public final class WallPages implements Server.Part {
     Stock.Life life = stock.find(scene.house(), code).orElseThrow(() -> Halt.notFound(code));
     Optional<Task> task =
         life.tub().task().flatMap(id -> ticking.findTask(scene.house(), scene.day(), id));
-    String back = station.isEmpty() ? "stock/" + Visit.encoded(code) : wall(scene);
+    String stock = visit.may(Deed.SEE_STOCK) ? "stock/" + Visit.encoded(code) : "wall";
+    String back = station.isEmpty() ? stock : wall(scene);
     visit.wallPage(200, "label", code, LabelView.of(scene, life, task, back));
   }
 
@@ -244,10 +252,13 @@ public final class WallPages implements Server.Part {
     return house.book().people().stream().filter(one -> one.code().equals(code)).findFirst();
   }
 
-  private Task findTask(Scene scene, TickForm form) {
-    return ticking
-        .findTask(scene.house(), scene.day(), form.task())
-        .orElseThrow(() -> Halt.notFound(form.task()));
+  private Task findTask(Visit visit, Scene scene, String id) {
+    Task task =
+        ticking
+            .findTask(scene.house(), scene.day(), id)
+            .orElseThrow(() -> Halt.notFound(id));
+    visit.checkStation(task.station());
+    return task;
   }
 
   private void ask(Visit visit, Scene scene, Map<String, String> waiting) {
@@ -259,7 +270,7 @@ public final class WallPages implements Server.Part {
     if (!form.isReadable()) {
       throw Halt.unreadable(form.kind());
     }
-    Task task = findTask(scene, form);
+    Task task = findTask(visit, scene, form.task());
     if (form.tickKind() == Tick.Kind.WEIGHED && !form.namesLineOf(task)) {
       throw Halt.notFound(form.line());
     }
@@ -289,10 +300,15 @@ public final class WallPages implements Server.Part {
   }
 
   private void bath(Visit visit, Scene scene, BathForm form, Person cook) {
+    if (!form.task().isEmpty()) {
+      findTask(visit, scene, form.task());
+    }
     goOn(visit, scene, form.task(), cook, presses.bath(visit, scene, form, cook));
   }
 
   private void gate(Visit visit, Scene scene, GateForm form, Person cook) {
+    Optional.ofNullable(scene.byId().get(form.get("task")))
+        .ifPresent(task -> visit.checkStation(task.station()));
     goOn(visit, scene, form.get("task"), cook, presses.gate(visit, scene, form, cook));
   }
 
@@ -321,6 +337,7 @@ public final class WallPages implements Server.Part {
     if (gone && ticking.findTask(scene.house(), scene.day(), wanted).isEmpty()) {
       throw Halt.notFound(wanted);
     }
+    asked.ifPresent(task -> visit.checkStation(task.station()));
     Optional<Task> inHand = asked.or(() -> InHand.find(scene));
     BathBoard board = bathing.board(scene.house(), scene.inForce());
     List<Tub> tubs = stock.list(scene.house());

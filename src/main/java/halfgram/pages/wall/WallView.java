@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
 /**
@@ -305,10 +306,11 @@ record WallView(
     /** One station: how far it is. */
     record Door(String code, String name, long done, int all, String cooks) {}
 
-    static Stations of(Scene all, Map<String, String> languages) {
+    static Stations of(Scene all, Map<String, String> languages, Predicate<String> shows) {
       List<Door> doors = new ArrayList<>();
       List<String> codes = new ArrayList<>(all.house().book().stations().keySet());
       codes.add(Scene.ALL);
+      codes.removeIf(shows.negate());
       for (String code : codes) {
         Scene scene =
             Scene.of(all.house(), all.inForce(), code, all.cook(), all.words(), all.now());

@@ -1,4 +1,4 @@
-package halfgram.pages.log;
+package halfgram.pages;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import halfgram.formula.ComponentRef;
@@ -11,17 +11,17 @@ import java.util.List;
 import java.util.Optional;
 
 /** What was entered during a service, in words. */
-final class ServiceLine {
+public final class ServiceLine {
   private final KitchenBook book;
   private final Messages words;
 
-  ServiceLine(KitchenBook book, Messages words) {
+  public ServiceLine(KitchenBook book, Messages words) {
     this.book = book;
     this.words = words;
   }
 
   /** An entry by the detail that the log keeps of it. */
-  String said(JsonNode detail) {
+  public String said(JsonNode detail) {
     String course = detail.path("course").asText();
     String dish = dish(detail);
     String said =

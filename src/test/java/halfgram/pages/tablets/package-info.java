@@ -1,0 +1,4 @@
+@NullMarked
+package halfgram.pages.tablets;
+
+import org.jspecify.annotations.NullMarked;
