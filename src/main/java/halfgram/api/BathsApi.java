@@ -144,7 +144,7 @@ public final class BathsApi implements Server.Part, KeptReader {
       return new Queue.Answer(409, Problems.json("refused", words.say(refused.because())));
     }
     if (outcome instanceof Bathing.Worn worn) {
-      return new Queue.Answer(409, Problems.json("worn", visit.words().say(worn.because())));
+      return new Queue.Answer(409, Problems.json("worn", words.say(worn.because())));
     }
     String what = ((Bathing.Unknown) outcome).what();
     return new Queue.Answer(
