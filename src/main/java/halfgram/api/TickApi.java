@@ -50,7 +50,10 @@ public final class TickApi implements Server.Part, KeptReader {
     Queue.answer(
         visit,
         context.body(),
-        one -> isElsewhere(visit, house, one) ? Queue.elsewhere(visit) : answer(house, visit.words(), one));
+        one ->
+            isElsewhere(visit, house, one)
+                ? Queue.elsewhere(visit)
+                : answer(house, visit.words(), one));
   }
 
   private boolean isElsewhere(Visit visit, House house, JsonNode body) {

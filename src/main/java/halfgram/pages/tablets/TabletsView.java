@@ -41,7 +41,8 @@ record TabletsView(
   }
 
   /** A tablet, and its form. */
-  record Row(String id, String name, String stations, String paired, String seen, TabletForm form) {}
+  record Row(
+      String id, String name, String stations, String paired, String seen, TabletForm form) {}
 
   /**
    * Something that waits.

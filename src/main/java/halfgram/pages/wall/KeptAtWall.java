@@ -103,6 +103,9 @@ public final class KeptAtWall implements KeptReader {
     if (outcome instanceof Bathing.Refused refused) {
       return Optional.of(post.words().say(refused.because()));
     }
+    if (outcome instanceof Bathing.Worn worn) {
+      return Optional.of(post.words().say(worn.because()));
+    }
     return outcome instanceof Bathing.Unknown unknown
         ? Optional.of(post.words().say("web.not-found", unknown.what()))
         : Optional.empty();
