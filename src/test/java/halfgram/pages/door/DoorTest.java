@@ -120,7 +120,7 @@ class DoorTest {
     try {
       String code = Staff.invite(site, "ada", "owner");
       Client client = site.stranger();
-      said.add(client.get("/invitation").body());
+      said.add(client.get("/sign-in").body());
       said.add(client.post("/invitation", "code", code, "password", Staff.PASSWORD).body());
       said.add(client.post("/sign-out").body());
       said.add(client.get("/sign-in").body());

@@ -98,7 +98,7 @@ class InvitationTest {
   }
 
   private Answer choose(String code, String password) {
-    client.get("/invitation");
+    client.get("/sign-in");
     return client.post("/invitation", "code", code, "password", password);
   }
 }
