@@ -41,8 +41,7 @@ final class AuditFields {
     switch (change.kind()) {
       case "par" ->
           fields.add(
-              new FieldChange(
-                  "amount", detail.path("from").asText(), detail.path("to").asText()));
+              new FieldChange("amount", detail.path("from").asText(), detail.path("to").asText()));
       case "import" -> whole = brought(detail, fields);
       case "formula" -> formula(change.subject(), detail, fields);
       default -> whole = stated(change.kind(), detail, fields);

@@ -51,8 +51,7 @@ class TenancyTest {
               hillOwner = accounts.add(tx, "hilda", "Hilda", Site.at("08:00"));
               Member owner = new Member(hillOwner, Role.OWNER, Optional.empty(), Site.at("08:00"));
               accounts.put(tx, stand().id(), owner);
-              accounts.remove(
-                  tx, stand().id(), accounts.find(tx, Site.OFFICE).orElseThrow().id());
+              accounts.remove(tx, stand().id(), accounts.find(tx, Site.OFFICE).orElseThrow().id());
               return true;
             });
     House house = site.wiring().desk().find("HILL").orElseThrow();
@@ -87,7 +86,8 @@ class TenancyTest {
 
   /** The demo's book as another kitchen's, with one thing more of each kind. */
   private static byte[] hill() {
-    ObjectNode book = (ObjectNode) BookStore.parse(new String(Demo.book(Site.DAY), StandardCharsets.UTF_8));
+    ObjectNode book =
+        (ObjectNode) BookStore.parse(new String(Demo.book(Site.DAY), StandardCharsets.UTF_8));
     ((ObjectNode) book.path("kitchen")).put("code", "HILL");
     for (String kind : List.of("stations", "events", "tubs", "formulas")) {
       ObjectNode one = book.path(kind).get(0).deepCopy();

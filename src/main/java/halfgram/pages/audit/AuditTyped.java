@@ -12,8 +12,7 @@ import java.util.Optional;
  *
  * @param before number of a change to go on before; empty for the newest
  */
-record AuditTyped(
-    String kind, String who, String subject, String from, String to, String before) {
+record AuditTyped(String kind, String who, String subject, String from, String to, String before) {
 
   static AuditTyped of(Visit visit) {
     String before = visit.query("before");

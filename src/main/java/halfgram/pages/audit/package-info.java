@@ -1,6 +1,4 @@
-/**
- * Who changed what, when and from where, for the owner. Refuses: to change any of it.
- */
+/** Who changed what, when and from where, for the owner. Refuses: to change any of it. */
 @NullMarked
 package halfgram.pages.audit;
 

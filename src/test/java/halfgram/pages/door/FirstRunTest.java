@@ -23,9 +23,24 @@ class FirstRunTest {
       assertThat(made.header("location")).isEqualTo("/k/HILL/");
       for (String page :
           List.of(
-              "", "wall", "events", "pars", "formulas", "stock", "deliveries", "kit", "log",
-              "people", "audit", "baths", "service", "events/new", "deliveries/new", "stock/new",
-              "roles", "me")) {
+              "",
+              "wall",
+              "events",
+              "pars",
+              "formulas",
+              "stock",
+              "deliveries",
+              "kit",
+              "log",
+              "people",
+              "audit",
+              "baths",
+              "service",
+              "events/new",
+              "deliveries/new",
+              "stock/new",
+              "roles",
+              "me")) {
         assertThat(client.get("/k/HILL/" + page).status()).as(page).isEqualTo(200);
       }
       assertThat(client.get("/k/HILL/people").text()).contains("Ada");
@@ -52,8 +67,21 @@ class FirstRunTest {
       client.get(PAGE);
       Answer wrong =
           client.post(
-              "/first", "first", Site.FIRST, "code", "hill!", "kitchen", "", "zone", "Moon/Base",
-              "name", "?", "shown", "", "password", "password1234");
+              "/first",
+              "first",
+              Site.FIRST,
+              "code",
+              "hill!",
+              "kitchen",
+              "",
+              "zone",
+              "Moon/Base",
+              "name",
+              "?",
+              "shown",
+              "",
+              "password",
+              "password1234");
       assertThat(wrong.status()).isEqualTo(422);
       assertThat(wrong.all("class=\"fault\"[^>]*>([^<]+)<")).hasSize(6);
       assertThat(wrong.body())
@@ -65,7 +93,20 @@ class FirstRunTest {
 
   private static Answer make(Client client, String first, String code) {
     return client.post(
-        "/first", "first", first, "code", code, "kitchen", "Hill", "zone", "Europe/Copenhagen",
-        "name", "ada@example.org", "shown", "Ada", "password", Staff.PASSWORD);
+        "/first",
+        "first",
+        first,
+        "code",
+        code,
+        "kitchen",
+        "Hill",
+        "zone",
+        "Europe/Copenhagen",
+        "name",
+        "ada@example.org",
+        "shown",
+        "Ada",
+        "password",
+        Staff.PASSWORD);
   }
 }

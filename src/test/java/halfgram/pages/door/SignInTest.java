@@ -146,7 +146,8 @@ class SignInTest {
   void afterSigningInOneIsWhereOneWantedToGoAndNowhereElse() {
     Client client = site.stranger();
     Answer turned = client.get("/k/TARN/stock?ended=yes");
-    assertThat(turned.header("location")).isEqualTo("/sign-in?to=%2Fk%2FTARN%2Fstock%3Fended%3Dyes");
+    assertThat(turned.header("location"))
+        .isEqualTo("/sign-in?to=%2Fk%2FTARN%2Fstock%3Fended%3Dyes");
     FilledForm form = FilledForm.of(client.get(turned.header("location")), "/sign-in");
     Answer in =
         client.post(
@@ -155,8 +156,7 @@ class SignInTest {
     for (String away : List.of("//evil.example", "https://evil.example/k/TARN/", "/\\evil")) {
       Client other = site.stranger();
       other.get("/sign-in");
-      Answer stays =
-          other.post("/sign-in", "to", away, "name", "ada", "password", Staff.PASSWORD);
+      Answer stays = other.post("/sign-in", "to", away, "name", "ada", "password", Staff.PASSWORD);
       assertThat(stays.header("location")).as(away).isEqualTo("/");
     }
   }

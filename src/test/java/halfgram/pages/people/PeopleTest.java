@@ -38,17 +38,14 @@ class PeopleTest {
   void theLastOwnerStaysOwner() {
     Client office = site.client();
     office.get("/k/TARN/people");
-    Answer demoted =
-        office.post("/k/TARN/people/" + id(Site.OFFICE), "role", "cook", "person", "");
+    Answer demoted = office.post("/k/TARN/people/" + id(Site.OFFICE), "role", "cook", "person", "");
     assertThat(demoted.status()).isEqualTo(409);
     assertThat(demoted.text()).contains("A kitchen keeps at least one owner");
     Answer removed = office.post("/k/TARN/people/" + id(Site.OFFICE) + "/remove");
     assertThat(removed.status()).isEqualTo(409);
     office.post("/k/TARN/people/" + id("ada"), "role", "owner", "person", "");
     assertThat(
-            office
-                .post("/k/TARN/people/" + id(Site.OFFICE), "role", "cook", "person", "")
-                .status())
+            office.post("/k/TARN/people/" + id(Site.OFFICE), "role", "cook", "person", "").status())
         .isEqualTo(303);
     assertThat(office.get("/k/TARN/people").status()).isEqualTo(403);
   }
