@@ -28,13 +28,20 @@ public final class KeptWords {
 
   /** "Drop: bath A, 40 pieces". */
   public String bath(KeptReader.Post post, String kind, List<String> more) {
-    return said(post.words(), post.words().say("bath.kind." + kind), more);
+    return said(post.words(), word(post.words(), "bath.kind." + kind, kind), more);
   }
 
   /** "Go: beurre blanc, taste". */
   public String gate(KeptReader.Post post, String kind, String task, String note) {
     return said(
-        post.words(), post.words().say("gate.kind." + kind), List.of(task(post, task), note));
+        post.words(),
+        word(post.words(), "gate.kind." + kind, kind),
+        List.of(task(post, task), note));
+  }
+
+  /** A tablet may have sent anything: a word we do not have is said as it came. */
+  private static String word(Messages words, String key, String sent) {
+    return words.has(key) ? words.say(key) : sent;
   }
 
   private static String said(Messages words, String what, List<String> parts) {
