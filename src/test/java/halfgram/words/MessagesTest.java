@@ -2,6 +2,7 @@ package halfgram.words;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import halfgram.desk.Audit;
 import halfgram.formula.Dose;
 import halfgram.formula.Gate;
 import halfgram.formula.Step;
@@ -164,6 +165,8 @@ class MessagesTest {
     families.put("why.standing.", words(Standing.values()));
     families.put("role.", Arrays.stream(Role.values()).map(Role::code).toList());
     families.put("deed.", Arrays.stream(Deed.values()).map(Deed::code).toList());
+    families.put("audit.kind.", Audit.KINDS);
+    families.put("audit.via.", List.of("page", "call", "tablet", "command", "unknown"));
     families.put("door.does.", Role.ofPeople().stream().map(Role::code).toList());
     return families;
   }

@@ -99,13 +99,13 @@ record AuditView(
         .map(
             from ->
                 from.address().isEmpty()
-                    ? words.say("audit.via-" + from.via())
-                    : words.say("audit.at", words.say("audit.via-" + from.via()), from.address()))
-        .orElseGet(() -> words.say("audit.via-unknown"));
+                    ? words.say("audit.via." + from.via())
+                    : words.say("audit.at", words.say("audit.via." + from.via()), from.address()))
+        .orElseGet(() -> words.say("audit.via.unknown"));
   }
 
   private static String kind(String kind, Messages words) {
-    String key = "audit.kind-" + kind;
+    String key = "audit.kind." + kind;
     return words.has(key) ? words.say(key) : kind;
   }
 
