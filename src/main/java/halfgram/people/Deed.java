@@ -132,13 +132,13 @@ public enum Deed {
       "POST api/v1/ticks",
       "POST api/v1/baths",
       "POST api/v1/gates"),
-  SEE_BATHS(
-      Set.of(OWNER, CHEF, COOK, VIEWER),
-      "GET baths",
+  SEE_BATH(
+      Set.of(OWNER, CHEF, COOK, VIEWER, TABLET),
       "GET baths/{label}",
       "GET api/v1/baths",
       "GET api/v1/baths/{label}",
       "GET api/v1/gates"),
+  SEE_BATHS(Set.of(OWNER, CHEF, COOK, VIEWER), "GET baths"),
   MEND_BATHS(Set.of(OWNER, CHEF, COOK), "POST baths/{label}/back"),
   SEE_KIT(Set.of(OWNER, CHEF, COOK, VIEWER), "GET kit", "GET api/v1/kit"),
   WASH_KIT(Set.of(OWNER, CHEF, COOK), "POST kit/wash", "POST kit/undo", "POST api/v1/kit"),

@@ -10,6 +10,7 @@ import io.javalin.http.Context;
 import io.javalin.router.Endpoint;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
+import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 
@@ -97,19 +98,26 @@ public final class Access {
     if (!caller.may(deed)) {
       throw Halt.forbidden(caller.role(), deed);
     }
-    if (caller.role() == Role.TABLET && !showsItsStation(context, caller)) {
+    if (caller.role() == Role.TABLET && !showsItsStation(context, matched.path, caller)) {
       throw Halt.otherStation(caller.name());
     }
   }
 
   /** A tablet of some stations shows and works these; "all" is every station. */
-  private static boolean showsItsStation(Context context, Caller caller) {
+  private static boolean showsItsStation(Context context, String route, Caller caller) {
     Optional<String> station =
-        Optional.ofNullable(context.pathParamMap().get("station"))
+        inPath(context, route)
             .or(() -> Optional.ofNullable(context.queryParam("station")))
             .or(() -> Optional.ofNullable(context.formParam("station")))
             .filter(code -> !code.isEmpty());
     return station.isEmpty() || caller.tablet().filter(one -> one.shows(station.get())).isPresent();
+  }
+
+  /** The station in the path: what runs before a route does not know the route's own parts. */
+  private static Optional<String> inPath(Context context, String route) {
+    int place = List.of(route.split("/", -1)).indexOf("{station}");
+    String[] parts = context.path().split("/", -1);
+    return place < 0 || place >= parts.length ? Optional.empty() : Optional.of(parts[place]);
   }
 
   /** From where the changes of a request come. */

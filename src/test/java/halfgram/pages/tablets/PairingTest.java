@@ -174,10 +174,20 @@ class PairingTest {
   }
 
   @Test
-  void aTabletOfTwoKitchensIsOfEachOnItsOwn() {
-    Client cold = paired.tablet("Cold left", "cold");
-    Client elsewhere = site.stranger();
-    assertThat(elsewhere.get("/k/TARN/wall/cold").status()).isEqualTo(303);
-    assertThat(cold.get("/k/OTHER/wall/cold").status()).isIn(303, 404);
+  void aTabletOfOneKitchenIsNobodyInAnother() {
+    site.importBook(
+        """
+        {"format": "halfgram-book", "version": 1, "stations": [], "ingredients": [],
+         "formulas": [],
+         "kitchen": {"code": "HILL", "name": "Hill", "zone": "Europe/Copenhagen"}}\
+        """
+            .getBytes(java.nio.charset.StandardCharsets.UTF_8));
+    Client tablet = paired.tablet("Cold left", "cold");
+    Answer other = tablet.get("/k/HILL/wall");
+    assertThat(other.status()).isEqualTo(303);
+    assertThat(other.header("location")).startsWith("/sign-in");
+    assertThat(tablet.get("/k/HILL/api/v1/tasks").status()).isEqualTo(401);
+    assertThat(tablet.get("/k/NONE/api/v1/tasks").status()).isEqualTo(401);
+    assertThat(tablet.get("/k/TARN/wall/cold").status()).isEqualTo(200);
   }
 }
