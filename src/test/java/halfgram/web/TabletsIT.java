@@ -34,7 +34,7 @@ class TabletsIT {
     try (Viewer desk = Browser.open(Device.desk());
         Viewer wall = Browser.open(Device.tablet())) {
       Page office = desk.open(site.address() + "/k/TARN/tablets");
-      office.getByLabel("PIN of Ines").fill("4711");
+      office.getByLabel("PIN of Ines", new Page.GetByLabelOptions().setExact(true)).fill("4711");
       press(office, "Set the PIN of Ines");
       office.locator("#name-new").fill("Cold left");
       office.getByLabel("Cold", new Page.GetByLabelOptions().setExact(true)).last().check();

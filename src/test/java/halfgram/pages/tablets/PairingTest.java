@@ -175,13 +175,7 @@ class PairingTest {
 
   @Test
   void aTabletOfOneKitchenIsNobodyInAnother() {
-    site.importBook(
-        """
-        {"format": "halfgram-book", "version": 1, "stations": [], "ingredients": [],
-         "formulas": [],
-         "kitchen": {"code": "HILL", "name": "Hill", "zone": "Europe/Copenhagen"}}\
-        """
-            .getBytes(java.nio.charset.StandardCharsets.UTF_8));
+    site.importBook(hill());
     Client tablet = paired.tablet("Cold left", "cold");
     Answer other = tablet.get("/k/HILL/wall");
     assertThat(other.status()).isEqualTo(303);
@@ -189,5 +183,12 @@ class PairingTest {
     assertThat(tablet.get("/k/HILL/api/v1/tasks").status()).isEqualTo(401);
     assertThat(tablet.get("/k/NONE/api/v1/tasks").status()).isEqualTo(401);
     assertThat(tablet.get("/k/TARN/wall/cold").status()).isEqualTo(200);
+  }
+
+  /** The demo's book under another code. */
+  private byte[] hill() {
+    return new String(halfgram.desk.Demo.book(Site.DAY), java.nio.charset.StandardCharsets.UTF_8)
+        .replace("\"TARN\"", "\"HILL\"")
+        .getBytes(java.nio.charset.StandardCharsets.UTF_8);
   }
 }
