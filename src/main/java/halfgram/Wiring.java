@@ -253,13 +253,7 @@ public final class Wiring implements AutoCloseable {
     GatesApi gatesApi = new GatesApi(desk, plans, gating);
     ServicesApi servicesApi = new ServicesApi(desk, services, sending, swapping);
     List<KeptReader> readers =
-        List.of(
-            new KeptAtWall(plans),
-            new KeptAtPass(),
-            tickApi,
-            bathsApi,
-            gatesApi,
-            servicesApi);
+        List.of(new KeptAtWall(plans), new KeptAtPass(), tickApi, bathsApi, gatesApi, servicesApi);
     KeptInbox kept = new KeptInbox(desk, inbox, readers, this::result);
     return new Server(
         options,

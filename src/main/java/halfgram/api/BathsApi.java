@@ -147,8 +147,7 @@ public final class BathsApi implements Server.Part, KeptReader {
       return new Queue.Answer(409, Problems.json("worn", words.say(worn.because())));
     }
     String what = ((Bathing.Unknown) outcome).what();
-    return new Queue.Answer(
-        404, Problems.json("not-found", words.say("web.not-found", what)));
+    return new Queue.Answer(404, Problems.json("not-found", words.say("web.not-found", what)));
   }
 
   private Bathing.Entry entry(Call call) {

@@ -149,8 +149,7 @@ public final class GatesApi implements Server.Part, KeptReader {
       return new Queue.Answer(409, Problems.json("refused", words.say(refused.because())));
     }
     String what = ((Gating.Unknown) outcome).what();
-    return new Queue.Answer(
-        404, Problems.json("not-found", words.say("web.not-found", what)));
+    return new Queue.Answer(404, Problems.json("not-found", words.say("web.not-found", what)));
   }
 
   // ---- behind the handlers ----

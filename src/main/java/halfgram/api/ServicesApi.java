@@ -86,8 +86,7 @@ public final class ServicesApi implements Server.Part, KeptReader {
         visit,
         context.body(),
         one ->
-            visit.isAt(one.path("station").asText(""))
-                    || one.path("station").asText("").isEmpty()
+            visit.isAt(one.path("station").asText("")) || one.path("station").asText("").isEmpty()
                 ? answer(house, visit.words(), visit.part("service"), one)
                 : Queue.elsewhere(visit));
   }
@@ -135,8 +134,7 @@ public final class ServicesApi implements Server.Part, KeptReader {
     return Optional.of(
         Queue.kept(
             post,
-            one ->
-                new ServiceLine(post.house().book(), post.words()).said(one),
+            one -> new ServiceLine(post.house().book(), post.words()).said(one),
             (then, one) ->
                 new ServicesApi(then.desk(), services, then.sending(), swapping)
                     .answer(post.house(), post.words(), service, one)));
@@ -175,8 +173,7 @@ public final class ServicesApi implements Server.Part, KeptReader {
       return new Queue.Answer(409, Problems.json("refused", words.say(refused.because())));
     }
     String what = outcome instanceof Sending.NoSuch none ? none.what() : "";
-    return new Queue.Answer(
-        404, Problems.json("not-found", words.say("web.not-found", what)));
+    return new Queue.Answer(404, Problems.json("not-found", words.say("web.not-found", what)));
   }
 
   private Sending.Asked asked(Call call, String service) {

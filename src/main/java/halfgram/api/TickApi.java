@@ -114,8 +114,7 @@ public final class TickApi implements Server.Part, KeptReader {
       return new Queue.Answer(409, halfgram.web.Problems.json("refused", said));
     }
     return new Queue.Answer(
-        404,
-        halfgram.web.Problems.json("not-found", words.say("web.not-found", entry.task())));
+        404, halfgram.web.Problems.json("not-found", words.say("web.not-found", entry.task())));
   }
 
   private Ticking.Entry entry(Call call) {

@@ -47,9 +47,7 @@ public final class KeptInbox {
 
   /** What waits, the oldest first. */
   public List<Item> list(House house, Messages words) {
-    return inbox.list(house.stand()).stream()
-        .map(kept -> item(kept, house, "", words))
-        .toList();
+    return inbox.list(house.stand()).stream().map(kept -> item(kept, house, "", words)).toList();
   }
 
   private Item item(Kept kept, House house, String cook, Messages words) {

@@ -61,10 +61,7 @@ public final class KeptWords {
 
   /** A line that was weighed, by its path in a task. */
   public String line(KeptReader.Post post, String task, String path) {
-    return plans
-        .find(post.house(), post.day())
-        .flatMap(of -> of.findTask(task))
-        .stream()
+    return plans.find(post.house(), post.day()).flatMap(of -> of.findTask(task)).stream()
         .flatMap(of -> of.weigh().stream())
         .flatMap(group -> group.lines().stream())
         .filter(line -> line.path().equals(path))

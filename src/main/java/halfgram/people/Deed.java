@@ -46,10 +46,7 @@ public enum Deed {
 
   /** What everybody of a kitchen may, tablets too; then what everybody with a name may. */
   BE_THERE(
-      Set.of(OWNER, CHEF, CATERER, COOK, VIEWER, TABLET),
-      "GET live",
-      "POST tone",
-      "POST language"),
+      Set.of(OWNER, CHEF, CATERER, COOK, VIEWER, TABLET), "GET live", "POST tone", "POST language"),
   OWN_ACCOUNT(
       Set.of(OWNER, CHEF, CATERER, COOK, VIEWER),
       "GET roles",

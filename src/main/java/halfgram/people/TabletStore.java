@@ -193,7 +193,8 @@ public final class TabletStore {
 
   /** Whether a tablet has sent just this before. */
   public boolean hasKept(Tx tx, UUID kitchen, Kept entry) {
-    return tx.sql()
+    return tx
+        .sql()
         .selectFrom(KEPT_ENTRY)
         .where(KEPT_ENTRY.KITCHEN_ID.eq(kitchen))
         .and(KEPT_ENTRY.TABLET_ID.eq(entry.tablet()))

@@ -355,7 +355,6 @@ public final class Server implements AutoCloseable {
                 "problem",
                 Optional.empty(),
                 language,
-                Map.of(
-                    "v", view, "language", language.language(), "assets", assets.addresses())));
+                Map.of("v", view, "language", language.language(), "assets", assets.addresses())));
   }
 }

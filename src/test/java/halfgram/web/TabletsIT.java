@@ -72,8 +72,7 @@ class TabletsIT {
   }
 
   private static void press(Page page, String name) {
-    page.getByRole(
-            AriaRole.BUTTON, new Page.GetByRoleOptions().setName(name).setExact(true))
+    page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(name).setExact(true))
         .click();
   }
 }

@@ -45,16 +45,14 @@ public final class KeptAtPass implements KeptReader {
     return new ServiceLine(post.house().book(), post.words()).said(detail);
   }
 
-  private static Optional<String> enter(
-      Post post, String service, EntryForm form, Belated then) {
+  private static Optional<String> enter(Post post, String service, EntryForm form, Belated then) {
     if (form.lacksReason()) {
       return Optional.of(post.words().say("pass.reason-fault"));
     }
     if (form.lacksNumber()) {
       return Optional.of(post.words().say("pass.number-fault"));
     }
-    Sending.Asked asked =
-        form.asked(service, post.cook(), post.kept().tablet(), post.at());
+    Sending.Asked asked = form.asked(service, post.cook(), post.kept().tablet(), post.at());
     Sending.Outcome outcome = then.sending().enter(post.house(), post.day(), asked);
     if (outcome instanceof Sending.Refused refused) {
       return Optional.of(post.words().say(refused.because()));

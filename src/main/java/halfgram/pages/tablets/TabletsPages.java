@@ -144,8 +144,7 @@ public final class TabletsPages implements Server.Part {
         visit.field("what").equals("remove")
             ? Optional.empty()
             : Optional.of(visit.field("pin").strip());
-    Optional<Message> problem =
-        tablets.setPin(Rooms.house(desk, visit), person, pin, visit.who());
+    Optional<Message> problem = tablets.setPin(Rooms.house(desk, visit), person, pin, visit.who());
     if (problem.isEmpty()) {
       visit.seeOther("tablets#pins");
       return;

@@ -63,8 +63,7 @@ record TabletsView(
 
   /** What was sent and not taken. */
   record Failed(TabletForm form, PinForm pin, Optional<UUID> kept, String why) {
-    static final Failed NONE =
-        new Failed(TabletForm.blank(), PinForm.NONE, Optional.empty(), "");
+    static final Failed NONE = new Failed(TabletForm.blank(), PinForm.NONE, Optional.empty(), "");
   }
 
   static TabletsView of(

@@ -126,8 +126,7 @@ public final class KeptAtWall implements KeptReader {
     }
     Gating.Entry entry = form.entry(post.cook(), post.kept().tablet(), post.at());
     Gating.Outcome outcome =
-        then.gating()
-            .enter(post.house(), Moments.date(form.get("date")).orElse(post.day()), entry);
+        then.gating().enter(post.house(), Moments.date(form.get("date")).orElse(post.day()), entry);
     if (outcome instanceof Gating.Refused refused) {
       return Optional.of(post.words().say(refused.because()));
     }

@@ -3,6 +3,8 @@ package halfgram.pages.wall;
 import halfgram.desk.Changes;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
+import halfgram.desk.Services;
+import halfgram.pages.OutWords;
 import halfgram.prep.Awaited;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.PastWork;
@@ -192,5 +194,11 @@ record Scene(
                     supplier,
                     time(from)))
         .orElseGet(() -> words.say("wall.waits-turned-away", names, supplier));
+  }
+
+  /** What there is none of today, at the services that show on walls. */
+  List<String> outs(Services.OnWalls services) {
+    OutWords said = new OutWords(house().book(), words());
+    return services.outages().stream().map(said::said).toList();
   }
 }

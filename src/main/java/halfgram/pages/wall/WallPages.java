@@ -16,7 +16,6 @@ import halfgram.desk.Ticking;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.pages.AtWork;
-import halfgram.pages.OutWords;
 import halfgram.pages.Rooms;
 import halfgram.pages.Sequence;
 import halfgram.people.Deed;
@@ -254,9 +253,7 @@ public final class WallPages implements Server.Part {
 
   private Task findTask(Visit visit, Scene scene, String id) {
     Task task =
-        ticking
-            .findTask(scene.house(), scene.day(), id)
-            .orElseThrow(() -> Halt.notFound(id));
+        ticking.findTask(scene.house(), scene.day(), id).orElseThrow(() -> Halt.notFound(id));
     visit.checkStation(task.station());
     return task;
   }
@@ -365,7 +362,7 @@ public final class WallPages implements Server.Part {
             hand,
             tubs,
             nights.missed(scene.house(), scene.inForce()),
-            outs(scene, services),
+            scene.outs(services),
             secondGo(scene, inHand),
             new WallView.Live(
                 board,
@@ -379,11 +376,6 @@ public final class WallPages implements Server.Part {
             PastRow.list(scene, inHand.map(Task::id).orElse(""), numbers::next));
     List<Changes.Told> told = changes.list(scene.house(), scene.inForce(), scene.station());
     visit.wallPage(status, "wall/station", scene.stationName(), WallView.of(scene, told, parts));
-  }
-
-  private static List<String> outs(Scene scene, Services.OnWalls services) {
-    OutWords words = new OutWords(scene.house().book(), scene.words());
-    return services.outages().stream().map(words::said).toList();
   }
 
   /** What a second go takes when the task in hand has failed. */

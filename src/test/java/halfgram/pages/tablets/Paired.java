@@ -90,7 +90,6 @@ final class Paired {
   }
 
   static Answer choose(Client tablet, String station, String person, String pin) {
-    return tablet.post(
-        "/k/TARN/wall/cook", "station", station, "person", person, "pin", pin);
+    return tablet.post("/k/TARN/wall/cook", "station", station, "person", person, "pin", pin);
   }
 }

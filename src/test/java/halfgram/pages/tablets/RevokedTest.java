@@ -151,8 +151,9 @@ class RevokedTest {
 
   private static String call(Task task, Instant at) {
     return """
-        {"task": "%s", "kind": "start", "cook": "ines", "sequence": 5, "deviceTime": "%s",
-         "device": "0e0c0a08-0604-4200-8000-000000000001"}"""
+    {"task": "%s", "kind": "start", "cook": "ines", "sequence": 5, "deviceTime": "%s",
+     "device": "0e0c0a08-0604-4200-8000-000000000001"}\
+    """
         .formatted(task.id(), at);
   }
 
