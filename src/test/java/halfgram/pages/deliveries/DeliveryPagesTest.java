@@ -11,7 +11,8 @@ import org.junit.jupiter.api.Test;
 
 /** Deliveries through HTTP, as the office and the cooks use them. */
 class DeliveryPagesTest {
-  private static final String ONE = "/k/TARN/deliveries/elm-farm-2026-12-05";
+  private static final String CODE = "elm-farm-2026-12-05";
+  private static final String ONE = "/k/TARN/deliveries/" + CODE;
   private static final String SHAVE =
       "/k/TARN/wall/cold?task=kohlrabi-ribbons%2Fharvest-dinner%2F1%2Fshave";
 
@@ -109,8 +110,7 @@ class DeliveryPagesTest {
     client.post("/k/TARN/wall/cook", "station", "cold", "person", "ines");
     assertThat(client.get(SHAVE).text()).contains("Elm Farm is here");
     Answer here =
-        client.post(
-            "/k/TARN/wall/goods", "delivery", ONE.replaceAll(".*/", ""), "station", "cold", "id", ID);
+        client.post("/k/TARN/wall/goods", "delivery", CODE, "station", "cold", "id", ID);
     assertThat(here.header("Location")).endsWith("/k/TARN/wall/cold");
     assertThat(client.get(SHAVE).text()).contains("is checked in until 14:30");
     site.setClock(Site.at("14:31"));
