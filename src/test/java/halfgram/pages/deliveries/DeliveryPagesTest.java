@@ -109,8 +109,7 @@ class DeliveryPagesTest {
     site.setClock(Site.at("14:20"));
     client.post("/k/TARN/wall/cook", "station", "cold", "person", "ines");
     assertThat(client.get(SHAVE).text()).contains("Elm Farm is here");
-    Answer here =
-        client.post("/k/TARN/wall/goods", "delivery", CODE, "station", "cold", "id", ID);
+    Answer here = client.post("/k/TARN/wall/goods", "delivery", CODE, "station", "cold", "id", ID);
     assertThat(here.header("Location")).endsWith("/k/TARN/wall/cold");
     assertThat(client.get(SHAVE).text()).contains("is checked in until 14:30");
     site.setClock(Site.at("14:31"));
