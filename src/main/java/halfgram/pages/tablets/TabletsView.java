@@ -1,7 +1,6 @@
 package halfgram.pages.tablets;
 
 import halfgram.desk.House;
-import halfgram.kitchen.Text;
 import halfgram.pages.KeptInbox;
 import halfgram.people.Tablet;
 import halfgram.station.Person;
@@ -96,7 +95,7 @@ record TabletsView(
     return codes.stream()
         .map(code -> Optional.ofNullable(house.book().stations().get(code)))
         .flatMap(Optional::stream)
-        .map(of -> words.text((Text) of.name()))
+        .map(of -> words.text(of.name()))
         .collect(Collectors.joining(", "));
   }
 
