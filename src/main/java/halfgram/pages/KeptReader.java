@@ -36,7 +36,7 @@ public interface KeptReader {
     private static Map<String, String> fields(Kept kept) {
       Map<String, String> fields = new HashMap<>();
       if (!kept.path().startsWith("api/")) {
-        for (String pair : kept.body().split("&")) {
+        for (String pair : kept.body().split("&", -1)) {
           int is = pair.indexOf('=');
           if (is > 0) {
             fields.putIfAbsent(decoded(pair.substring(0, is)), decoded(pair.substring(is + 1)));
