@@ -19,7 +19,10 @@ public final class Staff {
   /** Adds somebody who has chosen {@link #PASSWORD}. */
   public static void join(Site site, String name, String role) {
     String code = invite(site, name, role);
-    site.wiring().people().accept(code, PASSWORD, new Signing.From("test", "here")).orElseThrow();
+    Signing.From from = new Signing.From("test", "here");
+    if (site.wiring().people().accept(code, PASSWORD, from).isEmpty()) {
+      throw new IllegalStateException(name + " was not let in");
+    }
   }
 
   /** A browser in which they have just signed in. */
