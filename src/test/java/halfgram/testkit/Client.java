@@ -26,6 +26,7 @@ public final class Client {
     System.setProperty("jdk.httpclient.allowRestrictedHeaders", "connection");
   }
 
+  private static final int LARGE = 100_000;
   private static final Pattern TOKEN =
       Pattern.compile("(?:data-token|name=\"_csrf\" value)=\"([^\"]+)\"");
 
@@ -106,8 +107,9 @@ public final class Client {
     for (int i = 0; i < fields.length; i += 2) {
       body.append('&').append(encoded(fields[i])).append('=').append(encoded(fields[i + 1]));
     }
+    boolean large = body.length() > LARGE;
     return send(
-        request(path)
+        (large ? open(path) : request(path))
             .header("Content-Type", "application/x-www-form-urlencoded")
             .POST(HttpRequest.BodyPublishers.ofString(body.toString())));
   }
@@ -115,7 +117,7 @@ public final class Client {
   /** Sends JSON by a method. */
   public Answer json(String method, String path, String body) {
     return send(
-        request(path)
+        (body.length() > LARGE ? open(path) : request(path))
             .header("Content-Type", "application/json")
             .method(method, HttpRequest.BodyPublishers.ofString(body)));
   }
@@ -128,7 +130,12 @@ public final class Client {
 
   /** A request to fill in by hand; it leaves no connection open that a server would wait for. */
   public HttpRequest.Builder request(String path) {
-    return HttpRequest.newBuilder(URI.create(address + path)).header("Connection", "close");
+    return open(path).header("Connection", "close");
+  }
+
+  /** A request whose answer may come before all of it was read: what closes then, loses it. */
+  private HttpRequest.Builder open(String path) {
+    return HttpRequest.newBuilder(URI.create(address + path));
   }
 
   public Answer send(HttpRequest.Builder request) {
