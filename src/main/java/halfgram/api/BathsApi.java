@@ -12,6 +12,7 @@ import halfgram.desk.Plans;
 import halfgram.pages.KeptReader;
 import halfgram.pages.KeptWords;
 import halfgram.pages.Rooms;
+import halfgram.prep.Task;
 import halfgram.prep.TickStore;
 import halfgram.technique.bath.BathEntry;
 import halfgram.web.Halt;
@@ -115,10 +116,14 @@ public final class BathsApi implements Server.Part, KeptReader {
   /** Whether the tasks of the run it is about are at another station than the tablet. */
   private boolean isElsewhere(Visit visit, House house, JsonNode body) {
     String run = body.path("run").asText();
-    return !run.isEmpty()
-        && inForce(visit, house).sheet().tasks().stream()
+    if (run.isEmpty()) {
+      return false;
+    }
+    List<Task> tasks =
+        inForce(visit, house).sheet().tasks().stream()
             .filter(task -> task.make().id().equals(run))
-            .noneMatch(task -> visit.isAt(task.station()));
+            .toList();
+    return !tasks.isEmpty() && tasks.stream().noneMatch(task -> visit.isAt(task.station()));
   }
 
   private InForce inForce(Visit visit, House house) {

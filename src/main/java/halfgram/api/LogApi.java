@@ -1,10 +1,8 @@
 package halfgram.api;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import halfgram.book.BookStore;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.LogKind;
@@ -21,7 +19,6 @@ import io.javalin.http.Context;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Arrays;
-import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
 
@@ -87,18 +84,8 @@ public final class LogApi implements Server.Part {
       Change change = changed.change();
       node.put("kind", change.kind());
       node.put("subject", change.subject());
-      node.set("detail", detail(change));
+      node.set("detail", Logbook.detail(change));
     }
-  }
-
-  /** What formulas say is not for everybody who may read the log: the audit has it. */
-  private static JsonNode detail(Change change) {
-    ObjectNode detail = (ObjectNode) BookStore.parse(change.detail());
-    detail.remove("items");
-    if (change.kind().equals(LogKind.FORMULA.word())) {
-      detail.remove(List.of("before", "after"));
-    }
-    return detail;
   }
 
   private static void ticked(

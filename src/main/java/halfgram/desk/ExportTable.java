@@ -15,7 +15,6 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
 
 /** Writes a table of a kitchen as a CSV file; the log and the ticks can only be written. */
@@ -56,7 +55,8 @@ public final class ExportTable {
 
   private byte[] log(House house) {
     ZoneId zone = zone(house);
-    List<Change> changes = desk.read(tx -> kitchens.listSince(tx, house.id(), 0, Set.of()));
+    List<Change> changes =
+        desk.read(tx -> kitchens.listSince(tx, house.id(), 0, LogKind.ofChanges()));
     return CsvText.write(
         List.of("number", "at", "what", "subject", "detail", "who"),
         changes.stream()
@@ -67,7 +67,7 @@ public final class ExportTable {
                         at(change.at(), zone),
                         change.kind(),
                         change.subject(),
-                        change.detail(),
+                        Logbook.detail(change).toString(),
                         change.who()))
             .toList());
   }

@@ -1,5 +1,7 @@
 package halfgram.desk;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.book.BookStore;
 import halfgram.db.Tx;
 import halfgram.kitchen.KitchenStore;
 import halfgram.prep.PlanStore;
@@ -158,5 +160,15 @@ public final class Logbook {
         .filter(task -> task.id().equals(id))
         .findFirst()
         .map(task -> new Ticked(plan, task));
+  }
+
+  /** What formulas say is not for everybody who may read the log: the audit has it. */
+  public static ObjectNode detail(KitchenStore.Change change) {
+    ObjectNode detail = (ObjectNode) BookStore.parse(change.detail());
+    detail.remove("items");
+    if (change.kind().equals(LogKind.FORMULA.word())) {
+      detail.remove(List.of("before", "after"));
+    }
+    return detail;
   }
 }

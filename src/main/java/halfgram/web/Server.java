@@ -313,7 +313,7 @@ public final class Server implements AutoCloseable {
     String kind =
         switch (status) {
           case 401 -> "nobody";
-          case 403 -> "forbidden";
+          case 403 -> halt.isForeign() ? "bad-input" : "forbidden";
           case 404 -> "not-found";
           case 409 -> "stale";
           default -> "bad-input";

@@ -76,7 +76,8 @@ class DatabaseCommandsTest {
     assertThat(run("export", "--table", "events", "-").out())
         .contains("harvest-dinner,Harvest dinner,2026-12-05,80,84,,4 dairy-free (1 spare);")
         .contains("terrace,Terrace reception,2026-12-05,20,31,,5 vegetarian (2 spare)");
-    assertThat(run("export", "--table", "log", "-").out()).contains("import,TARN,{},command");
+    assertThat(run("export", "--table", "log", "-").out())
+        .contains("import,TARN,\"{\"\"added\"\":0,\"\"changed\"\":1}\",command");
   }
 
   @Test
