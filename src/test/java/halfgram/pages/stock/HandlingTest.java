@@ -106,6 +106,7 @@ class HandlingTest {
     assertThat(frozen.useBy()).isEqualTo(at("2027-03-01T23:59"));
     assertThat(page(OIL).text()).contains("as the kitchen said").contains("its clock stands");
     site.passTime(Duration.ofDays(20));
+    client.withCookie("session", site.session());
     send(OIL, "thaw", form(OIL, "thaw"));
     Lot thawed = lot(OIL);
     assertThat(thawed.isFrozen()).isFalse();
