@@ -26,17 +26,23 @@ final class Guard {
           + " form-action 'self'; frame-ancestors 'none'";
 
   private final Optional<Set<String>> hosts;
+  private final boolean secure;
 
   /**
+   * @param secure whether people reach this server by https, and so always shall
    * @param hosts names this server answers to; empty for any. On loopback there is no password in
    *     the way, so a name that somebody else's page made point here must not do
    */
-  Guard(Optional<Set<String>> hosts) {
+  Guard(Optional<Set<String>> hosts, boolean secure) {
     this.hosts = hosts;
+    this.secure = secure;
   }
 
   void before(Context context) {
     headers(context);
+    if (secure) {
+      context.header("Strict-Transport-Security", "max-age=31536000");
+    }
     if (hosts.isPresent() && !hosts.get().contains(hostname(context))) {
       throw Halt.foreign();
     }

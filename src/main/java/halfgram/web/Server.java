@@ -26,6 +26,7 @@ import java.util.UUID;
 import java.util.function.Function;
 import java.util.logging.Level;
 import java.util.logging.Logger;
+import java.util.regex.Pattern;
 import org.eclipse.jetty.server.SecureRequestCustomizer;
 import org.eclipse.jetty.server.ServerConnector;
 import org.eclipse.jetty.util.ssl.SslContextFactory;
@@ -34,6 +35,9 @@ import org.eclipse.jetty.util.ssl.SslContextFactory;
 public final class Server implements AutoCloseable {
   private static final Logger LOG = Logger.getLogger(Server.class.getName());
   private static final int STOP_MILLIS = 8000;
+
+  /** What a header can carry as it is. */
+  private static final Pattern ADDRESS = Pattern.compile("[\\x21-\\x7e]+");
 
   /**
    * How to listen.
@@ -99,7 +103,7 @@ public final class Server implements AutoCloseable {
     this.live = live;
     this.words = words;
     this.site = new Site(templates, words, assets, options.secure(), options.proxied());
-    this.guard = new Guard(options.hosts());
+    this.guard = new Guard(options.hosts(), options.secure());
     this.parts.addAll(parts);
     this.javalin = Javalin.create(this::configure);
   }
@@ -277,7 +281,9 @@ public final class Server implements AutoCloseable {
     String here = visit.field("here");
     String root = visit.path("");
     context.redirect(
-        here.startsWith(root) && !here.contains("..") ? here : root,
+        here.startsWith(root) && !here.contains("..") && ADDRESS.matcher(here).matches()
+            ? here
+            : root,
         io.javalin.http.HttpStatus.SEE_OTHER);
   }
 

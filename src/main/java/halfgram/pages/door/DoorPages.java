@@ -28,7 +28,7 @@ import java.util.regex.Pattern;
 /** The pages at the door, outside any kitchen. */
 public final class DoorPages implements Server.Door {
   /** Pages of a kitchen, to which somebody may be sent back. */
-  private static final Pattern BACK = Pattern.compile("/k/[A-Z0-9]{2,12}/[^\\\\\\s]*");
+  private static final Pattern BACK = Pattern.compile("/k/[A-Z0-9]{2,12}/[\\x21-\\x7e&&[^\\\\]]*");
 
   /** Names of fields that say what a form of this page is about, and are none of the kept ones. */
   private static final String KEPT = "kept.";
