@@ -27,6 +27,8 @@ document.addEventListener('submit', (event) => {
     body: new URLSearchParams(new FormData(form, event.submitter)),
     at: performance.now(),
     names: form.matches('[data-who]'),
+    form,
+    submitter: event.submitter,
     over() {
       delete form.dataset.busy;
       event.submitter?.removeAttribute('aria-busy');
@@ -55,6 +57,13 @@ async function send(press) {
     const {action, body, at} = press;
     const answer = await fetch(action, {method: 'POST', body, headers: {'X-Sent': 'script'}});
     root.dataset.network = 'on';
+    if (answer.status === 401 && press.form) {
+      // Signed out: sent again without us, so that the whole page lets in and keeps what was typed.
+      press.form.removeAttribute('data-send');
+      press.over();
+      press.form.requestSubmit(press.submitter);
+      return;
+    }
     const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
     const fresh = page.querySelector('main');
     if (!fresh) {
