@@ -1,0 +1,111 @@
+package halfgram.web;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
+import halfgram.people.Role;
+import halfgram.testkit.Browser;
+import halfgram.testkit.Device;
+import halfgram.testkit.Site;
+import halfgram.testkit.Staff;
+import halfgram.testkit.Viewer;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/** Somebody of each role signs in with a password in Chromium, and sees what is theirs. */
+@Timeout(180)
+class RolesIT {
+  /** Where each arrives, and what the navigation offers them, in its order. */
+  private static final Map<Role, List<String>> OFFERED =
+      Map.of(
+          Role.OWNER,
+          List.of(
+              "Today",
+              "Wall",
+              "Formulas",
+              "Events",
+              "Pars",
+              "Deliveries",
+              "Stock",
+              "Kit",
+              "Log",
+              "Tablets",
+              "People",
+              "Audit"),
+          Role.CHEF,
+          List.of(
+              "Today",
+              "Wall",
+              "Formulas",
+              "Events",
+              "Pars",
+              "Deliveries",
+              "Stock",
+              "Kit",
+              "Log",
+              "Tablets"),
+          Role.CATERER,
+          List.of("Events", "Pars", "Deliveries"),
+          Role.COOK,
+          List.of(
+              "Today", "Wall", "Formulas", "Events", "Pars", "Deliveries", "Stock", "Kit", "Log"),
+          Role.VIEWER,
+          List.of("Today", "Events", "Pars", "Deliveries", "Stock", "Kit", "Log"));
+
+  /** A page of the office that each may not open; an owner may open all of them. */
+  private static final Map<Role, String> CLOSED =
+      Map.of(
+          Role.CHEF, "people",
+          Role.CATERER, "formulas/dill-oil",
+          Role.COOK, "formulas/dill-oil/edit",
+          Role.VIEWER, "wall/cold");
+
+  private static Site site;
+
+  @BeforeAll
+  static void open() {
+    site = Site.demo();
+    Role.ofPeople().forEach(role -> Staff.join(site, "one-" + role.code(), role.code()));
+  }
+
+  @AfterAll
+  static void close() {
+    site.close();
+  }
+
+  @ParameterizedTest
+  @EnumSource(value = Role.class, mode = EnumSource.Mode.EXCLUDE, names = "TABLET")
+  void seesWhatIsTheirsAndNoMore(Role role) {
+    try (Viewer viewer = Browser.open(Device.desk())) {
+      Page page = viewer.page();
+      page.navigate(site.address() + "/");
+      page.getByLabel("Name").fill("one-" + role.code());
+      page.getByLabel("Password").fill(Staff.PASSWORD);
+      button(page, "Sign in").click();
+      page.waitForURL("**/k/TARN/**");
+      assertThat(page.locator(".office nav a").allInnerTexts()).isEqualTo(OFFERED.get(role));
+      String closed = CLOSED.get(role);
+      if (closed != null) {
+        assertThat(page.navigate(site.address() + "/k/TARN/" + closed).status()).isEqualTo(403);
+        assertThat(page.locator("main")).containsText("As " + role.code() + " you may not");
+        page.getByRole(AriaRole.LINK).first().click();
+      }
+      button(page, "Sign out").click();
+      assertThat(page.getByLabel("Password")).isVisible();
+      page.navigate(site.address() + "/k/TARN/events");
+      assertThat(page.getByLabel("Password")).isVisible();
+    }
+  }
+
+  private static com.microsoft.playwright.Locator button(Page page, String name) {
+    return page.getByRole(
+        AriaRole.BUTTON, new Page.GetByRoleOptions().setName(name).setExact(true));
+  }
+}
