@@ -2,6 +2,7 @@ package halfgram.web;
 
 import halfgram.kitchen.KitchenStore.Origin;
 import halfgram.kitchen.KitchenStore.Stand;
+import halfgram.people.Account;
 import halfgram.people.Caller;
 import halfgram.people.Deed;
 import halfgram.people.Known;
@@ -13,6 +14,8 @@ import java.security.MessageDigest;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Stream;
 
 /**
  * Who calls, and whether they may: by the session or the tablet a request shows, and by the one
@@ -105,12 +108,13 @@ public final class Access {
 
   /** A tablet of some stations shows and works these; "all" is every station. */
   private static boolean showsItsStation(Context context, String route, Caller caller) {
-    Optional<String> station =
-        inPath(context, route)
-            .or(() -> Optional.ofNullable(context.queryParam("station")))
-            .or(() -> Optional.ofNullable(context.formParam("station")))
-            .filter(code -> !code.isEmpty());
-    return station.isEmpty() || caller.tablet().filter(one -> one.shows(station.get())).isPresent();
+    return Stream.of(
+            inPath(context, route).stream(),
+            context.queryParams("station").stream(),
+            context.formParams("station").stream())
+        .flatMap(Function.identity())
+        .filter(code -> !code.isEmpty())
+        .allMatch(code -> caller.tablet().filter(one -> one.shows(code)).isPresent());
   }
 
   /** The station in the path: what runs before a route does not know the route's own parts. */
@@ -129,6 +133,12 @@ public final class Access {
           case SESSION -> Guard.isCall(context) ? "call" : "page";
         };
     return new Origin(via, caller.name(), address);
+  }
+
+  /** From where a change at the door comes: from nobody, until somebody is signed in. */
+  static Origin origin(Context context, Optional<Known> known, String address) {
+    String name = known.flatMap(Known::account).map(Account::shown).orElse("");
+    return new Origin(Guard.isCall(context) ? "call" : "page", name, address);
   }
 
   private boolean isCommand(Context context) {

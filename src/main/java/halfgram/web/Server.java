@@ -5,6 +5,7 @@ import halfgram.kitchen.KitchenStore.Stand;
 import halfgram.measure.Message;
 import halfgram.people.Caller;
 import halfgram.people.Deed;
+import halfgram.people.Known;
 import halfgram.people.Role;
 import halfgram.people.Tablet;
 import halfgram.words.Messages;
@@ -226,7 +227,9 @@ public final class Server implements AutoCloseable {
 
   private void knock(Context context) {
     if (!context.path().startsWith("/k/") && !context.path().startsWith("/assets/")) {
-      context.attribute(Knock.ATTRIBUTE, site.knock(context, access.anywhere(context)));
+      Optional<Known> known = access.anywhere(context);
+      KitchenStore.asked(Optional.of(Access.origin(context, known, site.address(context))));
+      context.attribute(Knock.ATTRIBUTE, site.knock(context, known));
     }
   }
 

@@ -174,6 +174,26 @@ class PairingTest {
   }
 
   @Test
+  void itsOwnStationInOnePlaceOpensNoOtherInAnother() {
+    Client tablet = paired.tablet("Cold left", "cold");
+    tablet.get("/k/TARN/wall/cold");
+    for (String own : new String[] {"wall/cook?station=cold", "tick?station=cold"}) {
+      assertThat(tablet.post("/k/TARN/" + own, "station", "hot", "person", "ines").status())
+          .as(own)
+          .isEqualTo(403);
+    }
+    assertThat(tablet.get("/k/TARN/wall/hot?station=cold").status()).isEqualTo(403);
+  }
+
+  @Test
+  void theAuditSaysFromWhereATabletWasPaired() {
+    paired.tablet("Cold left", "cold");
+    var row = site.script().get("audit?kind=tablet").body().at("/changes/0");
+    assertThat(row.path("via").asText()).isEqualTo("page");
+    assertThat(row.path("address").asText()).isEqualTo("127.0.0.1");
+  }
+
+  @Test
   void aTabletOfOneKitchenIsNobodyInAnother() {
     site.importBook(hill());
     Client tablet = paired.tablet("Cold left", "cold");
