@@ -71,18 +71,13 @@ public final class FirstRun {
     if (!draft.code().matches("[A-Z0-9]{2,12}")) {
       reasons.add(new People.Reason("code", Message.of("people.accept-kitchen-code")));
     }
-    if (draft.name().isBlank() || draft.name().length() > 80) {
+    if (!People.isShown(draft.name())) {
       reasons.add(new People.Reason("kitchen", Message.of("people.accept-shown")));
     }
     if (!ZoneId.getAvailableZoneIds().contains(draft.zone())) {
       reasons.add(new People.Reason("zone", Message.of("people.accept-zone")));
     }
-    if (!owner.matches("[\\p{L}\\p{N}][\\p{L}\\p{N}._@+-]{1,79}")) {
-      reasons.add(new People.Reason("name", Message.of("people.accept-name")));
-    }
-    if (draft.shown().isBlank() || draft.shown().length() > 80) {
-      reasons.add(new People.Reason("shown", Message.of("people.accept-shown")));
-    }
+    reasons.addAll(People.named(owner, draft.shown()));
     List<String> known = List.of(owner, draft.shown(), draft.name(), "halfgram");
     draft
         .password()
@@ -94,7 +89,7 @@ public final class FirstRun {
     Optional<String> hash;
     try {
       hash = draft.password().map(Passwords::hash);
-    } catch (Passwords.Busy e) {
+    } catch (Signing.Busy e) {
       return Outcome.refused(List.of(new People.Reason("", Message.of("people.busy"))));
     }
     return desk.keep(tx -> make(tx, draft, owner, hash, from));

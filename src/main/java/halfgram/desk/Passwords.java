@@ -39,22 +39,20 @@ final class Passwords {
   private static final int LEAST_SCORE = 3;
 
   private static final SecureRandom RANDOM = new SecureRandom();
-  private static final Zxcvbn GUESSES = new Zxcvbn();
   private static final int GUESSED_LENGTH = 64;
 
-  /** What nobody's password hashes to, to take as long for a name that nobody has. */
-  private static final String NOBODY = hashed(token());
+  /** Made when the first password is checked: a start has no time for it. */
+  private static final class Nobody {
+    /** What nobody's password hashes to, to take as long for a name that nobody has. */
+    private static final String HASH = hashed(token());
+  }
+
+  /** Its dictionaries are read when the first password is chosen. */
+  private static final class Guesses {
+    private static final Zxcvbn BY_ALL = new Zxcvbn();
+  }
 
   private Passwords() {}
-
-  /** Too many are being checked; nothing was. */
-  static final class Busy extends RuntimeException {
-    private static final long serialVersionUID = 1;
-
-    private Busy() {
-      super("too many passwords at once", null, false, false);
-    }
-  }
 
   /** 32 random bytes, 43 characters. */
   static String token() {
@@ -86,7 +84,8 @@ final class Passwords {
   static boolean matches(String secret, Optional<String> hash) {
     enter();
     try {
-      String kept = hash.orElse(NOBODY);
+      String nobody = Nobody.HASH;
+      String kept = hash.orElse(nobody);
       boolean same = Password.check(secret, kept).with(Argon2Function.getInstanceFromHash(kept));
       return same && hash.isPresent();
     } finally {
@@ -105,7 +104,7 @@ final class Passwords {
     }
     String guessed = password.substring(0, Math.min(password.length(), GUESSED_LENGTH));
     List<String> words = known.stream().map(word -> word.toLowerCase(Locale.ROOT)).toList();
-    return GUESSES.measure(guessed, words).getScore() < LEAST_SCORE
+    return Guesses.BY_ALL.measure(guessed, words).getScore() < LEAST_SCORE
         ? Optional.of(Message.of("people.password-guessed"))
         : Optional.empty();
   }
@@ -116,15 +115,15 @@ final class Passwords {
 
   private static void enter() {
     if (ROOM.getQueueLength() >= MOST_WAITING) {
-      throw new Busy();
+      throw new Signing.Busy();
     }
     try {
       if (!ROOM.tryAcquire(LONGEST_WAIT_SECONDS, TimeUnit.SECONDS)) {
-        throw new Busy();
+        throw new Signing.Busy();
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
-      throw new Busy();
+      throw new Signing.Busy();
     }
   }
 }

@@ -18,6 +18,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.regex.Pattern;
 
 /**
  * Who belongs to a kitchen and what they are there. Nobody chooses a password for somebody else:
@@ -31,6 +32,7 @@ public final class People {
   public static final Duration INVITED = Duration.ofDays(3);
 
   private static final int CODE = 20;
+  private static final Pattern NAME = Pattern.compile("[\\p{L}\\p{N}][\\p{L}\\p{N}._@+-]{1,79}");
 
   /** What a form says of somebody. */
   public record Draft(String name, String shown, String role, String person) {}
@@ -88,13 +90,8 @@ public final class People {
   public Outcome add(House house, Draft draft, String by) {
     List<Reason> reasons = new ArrayList<>(problems(house, draft));
     String name = Signing.name(draft.name());
-    if (!name.matches("[\\p{L}\\p{N}][\\p{L}\\p{N}._@+-]{1,79}")) {
-      reasons.add(new Reason("name", Message.of("people.accept-name")));
-    }
     String shown = draft.shown().strip();
-    if (shown.isEmpty() || shown.length() > 80) {
-      reasons.add(new Reason("shown", Message.of("people.accept-shown")));
-    }
+    reasons.addAll(named(name, shown));
     if (!reasons.isEmpty()) {
       return new Refused(reasons);
     }
@@ -212,7 +209,10 @@ public final class People {
     return desk.read(tx -> accounts.findInvited(tx, Hash.of(plain(code)), desk.now()));
   }
 
-  /** Chooses a password by an invitation and signs in; all sessions before it end. */
+  /**
+   * Chooses a password by an invitation and signs in; all sessions before it end. Empty when the
+   * code does not count any more.
+   */
   public Optional<Signing.In> accept(String code, String password, Signing.From from) {
     Optional<Account> invited = findInvited(code);
     if (invited.isEmpty()) {
@@ -261,6 +261,23 @@ public final class People {
     return member.role() == Role.OWNER
         && accounts.list(tx, house.id()).stream().filter(one -> one.role() == Role.OWNER).count()
             < 2;
+  }
+
+  /** Why what somebody signs in with, or what others read, will not do. */
+  static List<Reason> named(String name, String shown) {
+    List<Reason> reasons = new ArrayList<>();
+    if (!NAME.matcher(name).matches()) {
+      reasons.add(new Reason("name", Message.of("people.accept-name")));
+    }
+    if (!isShown(shown)) {
+      reasons.add(new Reason("shown", Message.of("people.accept-shown")));
+    }
+    return reasons;
+  }
+
+  /** Whether it will do as the name of somebody or something, as others read it. */
+  static boolean isShown(String text) {
+    return !text.isBlank() && text.length() <= 80;
   }
 
   private static List<Reason> problems(House house, Draft draft) {

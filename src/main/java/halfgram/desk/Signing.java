@@ -33,6 +33,15 @@ public final class Signing {
   private static final int MOST_AGENT = 200;
   private static final int MOST_ADDRESS = 64;
 
+  /** Too many passwords are being checked; nothing was. */
+  public static final class Busy extends RuntimeException {
+    private static final long serialVersionUID = 1;
+
+    Busy() {
+      super("too many passwords at once", null, false, false);
+    }
+  }
+
   /** From where somebody signs in. */
   public record From(String agent, String address) {}
 
@@ -83,21 +92,25 @@ public final class Signing {
     boolean right;
     try {
       right = Passwords.matches(shortened(password), hash);
-    } catch (Passwords.Busy e) {
+    } catch (Busy e) {
       return new Later(Duration.ofSeconds(5));
     }
     if (!right) {
-      desk.keep(
-          tx -> {
-            wrong.add(tx, subject, desk.now());
-            return true;
-          });
+      failed(subject);
       return new Wrong();
     }
     return desk.keep(
         tx -> {
           wrong.forget(tx, subject);
           return open(tx, accounts.find(tx, name).orElseThrow(), from);
+        });
+  }
+
+  private void failed(String subject) {
+    desk.keep(
+        tx -> {
+          wrong.add(tx, subject, desk.now());
+          return true;
         });
   }
 
@@ -165,9 +178,15 @@ public final class Signing {
     if (problem.isPresent()) {
       return problem;
     }
+    String subject = "password of " + account.id();
+    Duration wait = desk.read(tx -> wrong.wait(tx, subject, desk.now()));
+    if (!wait.isZero()) {
+      return Optional.of(Message.of("door.later", Math.max(1, wait.toSeconds())));
+    }
     try {
       Optional<String> hash = desk.read(tx -> accounts.findHash(tx, account.name()));
       if (!Passwords.matches(shortened(before), hash)) {
+        failed(subject);
         return Optional.of(Message.of("people.password-wrong"));
       }
       String next = Passwords.hash(after);
@@ -176,7 +195,7 @@ public final class Signing {
             accounts.setHash(tx, account.id(), next);
             return sessions.endAll(tx, account.id(), who.session(), desk.now());
           });
-    } catch (Passwords.Busy e) {
+    } catch (Busy e) {
       return Optional.of(Message.of("people.busy"));
     }
     forget();

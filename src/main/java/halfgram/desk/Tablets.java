@@ -69,7 +69,7 @@ public final class Tablets {
   /** Why a name or stations will not do. */
   public static List<People.Reason> problems(House house, String name, List<String> stations) {
     List<People.Reason> reasons = new ArrayList<>();
-    if (name.isBlank() || name.length() > 80) {
+    if (!People.isShown(name)) {
       reasons.add(new People.Reason("name", Message.of("people.accept-shown")));
     }
     List<String> codes = List.copyOf(house.book().stations().keySet());
@@ -206,7 +206,7 @@ public final class Tablets {
     Optional<String> hash;
     try {
       hash = pin.map(Passwords::hash);
-    } catch (Passwords.Busy e) {
+    } catch (Signing.Busy e) {
       return Optional.of(Message.of("people.busy"));
     }
     desk.write(
@@ -247,7 +247,7 @@ public final class Tablets {
       boolean right;
       try {
         right = pin.length() <= 8 && Passwords.matches(pin, hash);
-      } catch (Passwords.Busy e) {
+      } catch (Signing.Busy e) {
         return Let.LATER;
       }
       desk.keep(

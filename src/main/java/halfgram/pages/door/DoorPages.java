@@ -7,6 +7,7 @@ import halfgram.desk.Signing;
 import halfgram.desk.Tablets;
 import halfgram.kitchen.KitchenStore.Stand;
 import halfgram.measure.Message;
+import halfgram.pages.EntryFields;
 import halfgram.people.Account;
 import halfgram.people.Member;
 import halfgram.people.Role;
@@ -15,10 +16,13 @@ import halfgram.web.Knock.Kept;
 import halfgram.web.Server;
 import halfgram.words.Messages;
 import io.javalin.config.RoutesConfig;
+import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -92,7 +96,7 @@ public final class DoorPages implements Server.Door {
       knock.page(401, "door/sign-in", view(knock.here(), List.of(), "", "", knock.words()));
     } else if (knock.isGet()) {
       boolean inside = BACK.matcher(knock.here()).matches();
-      String to = java.net.URLEncoder.encode(inside ? knock.here() : "/", StandardCharsets.UTF_8);
+      String to = URLEncoder.encode(inside ? knock.here() : "/", StandardCharsets.UTF_8);
       knock.seeOther("/sign-in?to=" + to);
     } else {
       List<Kept> kept =
@@ -123,7 +127,8 @@ public final class DoorPages implements Server.Door {
         if (desk.isDemo(kitchen)) {
           people.list(kitchen).stream()
               .filter(member -> !member.account().ready())
-              .sorted(java.util.Comparator.comparing(Member::role))
+              .filter(member -> people.kitchensOf(member.account().id()).size() == 1)
+              .sorted(Comparator.comparing(Member::role))
               .map(member -> demo(kitchen, member, words))
               .forEach(demos::add);
         }
@@ -187,6 +192,7 @@ public final class DoorPages implements Server.Door {
         kitchen.flatMap(
             one ->
                 uuid(knock.field("account"))
+                    .filter(id -> people.kitchensOf(id).size() == 1)
                     .flatMap(id -> signing.signInToDemo(one.id(), id, from(knock))));
     if (in.isEmpty()) {
       signInPage(knock);
@@ -245,7 +251,7 @@ public final class DoorPages implements Server.Door {
 
   /** What was typed, but for passwords. */
   private static Map<String, String> typed(Knock knock) {
-    Map<String, String> typed = new java.util.HashMap<>();
+    Map<String, String> typed = new HashMap<>();
     knock.fields().stream()
         .filter(field -> !field.name().contains("password"))
         .forEach(field -> typed.put(field.name(), field.value()));
@@ -291,7 +297,13 @@ public final class DoorPages implements Server.Door {
       invited(knock, code, knock.words().say(problem.get()));
       return;
     }
-    Optional<Signing.In> in = people.accept(code, password, from(knock));
+    Optional<Signing.In> in;
+    try {
+      in = people.accept(code, password, from(knock));
+    } catch (Signing.Busy e) {
+      invited(knock, code, knock.words().say("people.busy"));
+      return;
+    }
     if (in.isEmpty()) {
       invited(knock, code, "");
       return;
@@ -327,8 +339,6 @@ public final class DoorPages implements Server.Door {
   }
 
   private static Optional<UUID> uuid(String text) {
-    return text.matches("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}")
-        ? Optional.of(UUID.fromString(text))
-        : Optional.empty();
+    return EntryFields.isId(text) ? Optional.of(UUID.fromString(text)) : Optional.empty();
   }
 }

@@ -5,6 +5,7 @@ import halfgram.desk.House;
 import halfgram.desk.People;
 import halfgram.desk.Signing;
 import halfgram.measure.Message;
+import halfgram.pages.EntryFields;
 import halfgram.pages.Rooms;
 import halfgram.people.Account;
 import halfgram.people.Known;
@@ -122,9 +123,7 @@ public final class PeoplePages implements Server.Part {
   }
 
   private static Optional<UUID> uuid(String text) {
-    return text.matches("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}")
-        ? Optional.of(UUID.fromString(text))
-        : Optional.empty();
+    return EntryFields.isId(text) ? Optional.of(UUID.fromString(text)) : Optional.empty();
   }
 
   private void roles(Visit visit) {

@@ -2,6 +2,9 @@ package halfgram.pages.door;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import halfgram.desk.Demo;
+import halfgram.desk.House;
+import halfgram.desk.People;
 import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
 import halfgram.testkit.Site;
@@ -11,6 +14,7 @@ import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -53,6 +57,26 @@ class DoorTest {
     Answer in = client.post("/sign-in/demo", "kitchen", "TARN", "account", owner, "to", "/");
     assertThat(in.header("location")).isEqualTo("/k/TARN/");
     assertThat(client.get("/k/TARN/audit").status()).isEqualTo(200);
+  }
+
+  @Test
+  void whoBelongsToAnotherKitchenTooIsNoPersonOfTheDemo() {
+    site.wiring().firstRun().fillDemo("TARN");
+    String hill =
+        new String(Demo.book(Site.DAY), StandardCharsets.UTF_8).replace("\"TARN\"", "\"HILL\"");
+    site.importBook(hill.getBytes(StandardCharsets.UTF_8));
+    House other = site.wiring().desk().find("HILL").orElseThrow();
+    site.wiring().people().add(other, new People.Draft("tobias", "Tobias", "owner", ""), "test");
+    String tobias =
+        site.wiring().people().list(other.stand()).stream()
+            .filter(one -> one.account().name().equals("tobias"))
+            .map(one -> one.account().id().toString())
+            .findFirst()
+            .orElseThrow();
+    Client client = site.stranger();
+    assertThat(client.get("/sign-in").body()).contains("Wanda").doesNotContain(tobias);
+    client.post("/sign-in/demo", "kitchen", "TARN", "account", tobias, "to", "/k/HILL/");
+    assertThat(client.cookie("session")).isEmpty();
   }
 
   @Test

@@ -139,6 +139,23 @@ class PeopleTest {
     assertThat(again.post("/sign-in", "name", "ada", "password", ELSE).status()).isEqualTo(303);
   }
 
+  @Test
+  void whoGuessesAtThePasswordOfAnOpenSessionHasToWait() {
+    Client here = Staff.signedIn(site, "ada");
+    here.get("/k/TARN/me");
+    for (int i = 0; i < 5; i++) {
+      here.post("/k/TARN/me/password", "before", "guess " + i, "after", ELSE);
+    }
+    Answer later = here.post("/k/TARN/me/password", "before", Staff.PASSWORD, "after", ELSE);
+    assertThat(later.status()).isEqualTo(422);
+    assertThat(later.text()).contains("Too many tries");
+    site.passTime(java.time.Duration.ofMinutes(1));
+    here.post("/k/TARN/me/password", "before", Staff.PASSWORD, "after", ELSE);
+    Client again = site.stranger();
+    again.get("/sign-in");
+    assertThat(again.post("/sign-in", "name", "ada", "password", ELSE).status()).isEqualTo(303);
+  }
+
   private java.util.UUID uuid(String name) {
     return java.util.UUID.fromString(id(name));
   }
