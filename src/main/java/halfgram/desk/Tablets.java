@@ -30,9 +30,6 @@ public final class Tablets {
 
   private static final int CODE = 8;
 
-  /** A pairing that waits for its tablet. */
-  public record Offered(String code, Instant expires) {}
-
   /**
    * A tablet that was paired.
    *
@@ -82,7 +79,7 @@ public final class Tablets {
   }
 
   /** Offers to pair a tablet: the code is typed in there, or read from the QR, once. */
-  public Offered offer(House house, String name, List<String> stations, String by) {
+  public String offer(House house, String name, List<String> stations, String by) {
     String code = Passwords.code(CODE);
     Instant expires = desk.now().plus(OFFERED);
     Offer offer = new Offer(UUID.randomUUID(), house.id(), name.strip(), stations, by, expires);
@@ -91,7 +88,7 @@ public final class Tablets {
           tablets.offer(tx, offer, Hash.of(code));
           return true;
         });
-    return new Offered(code.substring(0, 4) + "-" + code.substring(4), expires);
+    return code.substring(0, 4) + "-" + code.substring(4);
   }
 
   /**

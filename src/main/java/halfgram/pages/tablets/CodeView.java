@@ -9,4 +9,10 @@ package halfgram.pages.tablets;
  * @param link that has the code in it already
  */
 record CodeView(
-    String name, String stations, String code, long minutes, String address, String link, Qr qr) {}
+    String name, String stations, String code, long minutes, String address, String link, Qr qr) {
+
+  /** Whether no other device finds that address. */
+  public boolean isAlone() {
+    return address.matches("https?://(localhost|127\\.[0-9.]+|\\[::1])(:\\d+)?/.*");
+  }
+}

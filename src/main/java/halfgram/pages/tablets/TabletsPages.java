@@ -16,7 +16,6 @@ import halfgram.web.Server;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
 import io.javalin.config.RoutesConfig;
-import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -77,15 +76,15 @@ public final class TabletsPages implements Server.Part {
       show(visit, 422, failed(form.with(reasons, visit.words())));
       return;
     }
-    Tablets.Offered offered = tablets.offer(house, form.name(), form.stations(), visit.who());
+    String code = tablets.offer(house, form.name(), form.stations(), visit.who());
     String address = visit.server() + "/pair";
-    String link = address + "?code=" + offered.code();
+    String link = address + "?code=" + code;
     CodeView view =
         new CodeView(
             form.name().strip(),
             TabletsView.stations(house, form.stations(), visit.words()),
-            offered.code(),
-            Duration.between(desk.now(), offered.expires()).toMinutes(),
+            code,
+            Tablets.OFFERED.toMinutes(),
             address,
             link,
             Qr.of(link));

@@ -94,6 +94,7 @@ class PairingTest {
     assertThat(read(side, path)).isEqualTo(link);
     assertThat(made.body()).doesNotContain("style=");
     assertThat(made.text()).contains("It counts for 10 minutes", "every station");
+    assertThat(made.text()).as("on loopback").contains("Only this machine finds that address");
     assertThat(site.stranger().get("/pair?code=" + code).body()).contains("value=\"" + code);
   }
 
