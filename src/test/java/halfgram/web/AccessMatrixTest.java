@@ -122,7 +122,7 @@ class AccessMatrixTest {
 
   private static String tablet(String name, boolean revoked) {
     Tablets tablets = new Tablets(site.wiring().desk(), site.wiring().signing());
-    String code = tablets.offer(site.house(), name, List.of(), "test").code();
+    String code = tablets.offer(site.house(), name, List.of(), "test");
     Tablets.Paired paired = tablets.pair(code, "here").orElseThrow();
     if (revoked) {
       tablets.revoke(site.house(), paired.tablet().id(), "test");

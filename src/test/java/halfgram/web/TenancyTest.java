@@ -57,9 +57,7 @@ class TenancyTest {
     House house = site.wiring().desk().find("HILL").orElseThrow();
     Tablets tablets = new Tablets(site.wiring().desk(), site.wiring().signing());
     Tablets.Paired paired =
-        tablets
-            .pair(tablets.offer(house, "hill-wall", List.of(), "test").code(), "here")
-            .orElseThrow();
+        tablets.pair(tablets.offer(house, "hill-wall", List.of(), "test"), "here").orElseThrow();
     hillTablet = paired.tablet();
     hillToken = paired.token();
     site.wiring().plans().open(house, Site.DAY, "test");
