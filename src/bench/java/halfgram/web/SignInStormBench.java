@@ -68,7 +68,7 @@ public class SignInStormBench {
                 int status = site.stranger().json("POST", "/api/session", body).status();
                 (status == 401 ? answered : later).incrementAndGet();
               },
-              i * STORM_SECONDS * 1000L / PEOPLE,
+              1000L * i * STORM_SECONDS / PEOPLE,
               TimeUnit.MILLISECONDS);
     }
     List<Double> storm = looks(STORM_SECONDS);
