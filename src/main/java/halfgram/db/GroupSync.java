@@ -2,35 +2,49 @@ package halfgram.db;
 
 import java.sql.Connection;
 import java.sql.SQLException;
-import java.sql.Statement;
 import java.util.concurrent.locks.Condition;
 import java.util.concurrent.locks.ReentrantLock;
 import javax.sql.DataSource;
+import org.h2.engine.Session;
+import org.h2.engine.SessionLocal;
+import org.h2.jdbc.JdbcConnection;
+import org.h2.mvstore.MVStore;
+import org.h2.mvstore.MVStoreException;
 import org.jspecify.annotations.Nullable;
 
 /**
- * H2 writes a commit to its file some time later and forces nothing to disk. One thread issues
- * {@code CHECKPOINT SYNC} on a connection of its own; everybody who waits when it starts shares it.
- * Never called inside a transaction: a checkpoint waits for nobody, but nobody may hold a row's
- * lock while waiting for the disk.
+ * H2 writes a commit to its file some time later and forces nothing to disk. One thread does both
+ * on a connection of its own; everybody who waits when it starts shares it. Never called inside a
+ * transaction: it waits for nobody, but nobody may hold a row's lock while waiting for the disk.
+ *
+ * <p>{@code CHECKPOINT SYNC} is not enough. When H2's own writer in the background has just taken
+ * the changes up, the checkpoint finds none unsaved and forces a file to disk into which they are
+ * still to be written. So a round saves, waits for what that writer has in hand, and forces then.
  */
 final class GroupSync implements Sync {
   private final ReentrantLock lock = new ReentrantLock();
   private final Condition asked = lock.newCondition();
   private final Condition synced = lock.newCondition();
   private final Connection connection;
+  private final MVStore store;
   private final Thread thread;
   private long wanted;
   private long begun;
   private long done;
   private boolean closed;
-  private @Nullable SQLException failure;
+  private @Nullable Exception failure;
 
   GroupSync(DataSource source) throws SQLException {
     this.connection = source.getConnection();
+    this.store = store(connection);
     this.thread = new Thread(this::run, "halfgram-sync");
     thread.setDaemon(true);
     thread.start();
+  }
+
+  private static MVStore store(Connection connection) throws SQLException {
+    Session session = connection.unwrap(JdbcConnection.class).getSession();
+    return ((SessionLocal) session).getDatabase().getStore().getMvStore();
   }
 
   @Override
@@ -52,12 +66,14 @@ final class GroupSync implements Sync {
   }
 
   private void run() {
-    try (Statement statement = connection.createStatement()) {
+    try {
       while (next()) {
-        statement.execute("CHECKPOINT SYNC");
+        store.commit();
+        store.executeFilestoreOperation(() -> {});
+        store.sync();
         finish();
       }
-    } catch (SQLException e) {
+    } catch (MVStoreException e) {
       fail(e);
     }
   }
@@ -89,7 +105,7 @@ final class GroupSync implements Sync {
     }
   }
 
-  private void fail(SQLException e) {
+  private void fail(Exception e) {
     lock.lock();
     try {
       failure = e;

@@ -176,7 +176,9 @@ class KillTest {
     private Child(Path folder, List<String> database, int dieAt) throws IOException {
       List<String> command = new ArrayList<>();
       command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-      command.addAll(List.of("-Xmx256m", "-cp", System.getProperty("java.class.path")));
+      command.addAll(
+          List.of(
+              "-Xmx256m", "-XX:TieredStopAtLevel=1", "-cp", System.getProperty("java.class.path")));
       command.add(MortalServer.class.getName());
       command.add(folder.toString());
       command.addAll(database);
