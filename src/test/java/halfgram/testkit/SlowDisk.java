@@ -39,6 +39,8 @@ public final class SlowDisk extends FilePathWrapper {
     return new Slow(getBase().open(mode));
   }
 
+  /** H2 writes from one thread at a time, and reads while it does. */
+  @SuppressWarnings("UnsynchronizedOverridesSynchronized")
   private static final class Slow extends FileBaseDefault {
     private final FileChannel base;
 
