@@ -70,7 +70,7 @@ final class BookParts {
             ingredients,
             kitchen.waterHardness(),
             new StepReader(reading, equipment, containers),
-            new TechniqueReader(reading, containers, kitchen.waterHardness().isPresent()));
+            new TechniqueReader(reading, containers, kitchen.waterHardness()));
     List<Formula> read = root.all("formulas", formulas::formula);
     read = read.stream().filter(formula -> !formula.versions().isEmpty()).toList();
     Formulary formulary = formulary(read);

@@ -109,9 +109,9 @@ final class FormulaReader {
             outputs,
             evening(node),
             most(node, outputs),
-            techniques.technique(node, codes, outputs));
+            List.of());
     checkYield(node, version);
-    return version;
+    return techniques.apply(node, version);
   }
 
   private static boolean evening(Node node) {
@@ -234,7 +234,16 @@ final class FormulaReader {
         step.orElse(first),
         node.findPercent("tolerance", "0.01", "50"),
         node.findCode("carrier"),
-        node.flag("roundToPack"));
+        node.flag("roundToPack"),
+        aside(node));
+  }
+
+  private static boolean aside(Node node) {
+    boolean aside = node.flag("aside");
+    if (aside && node.has("basis")) {
+      node.problem("aside", "true", "problem.aside-basis");
+    }
+    return aside;
   }
 
   private Item item(Node node, Optional<String> cut) {
@@ -274,7 +283,7 @@ final class FormulaReader {
 
   private Dose dose(Node node, Optional<Ingredient> ingredient, Optional<Mass> written) {
     long ways =
-        List.of("basis", "percent", "amount", "from", "sequestrant").stream()
+        List.of("basis", "percent", "amount", "from", "sequestrant", "technique").stream()
             .filter(node::has)
             .count();
     if (ways != 1) {
@@ -302,6 +311,9 @@ final class FormulaReader {
       BigDecimal share = Rounding.FROM_PHYSICS.round(BigDecimal.valueOf(perLitre / 1000));
       BigDecimal times = node.number("sequestrant", "0.1", "10");
       return Dose.sequestrant(new Ratio(share.multiply(times)));
+    }
+    if (node.has("technique")) {
+      return Dose.technique(node.word("technique"), Ratio.ZERO);
     }
     Ratio from = node.percent("from", Ratio.ZERO, "0", SHARE_MOST);
     Ratio to = Ratio.percent(node.number("to", "0.000001", SHARE_MOST));

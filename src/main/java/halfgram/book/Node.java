@@ -54,6 +54,19 @@ final class Node {
     return key.isEmpty() ? path : path + "." + key;
   }
 
+  Problems problems() {
+    return problems;
+  }
+
+  /** A text as it stands; a number with a unit put after it. */
+  Optional<String> findTyped(String key, String unit) {
+    if (has(key) && get(key).isNumber()) {
+      String number = get(key).decimalValue().toPlainString();
+      return Optional.of(unit.equals("1") ? number : number + " " + unit);
+    }
+    return findWord(key);
+  }
+
   void problem(String key, Object value, String message, Object... args) {
     problems.add(path(key), value, message, args);
   }

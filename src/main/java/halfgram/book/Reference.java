@@ -7,6 +7,7 @@ import halfgram.ingredient.Stated;
 import halfgram.kitchen.Text;
 import halfgram.measure.Ratio;
 import halfgram.measure.Standing;
+import halfgram.technique.Tables;
 import halfgram.technique.bath.CalciumSalt;
 import java.io.IOException;
 import java.io.InputStream;
@@ -16,7 +17,10 @@ import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Consumer;
 
@@ -30,7 +34,11 @@ public record Reference(
     Map<String, Stated> calcium,
     Map<String, CalciumSalt> salts,
     Map<String, Text> allergens,
-    Map<String, Size> sizes) {
+    Map<String, Size> sizes,
+    Tables tables) {
+
+  /** The tables that techniques look things up in. */
+  private static final List<String> TECHNIQUES = List.of("salts", "composition", "densities");
 
   /** A container size in millimetres and litres. */
   public record Size(BigDecimal length, BigDecimal width, BigDecimal depth, BigDecimal litres) {}
@@ -44,7 +52,8 @@ public record Reference(
             new TreeMap<>(),
             new TreeMap<>(),
             new LinkedHashMap<>(),
-            new TreeMap<>());
+            new TreeMap<>(),
+            tables(TECHNIQUES));
     rows(
         "densities",
         row -> reference.densities.put(row.getField("code"), stated(row, number(row, "g_per_ml"))));
@@ -67,6 +76,25 @@ public record Reference(
     rows("allergens", row -> reference.allergens.put(row.getField("code"), names(row)));
     rows("gastronorm", row -> reference.sizes.put(row.getField("code"), size(row)));
     return reference;
+  }
+
+  /** Whole tables by name. */
+  private static Tables tables(List<String> names) {
+    SortedMap<String, SortedMap<String, Tables.Row>> tables = new TreeMap<>();
+    for (String name : names) {
+      SortedMap<String, Tables.Row> rows = new TreeMap<>();
+      rows(name, row -> rows.put(row.getField("code"), row(row)));
+      tables.put(name, rows);
+    }
+    return new Tables(tables);
+  }
+
+  private static Tables.Row row(NamedCsvRecord row) {
+    SortedMap<String, String> fields = new TreeMap<>(row.getFieldsAsMap());
+    fields.keySet().removeAll(Set.of("code", "standing", "source"));
+    fields.values().removeIf(String::isBlank);
+    Standing standing = Standing.find(row.getField("standing")).orElseThrow();
+    return new Tables.Row(row.getField("code"), fields, standing, row.getField("source"), false);
   }
 
   private static CalciumSalt salt(NamedCsvRecord row) {

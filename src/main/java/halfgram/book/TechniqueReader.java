@@ -1,13 +1,25 @@
 package halfgram.book;
 
+import halfgram.formula.Applied;
 import halfgram.formula.ComponentRef;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Formulary;
+import halfgram.formula.Line;
 import halfgram.formula.Output;
+import halfgram.formula.Step;
 import halfgram.formula.TechniqueUse;
+import halfgram.measure.Exact;
 import halfgram.measure.Message;
+import halfgram.measure.Ratio;
 import halfgram.station.Container;
+import halfgram.technique.Addition;
 import halfgram.technique.Input;
+import halfgram.technique.Part;
+import halfgram.technique.Result;
+import halfgram.technique.Technique;
+import halfgram.technique.Techniques;
+import halfgram.technique.Typed;
+import halfgram.technique.Values;
 import halfgram.technique.bath.SphereBath;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -15,68 +27,212 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Consumer;
 
-/** Reads what technique a formula uses and with which inputs. */
+/**
+ * Reads what techniques a formula uses, works them out for 1 kg of its basis and puts what they add
+ * into it.
+ */
 final class TechniqueReader {
+  private static final BigDecimal KILOGRAM = new BigDecimal(1000);
+
   private final Reading reading;
   private final Map<String, Container> containers;
-  private final boolean hardnessKnown;
-  private final List<Consumer<Formulary>> baths = new ArrayList<>();
+  private final Optional<BigDecimal> hardness;
+  private final List<Consumer<Formulary>> later = new ArrayList<>();
 
-  TechniqueReader(Reading reading, Map<String, Container> containers, boolean hardnessKnown) {
+  TechniqueReader(
+      Reading reading, Map<String, Container> containers, Optional<BigDecimal> hardness) {
     this.reading = reading;
-    this.hardnessKnown = hardnessKnown;
     this.containers = containers;
+    this.hardness = hardness;
   }
 
-  Optional<TechniqueUse> technique(Node version, Set<String> steps, List<Output> outputs) {
-    Optional<Node> node = version.object("technique");
-    Optional<TechniqueUse> use = node.map(n -> use(n, steps));
-    node.ifPresent(Node::done);
-    if (use.isPresent() && (outputs.size() != 1 || !outputs.get(0).isPieces())) {
-      version.problem("technique", SphereBath.NAME, "problem.bath-pieces");
-      return Optional.empty();
-    }
-    return use;
+  /** The version with its techniques and what they add; one alone may stand without a list. */
+  FormulaVersion apply(Node node, FormulaVersion version) {
+    List<TechniqueUse> uses = new ArrayList<>();
+    Optional<Node> single = node.object("technique");
+    single.flatMap(one -> use(one, version)).ifPresent(uses::add);
+    single.ifPresent(Node::done);
+    node.list("techniques", one -> use(one, version)).forEach(use -> use.ifPresent(uses::add));
+    checkFigures(node, version, uses);
+    checkPieces(node, version, uses);
+    return Applied.to(version, uses);
   }
 
   /** Checks what could not be while formulas were still being read: that the baths are baths. */
   void check(Formulary formulary) {
-    baths.forEach(bath -> bath.accept(formulary));
+    later.forEach(check -> check.accept(formulary));
   }
 
-  private TechniqueUse use(Node node, Set<String> steps) {
+  private static void checkPieces(Node node, FormulaVersion version, List<TechniqueUse> uses) {
+    boolean pieces = version.outputs().size() == 1 && version.outputs().get(0).isPieces();
+    long dropping = uses.stream().filter(TechniqueUse::drops).count();
+    if (dropping > 1 || (dropping == 1 && !pieces)) {
+      node.problem("technique", SphereBath.NAME, "problem.bath-pieces");
+    }
+  }
+
+  /** A line that is so much as a technique works out names a figure that one of them adds. */
+  private static void checkFigures(Node node, FormulaVersion version, List<TechniqueUse> uses) {
+    Set<String> known = new TreeSet<>();
+    for (TechniqueUse use : uses) {
+      for (Addition addition : use.additions()) {
+        if (addition instanceof Addition.Weighed weighed) {
+          known.add(weighed.figure());
+        }
+      }
+    }
+    for (int i = 0; i < version.lines().size(); i++) {
+      Optional<String> figure = version.lines().get(i).dose().figure();
+      if (figure.isPresent() && !known.contains(figure.get())) {
+        node.problem(
+            "lines[" + i + "].technique",
+            figure.get(),
+            "problem.no-such",
+            "figure",
+            known.isEmpty() ? "-" : String.join(", ", known));
+      }
+    }
+  }
+
+  private Optional<TechniqueUse> use(Node node, FormulaVersion version) {
     String name = node.word("name");
-    if (!name.isEmpty() && !name.equals(SphereBath.NAME)) {
-      node.problem("name", name, "problem.no-such", "technique", SphereBath.NAME);
-    }
-    if (!hardnessKnown) {
-      node.problem("bath", "", "problem.no-hardness");
-    }
+    Optional<Technique> technique = Techniques.find(name);
+    Set<String> steps = new TreeSet<>(version.steps().stream().map(Step::code).toList());
     String step = node.code("step");
     if (!step.isEmpty() && !steps.contains(step)) {
-      node.problem(
-          "step", step, "problem.no-such", "step", String.join(", ", new TreeSet<>(steps)));
+      node.problem("step", step, "problem.no-such", "step", String.join(", ", steps));
     }
-    String bath = node.code("bath");
-    reading.refer(Reading.Kind.FORMULA, node, "bath", bath);
-    String pan = node.code("pan");
-    reading.refer(Reading.Kind.CONTAINER, node, "pan", pan);
-    Container container = containers.get(pan);
-    if (container != null && container.inside().isEmpty()) {
-      node.problem("pan", pan, "problem.pan-inside");
+    if (technique.isEmpty()) {
+      String all = String.join(", ", Techniques.list().stream().map(Technique::name).toList());
+      if (!name.isEmpty()) {
+        node.problem("name", name, "problem.no-such", "technique", all);
+      }
+      return Optional.empty();
     }
-    String alginate = node.code("alginate");
-    reading.refer(Reading.Kind.INGREDIENT, node, "alginate", alginate);
-    Optional<String> salt = node.findCode("salt");
-    salt.ifPresent(code -> reading.refer(Reading.Kind.INGREDIENT, node, "salt", code));
-    baths.add(formulary -> check(formulary, node, bath, alginate));
-    return new TechniqueUse(
-        name, step, bath, pan, alginate, salt, saltKind(node, salt), inputs(node));
+    Map<String, String> parts = parts(node, technique.get(), version);
+    Map<String, String> typed = typed(node, technique.get());
+    if (technique.get().parts().stream().anyMatch(part -> part.kind() == Part.Kind.FORMULA)) {
+      checkBath(node, parts);
+    }
+    if (!steps.contains(step)) {
+      return Optional.empty();
+    }
+    return worked(node, technique.get(), version, step, parts, typed);
+  }
+
+  private Optional<TechniqueUse> worked(
+      Node node,
+      Technique technique,
+      FormulaVersion version,
+      String step,
+      Map<String, String> parts,
+      Map<String, String> typed) {
+    Map<String, String> all = new TreeMap<>(typed);
+    for (Input input : technique.inputs()) {
+      known(input, version, parts).ifPresent(text -> all.put(input.name(), text));
+    }
+    Typed read =
+        new Typed(
+            technique, reading.reference.tables(), node.path("inputs") + ".", node.problems());
+    Optional<Values> values = read.read(all);
+    if (values.isEmpty()) {
+      return Optional.empty();
+    }
+    boolean planned = technique.inputs().stream().anyMatch(i -> i.origin() == Input.Origin.PLAN);
+    Optional<Result> result =
+        planned
+            ? Optional.empty()
+            : Optional.of(technique.work(values.get(), reading.reference.tables()));
+    for (Message stop : result.map(Result::stops).orElse(List.of())) {
+      node.problem("name", technique.name(), stop.key(), stop.args().toArray());
+    }
+    return Optional.of(
+        new TechniqueUse(
+            technique.name(),
+            step,
+            new TreeMap<>(parts),
+            values.get(),
+            result,
+            technique.additions(values.get(), result.orElse(Result.NONE))));
+  }
+
+  /** What the book knows of an input without being told at the technique. */
+  private Optional<String> known(Input input, FormulaVersion version, Map<String, String> parts) {
+    return switch (input.origin()) {
+      case LINE ->
+          Optional.ofNullable(parts.get(input.part()))
+              .flatMap(
+                  code -> version.lines().stream().filter(l -> l.code().equals(code)).findAny())
+              .map(line -> grams(line.aside() ? line.dose().counted() : line.contribution()));
+      case MIX ->
+          Optional.of(
+              grams(
+                  version.lines().stream()
+                      .map(Line::contribution)
+                      .reduce(Ratio.ZERO, Ratio::plus)));
+      case KITCHEN -> hardness.map(ppm -> ppm.toPlainString() + " " + input.unit());
+      case FORMULA, TUB, READING, PLAN -> Optional.empty();
+    };
+  }
+
+  private static String grams(Ratio share) {
+    return Exact.plain(share.number().multiply(KILOGRAM), 9) + " g";
+  }
+
+  private Map<String, String> parts(Node node, Technique technique, FormulaVersion version) {
+    Map<String, String> parts = new TreeMap<>();
+    Set<String> lines = new TreeSet<>(version.lines().stream().map(Line::code).toList());
+    for (Part part : technique.parts()) {
+      Optional<String> code =
+          part.needed() ? Optional.of(node.code(part.name())) : node.findCode(part.name());
+      if (code.isEmpty() || code.get().isEmpty()) {
+        continue;
+      }
+      parts.put(part.name(), code.get());
+      check(node, part, code.get(), lines);
+    }
+    if (parts.containsKey("salt") && !parts.containsKey("saltKind")) {
+      node.problem("saltKind", "", "problem.missing", Message.of("accept.salt"));
+    }
+    return parts;
+  }
+
+  private void check(Node node, Part part, String code, Set<String> lines) {
+    switch (part.kind()) {
+      case LINE -> {
+        if (!lines.contains(code)) {
+          node.problem(part.name(), code, "problem.no-such", "line", String.join(", ", lines));
+        }
+      }
+      case INGREDIENT -> reading.refer(Reading.Kind.INGREDIENT, node, part.name(), code);
+      case FORMULA -> reading.refer(Reading.Kind.FORMULA, node, part.name(), code);
+      case CONTAINER -> {
+        reading.refer(Reading.Kind.CONTAINER, node, part.name(), code);
+        Container container = containers.get(code);
+        if (container != null && container.inside().isEmpty()) {
+          node.problem(part.name(), code, "problem.pan-inside");
+        }
+      }
+      case SALT -> {
+        Set<String> salts = reading.reference.salts().keySet();
+        if (!salts.contains(code)) {
+          node.problem(part.name(), code, "problem.no-such", "salt", Reading.near(salts, code));
+        }
+      }
+    }
+  }
+
+  private void checkBath(Node node, Map<String, String> parts) {
+    if (hardness.isEmpty()) {
+      node.problem("bath", "", "problem.no-hardness");
+    }
+    String bath = parts.getOrDefault("bath", "");
+    String alginate = parts.getOrDefault("alginate", "");
+    later.add(formulary -> check(formulary, node, bath, alginate));
   }
 
   private static void check(Formulary formulary, Node node, String code, String alginate) {
@@ -94,35 +250,24 @@ final class TechniqueReader {
     }
   }
 
-  private Optional<String> saltKind(Node node, Optional<String> salt) {
-    Optional<String> kind = node.findCode("saltKind");
-    if (kind.isPresent() && !reading.reference.salts().containsKey(kind.get())) {
-      node.problem(
-          "saltKind",
-          kind.get(),
-          "problem.no-such",
-          "salt",
-          Reading.near(reading.reference.salts().keySet(), kind.get()));
-    }
-    if (salt.isPresent() && kind.isEmpty()) {
-      node.problem("saltKind", "", "problem.missing", Message.of("accept.salt"));
-    }
-    return kind;
-  }
-
-  private static SortedMap<String, BigDecimal> inputs(Node node) {
-    SortedMap<String, BigDecimal> read = new TreeMap<>();
+  /** Inputs as the book has them: a text with its unit, or a number in the input's own. */
+  private static Map<String, String> typed(Node node, Technique technique) {
+    Map<String, String> typed = new TreeMap<>();
     Optional<Node> inputs = node.object("inputs");
     inputs.ifPresent(
         in -> {
-          for (Input input : SphereBath.INPUTS) {
-            String least = BigDecimal.valueOf(input.least()).toPlainString();
-            String most = BigDecimal.valueOf(input.most()).toPlainString();
-            in.findNumber(input.name(), least, most)
-                .ifPresent(value -> read.put(input.name(), value));
+          for (Input input : technique.inputs()) {
+            boolean own =
+                input.origin() != Input.Origin.PLAN
+                    && input.origin() != Input.Origin.LINE
+                    && input.origin() != Input.Origin.MIX;
+            if (own) {
+              in.findTyped(input.name(), input.unit())
+                  .ifPresent(text -> typed.put(input.name(), text));
+            }
           }
           in.done();
         });
-    return read;
+    return typed;
   }
 }

@@ -66,7 +66,7 @@ public record BathBoard(LocalDate day, List<Basin> basins) {
 
   /** Its baths' formula. */
   static String formula(PrepSheet.BathRun run) {
-    return run.make().version().technique().orElseThrow().bath();
+    return run.make().version().dropping().orElseThrow().bath();
   }
 
   /** Its test piece. */
@@ -77,12 +77,12 @@ public record BathBoard(LocalDate day, List<Basin> basins) {
   /** The task of which its drops are part. */
   public static String task(PrepSheet.BathRun run) {
     FormulaVersion version = run.make().version();
-    return run.make().id() + "/" + version.technique().orElseThrow().step();
+    return run.make().id() + "/" + version.dropping().orElseThrow().step();
   }
 
   /** The pan it sets in. */
   public static Container.Inside pan(InForce inForce, PrepSheet.BathRun run) {
-    String pan = run.make().version().technique().orElseThrow().pan();
+    String pan = run.make().version().dropping().orElseThrow().pan();
     Container container =
         java.util.Objects.requireNonNull(inForce.book().containers().get(pan), pan);
     return container.inside().orElseThrow();

@@ -49,7 +49,7 @@ public final class GateLock {
   }
 
   private static boolean isInBath(Make make, Step step) {
-    return make.version().technique().filter(use -> use.step().equals(step.code())).isPresent();
+    return make.version().dropping().filter(use -> use.step().equals(step.code())).isPresent();
   }
 
   /** Why a tick has to wait for a gate. */

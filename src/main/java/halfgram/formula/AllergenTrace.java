@@ -45,7 +45,7 @@ public final class AllergenTrace {
       merge(carried, version.formula(), of(line.item()));
     }
     version
-        .technique()
+        .dropping()
         .flatMap(use -> formulary.find(ComponentRef.of(use.bath())))
         .ifPresent(bath -> merge(carried, version.formula(), of(bath)));
     known.put(version, carried);

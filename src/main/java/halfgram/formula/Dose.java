@@ -13,9 +13,15 @@ import java.util.Optional;
  * @param setOut the share that is weighed out: for a from-to line its high end
  * @param typed an absolute amount as typed
  * @param stopWhen the sign to stop at, for a from-to line
+ * @param figure what a technique of the formula works out, for a line that is so much
  */
 public record Dose(
-    Kind kind, Ratio counted, Ratio setOut, Optional<Quantity> typed, Optional<String> stopWhen) {
+    Kind kind,
+    Ratio counted,
+    Ratio setOut,
+    Optional<Quantity> typed,
+    Optional<String> stopWhen,
+    Optional<String> figure) {
 
   /** How a dose is written. */
   public enum Kind {
@@ -28,29 +34,38 @@ public record Dose(
     /** By eye between two shares, stop at a sign; the tub is weighed before and after. */
     FROM_TO,
     /** What binds the hardness of the site's water. */
-    SEQUESTRANT
+    SEQUESTRANT,
+    /** What a technique of the formula works out. */
+    TECHNIQUE
   }
 
+  private static final Optional<Quantity> NO_TYPED = Optional.empty();
+  private static final Optional<String> NO_WORD = Optional.empty();
+
   public static Dose basis(Ratio share) {
-    return new Dose(Kind.BASIS, share, share, Optional.empty(), Optional.empty());
+    return new Dose(Kind.BASIS, share, share, NO_TYPED, NO_WORD, NO_WORD);
   }
 
   public static Dose percent(Ratio share) {
-    return new Dose(Kind.PERCENT, share, share, Optional.empty(), Optional.empty());
+    return new Dose(Kind.PERCENT, share, share, NO_TYPED, NO_WORD, NO_WORD);
   }
 
   public static Dose absolute(Quantity typed, Ratio share) {
-    return new Dose(Kind.ABSOLUTE, share, share, Optional.of(typed), Optional.empty());
+    return new Dose(Kind.ABSOLUTE, share, share, Optional.of(typed), NO_WORD, NO_WORD);
   }
 
   public static Dose fromTo(Ratio from, Ratio to, Optional<Ratio> measured, String stopWhen) {
     Ratio counted = measured.orElse(from);
     Ratio setOut = counted.compareTo(to) > 0 ? counted : to;
-    return new Dose(Kind.FROM_TO, counted, setOut, Optional.empty(), Optional.of(stopWhen));
+    return new Dose(Kind.FROM_TO, counted, setOut, NO_TYPED, Optional.of(stopWhen), NO_WORD);
   }
 
   public static Dose sequestrant(Ratio share) {
-    return new Dose(Kind.SEQUESTRANT, share, share, Optional.empty(), Optional.empty());
+    return new Dose(Kind.SEQUESTRANT, share, share, NO_TYPED, NO_WORD, NO_WORD);
+  }
+
+  public static Dose technique(String figure, Ratio share) {
+    return new Dose(Kind.TECHNIQUE, share, share, NO_TYPED, NO_WORD, Optional.of(figure));
   }
 
   public boolean isBasis() {

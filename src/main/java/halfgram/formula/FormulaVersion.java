@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param written mass of the basis of the batch as written, when it says one
  * @param evening whether it is made the evening before the business day it is needed
  * @param most the most that one make may yield, of the first output
+ * @param techniques attached to its steps; what they add is in it already
  */
 public record FormulaVersion(
     String formula,
@@ -27,11 +28,17 @@ public record FormulaVersion(
     List<Output> outputs,
     boolean evening,
     Optional<Amount> most,
-    Optional<TechniqueUse> technique) {
+    List<TechniqueUse> techniques) {
   public FormulaVersion {
     lines = List.copyOf(lines);
     steps = List.copyOf(steps);
     outputs = List.copyOf(outputs);
+    techniques = List.copyOf(techniques);
+  }
+
+  /** The technique by which pieces are dropped in a bath, where one does. */
+  public Optional<TechniqueUse> dropping() {
+    return techniques.stream().filter(TechniqueUse::drops).findFirst();
   }
 
   /** Whether this is the very same saved version; told by identity, which is quick and enough. */

@@ -69,7 +69,7 @@ public final class Formulary {
     version
         .lines()
         .forEach(line -> line.item().component().flatMap(this::find).ifPresent(parts::add));
-    version.technique().flatMap(use -> find(ComponentRef.of(use.bath()))).ifPresent(parts::add);
+    version.dropping().flatMap(use -> find(ComponentRef.of(use.bath()))).ifPresent(parts::add);
     return parts;
   }
 

@@ -94,4 +94,14 @@ public record Output(
   public Amount massOf(Amount amount) {
     return pieceMass.map(mass -> Amount.of(mass).times(new Ratio(amount.number()))).orElse(amount);
   }
+
+  /** This output with another rest. */
+  public Output with(Rest other) {
+    return new Output(code, name, unit, share, pieceMass, other, hold, container, fill, split);
+  }
+
+  /** This output with another hold. */
+  public Output with(Hold other) {
+    return new Output(code, name, unit, share, pieceMass, rest, other, container, fill, split);
+  }
 }

@@ -46,4 +46,64 @@ public record Step(
     TASTING,
     TEST_PIECE
   }
+
+  /** This step with other lags. */
+  public Step withAfter(List<Lag> other) {
+    return new Step(
+        code,
+        instruction,
+        station,
+        hands,
+        handsOn,
+        unattended,
+        machines,
+        yield,
+        residue,
+        breakage,
+        other,
+        check,
+        gate,
+        renewsDate,
+        cautions);
+  }
+
+  /** This step with other machines. */
+  public Step withMachines(List<MachineUse> other) {
+    return new Step(
+        code,
+        instruction,
+        station,
+        hands,
+        handsOn,
+        unattended,
+        other,
+        yield,
+        residue,
+        breakage,
+        after,
+        check,
+        gate,
+        renewsDate,
+        cautions);
+  }
+
+  /** This step with other cautions. */
+  public Step withCautions(List<String> other) {
+    return new Step(
+        code,
+        instruction,
+        station,
+        hands,
+        handsOn,
+        unattended,
+        machines,
+        yield,
+        residue,
+        breakage,
+        after,
+        check,
+        gate,
+        renewsDate,
+        other);
+  }
 }

@@ -1,32 +1,66 @@
 package halfgram.formula;
 
-import java.math.BigDecimal;
-import java.util.Map;
+import halfgram.technique.Addition;
+import halfgram.technique.Result;
+import halfgram.technique.Values;
+import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
 /**
- * A technique attached to one step of a formula.
+ * A technique attached to one step of a formula, worked out for a batch of 1 kg of basis.
  *
  * @param name of the technique
- * @param bath formula of the bath it sets in
- * @param pan container code of one bath
- * @param alginate ingredient code of the line that gives the bath its strength
- * @param salt ingredient code of the calcium salt in the base, searched through nesting
- * @param saltKind row code of that salt in the reference table
- * @param inputs the formula's own inputs by name, in the technique's units
+ * @param parts what of the formula it is told about: codes by the technique's keys
+ * @param values its inputs as used
+ * @param result what they come to; empty where only a plan can say (pieces in a bath)
+ * @param additions what it adds to every batch
  */
 public record TechniqueUse(
     String name,
     String step,
-    String bath,
-    String pan,
-    String alginate,
-    Optional<String> salt,
-    Optional<String> saltKind,
-    SortedMap<String, BigDecimal> inputs) {
+    SortedMap<String, String> parts,
+    Values values,
+    Optional<Result> result,
+    List<Addition> additions) {
   public TechniqueUse {
-    inputs = new TreeMap<>(Map.copyOf(inputs));
+    parts = new TreeMap<>(parts);
+    additions = List.copyOf(additions);
+  }
+
+  /** Whether pieces are dropped in a bath. */
+  public boolean drops() {
+    return additions.stream().anyMatch(Addition.Drops.class::isInstance);
+  }
+
+  /** Formula of the bath that pieces are dropped in. */
+  public String bath() {
+    return part("bath");
+  }
+
+  /** Container code of one bath. */
+  public String pan() {
+    return part("pan");
+  }
+
+  /** Ingredient code of the line that gives the bath its strength. */
+  public String alginate() {
+    return part("alginate");
+  }
+
+  /** Ingredient code of the calcium salt in the base, searched through nesting. */
+  public Optional<String> salt() {
+    return Optional.ofNullable(parts.get("salt"));
+  }
+
+  /** Row code of that salt in the reference table. */
+  public Optional<String> saltKind() {
+    return Optional.ofNullable(parts.get("saltKind"));
+  }
+
+  private String part(String key) {
+    return Optional.ofNullable(parts.get(key))
+        .orElseThrow(() -> new IllegalStateException(name + " was told of no " + key));
   }
 }

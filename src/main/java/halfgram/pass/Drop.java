@@ -41,7 +41,7 @@ public record Drop(Task task, Instant at, int perDrop, long left) {
       PrepSheet.BathRun run,
       Map<String, TaskProgress> progress,
       List<LiveBaths> baths) {
-    String step = run.make().version().technique().map(use -> use.step()).orElse("");
+    String step = run.make().version().dropping().map(use -> use.step()).orElse("");
     String id = run.make().id() + "/" + step;
     TaskProgress done = progress.getOrDefault(id, TaskProgress.NONE);
     if (done.state() == TaskState.DONE || done.state() == TaskState.FAILED) {

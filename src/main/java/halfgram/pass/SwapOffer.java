@@ -179,11 +179,11 @@ public record SwapOffer(
       List<Message> baths = new ArrayList<>();
       Optional<FormulaVersion> version =
           swap.with().item().component().flatMap(book.formulary()::find);
-      if (version.isPresent() && version.get().technique().isPresent()) {
+      if (version.isPresent() && version.get().dropping().isPresent()) {
         Text name = version.get().name();
         Text bath =
             Components.name(
-                book.formulary(), ComponentRef.of(version.get().technique().get().bath()));
+                book.formulary(), ComponentRef.of(version.get().dropping().get().bath()));
         baths.add(Message.of("pass.swap-base", name));
         if (trace.of(version.get()).allergenCodes().contains(MILK)) {
           baths.add(Message.of("pass.swap-milk", name, bath));

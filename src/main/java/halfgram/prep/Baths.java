@@ -13,7 +13,6 @@ import halfgram.measure.Amount;
 import halfgram.measure.Ratio;
 import halfgram.prep.netting.Need;
 import halfgram.station.Container;
-import halfgram.technique.Values;
 import halfgram.technique.bath.BathDay;
 import halfgram.technique.bath.CalciumSalt;
 import halfgram.technique.bath.SphereBath;
@@ -44,10 +43,7 @@ final class Baths {
 
   /** The bath a version sets in, worked out; empty when it sets in none. */
   Optional<SphereBath> find(FormulaVersion version) {
-    return version
-        .technique()
-        .filter(use -> use.name().equals(SphereBath.NAME))
-        .map(use -> sphereBath(version, use));
+    return version.dropping().map(use -> sphereBath(version, use));
   }
 
   private SphereBath sphereBath(FormulaVersion version, TechniqueUse use) {
@@ -77,7 +73,7 @@ final class Baths {
             book.kitchen().waterHardness().orElseThrow().doubleValue(),
             bath.lines().stream().anyMatch(l -> l.dose().kind() == Dose.Kind.SEQUESTRANT),
             bath.outputs().get(0).rest().min().toMinutes() / 60.0);
-    return new SphereBath(new Values(SphereBath.INPUTS, use.inputs()), facts);
+    return new SphereBath(use.values(), facts);
   }
 
   private Ratio share(FormulaVersion version, String ingredient) {
@@ -102,7 +98,7 @@ final class Baths {
   /** A make as a run through the baths. */
   BathDay.Run run(Worked worked, Make make) {
     SphereBath bath = worked.bath.orElseThrow();
-    String step = make.version().technique().orElseThrow().step();
+    String step = make.version().dropping().orElseThrow().step();
     Instant start = make.timeline().steps().get(make.version().stepIndex(step)).start();
     return new BathDay.Run(
         make.id(),

@@ -110,7 +110,7 @@ public record Begun(
 
   /** Whether its pieces go into a bath, and have begun to. */
   boolean isInBath() {
-    return make.version().technique().filter(use -> started.contains(use.step())).isPresent();
+    return make.version().dropping().filter(use -> started.contains(use.step())).isPresent();
   }
 
   Step lastStep() {

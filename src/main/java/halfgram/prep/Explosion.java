@@ -202,7 +202,7 @@ record Explosion(
       }
       if (worked.bath.isPresent()) {
         FormulaVersion bath =
-            book.formulary().get(ComponentRef.of(make.version().technique().orElseThrow().bath()));
+            book.formulary().get(ComponentRef.of(make.version().dropping().orElseThrow().bath()));
         bathRuns.computeIfAbsent(bath, version -> new ArrayList<>()).add(baths.run(worked, make));
         bathMakes.add(make);
       }

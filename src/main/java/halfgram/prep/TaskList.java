@@ -246,7 +246,7 @@ final class TaskList {
   }
 
   private Task freshBath(Make make, BathDay.Change change) {
-    String code = make.version().technique().orElseThrow().step();
+    String code = make.version().dropping().orElseThrow().step();
     Step step = make.version().steps().get(make.version().stepIndex(code));
     Worked worked = explosion.workedOf(make);
     double minutes = worked.bath.orElseThrow().values().number("setUp");

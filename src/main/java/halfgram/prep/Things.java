@@ -72,7 +72,7 @@ public final class Things {
     boolean dips =
         task.kind() != Task.Kind.FRESH_BATH
             && task.version()
-                .technique()
+                .dropping()
                 .filter(use -> use.step().equals(task.step().code()))
                 .isPresent();
     if (dips) {

@@ -167,7 +167,7 @@ final class Worked {
       return timeline.steps().get(version.stepIndex(output.hold().from().get())).end();
     }
     if (bath.isPresent() && output.isPieces() && scaled.formed() > 0) {
-      int step = version.stepIndex(version.technique().orElseThrow().step());
+      int step = version.stepIndex(version.dropping().orElseThrow().step());
       Instant start = timeline.steps().get(step).start();
       return start.plus(bath.get().testPiece()).plus(bath.get().cycle());
     }
@@ -286,7 +286,7 @@ final class Worked {
   /** Whether this is the step at which the pieces go into the bath. */
   boolean isBathStep(Step step) {
     return bath.isPresent()
-        && version.technique().filter(use -> use.step().equals(step.code())).isPresent();
+        && version.dropping().filter(use -> use.step().equals(step.code())).isPresent();
   }
 
   /** The fixed length of the last step, for telling early when a need's make would be ready. */

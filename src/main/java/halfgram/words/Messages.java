@@ -6,6 +6,7 @@ import halfgram.measure.Dimension;
 import halfgram.measure.Exact;
 import halfgram.measure.Message;
 import halfgram.measure.Ratio;
+import halfgram.technique.Techniques;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
@@ -18,6 +19,7 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Properties;
@@ -84,13 +86,15 @@ public final class Messages {
 
   private static Properties load(String language) {
     Properties sentences = new Properties();
-    for (String file : FILES) {
+    List<String> files = new ArrayList<>(FILES);
+    Techniques.list().forEach(technique -> files.add("technique/" + technique.name()));
+    for (String file : files) {
       if (!load(sentences, file + "_en")) {
         throw new IllegalStateException("the program lacks " + file);
       }
     }
     if (!language.equals("en")) {
-      FILES.forEach(file -> load(sentences, file + "_" + language));
+      files.forEach(file -> load(sentences, file + "_" + language));
     }
     return sentences;
   }

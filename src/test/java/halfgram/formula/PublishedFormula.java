@@ -61,6 +61,7 @@ final class PublishedFormula {
             "make",
             Optional.empty(),
             Optional.empty(),
+            false,
             false));
     return this;
   }
@@ -111,7 +112,7 @@ final class PublishedFormula {
         List.of(output),
         false,
         Optional.empty(),
-        Optional.empty());
+        List.of());
   }
 
   Scaling scaling() {

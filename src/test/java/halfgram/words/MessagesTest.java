@@ -11,6 +11,9 @@ import halfgram.measure.Standing;
 import halfgram.people.Deed;
 import halfgram.people.Role;
 import halfgram.prep.GateEntry;
+import halfgram.technique.Input;
+import halfgram.technique.Technique;
+import halfgram.technique.Techniques;
 import halfgram.technique.bath.BathEntry;
 import halfgram.technique.bath.LiveBaths;
 import halfgram.technique.bath.Renewal;
@@ -125,7 +128,7 @@ class MessagesTest {
     for (Path file : SENTENCES) {
       try (Stream<String> lines = Files.lines(file, StandardCharsets.UTF_8)) {
         lines
-            .filter(line -> line.matches("[a-z][a-z0-9._-]*=.*"))
+            .filter(line -> line.matches("[a-z][a-zA-Z0-9._-]*=.*"))
             .map(line -> line.substring(0, line.indexOf('=')))
             .forEach(keys::add);
       }
@@ -167,8 +170,25 @@ class MessagesTest {
     families.put("deed.", Arrays.stream(Deed.values()).map(Deed::code).toList());
     families.put("audit.kind.", Audit.KINDS);
     families.put("audit.via.", List.of("page", "call", "tablet", "command", "unknown"));
+    families.put("technique.", ofTechniques());
     families.put("door.does.", Role.ofPeople().stream().map(Role::code).toList());
     return families;
+  }
+
+  /** What a page says of every technique: its name, its inputs with their words, its figures. */
+  private static List<String> ofTechniques() {
+    List<String> members = new ArrayList<>();
+    for (Technique technique : Techniques.list()) {
+      String name = technique.name();
+      members.add(name);
+      members.add(name + ".about");
+      for (Input input : technique.inputs()) {
+        members.add(name + ".in." + input.name());
+        input.options().forEach(word -> members.add(name + ".in." + input.name() + "." + word));
+      }
+      technique.outputs().forEach(output -> members.add(name + ".out." + output.name()));
+    }
+    return members;
   }
 
   /** The strings between two marks of a source. */

@@ -52,7 +52,7 @@ record ListView(String find, boolean any, String count, List<Group> groups) {
       version
           .lines()
           .forEach(line -> line.item().component().ifPresent(r -> inside.add(r.formula())));
-      version.technique().ifPresent(use -> baths.add(use.bath()));
+      version.dropping().ifPresent(use -> baths.add(use.bath()));
     }
     Map<String, List<Row>> groups = new LinkedHashMap<>();
     List.of("formulas.on-dishes", "formulas.in-formulas", "formulas.baths", "formulas.alone")

@@ -11,15 +11,16 @@ import halfgram.formula.Output;
 import halfgram.formula.Reason;
 import halfgram.formula.Scaled;
 import halfgram.formula.Step;
+import halfgram.formula.TechniqueUse;
 import halfgram.formula.Work;
 import halfgram.measure.Amount;
+import halfgram.measure.Message;
 import halfgram.measure.Money;
 import halfgram.measure.Rounding;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.WeighList;
 import halfgram.words.Messages;
 import halfgram.words.TaskWords;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -285,21 +286,27 @@ record OneView(
     }
 
     private List<String> technique() {
-      return version
-          .technique()
-          .map(
-              use -> {
-                List<String> said = new ArrayList<>();
-                said.add(words.say("formulas.technique-of", use.name(), use.step(), use.bath()));
-                for (var input : halfgram.technique.bath.SphereBath.INPUTS) {
-                  BigDecimal own = use.inputs().get(input.name());
-                  if (own != null) {
-                    said.add(words.say("formulas.own-input", input.name(), own, input.unit()));
-                  }
+      return version.techniques().stream().flatMap(use -> said(use).stream()).toList();
+    }
+
+    /** What it is attached to, and what of its inputs is the formula's own. */
+    private List<String> said(TechniqueUse use) {
+      List<String> said = new ArrayList<>();
+      Message name = Message.of("technique." + use.name());
+      said.add(
+          use.drops()
+              ? words.say("formulas.technique-of", name, use.step(), use.bath())
+              : words.say("formulas.technique-at", name, use.step()));
+      use.values()
+          .all()
+          .forEach(
+              (input, value) -> {
+                if (!value.typed().isEmpty()) {
+                  Message of = Message.of("technique." + use.name() + ".in." + input);
+                  said.add(words.say("formulas.own-input", of, value.typed()));
                 }
-                return said;
-              })
-          .orElse(List.of());
+              });
+      return said;
     }
 
     private List<Use> uses() {

@@ -198,7 +198,7 @@ final class BathRows {
   }
 
   private Optional<Task> dropTask(PrepSheet.BathRun run) {
-    String step = run.make().version().technique().map(use -> use.step()).orElse("");
+    String step = run.make().version().dropping().map(use -> use.step()).orElse("");
     return Optional.ofNullable(scene.byId().get(run.make().id() + "/" + step));
   }
 

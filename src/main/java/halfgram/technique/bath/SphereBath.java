@@ -2,7 +2,6 @@ package halfgram.technique.bath;
 
 import halfgram.measure.Exact;
 import halfgram.measure.Message;
-import halfgram.measure.Standing;
 import halfgram.technique.Input;
 import halfgram.technique.Values;
 import java.math.BigDecimal;
@@ -26,38 +25,27 @@ import java.util.TreeMap;
 public final class SphereBath {
   public static final String NAME = "sphere-bath";
 
-  private static final String PRACTICE = "common practice";
-  private static final String GUESS = "a guess to be measured here";
-
   public static final List<Input> INPUTS =
       List.of(
-          common("set", "s", 10, 1800, 150),
-          guess("skin", "mm", 0.05, 5, 0.5),
-          common("film", "mL", 0, 10, 1.25),
-          guess("density", "g/mL", 0.5, 2, 1.0),
-          guess("gap", "mm", 0, 100, 8),
-          guess("dropSeconds", "s", 0.2, 60, 4),
-          guess("spread", "s", 5, 600, 60),
-          common("handling", "min", 0.2, 30, 2),
-          guess("setUp", "min", 0, 30, 3),
-          guess("adjust", "min", 0, 120, 10),
-          guess("people", "1", 1, 6, 1),
-          guess("baths", "1", 1, 6, 1),
-          guess("cover", "mm", 0, 200, 10),
-          guess("mostPieces", "pieces", 1, 100_000, 100_000),
-          common("calciumShare", "%", 1, 100, 10),
-          common("hours", "h", 0.5, 48, 8),
-          common("milkHours", "h", 0.5, 4, 4),
-          common("rinses", "1", 0, 4, 1),
-          guess("spares", "1", 0, 10, 1));
-
-  private static Input common(String name, String unit, double least, double most, double usual) {
-    return new Input(name, unit, least, most, usual, Standing.COMMON_PRACTICE, PRACTICE);
-  }
-
-  private static Input guess(String name, String unit, double least, double most, double usual) {
-    return new Input(name, unit, least, most, usual, Standing.UNVERIFIED, GUESS);
-  }
+          Input.common("set", "s", 10, 1800, 150),
+          Input.guess("skin", "mm", 0.05, 5, 0.5),
+          Input.common("film", "mL", 0, 10, 1.25),
+          Input.guess("density", "g/mL", 0.5, 2, 1.0),
+          Input.guess("gap", "mm", 0, 100, 8),
+          Input.guess("dropSeconds", "s", 0.2, 60, 4),
+          Input.guess("spread", "s", 5, 600, 60),
+          Input.common("handling", "min", 0.2, 30, 2),
+          Input.guess("setUp", "min", 0, 30, 3),
+          Input.guess("adjust", "min", 0, 120, 10),
+          Input.guess("people", "1", 1, 6, 1),
+          Input.guess("baths", "1", 1, 6, 1),
+          Input.guess("cover", "mm", 0, 200, 10),
+          Input.guess("mostPieces", "pieces", 1, 100_000, 100_000),
+          Input.common("calciumShare", "%", 1, 100, 10),
+          Input.common("hours", "h", 0.5, 48, 8),
+          Input.common("milkHours", "h", 0.5, 4, 4),
+          Input.common("rinses", "1", 0, 4, 1),
+          Input.guess("spares", "1", 0, 10, 1));
 
   /**
    * What the kitchen and the formulas say.

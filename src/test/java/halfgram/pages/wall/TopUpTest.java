@@ -74,7 +74,7 @@ class TopUpTest {
         inForce().sheet().tasks().stream()
             .filter(one -> one.make().event().filter("harvest-dinner"::equals).isPresent())
             .filter(one -> one.version().outputs().size() == 1 && one.fill().count() == 1)
-            .filter(one -> one.version().technique().isEmpty() && !one.weigh().isEmpty())
+            .filter(one -> one.version().dropping().isEmpty() && !one.weigh().isEmpty())
             .filter(one -> one.start().isAfter(site.wiring().desk().now()))
             .filter(
                 one ->

@@ -1,0 +1,63 @@
+package halfgram.technique;
+
+import halfgram.measure.Mass;
+import halfgram.measure.Message;
+import halfgram.measure.Ratio;
+import halfgram.measure.Rounding;
+import java.math.BigDecimal;
+import java.time.Duration;
+
+/** What a technique adds to a batch; there are no other kinds. */
+public sealed interface Addition {
+
+  /**
+   * So much of something beside or in the mix, weighed on a line that names the figure.
+   *
+   * @param share of the basis
+   */
+  record Weighed(String figure, Ratio share) implements Addition {
+    /**
+     * As worked out.
+     *
+     * @param grams in a batch of 1 kg of basis
+     */
+    public static Weighed of(String figure, double grams) {
+      return new Weighed(figure, new Ratio(rounded(grams / 1000)));
+    }
+  }
+
+  /** Stands at least so long after its step before it goes on or counts as ready. */
+  record Stands(Duration least, String source) implements Addition {}
+
+  /**
+   * Keeps no longer than so many days, the day of its step being day 1; a limit of safety that
+   * everything made from it inherits.
+   *
+   * @param place where it is kept, when only that place keeps it
+   */
+  record Keeps(int days, String source, String place) implements Addition {}
+
+  /** Keeps no longer than a span; a limit of quality. */
+  record Good(Duration most, String source) implements Addition {}
+
+  /** No more than so much goes into its step at once. */
+  record Load(Mass most) implements Addition {
+    /** As worked out, in grams. */
+    public static Load of(double grams) {
+      return new Load(Mass.grams(rounded(grams).toPlainString()));
+    }
+  }
+
+  /** One of the usual cautions, where the hand will be. */
+  record Caution(String code) implements Addition {}
+
+  /** A sentence for the cook at the step: what to look at, what to read, what not to do. */
+  record Reminder(Message said) implements Addition {}
+
+  private static BigDecimal rounded(double number) {
+    return Rounding.FROM_PHYSICS.round(BigDecimal.valueOf(number));
+  }
+
+  /** Pieces dropped in a bath, with everything a bath brings with it. */
+  record Drops() implements Addition {}
+}

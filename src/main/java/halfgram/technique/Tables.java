@@ -1,0 +1,64 @@
+package halfgram.technique;
+
+import halfgram.measure.Standing;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * The reference rows that techniques look things up in, by table and code.
+ *
+ * @param byName tables by name, their rows by code
+ */
+public record Tables(SortedMap<String, SortedMap<String, Row>> byName) {
+
+  /**
+   * A row.
+   *
+   * @param fields as the table writes them; an empty field is absent
+   * @param own whether the kitchen has put something else into it
+   */
+  public record Row(
+      String code,
+      SortedMap<String, String> fields,
+      Standing standing,
+      String source,
+      boolean own) {
+
+    public Optional<String> find(String field) {
+      return Optional.ofNullable(fields.get(field));
+    }
+
+    public String text(String field) {
+      return find(field).orElse("");
+    }
+
+    /** A number of the row; NaN where the table has none. */
+    public double number(String field) {
+      return find(field).map(Double::parseDouble).orElse(Double.NaN);
+    }
+
+    public boolean has(String field) {
+      return fields.containsKey(field);
+    }
+  }
+
+  public SortedMap<String, Row> table(String name) {
+    return byName.getOrDefault(name, new TreeMap<>());
+  }
+
+  public Optional<Row> find(String table, String code) {
+    return Optional.ofNullable(table(table).get(code));
+  }
+
+  /** A row that is there for certain: a choice that was checked. */
+  public Row row(String table, String code) {
+    return find(table, code)
+        .orElseThrow(() -> new IllegalArgumentException("no " + code + " in " + table));
+  }
+
+  public static Tables of(Map<String, SortedMap<String, Row>> byName) {
+    return new Tables(new TreeMap<>(byName));
+  }
+}

@@ -1,0 +1,20 @@
+package halfgram.technique;
+
+import halfgram.technique.bath.SphereBathTechnique;
+import java.util.List;
+import java.util.Optional;
+
+/** Every technique there is, in the order in which they are shown; a new one is a line here. */
+public final class Techniques {
+  private static final List<Technique> ALL = List.of(new SphereBathTechnique());
+
+  private Techniques() {}
+
+  public static List<Technique> list() {
+    return ALL;
+  }
+
+  public static Optional<Technique> find(String name) {
+    return ALL.stream().filter(technique -> technique.name().equals(name)).findFirst();
+  }
+}
