@@ -60,11 +60,11 @@ final class Node {
 
   /** A text as it stands; a number with a unit put after it. */
   Optional<String> findTyped(String key, String unit) {
-    if (has(key) && get(key).isNumber()) {
-      String number = get(key).decimalValue().toPlainString();
-      return Optional.of(unit.equals("1") ? number : number + " " + unit);
+    if (!has(key) || !get(key).isNumber()) {
+      return findWord(key);
     }
-    return findWord(key);
+    return Optional.of(
+        get(key).decimalValue().toPlainString() + (unit.equals("1") ? "" : " " + unit));
   }
 
   void problem(String key, Object value, String message, Object... args) {
