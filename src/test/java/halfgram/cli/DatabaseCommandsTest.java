@@ -8,6 +8,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -17,13 +19,24 @@ class DatabaseCommandsTest {
   private static final String DEMO = DemoBook.FILE.toString();
   private static final String DAY = "2026-12-05";
 
+  @TempDir private static Path imported;
   @TempDir private Path dir;
   private String data = "";
 
+  @BeforeAll
+  static void importDemo() {
+    assertThat(runOn(imported.toString(), "import", DEMO).status()).isZero();
+  }
+
   @BeforeEach
-  void importDemo() {
-    data = dir.resolve("data").toString();
-    assertThat(run("import", DEMO).status()).isZero();
+  void copyImported() throws IOException {
+    Path folder = Files.createDirectory(dir.resolve("data"));
+    try (Stream<Path> files = Files.list(imported)) {
+      for (Path file : files.toList()) {
+        Files.copy(file, folder.resolve(file.getFileName()));
+      }
+    }
+    data = folder.toString();
   }
 
   private Ran run(String... args) {

@@ -28,8 +28,8 @@ import org.junit.jupiter.api.Test;
  * what it has not, more guests need no less, and the order of things in the book means nothing.
  */
 class LawsTest {
-  private static final int SHORT = 200;
-  private static final int LONG = 5000;
+  private static final int SHORT = 100;
+  private static final int LONG = 1000;
 
   @Test
   void netNeverExceedsGross() {

@@ -33,7 +33,7 @@ import org.junit.jupiter.api.Test;
 
 /** Laws of planning around work that has begun, tried on random books. */
 class ReplanLawsTest {
-  private static final int SHORT = 150;
+  private static final int SHORT = 60;
 
   @Test
   void withNothingBegunItIsThePlan() {

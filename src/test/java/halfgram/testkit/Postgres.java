@@ -72,9 +72,22 @@ public final class Postgres {
 
   /** A new database with nothing in it. */
   public static Jdbc create() {
+    return create("template0 encoding 'UTF8'");
+  }
+
+  /** A new database with what another holds, to which nobody may be connected. */
+  static Jdbc copyOf(Jdbc other) {
+    Matcher parts = PARTS.matcher(other.url());
+    if (!parts.matches()) {
+      throw new IllegalArgumentException(other.url());
+    }
+    return create(parts.group(2));
+  }
+
+  private static Jdbc create(String template) {
     Server on = server();
     String name = "halfgram_" + UUID.randomUUID().toString().replace("-", "");
-    execute(on.admin(), "create database " + name + " template template0 encoding 'UTF8'");
+    execute(on.admin(), "create database " + name + " template " + template);
     CREATED.add(name);
     return new Jdbc(withDatabase(on.admin().url(), name), on.admin().user(), on.admin().password());
   }

@@ -9,16 +9,19 @@ import java.util.function.LongConsumer;
 public final class Seeds {
   private static final String ONE = "halfgram.seed";
 
+  /** How many times as many seeds the long proofs take. */
+  private static final int TIMES = Integer.getInteger("halfgram.seeds", 1);
+
   private Seeds() {}
 
-  /** The law for the seeds 1 to count. */
+  /** The law for the seeds 1 to count, for more of them in the long proofs. */
   public static void over(int count, LongConsumer law) {
     String one = System.getProperty(ONE);
     if (one != null) {
       run(Long.parseLong(one), law);
       return;
     }
-    for (long seed = 1; seed <= count; seed++) {
+    for (long seed = 1; seed <= (long) count * TIMES; seed++) {
       run(seed, law);
     }
   }

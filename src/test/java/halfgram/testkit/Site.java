@@ -131,28 +131,44 @@ public final class Site implements AutoCloseable {
     }
   }
 
-  /** With the demo kitchen, on a PostgreSQL database of its own. */
+  /** As {@link Imported}, on PostgreSQL. */
+  private static final class ImportedOnPostgres {
+    private static final Postgres.Jdbc JDBC = made();
+
+    private static Postgres.Jdbc made() {
+      Postgres.Jdbc jdbc = Postgres.create();
+      try (Wiring wiring =
+          Wiring.open(settings(jdbc), new StandingClock(at("09:00")), UnaryOperator.identity())) {
+        bringIn(wiring, Demo.book(DAY));
+      }
+      return jdbc;
+    }
+  }
+
+  /** With the demo kitchen, on a PostgreSQL database of its own; brought in once and then copied. */
   public static Site demoOnPostgres() {
-    Site site = emptyOnPostgres();
-    site.importBook(Demo.book(DAY));
-    return site;
+    return new Site(
+        Optional.empty(),
+        settings(Postgres.copyOf(ImportedOnPostgres.JDBC)),
+        UnaryOperator.identity());
   }
 
   /** With no kitchen, on a PostgreSQL database of its own. */
   public static Site emptyOnPostgres() {
-    Postgres.Jdbc jdbc = Postgres.create();
-    Settings settings =
-        new Settings(
-            Optional.of(jdbc.url()),
-            Optional.of(jdbc.user()),
-            Optional.of(jdbc.password()),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Path.of("."));
-    return new Site(Optional.empty(), settings, UnaryOperator.identity());
+    return new Site(Optional.empty(), settings(Postgres.create()), UnaryOperator.identity());
+  }
+
+  private static Settings settings(Postgres.Jdbc jdbc) {
+    return new Settings(
+        Optional.of(jdbc.url()),
+        Optional.of(jdbc.user()),
+        Optional.of(jdbc.password()),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Path.of("."));
   }
 
   private static Settings settings(Path folder) {
