@@ -48,6 +48,7 @@ final class BookParts {
     Node root = new Node(json, "$", problems);
     root.has("format");
     root.has("version");
+    reading.reference = new ReferenceReader(reading).own(root);
     KitchenReader kitchens = new KitchenReader(reading);
     Optional<Node> kitchenNode = root.need("kitchen", "accept.object");
     Kitchen kitchen = kitchenNode.map(kitchens::kitchen).orElse(NOWHERE);
@@ -103,6 +104,7 @@ final class BookParts {
             ingredients,
             reading.reference.allergens(),
             reading.reference.salts(),
+            reading.reference.tables(),
             diets,
             formulary,
             dishes,

@@ -32,6 +32,7 @@ public final class BookStore {
   /** Lists of a book whose items are rows of book_part, in the order of the book. */
   static final List<String> PARTS =
       List.of(
+          "reference",
           "stations",
           "people",
           "equipment",
@@ -70,9 +71,9 @@ public final class BookStore {
         book.set(row.getCode(), body);
       }
     }
-    PARTS.subList(0, 6).forEach(part -> set(book, part, lists));
+    PARTS.subList(0, 7).forEach(part -> set(book, part, lists));
     book.set("formulas", formulas(tx, kitchen));
-    PARTS.subList(6, PARTS.size()).forEach(part -> set(book, part, lists));
+    PARTS.subList(7, PARTS.size()).forEach(part -> set(book, part, lists));
     book.set("pars", pars(tx, kitchen));
     ArrayNode occasions = book.putArray("events");
     events.list(tx, kitchen).forEach(event -> occasions.add(parse(event.body())));

@@ -60,11 +60,9 @@ final class Node {
 
   /** A text as it stands; a number with a unit put after it. */
   Optional<String> findTyped(String key, String unit) {
-    if (!has(key) || !get(key).isNumber()) {
-      return findWord(key);
-    }
-    return Optional.of(
-        get(key).decimalValue().toPlainString() + (unit.equals("1") ? "" : " " + unit));
+    String after = unit.equals("1") ? "" : " " + unit;
+    boolean number = has(key) && get(key).isNumber();
+    return number ? Optional.of(get(key).decimalValue().toPlainString() + after) : findWord(key);
   }
 
   void problem(String key, Object value, String message, Object... args) {

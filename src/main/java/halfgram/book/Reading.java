@@ -32,7 +32,10 @@ final class Reading {
   }
 
   final Problems problems;
-  final Reference reference;
+
+  /** The shipped rows, with the book's own once they are read. */
+  Reference reference;
+
   private final Map<Kind, Set<String>> codes = new HashMap<>();
   private final List<Runnable> later = new ArrayList<>();
 

@@ -17,6 +17,7 @@ import halfgram.station.Container;
 import halfgram.station.Equipment;
 import halfgram.station.Person;
 import halfgram.station.Station;
+import halfgram.technique.Tables;
 import halfgram.technique.bath.CalciumSalt;
 import java.util.List;
 import java.util.Map;
@@ -28,6 +29,7 @@ import java.util.SortedMap;
  *
  * @param allergens names of the allergens by code
  * @param salts calcium salts of the reference table by code
+ * @param tables the reference rows, the kitchen's own among them
  */
 public record KitchenBook(
     Kitchen kitchen,
@@ -40,6 +42,7 @@ public record KitchenBook(
     SortedMap<String, Ingredient> ingredients,
     Map<String, Text> allergens,
     Map<String, CalciumSalt> salts,
+    Tables tables,
     SortedMap<String, Diet> diets,
     Formulary formulary,
     SortedMap<String, Dish> dishes,
@@ -70,6 +73,7 @@ public record KitchenBook(
         ingredients,
         allergens,
         salts,
+        tables,
         diets,
         formulary,
         dishes,

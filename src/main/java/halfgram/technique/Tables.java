@@ -58,6 +58,23 @@ public record Tables(SortedMap<String, SortedMap<String, Row>> byName) {
         .orElseThrow(() -> new IllegalArgumentException("no " + code + " in " + table));
   }
 
+  /**
+   * These with something else in one row.
+   *
+   * @param fields the ones that are another's word, with what they say
+   */
+  public Tables with(
+      String table, String code, Map<String, String> fields, Standing standing, String source) {
+    Row old = row(table, code);
+    SortedMap<String, String> changed = new TreeMap<>(old.fields());
+    changed.putAll(fields);
+    SortedMap<String, Row> rows = new TreeMap<>(table(table));
+    rows.put(code, new Row(code, changed, standing, source, true));
+    SortedMap<String, SortedMap<String, Row>> all = new TreeMap<>(byName);
+    all.put(table, rows);
+    return new Tables(all);
+  }
+
   public static Tables of(Map<String, SortedMap<String, Row>> byName) {
     return new Tables(new TreeMap<>(byName));
   }

@@ -183,6 +183,7 @@ final class Began {
         book.ingredients(),
         book.allergens(),
         book.salts(),
+        book.tables(),
         book.diets(),
         book.formulary(),
         book.dishes(),

@@ -145,7 +145,7 @@ public final class Site implements AutoCloseable {
     }
   }
 
-  /** With the demo kitchen, on a PostgreSQL database of its own; brought in once and then copied. */
+  /** With the demo kitchen, on a PostgreSQL database of its own, copied from one. */
   public static Site demoOnPostgres() {
     return new Site(
         Optional.empty(),

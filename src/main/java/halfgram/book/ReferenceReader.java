@@ -1,0 +1,89 @@
+package halfgram.book;
+
+import halfgram.measure.Message;
+import halfgram.measure.Standing;
+import halfgram.technique.Tables;
+import java.math.BigDecimal;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+/** Reads what a kitchen has put in the place of reference rows. */
+final class ReferenceReader {
+  private final Reading reading;
+
+  ReferenceReader(Reading reading) {
+    this.reading = reading;
+  }
+
+  /** A row as the kitchen has it. */
+  private record Own(
+      String table, String row, Map<String, String> fields, Standing standing, String source) {}
+
+  /** The reference rows with those of the book. */
+  Reference own(Node root) {
+    Set<String> codes = new HashSet<>();
+    List<Optional<Own>> rows = root.list("reference", node -> row(node, codes));
+    Tables tables = reading.reference.tables();
+    for (Optional<Own> row : rows) {
+      if (row.isPresent()) {
+        Own own = row.get();
+        tables = tables.with(own.table(), own.row(), own.fields(), own.standing(), own.source());
+      }
+    }
+    return rows.isEmpty() ? reading.reference : Reference.of(tables);
+  }
+
+  private Optional<Own> row(Node node, Set<String> codes) {
+    String code = node.code("code");
+    String table = node.code("table");
+    String row = node.word("row");
+    if (!codes.add(table + "/" + row)) {
+      node.problem("row", row, "problem.duplicate", "row");
+    }
+    String source = node.word("source");
+    Standing standing =
+        node.find("standing", Standing::find, "accept.standing").orElse(Standing.MEASURED_HERE);
+    Optional<Tables.Row> known = reading.reference.tables().find(table, row);
+    Map<String, String> fields =
+        node.need("fields", "accept.object").map(of -> fields(of, known)).orElse(Map.of());
+    if (!table.isEmpty() && !Reference.TABLES.contains(table)) {
+      node.problem("table", table, "problem.no-such", "table", String.join(", ", Reference.TABLES));
+    } else if (known.isEmpty() && !row.isEmpty()) {
+      Set<String> rows = new TreeSet<>(reading.reference.tables().table(table).keySet());
+      node.problem("row", row, "problem.no-such", "row", Reading.near(rows, row));
+    }
+    return known.isEmpty() || code.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new Own(table, row, fields, standing, source));
+  }
+
+  /** Numbers stay numbers; a field that the row does not have is none. */
+  private static Map<String, String> fields(Node node, Optional<Tables.Row> known) {
+    Map<String, String> fields = new TreeMap<>();
+    if (known.isPresent()) {
+      for (Map.Entry<String, String> field : known.get().fields().entrySet()) {
+        Optional<String> text = node.findTyped(field.getKey(), "1");
+        if (text.isPresent() && isNumber(field.getValue()) && !isNumber(text.get())) {
+          node.problem(
+              field.getKey(), text.get(), "problem.accepted", Message.of("accept.any-number"));
+        }
+        text.ifPresent(value -> fields.put(field.getKey(), value));
+      }
+    }
+    node.done();
+    return fields;
+  }
+
+  static boolean isNumber(String text) {
+    try {
+      return new BigDecimal(text).precision() <= 20;
+    } catch (NumberFormatException e) {
+      return false;
+    }
+  }
+}
