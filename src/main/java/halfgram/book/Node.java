@@ -5,7 +5,6 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.MissingNode;
 import halfgram.input.Problems;
 import halfgram.kitchen.Text;
-import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import halfgram.measure.Mass;
 import halfgram.measure.Message;
@@ -58,13 +57,6 @@ final class Node {
     return problems;
   }
 
-  /** A text as it stands; a number with a unit put after it. */
-  Optional<String> findTyped(String key, String unit) {
-    String after = unit.equals("1") ? "" : " " + unit;
-    boolean number = has(key) && get(key).isNumber();
-    return number ? Optional.of(get(key).decimalValue().toPlainString() + after) : findWord(key);
-  }
-
   void problem(String key, Object value, String message, Object... args) {
     problems.add(path(key), value, message, args);
   }
@@ -79,7 +71,7 @@ final class Node {
     return json.has(key) && !json.get(key).isNull();
   }
 
-  private JsonNode get(String key) {
+  JsonNode get(String key) {
     asked.add(key);
     JsonNode value = json.get(key);
     return value == null || value.isNull() ? MissingNode.getInstance() : value;
@@ -292,17 +284,14 @@ final class Node {
 
   /** A mass; an amount of another dimension is a problem. */
   Optional<Mass> findMass(String key) {
-    Optional<Quantity> typed = find(key, Quantity::parse, "accept.mass");
-    if (typed.isEmpty()) {
-      return Optional.empty();
-    }
-    Optional<Amount> amount =
-        typed.get().canonical().filter(known -> known.dimension() == Dimension.MASS);
-    if (amount.isEmpty()) {
-      wrong(key, "accept.mass");
-      return Optional.empty();
-    }
-    return Optional.of(amount.get().mass(Rounding.TO_MICROGRAM));
+    return find(key, Node::massOf, "accept.mass");
+  }
+
+  private static Optional<Mass> massOf(String text) {
+    return Quantity.parse(text)
+        .flatMap(Quantity::canonical)
+        .filter(known -> known.dimension() == Dimension.MASS)
+        .map(amount -> amount.mass(Rounding.TO_MICROGRAM));
   }
 
   /** A mass above zero, required. */

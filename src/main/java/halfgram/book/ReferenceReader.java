@@ -67,7 +67,7 @@ final class ReferenceReader {
     Map<String, String> fields = new TreeMap<>();
     if (known.isPresent()) {
       for (Map.Entry<String, String> field : known.get().fields().entrySet()) {
-        Optional<String> text = node.findTyped(field.getKey(), "1");
+        Optional<String> text = TypedText.find(node, field.getKey(), "1");
         if (text.isPresent() && isNumber(field.getValue()) && !isNumber(text.get())) {
           node.problem(
               field.getKey(), text.get(), "problem.accepted", Message.of("accept.any-number"));

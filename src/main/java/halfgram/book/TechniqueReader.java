@@ -262,7 +262,7 @@ final class TechniqueReader {
                     && input.origin() != Input.Origin.LINE
                     && input.origin() != Input.Origin.MIX;
             if (own) {
-              in.findTyped(input.name(), input.unit())
+              TypedText.find(in, input.name(), input.unit())
                   .ifPresent(text -> typed.put(input.name(), text));
             }
           }
