@@ -13,6 +13,7 @@ import halfgram.measure.Ratio;
 import halfgram.menu.PlateItem;
 import halfgram.technique.Values;
 import halfgram.technique.bath.BathDay;
+import halfgram.technique.bath.BathInputs;
 import halfgram.technique.bath.SphereBath;
 import java.util.ArrayList;
 import java.util.List;
@@ -212,7 +213,7 @@ final class SheetNotes {
 
   private static List<Input> inputs(SphereBath bath) {
     List<Input> inputs = new ArrayList<>();
-    for (var input : SphereBath.INPUTS) {
+    for (var input : BathInputs.OWN) {
       Values.Value value = bath.values().get(input.name());
       inputs.add(
           Input.entered(

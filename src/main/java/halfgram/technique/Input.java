@@ -16,6 +16,7 @@ import java.util.Optional;
  * @param part the part of a formula whose mass it is, where the origin is a line
  * @param options the words of a choice; empty for a number
  * @param table the reference table whose rows are the options
+ * @param absent whether it may be left out without anything in its place
  */
 public record Input(
     String name,
@@ -28,7 +29,8 @@ public record Input(
     Origin origin,
     String part,
     List<String> options,
-    Optional<String> table) {
+    Optional<String> table,
+    boolean absent) {
   public Input {
     options = List.copyOf(options);
   }
@@ -98,7 +100,8 @@ public record Input(
         Origin.FORMULA,
         "",
         List.of(),
-        Optional.empty());
+        Optional.empty(),
+        false);
   }
 
   /** One word of several; the first is the default. */
@@ -114,7 +117,8 @@ public record Input(
         Origin.FORMULA,
         "",
         List.of(options),
-        Optional.empty());
+        Optional.empty(),
+        false);
   }
 
   /** The code of a row of a reference table; it has to be given. */
@@ -130,22 +134,70 @@ public record Input(
         Origin.FORMULA,
         "",
         List.of(),
-        Optional.of(table));
+        Optional.of(table),
+        false);
+  }
+
+  /** The code of a row of a reference table, one of them the default. */
+  public static Input row(String name, String table, String usual) {
+    return new Input(
+        name,
+        "1",
+        0,
+        0,
+        0,
+        Standing.COMMON_PRACTICE,
+        PRACTICE,
+        Origin.FORMULA,
+        "",
+        List.of(usual),
+        Optional.of(table),
+        false);
+  }
+
+  /** A number that may be left out: a reading nobody has taken. */
+  public static Input optional(String name, String unit, double least, double most) {
+    Input needed = needed(name, unit, least, most);
+    return new Input(
+        name,
+        unit,
+        least,
+        most,
+        Double.NaN,
+        needed.standing(),
+        "",
+        Origin.READING,
+        "",
+        List.of(),
+        Optional.empty(),
+        true);
   }
 
   /** This input, had from somewhere else than the formula's own word. */
   public Input from(Origin other) {
-    return new Input(name, unit, least, most, usual, standing, source, other, part, options, table);
+    return new Input(
+        name, unit, least, most, usual, standing, source, other, part, options, table, absent);
   }
 
   /** This input as the mass of a line. */
   public Input ofLine(String name) {
     return new Input(
-        this.name, unit, least, most, usual, standing, source, Origin.LINE, name, options, table);
+        this.name,
+        unit,
+        least,
+        most,
+        usual,
+        standing,
+        source,
+        Origin.LINE,
+        name,
+        options,
+        table,
+        absent);
   }
 
   public boolean isNeeded() {
-    return Double.isNaN(usual);
+    return Double.isNaN(usual) && !absent;
   }
 
   public boolean isWord() {

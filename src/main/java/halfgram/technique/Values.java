@@ -66,6 +66,11 @@ public final class Values {
     return value;
   }
 
+  /** Whether a number that may be left out was given. */
+  public boolean has(String name) {
+    return !Double.isNaN(get(name).number());
+  }
+
   public double number(String name) {
     return get(name).number();
   }

@@ -184,7 +184,8 @@ class MessagesTest {
       members.add(name + ".about");
       for (Input input : technique.inputs()) {
         members.add(name + ".in." + input.name());
-        input.options().forEach(word -> members.add(name + ".in." + input.name() + "." + word));
+        List<String> words = input.table().isPresent() ? List.of() : input.options();
+        words.forEach(word -> members.add(name + ".in." + input.name() + "." + word));
       }
       technique.outputs().forEach(output -> members.add(name + ".out." + output.name()));
     }

@@ -3,7 +3,7 @@ package halfgram.pages.formulas;
 import halfgram.pages.formulas.Shape.Part;
 import halfgram.pages.formulas.Shape.Place;
 import halfgram.prep.KitchenBook;
-import halfgram.technique.bath.SphereBath;
+import halfgram.technique.bath.BathInputs;
 import halfgram.words.Messages;
 import java.util.ArrayList;
 import java.util.List;
@@ -115,7 +115,7 @@ record EditView(
       if (!part.label().isEmpty()) {
         return words.say(part.label());
       }
-      return SphereBath.INPUTS.stream()
+      return BathInputs.OWN.stream()
           .filter(input -> input.name().equals(part.key()))
           .map(
               input ->

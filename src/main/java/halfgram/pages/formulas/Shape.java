@@ -197,7 +197,7 @@ final class Shape {
   private Shape() {}
 
   private static List<Part> inputs() {
-    return halfgram.technique.bath.SphereBath.INPUTS.stream()
+    return halfgram.technique.bath.BathInputs.OWN.stream()
         .map(input -> number(input.name(), ""))
         .toList();
   }

@@ -13,7 +13,9 @@ public enum Renewal {
   /** So many pieces have been through it. */
   COUNT,
   /** Burst pieces have thickened it. */
-  CALCIUM;
+  CALCIUM,
+  /** Water that came in with the pieces has thinned it. */
+  STRENGTH;
 
   /** The key of its name in the message files. */
   public String key() {

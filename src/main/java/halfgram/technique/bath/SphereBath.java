@@ -2,7 +2,6 @@ package halfgram.technique.bath;
 
 import halfgram.measure.Exact;
 import halfgram.measure.Message;
-import halfgram.technique.Input;
 import halfgram.technique.Values;
 import java.math.BigDecimal;
 import java.time.Duration;
@@ -20,32 +19,10 @@ import java.util.TreeMap;
  * piece takes its skin and a film from the bath; a burst one leaves its calcium.
  *
  * <p>Sources: skin by geometry; film, handling, set times, strength and renewal thresholds common
- * practice; what is a guess is marked unverified in {@link #INPUTS}.
+ * practice; what is a guess is marked unverified in {@link BathInputs}.
  */
 public final class SphereBath {
   public static final String NAME = "sphere-bath";
-
-  public static final List<Input> INPUTS =
-      List.of(
-          Input.common("set", "s", 10, 1800, 150),
-          Input.guess("skin", "mm", 0.05, 5, 0.5),
-          Input.common("film", "mL", 0, 10, 1.25),
-          Input.guess("density", "g/mL", 0.5, 2, 1.0),
-          Input.guess("gap", "mm", 0, 100, 8),
-          Input.guess("dropSeconds", "s", 0.2, 60, 4),
-          Input.guess("spread", "s", 5, 600, 60),
-          Input.common("handling", "min", 0.2, 30, 2),
-          Input.guess("setUp", "min", 0, 30, 3),
-          Input.guess("adjust", "min", 0, 120, 10),
-          Input.guess("people", "1", 1, 6, 1),
-          Input.guess("baths", "1", 1, 6, 1),
-          Input.guess("cover", "mm", 0, 200, 10),
-          Input.guess("mostPieces", "pieces", 1, 100_000, 100_000),
-          Input.common("calciumShare", "%", 1, 100, 10),
-          Input.common("hours", "h", 0.5, 48, 8),
-          Input.common("milkHours", "h", 0.5, 4, 4),
-          Input.common("rinses", "1", 0, 4, 1),
-          Input.guess("spares", "1", 0, 10, 1));
 
   /**
    * What the kitchen and the formulas say.
@@ -158,9 +135,64 @@ public final class SphereBath {
     return (int) values.number("people");
   }
 
-  /** What one piece takes from the bath, mL: skin and film. */
+  /** What one piece takes from the bath, mL: skin and film, less the water it brings. */
   public double lossPerPiece() {
-    return piece.skinVolume() + values.number("film");
+    return Math.max(0, piece.skinVolume() + values.number("film") - values.number("water"));
+  }
+
+  /**
+   * The bath's strength after so many pieces, as a share of the fresh one. Skin and film take
+   * alginate and water alike; only the water that comes in thins the rest.
+   */
+  public double strengthAfter(long pieces) {
+    double in = values.number("water");
+    double out = piece.skinVolume() + values.number("film");
+    double full = facts.bathGrams();
+    double left = full - (out - in) * pieces;
+    if (in == 0) {
+      return 1;
+    }
+    if (left <= 0) {
+      return 0;
+    }
+    double net = out - in;
+    return StrictMath.abs(net) < 1e-9
+        ? StrictMath.exp(-in * pieces / full)
+        : StrictMath.pow(left / full, in / net);
+  }
+
+  /** The share of the fresh strength that a bath needs. */
+  public double leastStrength() {
+    return values.number("leastStrength") / 100;
+  }
+
+  /** Pieces until the bath is too thin; without an end where no water comes in. */
+  private double byStrength() {
+    double in = values.number("water");
+    if (in == 0 || leastStrength() == 0) {
+      return Double.MAX_VALUE;
+    }
+    double net = piece.skinVolume() + values.number("film") - in;
+    double full = facts.bathGrams();
+    return StrictMath.floor(
+        StrictMath.abs(net) < 1e-9
+            ? -StrictMath.log(leastStrength()) * full / in
+            : full * (1 - StrictMath.pow(leastStrength(), net / in)) / net);
+  }
+
+  /** Pieces that each rule allows a bath, by the rule; hours, milk and contact are the day's. */
+  public SortedMap<Renewal, Double> allows() {
+    SortedMap<Renewal, Double> allows = new TreeMap<>();
+    double loss = lossPerPiece();
+    allows.put(Renewal.LEVEL, loss > 0 ? StrictMath.floor(usable() / loss) : Double.MAX_VALUE);
+    allows.put(Renewal.COUNT, values.number("mostPieces"));
+    allows.put(
+        Renewal.CALCIUM,
+        calciumPerPiece() > 0
+            ? StrictMath.floor(calciumLimit() / calciumPerPiece())
+            : Double.MAX_VALUE);
+    allows.put(Renewal.STRENGTH, byStrength());
+    return allows;
   }
 
   /** Level of a full bath, mm; a bath weighs as water does. */
@@ -228,16 +260,12 @@ public final class SphereBath {
   }
 
   /**
-   * Pieces a fresh bath lasts by count, level and calcium, in whole drops; hours and milk are the
-   * day's.
+   * Pieces a fresh bath lasts by count, level, calcium and strength, in whole drops; hours and milk
+   * are the day's.
    */
   public long lasts() {
-    double byLevel = StrictMath.floor(usable() / lossPerPiece());
-    double byCalcium =
-        calciumPerPiece() > 0
-            ? StrictMath.floor(calciumLimit() / calciumPerPiece())
-            : Double.MAX_VALUE;
-    double fewest = Math.min(Math.min(byLevel, byCalcium), (double) mostPieces());
+    double fewest =
+        allows().values().stream().mapToDouble(Double::doubleValue).min().orElse(Double.MAX_VALUE);
     long drops = (long) Math.min(fewest / perDrop(), 1e12);
     return Math.max(1, drops) * perDrop();
   }

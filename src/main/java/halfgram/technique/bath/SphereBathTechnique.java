@@ -1,6 +1,7 @@
 package halfgram.technique.bath;
 
 import halfgram.technique.Addition;
+import halfgram.technique.Curve;
 import halfgram.technique.Input;
 import halfgram.technique.Output;
 import halfgram.technique.Part;
@@ -11,9 +12,43 @@ import halfgram.technique.Values;
 import halfgram.technique.Working;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
-/** Pieces set in an alginate bath. */
+/** Pieces with a liquid centre, set in an alginate bath; or alginate pieces set in calcium. */
 public final class SphereBathTechnique implements Technique {
+  private static final List<Output> OUTPUTS =
+      List.of(
+          new Output("salt", "g/kg"),
+          new Output("calcium", "mmol/kg"),
+          new Output("natural", "mmol/kg"),
+          new Output("soluble", "%"),
+          new Output("sites", "mmol/kg"),
+          new Output("hard", "%"),
+          new Output("citrate", "g/L"),
+          new Output("front", "1"),
+          new Output("diffusivity", "1e-10 m2/s"),
+          new Output("skinAtSet", "mm"),
+          new Output("skinLow", "mm"),
+          new Output("skinHigh", "mm"),
+          new Output("timeForSkin", "s"),
+          new Output("across", "mm"),
+          new Output("skinVolume", "mL"),
+          new Output("loss", "mL"),
+          new Output("perDrop", "pieces"),
+          new Output("drops", "1"),
+          new Output("interval", "s"),
+          new Output("run", "min"),
+          new Output("byLevel", "pieces"),
+          new Output("byCalcium", "pieces"),
+          new Output("byStrength", "pieces"),
+          new Output("byCount", "pieces"),
+          new Output("lasts", "pieces"),
+          new Output("strengthAtEnd", "%"),
+          new Output("levelAtEnd", "mm"),
+          new Output("calciumAtEnd", "mg"),
+          new Output("citrateLow", "g/L"),
+          new Output("citrateHigh", "g/L"));
+
   @Override
   public String name() {
     return SphereBath.NAME;
@@ -31,17 +66,12 @@ public final class SphereBathTechnique implements Technique {
 
   @Override
   public List<Input> inputs() {
-    return SphereBath.INPUTS;
+    return BathInputs.ALL;
   }
 
   @Override
   public List<Output> outputs() {
-    return List.of();
-  }
-
-  @Override
-  public Result work(Values values, Tables tables) {
-    return new Working(this).result();
+    return OUTPUTS;
   }
 
   @Override
@@ -50,7 +80,53 @@ public final class SphereBathTechnique implements Technique {
   }
 
   @Override
+  public Result work(Values values, Tables tables) {
+    return new BathWorking(this, values, tables).result();
+  }
+
+  @Override
   public Map<String, String> example() {
-    return Map.of();
+    return Map.ofEntries(
+        Map.entry("piece", "15 g"),
+        Map.entry("pieces", "198"),
+        Map.entry("bath", "4 kg"),
+        Map.entry("length", "480 mm"),
+        Map.entry("width", "280 mm"),
+        Map.entry("alginate", "0.5 %"),
+        Map.entry("salt", "calcium-lactate-gluconate"),
+        Map.entry("saltShare", "2 %"),
+        Map.entry("bathTemperature", "25 °C"),
+        Map.entry("set", "180 s"),
+        Map.entry("hardness", "95 mg/L"));
+  }
+
+  @Override
+  public Optional<Curve> curve(Values values, Tables tables) {
+    return Optional.of(
+        Curve.of(
+            input("set"),
+            output("skinAtSet"),
+            5,
+            Math.max(600, values.number("set") * 1.2),
+            values.number("set"),
+            seconds ->
+                new BathWorking(this, values, tables)
+                    .thickness(values.number("diffusivity"), seconds)));
+  }
+
+  static Input of(String name) {
+    return BathInputs.ALL.stream().filter(i -> i.name().equals(name)).findFirst().orElseThrow();
+  }
+
+  /** Whether a word was given for a number that may be left out. */
+  static boolean both(Values values) {
+    return values.has("measuredSkin") && values.has("measuredTime");
+  }
+
+  /** Nothing is worked out of half a measurement. */
+  static void half(Values values, Working working) {
+    if (values.has("measuredSkin") != values.has("measuredTime")) {
+      working.warn("technique.sphere-bath.warn.half-measured");
+    }
   }
 }

@@ -73,6 +73,7 @@ final class Wear {
             case LEVEL -> lostMl + more * bath.lossPerPiece() > bath.usable();
             case COUNT -> pieces + more > bath.mostPieces();
             case CALCIUM -> calciumMg + more * bath.calciumPerPiece() > bath.calciumLimit();
+            case STRENGTH -> bath.strengthAfter(pieces + more) < bath.leastStrength();
           };
       if (trips) {
         return Optional.of(rule);

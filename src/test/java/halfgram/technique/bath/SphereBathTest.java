@@ -358,7 +358,7 @@ class SphereBathTest {
 
     private SphereBath bath() {
       return new SphereBath(
-          new Values(SphereBath.INPUTS, inputs),
+          new Values(BathInputs.OWN, inputs),
           new SphereBath.Facts(
               pieceGrams,
               breakage,

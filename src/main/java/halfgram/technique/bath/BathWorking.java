@@ -1,0 +1,338 @@
+package halfgram.technique.bath;
+
+import halfgram.technique.Result;
+import halfgram.technique.Tables;
+import halfgram.technique.Technique;
+import halfgram.technique.Values;
+import halfgram.technique.Working;
+import java.util.List;
+import java.util.Map;
+
+/** The numbers of a sphere bath, one after the other. */
+final class BathWorking {
+  private static final double PH_LEAST = 3.65;
+  private static final double PH_WANTED = 4;
+  private static final double CALCIUM = 40.078;
+  private static final double TASTE = 1.5;
+
+  /** g/L of trisodium citrate that one supplier's table starts with, by the pH of the base. */
+  private static final double[][] CITRATE = {{2.5, 8}, {3, 3}, {3.5, 1}};
+
+  private final Working working;
+  private final Values values;
+  private final Tables.Row salt;
+  private final double calciumFraction;
+  private final SphereBath bath;
+  private final boolean direct;
+  private final double lambda;
+
+  BathWorking(Technique technique, Values values, Tables tables) {
+    this.working = new Working(technique);
+    this.values = values;
+    this.salt = tables.row("salts", values.word("salt"));
+    double byFormula = salt.number("calcium_atoms") * CALCIUM / salt.number("molar_mass_g_per_mol");
+    this.calciumFraction = values.has("assay") ? values.number("assay") / 100 : byFormula;
+    this.direct = values.is("method", BathInputs.DIRECT);
+    this.bath = new SphereBath(values, facts());
+    this.lambda = Skin.lambda(ratio());
+  }
+
+  private SphereBath.Facts facts() {
+    return new SphereBath.Facts(
+        values.number("piece"),
+        values.number("breakage") / 100,
+        values.number("bath"),
+        values.number("length"),
+        values.number("width"),
+        values.number("alginate") / 100,
+        values.number("saltShare") / 100,
+        calciumFraction,
+        values.number("natural") / 1e5,
+        values.is("milk", "yes"),
+        values.number("hardness"),
+        values.is("sequestered", "yes"),
+        values.number("rest"));
+  }
+
+  /** Calcium against sites: what comes to the front, and what it has to fill. */
+  private double ratio() {
+    return Skin.calcium(values.number("saltShare") / 100 * calciumFraction)
+        / Skin.sites(values.number("alginate") / 100);
+  }
+
+  double thickness(double tenPower, double seconds) {
+    return Skin.thickness(lambda, diffusivity(tenPower), seconds);
+  }
+
+  /** m2/s in this bath, of a number in 1e-10 m2/s at 25 °C. */
+  private double diffusivity(double tenPower) {
+    return Skin.at(tenPower * 1e-10, values.number("bathTemperature"));
+  }
+
+  Result result() {
+    calcium();
+    water();
+    skin();
+    pieces();
+    wear();
+    acid();
+    remarks();
+    return working
+        .caution("allergen-contact")
+        .source(
+            "Skin: one-phase front solution; thickness as the root of time, Potter and others"
+                + " 1994, Carbohydr. Res., doi 10.1016/0008-6215(94)84112-8")
+        .source(
+            "Calcium of the salts: atomic masses (IUPAC); solubilities of a public entry on"
+                + " calcium lactate gluconate")
+        .source(
+            "Water hardness classes: USGS; limits for a bath, film, set times and breakage:"
+                + " common practice")
+        .result();
+  }
+
+  private void calcium() {
+    double share = values.number("saltShare");
+    working.figure("salt", share * 10, "technique.sphere-bath.why.salt", share, salt.text("name"));
+    double added = share / 100 * calciumFraction / CALCIUM * 1e6;
+    working.figure(
+        "calcium",
+        added,
+        values.has("assay")
+            ? "technique.sphere-bath.why.calcium-assay"
+            : "technique.sphere-bath.why.calcium",
+        share,
+        calciumFraction * 100);
+    if (values.number("natural") > 0) {
+      working.figure(
+          "natural",
+          values.number("natural") / CALCIUM * 10,
+          "technique.sphere-bath.why.natural",
+          values.number("natural"));
+      working.warn("technique.sphere-bath.warn.natural");
+    }
+    double solubility = salt.number("solubility_g_per_l");
+    if (!Double.isNaN(solubility)) {
+      double taken = share * 10 / solubility * 100;
+      working.figure("soluble", taken, "technique.sphere-bath.why.soluble", share * 10, solubility);
+      if (taken > 100) {
+        working.stop(
+            "technique.sphere-bath.stop.insoluble", salt.text("name"), solubility / 10, share);
+      } else if (taken > 50) {
+        working.warn("technique.sphere-bath.warn.near-soluble", salt.text("name"), solubility / 10);
+      }
+    }
+  }
+
+  private void water() {
+    Hardness hardness = new Hardness(values.number("hardness"));
+    double alginate = values.number("alginate") / 100;
+    working.figure(
+        "sites", Skin.sites(alginate), "technique.sphere-bath.why.sites", alginate * 100);
+    working.figure(
+        "hard",
+        hardness.sitesTaken(alginate) * 100,
+        "technique.sphere-bath.why.hard",
+        hardness.ppm(),
+        hardness.calciumPerLitre());
+    working.figure(
+        "citrate", hardness.citratePerLitre(), "technique.sphere-bath.why.citrate", hardness.ppm());
+  }
+
+  private void skin() {
+    if (lambda == 0) {
+      working.stop("technique.sphere-bath.stop.no-calcium");
+      return;
+    }
+    working.figure("front", lambda, "technique.sphere-bath.why.front", ratio());
+    double set = values.number("set");
+    SphereBathTechnique.half(values, working);
+    if (SphereBathTechnique.both(values)) {
+      measured(set);
+      return;
+    }
+    double usual = values.number("diffusivity");
+    double celsius = values.number("bathTemperature");
+    working.figure(
+        "diffusivity",
+        diffusivity(usual) * 1e10,
+        "technique.sphere-bath.why.diffusivity",
+        usual,
+        celsius);
+    working.figure("skinAtSet", thickness(usual, set), "technique.sphere-bath.why.skin", set);
+    working.figure("skinLow", thickness(4, set), "technique.sphere-bath.why.skin-low", set);
+    working.figure("skinHigh", thickness(8, set), "technique.sphere-bath.why.skin-high", set);
+    working.figure(
+        "timeForSkin",
+        Skin.time(lambda, diffusivity(usual), values.number("skin")) + frozen(),
+        frozen() > 0 ? "technique.sphere-bath.why.time-frozen" : "technique.sphere-bath.why.time",
+        values.number("skin"));
+    working.warn("technique.sphere-bath.warn.estimate");
+  }
+
+  /** One measurement of one's own: t2 = t1 (x2 / x1)^2. */
+  private void measured(double set) {
+    double mm = values.number("measuredSkin");
+    double seconds = values.number("measuredTime");
+    double root = mm / 2000 / lambda;
+    working.figure(
+        "diffusivity",
+        root * root / seconds * 1e10,
+        "technique.sphere-bath.why.diffusivity-measured",
+        mm,
+        seconds);
+    working.figure(
+        "skinAtSet",
+        mm * StrictMath.sqrt(set / seconds),
+        "technique.sphere-bath.why.skin-measured",
+        mm,
+        seconds,
+        set);
+    double times = values.number("skin") / mm;
+    working.figure(
+        "timeForSkin",
+        seconds * times * times,
+        "technique.sphere-bath.why.time-measured",
+        values.number("skin"),
+        mm,
+        seconds);
+  }
+
+  /** Seconds that a frozen piece takes to thaw at its surface; common practice. */
+  private double frozen() {
+    return values.is("method", BathInputs.FROZEN) ? 60 : 0;
+  }
+
+  private void pieces() {
+    Piece piece = bath.piece();
+    long pieces = (long) values.number("pieces");
+    working.figure(
+        "across", piece.diameter(), "technique.sphere-bath.why.across", values.number("piece"));
+    working.figure(
+        "skinVolume", piece.skinVolume(), "technique.sphere-bath.why.skin-volume", piece.skin());
+    working.figure(
+        "loss",
+        bath.lossPerPiece(),
+        "technique.sphere-bath.why.loss",
+        piece.skinVolume(),
+        values.number("film"),
+        values.number("water"));
+    working.figure(
+        "perDrop",
+        bath.perDrop(),
+        "technique.sphere-bath.why.per-drop",
+        bath.grid(),
+        bath.byHand());
+    working.figure(
+        "drops", bath.drops(pieces), "technique.sphere-bath.why.drops", pieces, bath.perDrop());
+    working.figure(
+        "interval",
+        bath.interval().toMillis() / 1000.0,
+        "technique.sphere-bath.why.interval",
+        values.number("handling"),
+        values.number("set"),
+        values.number("baths"),
+        values.number("people"));
+    working.figure(
+        "run", bath.run(pieces).toMinutes(), "technique.sphere-bath.why.run", bath.drops(pieces));
+  }
+
+  private void wear() {
+    Map<Renewal, Double> allows = bath.allows();
+    List<Renewal> order = List.of(Renewal.LEVEL, Renewal.CALCIUM, Renewal.STRENGTH, Renewal.COUNT);
+    List<String> names = List.of("byLevel", "byCalcium", "byStrength", "byCount");
+    List<String> whys =
+        List.of(
+            "technique.sphere-bath.why.level",
+            "technique.sphere-bath.why.by-calcium",
+            "technique.sphere-bath.why.by-strength",
+            "technique.sphere-bath.why.count");
+    Renewal first = Renewal.LEVEL;
+    for (int i = 0; i < order.size(); i++) {
+      double allowed = allows.getOrDefault(order.get(i), Double.MAX_VALUE);
+      if (allowed < 1e9) {
+        working.figure(names.get(i), allowed, whys.get(i));
+      }
+      first = allowed < allows.getOrDefault(first, 0.0) ? order.get(i) : first;
+    }
+    working.figure(
+        "lasts",
+        bath.lasts(),
+        "technique.sphere-bath.why.lasts",
+        halfgram.measure.Message.of(first.key()),
+        bath.perDrop());
+    long through = Math.min(bath.lasts(), (long) values.number("pieces"));
+    working.figure(
+        "strengthAtEnd",
+        bath.strengthAfter(through) * 100,
+        "technique.sphere-bath.why.strength",
+        through);
+    working.figure(
+        "levelAtEnd",
+        Math.max(0, bath.levelAfter(through * bath.lossPerPiece())),
+        "technique.sphere-bath.why.level-at-end",
+        through,
+        bath.fullLevel());
+    working.figure(
+        "calciumAtEnd",
+        through * bath.calciumPerPiece(),
+        "technique.sphere-bath.why.calcium-at-end",
+        through,
+        bath.calciumLimit());
+  }
+
+  /** Alginate in an acid base falls out; how much citrate is never worked out, only begun with. */
+  private void acid() {
+    if (!direct) {
+      return;
+    }
+    if (!values.has("ph")) {
+      working.stop("technique.sphere-bath.stop.no-ph");
+      return;
+    }
+    double ph = values.number("ph");
+    if (ph <= PH_LEAST) {
+      working.stop("technique.sphere-bath.stop.too-acid", ph);
+    }
+    if (ph < PH_WANTED) {
+      double begin = begin(ph);
+      working.figure("citrateHigh", begin, "technique.sphere-bath.why.citrate-high", ph);
+      working.figure("citrateLow", begin / 10, "technique.sphere-bath.why.citrate-low", ph);
+      working.warn("technique.sphere-bath.warn.read-again");
+    }
+  }
+
+  private static double begin(double ph) {
+    if (ph <= CITRATE[0][0]) {
+      return CITRATE[0][1];
+    }
+    for (int i = 1; i < CITRATE.length; i++) {
+      if (ph <= CITRATE[i][0]) {
+        double share = (ph - CITRATE[i - 1][0]) / (CITRATE[i][0] - CITRATE[i - 1][0]);
+        return CITRATE[i - 1][1] + share * (CITRATE[i][1] - CITRATE[i - 1][1]);
+      }
+    }
+    return CITRATE[CITRATE.length - 1][1];
+  }
+
+  private void remarks() {
+    bath.warnings().forEach(said -> working.warn(said.key(), said.args().toArray()));
+    if (!direct && values.is("milk", "no") && values.number("saltShare") > TASTE + 1) {
+      working.warn("technique.sphere-bath.warn.salty");
+    }
+    if (values.is("milk", "yes")) {
+      working.warn("technique.sphere-bath.warn.food", values.number("milkHours"));
+    }
+    if (values.is("method", BathInputs.FROZEN)) {
+      working.warn("technique.sphere-bath.warn.frozen");
+    }
+    switch (values.word("medium")) {
+      case "oil" -> working.warn("technique.sphere-bath.warn.keep-oil");
+      case "water" -> working.warn("technique.sphere-bath.warn.keep-water");
+      default -> working.warn("technique.sphere-bath.warn.keep-own");
+    }
+    if (direct) {
+      working.warn("technique.sphere-bath.warn.sets-through");
+    }
+  }
+}
