@@ -20,6 +20,7 @@ import halfgram.api.SessionApi;
 import halfgram.api.SlipApi;
 import halfgram.api.StockApi;
 import halfgram.api.TabletsApi;
+import halfgram.api.TechniquesApi;
 import halfgram.api.TickApi;
 import halfgram.book.BookReader;
 import halfgram.book.Reference;
@@ -48,6 +49,7 @@ import halfgram.desk.Inbox;
 import halfgram.desk.Kit;
 import halfgram.desk.Logbook;
 import halfgram.desk.Nights;
+import halfgram.desk.OwnRows;
 import halfgram.desk.Pars;
 import halfgram.desk.People;
 import halfgram.desk.Plans;
@@ -83,6 +85,8 @@ import halfgram.pages.service.ServicePages;
 import halfgram.pages.slip.SlipPages;
 import halfgram.pages.stock.StockPages;
 import halfgram.pages.tablets.TabletsPages;
+import halfgram.pages.techniques.ReferencePages;
+import halfgram.pages.techniques.TechniquesPages;
 import halfgram.pages.today.TodayPages;
 import halfgram.pages.wall.KeptAtWall;
 import halfgram.pages.wall.WallPages;
@@ -240,6 +244,7 @@ public final class Wiring implements AutoCloseable {
     Bringing bringing = new Bringing(desk);
     Logbook logbook = new Logbook(desk, plans);
     Audit audit = new Audit(desk);
+    OwnRows ownRows = new OwnRows(desk);
     Bathing bathing = new Bathing(desk, plans, ticking);
     Gating gating = new Gating(desk, ticking);
     BathOrigins origins = new BathOrigins(desk, stock);
@@ -268,6 +273,9 @@ public final class Wiring implements AutoCloseable {
             new SessionApi(signing),
             new PeopleApi(desk, people, signing),
             new AuditPages(desk, audit),
+            new TechniquesPages(desk),
+            new ReferencePages(desk, ownRows),
+            new TechniquesApi(desk, ownRows),
             new AuditApi(desk, audit),
             new TodayPages(desk, plans, stock, nights, services),
             new WhyPages(desk, whys),

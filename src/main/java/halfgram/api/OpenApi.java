@@ -30,6 +30,7 @@ public final class OpenApi implements Server.Part {
           "pars",
           "slip",
           "formulas",
+          "techniques",
           "baths",
           "gates",
           "tablets",

@@ -181,6 +181,15 @@ public final class BookStore {
     }
   }
 
+  public void remove(Tx tx, UUID kitchen, String kind, String code) {
+    tx.sql()
+        .deleteFrom(BOOK_PART)
+        .where(BOOK_PART.KITCHEN_ID.eq(kitchen))
+        .and(BOOK_PART.KIND.eq(kind))
+        .and(BOOK_PART.CODE.eq(code))
+        .execute();
+  }
+
   private static List<BookPartRecord> rows(Tx tx, UUID kitchen) {
     return new ArrayList<>(
         tx.sql()

@@ -40,7 +40,7 @@ public record Reference(
     Map<String, Size> sizes) {
 
   /** Every table, in the order in which they are shown. */
-  static final List<String> TABLES =
+  public static final List<String> TABLES =
       List.of("salts", "composition", "densities", "yields", "gastronorm");
 
   /** Between the code and the cut of a row of yields. */

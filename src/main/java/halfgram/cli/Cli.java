@@ -96,6 +96,7 @@ public final class Cli {
       case "slip" -> new SlipCommand(this).run(rest);
       case "first" -> new FirstCommand(this).run(rest);
       case "person" -> new PersonCommand(this).run(rest);
+      case "technique" -> new TechniqueCommand(this).run(rest);
       case "scale" -> new ScaleCommand(this).run(rest);
       case "help", "--help", "-h" -> {
         out.println(messages.say("usage"));

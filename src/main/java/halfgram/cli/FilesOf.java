@@ -20,13 +20,13 @@ interface FilesOf {
   /** What was written, for an answer; nothing when it went to the disk. */
   Map<String, byte[]> written();
 
-  /** This machine's files. */
+  /** This machine's files; "-" is the standard input. */
   static FilesOf disk() {
     return new FilesOf() {
       @Override
       public byte[] read(String name) throws IOException {
         try {
-          return Files.readAllBytes(Path.of(name));
+          return name.equals("-") ? System.in.readAllBytes() : Files.readAllBytes(Path.of(name));
         } catch (InvalidPathException e) {
           throw new NoSuchFileException(name);
         }

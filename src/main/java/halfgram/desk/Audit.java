@@ -17,6 +17,7 @@ public final class Audit {
   public static final List<String> KINDS =
       List.of(
           "formula",
+          "reference",
           "par",
           "event",
           "slip",

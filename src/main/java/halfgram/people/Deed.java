@@ -83,6 +83,22 @@ public enum Deed {
       "POST formulas/{code}/edit",
       "POST api/v1/formulas",
       "PUT api/v1/formulas/{code}"),
+  SEE_TECHNIQUES(
+      Set.of(OWNER, CHEF, COOK),
+      "GET techniques",
+      "GET techniques/{technique}",
+      "GET reference",
+      "GET reference/{table}",
+      "GET reference/{table}/{row}",
+      "GET api/v1/techniques",
+      "POST api/v1/techniques/{technique}",
+      "GET api/v1/reference/{table}"),
+  CHANGE_REFERENCE(
+      Set.of(OWNER, CHEF),
+      "POST reference/{table}/{row}",
+      "POST reference/{table}/{row}/back",
+      "PUT api/v1/reference/{table}/{row}",
+      "DELETE api/v1/reference/{table}/{row}"),
   TAKE_BOOK_OUT(Set.of(OWNER), "GET api/v1/book", "GET api/v1/tables/{table}"),
   BRING_BOOK_IN(Set.of(OWNER, CHEF), "POST api/v1/book", "POST api/v1/tables/{table}"),
 

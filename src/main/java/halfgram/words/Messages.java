@@ -53,6 +53,7 @@ public final class Messages {
           "pages/gate",
           "pages/service",
           "pages/formulas",
+          "pages/techniques",
           "pages/events",
           "pages/stock",
           "pages/slip",

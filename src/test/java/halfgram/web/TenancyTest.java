@@ -73,6 +73,8 @@ class TenancyTest {
     IDS.put("{entry}", hillTablet.id().toString());
     IDS.put("{table}", "hill-only");
     IDS.put("{deed}", "move");
+    IDS.put("{technique}", "hill-only");
+    IDS.put("{row}", "hill-only");
     tarn = site.client();
     tarn.get("/k/TARN/pars");
   }

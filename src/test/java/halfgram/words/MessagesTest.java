@@ -2,6 +2,7 @@ package halfgram.words;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import halfgram.book.Reference;
 import halfgram.desk.Audit;
 import halfgram.formula.Dose;
 import halfgram.formula.Gate;
@@ -171,6 +172,7 @@ class MessagesTest {
     families.put("audit.kind.", Audit.KINDS);
     families.put("audit.via.", List.of("page", "call", "tablet", "command", "unknown"));
     families.put("technique.", ofTechniques());
+    families.put("reference.", Reference.TABLES);
     families.put("door.does.", Role.ofPeople().stream().map(Role::code).toList());
     return families;
   }
