@@ -38,7 +38,8 @@ public record Reference(
     Tables tables) {
 
   /** The tables that techniques look things up in. */
-  private static final List<String> TECHNIQUES = List.of("salts", "composition", "densities");
+  private static final List<String> TECHNIQUES =
+      List.of("salts", "composition", "densities", "heat-capacities");
 
   /** A container size in millimetres and litres. */
   public record Size(BigDecimal length, BigDecimal width, BigDecimal depth, BigDecimal litres) {}
