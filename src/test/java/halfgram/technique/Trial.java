@@ -17,6 +17,8 @@ import java.util.TreeMap;
 public final class Trial {
   private static final Tables TABLES = Reference.load().tables();
   private static final Messages ENGLISH = new Messages("en", ZoneOffset.UTC);
+  private static final List<Messages> ALL =
+      List.of(ENGLISH, new Messages("es", ZoneOffset.UTC), new Messages("fr", ZoneOffset.UTC));
 
   private final Technique technique;
   private final Map<String, String> typed;
@@ -84,9 +86,7 @@ public final class Trial {
     additions.forEach(
         addition -> {
           if (addition instanceof Addition.Reminder reminder) {
-            for (String language : List.of("en", "es", "fr")) {
-              new Messages(language, ZoneOffset.UTC).say(reminder.said());
-            }
+            ALL.forEach(messages -> messages.say(reminder.said()));
           }
         });
     return additions;
