@@ -3,13 +3,18 @@ package halfgram.technique;
 import halfgram.technique.bath.SphereBathTechnique;
 import halfgram.technique.blanch.BlanchShockTechnique;
 import halfgram.technique.herboil.HerbOilTechnique;
+import halfgram.technique.powder.OilPowderTechnique;
 import java.util.List;
 import java.util.Optional;
 
 /** Every technique there is, in the order in which they are shown; a new one is a line here. */
 public final class Techniques {
   private static final List<Technique> ALL =
-      List.of(new SphereBathTechnique(), new BlanchShockTechnique(), new HerbOilTechnique());
+      List.of(
+          new SphereBathTechnique(),
+          new BlanchShockTechnique(),
+          new HerbOilTechnique(),
+          new OilPowderTechnique());
 
   private Techniques() {}
 
