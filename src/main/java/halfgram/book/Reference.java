@@ -39,7 +39,7 @@ public record Reference(
 
   /** The tables that techniques look things up in. */
   private static final List<String> TECHNIQUES =
-      List.of("salts", "composition", "densities", "heat-capacities");
+      List.of("salts", "composition", "densities", "heat-capacities", "nitrite-limits");
 
   /** A container size in millimetres and litres. */
   public record Size(BigDecimal length, BigDecimal width, BigDecimal depth, BigDecimal litres) {}

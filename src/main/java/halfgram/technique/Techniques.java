@@ -2,6 +2,7 @@ package halfgram.technique;
 
 import halfgram.technique.bath.SphereBathTechnique;
 import halfgram.technique.blanch.BlanchShockTechnique;
+import halfgram.technique.brine.BrineTechnique;
 import halfgram.technique.herboil.HerbOilTechnique;
 import halfgram.technique.powder.OilPowderTechnique;
 import java.util.List;
@@ -14,7 +15,8 @@ public final class Techniques {
           new SphereBathTechnique(),
           new BlanchShockTechnique(),
           new HerbOilTechnique(),
-          new OilPowderTechnique());
+          new OilPowderTechnique(),
+          new BrineTechnique());
 
   private Techniques() {}
 
