@@ -5,6 +5,7 @@ import halfgram.technique.blanch.BlanchShockTechnique;
 import halfgram.technique.brine.BrineTechnique;
 import halfgram.technique.herboil.HerbOilTechnique;
 import halfgram.technique.powder.OilPowderTechnique;
+import halfgram.technique.reduction.ReductionTechnique;
 import java.util.List;
 import java.util.Optional;
 
@@ -16,7 +17,8 @@ public final class Techniques {
           new BlanchShockTechnique(),
           new HerbOilTechnique(),
           new OilPowderTechnique(),
-          new BrineTechnique());
+          new BrineTechnique(),
+          new ReductionTechnique());
 
   private Techniques() {}
 
