@@ -3,6 +3,7 @@ package halfgram.technique;
 import halfgram.technique.bath.SphereBathTechnique;
 import halfgram.technique.blanch.BlanchShockTechnique;
 import halfgram.technique.brine.BrineTechnique;
+import halfgram.technique.brixblend.BrixBlendTechnique;
 import halfgram.technique.herboil.HerbOilTechnique;
 import halfgram.technique.powder.OilPowderTechnique;
 import halfgram.technique.reduction.ReductionTechnique;
@@ -18,7 +19,8 @@ public final class Techniques {
           new HerbOilTechnique(),
           new OilPowderTechnique(),
           new BrineTechnique(),
-          new ReductionTechnique());
+          new ReductionTechnique(),
+          new BrixBlendTechnique());
 
   private Techniques() {}
 
