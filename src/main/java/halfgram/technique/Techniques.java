@@ -2,6 +2,7 @@ package halfgram.technique;
 
 import halfgram.technique.bath.SphereBathTechnique;
 import halfgram.technique.blanch.BlanchShockTechnique;
+import halfgram.technique.bonding.BondingTechnique;
 import halfgram.technique.brine.BrineTechnique;
 import halfgram.technique.brixblend.BrixBlendTechnique;
 import halfgram.technique.herboil.HerbOilTechnique;
@@ -20,7 +21,8 @@ public final class Techniques {
           new OilPowderTechnique(),
           new BrineTechnique(),
           new ReductionTechnique(),
-          new BrixBlendTechnique());
+          new BrixBlendTechnique(),
+          new BondingTechnique());
 
   private Techniques() {}
 
