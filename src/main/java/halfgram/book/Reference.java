@@ -41,7 +41,7 @@ public record Reference(
 
   /** Every table, in the order in which they are shown. */
   public static final List<String> TABLES =
-      List.of("salts", "composition", "densities", "yields", "gastronorm");
+      List.of("salts", "composition", "densities", "yields", "gastronorm", "heat-capacities", "nitrite-limits");
 
   /** Between the code and the cut of a row of yields. */
   private static final String CUT = ".";

@@ -1,12 +1,28 @@
 package halfgram.technique;
 
 import halfgram.technique.bath.SphereBathTechnique;
+import halfgram.technique.blanch.BlanchShockTechnique;
+import halfgram.technique.bonding.BondingTechnique;
+import halfgram.technique.brine.BrineTechnique;
+import halfgram.technique.brixblend.BrixBlendTechnique;
+import halfgram.technique.herboil.HerbOilTechnique;
+import halfgram.technique.powder.OilPowderTechnique;
+import halfgram.technique.reduction.ReductionTechnique;
 import java.util.List;
 import java.util.Optional;
 
 /** Every technique there is, in the order in which they are shown; a new one is a line here. */
 public final class Techniques {
-  private static final List<Technique> ALL = List.of(new SphereBathTechnique());
+  private static final List<Technique> ALL =
+      List.of(
+          new SphereBathTechnique(),
+          new BlanchShockTechnique(),
+          new HerbOilTechnique(),
+          new OilPowderTechnique(),
+          new BrineTechnique(),
+          new ReductionTechnique(),
+          new BrixBlendTechnique(),
+          new BondingTechnique());
 
   private Techniques() {}
 

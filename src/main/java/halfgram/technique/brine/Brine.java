@@ -1,0 +1,115 @@
+package halfgram.technique.brine;
+
+import halfgram.measure.Standing;
+import halfgram.technique.Tables;
+import halfgram.technique.Values;
+
+/** One brine in numbers, shares as fractions, masses in grams. */
+record Brine(Values values, Tables tables) {
+  static final String LIMITS = "nitrite-limits";
+
+  /** Nitrite ion to sodium nitrite, as printed. */
+  private static final double ION_TO_SALT = 1.50;
+
+  double number(String name) {
+    return values.number(name);
+  }
+
+  double share(String name) {
+    return values.number(name) / 100;
+  }
+
+  boolean is(String name, String word) {
+    return values.is(name, word);
+  }
+
+  boolean isSaid(String name) {
+    return values.get(name).standing() == Standing.ENTERED;
+  }
+
+  boolean isCured() {
+    return !is("cure", "none");
+  }
+
+  Salt salts() {
+    return new Salt(number("meat"), number("water"), number("others"), number("meatWater") / 100);
+  }
+
+  /** Salt in all, the cure's own included. */
+  double salt() {
+    if (!is("way", "equilibrium")) {
+      return salts().ofBrine(share("strength"));
+    }
+    double target = share("target");
+    return switch (values.word("convention")) {
+      case "mass-fraction" -> salts().asFraction(target);
+      case "water-phase" -> salts().ofWaterPhase(target);
+      case "water-phase-fraction" -> salts().asWaterFraction(target);
+      default -> salts().ofTotal(target);
+    };
+  }
+
+  Nitrite nitrite() {
+    return new Nitrite(share("cureNitrite"));
+  }
+
+  Nitrite.Method method() {
+    return Nitrite.Method.values()[(int) number("method")];
+  }
+
+  /** Grams of cure: for the target, or as weighed out. */
+  double cure() {
+    if (!isCured()) {
+      return 0;
+    }
+    if (is("cure", "weighed-out")) {
+      return number("cureMass");
+    }
+    return nitrite()
+        .cureFor(method(), number("targetPpm"), number("meat"), salt(), rest(), share("pump"));
+  }
+
+  private double rest() {
+    return number("water") + number("others");
+  }
+
+  double plainSalt() {
+    return Math.max(0, salt() - nitrite().saltIn(cure()));
+  }
+
+  /** The brine with everything in it. */
+  double pickle() {
+    return rest() + plainSalt() + cure();
+  }
+
+  double ppm() {
+    return switch (method()) {
+      case IMMERSED -> nitrite().immersed(cure(), number("meat"), pickle());
+      case PICK_UP -> nitrite().pickUp(cure(), share("pump"), pickle());
+      case ON_GREEN -> nitrite().onGreen(cure(), number("meat"));
+    };
+  }
+
+  boolean isLocalLimit() {
+    return is("limitFrom", "local");
+  }
+
+  Tables.Row limitRow() {
+    return tables.row(LIMITS, values.word("limitFrom"));
+  }
+
+  /** ppm of sodium nitrite that must not be passed. */
+  double limit() {
+    if (isLocalLimit()) {
+      return number("localLimit");
+    }
+    double ppm = limitRow().number("ppm");
+    return limitRow().text("counted_as").equals("nitrite-ion") ? ppm * ION_TO_SALT : ppm;
+  }
+
+  /** Whether the rule counts by another method than the one chosen. */
+  boolean isCountedOtherwise() {
+    String rule = isLocalLimit() ? "any" : limitRow().text("method");
+    return !rule.equals("any") && !is("method", rule);
+  }
+}
