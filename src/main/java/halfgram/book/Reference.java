@@ -41,7 +41,7 @@ public record Reference(
 
   /** Every table, in the order in which they are shown. */
   static final List<String> TABLES =
-      List.of("salts", "composition", "densities", "yields", "gastronorm", "agents");
+      List.of("salts", "composition", "densities", "yields", "gastronorm", "agents", "gelatins");
 
   /** Between the code and the cut of a row of yields. */
   private static final String CUT = ".";

@@ -2,12 +2,14 @@ package halfgram.technique;
 
 import halfgram.technique.bath.SphereBathTechnique;
 import halfgram.technique.gel.GelTechnique;
+import halfgram.technique.gelatin.GelatinStrengthTechnique;
 import java.util.List;
 import java.util.Optional;
 
 /** Every technique there is, in the order in which they are shown; a new one is a line here. */
 public final class Techniques {
-  private static final List<Technique> ALL = List.of(new SphereBathTechnique(), new GelTechnique());
+  private static final List<Technique> ALL =
+      List.of(new SphereBathTechnique(), new GelTechnique(), new GelatinStrengthTechnique());
 
   private Techniques() {}
 
