@@ -74,6 +74,11 @@ public final class TriedOut {
     return result().find(figure);
   }
 
+  /** How a figure came about, in English. */
+  public String said(String figure) {
+    return ENGLISH.say(find(figure).orElseThrow().why());
+  }
+
   public boolean warns(String key) {
     return keys(result().warnings()).contains("technique." + technique.name() + ".warn." + key);
   }

@@ -137,7 +137,7 @@ final class Remarks {
   private void plate() {
     double serve = values.number("serve");
     if (agent.setsHot()) {
-      if (serve < agent.number("set_low_c")) {
+      if (serve <= agent.number("set_low_c")) {
         working.warn("technique.gel.warn.served-cold", serve, agent.number("set_low_c"));
       }
     } else if (agent.is("melts", "yes") && !Double.isNaN(agent.meltsFrom())) {

@@ -4,7 +4,6 @@ import halfgram.measure.Message;
 import halfgram.measure.Standing;
 import halfgram.technique.Addition;
 import halfgram.technique.Curve;
-import halfgram.technique.Figure;
 import halfgram.technique.Input;
 import halfgram.technique.Input.Origin;
 import halfgram.technique.Output;
@@ -218,8 +217,7 @@ public final class GelatinStrengthTechnique implements Technique {
             Message.of(
                 "technique.gelatin-strength.say.weigh",
                 values.word("ownGrade"),
-                values.word("recipeGrade"),
-                Figure.plain(result.number("recipeSheets")))));
+                values.word("recipeGrade"))));
   }
 
   @Override
