@@ -6,6 +6,7 @@ import halfgram.technique.foam.FoamTechnique;
 import halfgram.technique.gel.GelTechnique;
 import halfgram.technique.gelatin.GelatinStrengthTechnique;
 import halfgram.technique.methylcellulose.MethylcelluloseTechnique;
+import halfgram.technique.weighing.WeighingTechnique;
 import java.util.List;
 import java.util.Optional;
 
@@ -18,7 +19,8 @@ public final class Techniques {
           new GelatinStrengthTechnique(),
           new FoamTechnique(),
           new EmulsionTechnique(),
-          new MethylcelluloseTechnique());
+          new MethylcelluloseTechnique(),
+          new WeighingTechnique());
 
   private Techniques() {}
 
