@@ -1,5 +1,6 @@
 package halfgram.technique;
 
+import halfgram.technique.additive.AdditiveLevelTechnique;
 import halfgram.technique.bath.SphereBathTechnique;
 import halfgram.technique.emulsion.EmulsionTechnique;
 import halfgram.technique.foam.FoamTechnique;
@@ -20,7 +21,8 @@ public final class Techniques {
           new FoamTechnique(),
           new EmulsionTechnique(),
           new MethylcelluloseTechnique(),
-          new WeighingTechnique());
+          new WeighingTechnique(),
+          new AdditiveLevelTechnique());
 
   private Techniques() {}
 

@@ -105,11 +105,7 @@ public final class EmulsionTechnique implements Technique {
     double wanted = typed == LEAST_OF_ITS_RANGE ? low : typed;
     double grams =
         working.figure(
-            "agentWanted",
-            wanted / 100 * rest,
-            "technique.emulsion.why.agentWanted",
-            wanted,
-            rest);
+            "agentWanted", wanted / 100 * rest, "technique.emulsion.why.agentWanted", wanted, rest);
     double dose =
         amount > 0
             ? working.figure(

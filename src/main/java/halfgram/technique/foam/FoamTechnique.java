@@ -22,8 +22,8 @@ import java.util.Map;
  * An air of lecithin.
  *
  * <p>Rules. The dose is counted on everything else; where the line is not weighed yet, the dose
- * wanted is judged instead and its grams are worked out. The foam is made to order, unless the batch
- * itself is foam: then it is good as long as a foam stands.
+ * wanted is judged instead and its grams are worked out. The foam is made to order, unless the
+ * batch itself is foam: then it is good as long as a foam stands.
  *
  * <p>Example: 225 g of juice, 275 g of water and 1.5 g of lecithin: 0.300 %. Source: published
  * recipes and four pages on lecithin foams.
@@ -92,11 +92,7 @@ public final class FoamTechnique implements Technique {
     }
     double wanted = values.number("wanted");
     working.figure(
-        "lecithinWanted",
-        wanted / 100 * rest,
-        "technique.foam.why.lecithinWanted",
-        wanted,
-        rest);
+        "lecithinWanted", wanted / 100 * rest, "technique.foam.why.lecithinWanted", wanted, rest);
     grams(working, "foamLeast", row.number("foam_low_percent"), rest);
     grams(working, "foamMost", row.number("foam_high_percent"), rest);
     grams(working, "airLeast", row.number("low_percent"), rest);
@@ -111,8 +107,7 @@ public final class FoamTechnique implements Technique {
 
   private static double dose(Working working, Values values, double lecithin, double rest) {
     return lecithin > 0
-        ? working.figure(
-            "dose", 100 * lecithin / rest, "technique.foam.why.dose", lecithin, rest)
+        ? working.figure("dose", 100 * lecithin / rest, "technique.foam.why.dose", lecithin, rest)
         : working.figure("dose", values.number("wanted"), "technique.foam.why.dose-wanted");
   }
 

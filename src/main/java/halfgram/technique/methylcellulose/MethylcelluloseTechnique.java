@@ -126,8 +126,7 @@ public final class MethylcelluloseTechnique implements Technique {
     }
   }
 
-  private static void parting(
-      Working working, Values values, Row row, double liquid, double hot) {
+  private static void parting(Working working, Values values, Row row, double liquid, double hot) {
     double share = values.number("hotShare");
     double cold = liquid - hot;
     double hotAt = values.number("hotAt");
@@ -201,8 +200,7 @@ public final class MethylcelluloseTechnique implements Technique {
     additions.add(
         new Addition.Reminder(
             Message.of(
-                "technique.methylcellulose.say.cold",
-                Figure.plain(result.number("finishBelow")))));
+                "technique.methylcellulose.say.cold", Figure.plain(result.number("finishBelow")))));
     additions.add(
         new Addition.Reminder(
             Message.of(

@@ -50,7 +50,10 @@ enum ScaleClass {
   }
 
   static ScaleClass of(String word) {
-    return List.of(values()).stream().filter(one -> one.word.equals(word)).findFirst().orElseThrow();
+    return List.of(values()).stream()
+        .filter(one -> one.word.equals(word))
+        .findFirst()
+        .orElseThrow();
   }
 
   /** Recommended least load in displayed steps of so many g. */

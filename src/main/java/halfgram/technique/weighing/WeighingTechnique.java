@@ -22,9 +22,10 @@ import java.util.stream.DoubleStream;
  * A load on a scale.
  *
  * <p>Rules. The class recommends a least load in displayed steps. Rounding alone puts a reading off
- * by half a step, with the scale's own error counted as a whole step: least load = k × step ÷ wanted
- * error, k ½ or 1. The pharmacopoeia wants 2000 times a repeatability that somebody measured, and
- * never counts it below 0.41 step: without a reading there is only that floor, 820 steps.
+ * by half a step, with the scale's own error counted as a whole step: least load = k × step ÷
+ * wanted error, k ½ or 1. The pharmacopoeia wants 2000 times a repeatability that somebody
+ * measured, and never counts it below 0.41 step: without a reading there is only that floor, 820
+ * steps.
  *
  * <p>Example: 2 g on a class III scale of 1 g: recommended from 20 g, off by 25 % from rounding
  * alone. Source: NIST Handbook 44 section 2.20, OIML R 76, pharmacopoeia chapter 41; the kitchen
@@ -122,8 +123,7 @@ public final class WeighingTechnique implements Technique {
     working.figure("steps", load / step, "technique.weighing.why.steps", load, step);
     working.figure(
         "roundingError", 50 * step / load, "technique.weighing.why.roundingError", step, load);
-    working.figure(
-        "stepError", 100 * step / load, "technique.weighing.why.stepError", step, load);
+    working.figure("stepError", 100 * step / load, "technique.weighing.why.stepError", step, load);
   }
 
   private static void byClass(
@@ -188,8 +188,7 @@ public final class WeighingTechnique implements Technique {
     double wanted = values.number("wanted") / 100;
     String why = "technique.weighing.why.leastStep";
     working.figure("leastHalfStep", 0.5 * step / wanted, why, 0.5, step, 100 * wanted);
-    double whole =
-        working.figure("leastWholeStep", step / wanted, why, 1.0, step, 100 * wanted);
+    double whole = working.figure("leastWholeStep", step / wanted, why, 1.0, step, 100 * wanted);
     if (load < whole * (1 - SAME)) {
       working.warn("technique.weighing.warn.too-light", load, whole, 100 * wanted);
     }
@@ -201,10 +200,7 @@ public final class WeighingTechnique implements Technique {
     double floor = 0.41 * step;
     if (measured == NOT_READ) {
       working.figure(
-          "pharmacopoeiaFloor",
-          2000 * floor,
-          "technique.weighing.why.pharmacopoeiaFloor",
-          step);
+          "pharmacopoeiaFloor", 2000 * floor, "technique.weighing.why.pharmacopoeiaFloor", step);
       working.warn("technique.weighing.warn.not-measured");
       return;
     }

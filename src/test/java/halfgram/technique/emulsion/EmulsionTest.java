@@ -48,8 +48,7 @@ class EmulsionTest {
     assertThat(of("gum-arabic", "50 g", "100 g", "1 kg").warns("practice")).isTrue();
     assertThat(of("lecithin", "5 g", "100 g", "1 kg").warns("practice")).isFalse();
     assertThat(of("lecithin", "5 g", "100 g", "1 kg").warns("allergen-unknown")).isTrue();
-    assertThat(
-            of("lecithin", "5 g", "100 g", "1 kg").with("origin", "soy").warns("allergen"))
+    assertThat(of("lecithin", "5 g", "100 g", "1 kg").with("origin", "soy").warns("allergen"))
         .isTrue();
   }
 

@@ -32,8 +32,13 @@ class FoamTest {
   /** Published: 0.25 to 1.0 % in all, 0.3 to 0.8 % for foams. */
   @ParameterizedTest
   @CsvSource({
-    "2.49 g,1002.49 g,dose-low", "2.5 g,1002.5 g,dose-disputed", "3 g,1003 g,-", "8 g,1008 g,-",
-    "8.01 g,1008.01 g,dose-disputed", "10 g,1010 g,dose-disputed", "10.01 g,1010.01 g,dose-high"
+    "2.49 g,1002.49 g,dose-low",
+    "2.5 g,1002.5 g,dose-disputed",
+    "3 g,1003 g,-",
+    "8 g,1008 g,-",
+    "8.01 g,1008.01 g,dose-disputed",
+    "10 g,1010 g,dose-disputed",
+    "10.01 g,1010.01 g,dose-high"
   })
   void rangesOfTheSourcesAreJudgedExactly(String lecithin, String mix, String warning) {
     TriedOut tried = of(lecithin, mix);

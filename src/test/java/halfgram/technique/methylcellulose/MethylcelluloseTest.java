@@ -74,8 +74,7 @@ class MethylcelluloseTest {
           double ice = new Blend(hot, hotAt, cold, coldAt).ice(12);
           if (ice > 0) {
             double given = hot * 4.18 * (hotAt - 12);
-            double taken =
-                (cold - ice) * 4.18 * (12 - coldAt) + ice * (333.55 + 4.18 * 12);
+            double taken = (cold - ice) * 4.18 * (12 - coldAt) + ice * (333.55 + 4.18 * 12);
             assertThat(taken).isCloseTo(given, within(1e-6 * given));
           }
           assertThat(new Blend(hot, hotAt + 1, cold, coldAt).ice(12)).isGreaterThanOrEqualTo(ice);

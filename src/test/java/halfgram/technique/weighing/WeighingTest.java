@@ -24,12 +24,17 @@ class WeighingTest {
   /** Published, NIST Handbook 44 Table 8: 100, 20 or 50, 20, 50, 10 steps. */
   @ParameterizedTest
   @CsvSource({
-    "iii,1 g,20", "iii,0.1 g,2", "ii,0.1 g,5", "ii,0.01 g,0.2", "ii,0.05 g,1", "i,1 mg,0.1",
-    "iii-l,2 kg,100000", "iiii,5 g,50"
+    "iii,1 g,20",
+    "iii,0.1 g,2",
+    "ii,0.1 g,5",
+    "ii,0.01 g,0.2",
+    "ii,0.05 g,1",
+    "i,1 mg,0.1",
+    "iii-l,2 kg,100000",
+    "iiii,5 g,50"
   })
   void theClassRecommendsALeastLoad(String scaleClass, String step, double grams) {
-    assertThat(of("10 g", step, scaleClass).number("leastByClass"))
-        .isCloseTo(grams, within(1e-9));
+    assertThat(of("10 g", step, scaleClass).number("leastByClass")).isCloseTo(grams, within(1e-9));
   }
 
   @ParameterizedTest
@@ -90,8 +95,14 @@ class WeighingTest {
   /** Published, Handbook 44 Table 6 for III; OIML R 76 Table 6 doubled for the others. */
   @ParameterizedTest
   @CsvSource({
-    "iii,500,1,0.5", "iii,501,2,1", "iii,2000,2,1", "iii,2001,3,1.5", "iii,4000,3,1.5",
-    "iii,4001,5,1.5", "iiii,50,1,0.5", "iiii,51,2,1"
+    "iii,500,1,0.5",
+    "iii,501,2,1",
+    "iii,2000,2,1",
+    "iii,2001,3,1.5",
+    "iii,4000,3,1.5",
+    "iii,4001,5,1.5",
+    "iiii,50,1,0.5",
+    "iiii,51,2,1"
   })
   void errorsAllowedGrowWithTheLoad(String scaleClass, int load, double service, double first) {
     TriedOut tried = of(load + " g", "1 g", scaleClass);
