@@ -41,7 +41,17 @@ public record Reference(
 
   /** Every table, in the order in which they are shown. */
   public static final List<String> TABLES =
-      List.of("salts", "composition", "densities", "yields", "gastronorm", "heat-capacities", "nitrite-limits");
+      List.of(
+          "salts",
+          "composition",
+          "densities",
+          "yields",
+          "gastronorm",
+          "agents",
+          "gelatins",
+          "additives",
+          "heat-capacities",
+          "nitrite-limits");
 
   /** Between the code and the cut of a row of yields. */
   private static final String CUT = ".";

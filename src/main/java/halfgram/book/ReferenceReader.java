@@ -14,6 +14,9 @@ import java.util.TreeSet;
 
 /** Reads what a kitchen has put in the place of reference rows. */
 final class ReferenceReader {
+  /** Columns of legal limits. */
+  private static final Set<String> LIMITS = Set.of("ppm", "maximum_mg_per_kg");
+
   private final Reading reading;
 
   ReferenceReader(Reading reading) {
@@ -72,11 +75,22 @@ final class ReferenceReader {
           node.problem(
               field.getKey(), text.get(), "problem.accepted", Message.of("accept.any-number"));
         }
+        if (text.isPresent() && isRaised(field, text.get())) {
+          node.problem(field.getKey(), text.get(), "problem.limit-raised", field.getValue());
+        }
         text.ifPresent(value -> fields.put(field.getKey(), value));
       }
     }
     node.done();
     return fields;
+  }
+
+  /** A legal limit is brought down here, never up: only a rule set raises it. */
+  private static boolean isRaised(Map.Entry<String, String> field, String text) {
+    return LIMITS.contains(field.getKey())
+        && isNumber(field.getValue())
+        && isNumber(text)
+        && new BigDecimal(text).compareTo(new BigDecimal(field.getValue())) > 0;
   }
 
   static boolean isNumber(String text) {

@@ -7,8 +7,8 @@ import java.util.Optional;
 /**
  * One technique: what it asks for, what it works out, what it adds to a batch. Pure: the same
  * inputs and tables give the same result. Its sentences lie in {@code halfgram/technique/NAME_en}
- * of the resources under {@code technique.NAME.…}, its formula as MathML in {@code NAME.html}
- * beside them.
+ * of the resources under {@code technique.NAME.…}, its formula as MathML in {@code
+ * halfgram/pages/technique/NAME.html}.
  */
 public interface Technique {
 

@@ -1,13 +1,20 @@
 package halfgram.technique;
 
+import halfgram.technique.additive.AdditiveLevelTechnique;
 import halfgram.technique.bath.SphereBathTechnique;
 import halfgram.technique.blanch.BlanchShockTechnique;
 import halfgram.technique.bonding.BondingTechnique;
 import halfgram.technique.brine.BrineTechnique;
 import halfgram.technique.brixblend.BrixBlendTechnique;
+import halfgram.technique.emulsion.EmulsionTechnique;
+import halfgram.technique.foam.FoamTechnique;
+import halfgram.technique.gel.GelTechnique;
+import halfgram.technique.gelatin.GelatinStrengthTechnique;
 import halfgram.technique.herboil.HerbOilTechnique;
+import halfgram.technique.methylcellulose.MethylcelluloseTechnique;
 import halfgram.technique.powder.OilPowderTechnique;
 import halfgram.technique.reduction.ReductionTechnique;
+import halfgram.technique.weighing.WeighingTechnique;
 import java.util.List;
 import java.util.Optional;
 
@@ -19,7 +26,14 @@ public final class Techniques {
           new BlanchShockTechnique(),
           new HerbOilTechnique(),
           new OilPowderTechnique(),
+          new GelTechnique(),
+          new GelatinStrengthTechnique(),
+          new FoamTechnique(),
+          new EmulsionTechnique(),
+          new MethylcelluloseTechnique(),
           new BrineTechnique(),
+          new WeighingTechnique(),
+          new AdditiveLevelTechnique(),
           new ReductionTechnique(),
           new BrixBlendTechnique(),
           new BondingTechnique());

@@ -1,0 +1,186 @@
+package halfgram.technique.gel;
+
+import halfgram.technique.Values;
+import halfgram.technique.Working;
+import java.util.List;
+
+/** What a cook with experience would remark on. */
+final class Remarks {
+  /** A limit met exactly is met: what floating point leaves is no excess. */
+  private static final double SAME = 1e-9;
+
+  /** A layer of 3 in cools too slowly to be sure; published on cooling of foods. */
+  private static final double DEEP_MM = 76;
+
+  private static final double ROOM = 20;
+
+  private final Working working;
+  private final Agent agent;
+  private final Values values;
+
+  Remarks(Working working, Agent agent, Values values) {
+    this.working = working;
+    this.agent = agent;
+    this.values = values;
+  }
+
+  void all(double dose) {
+    dose(dose);
+    acid();
+    ions();
+    sugar();
+    enemies();
+    kind();
+    plate();
+    standing();
+    notes();
+  }
+
+  private void dose(double dose) {
+    double low = agent.lowest();
+    double high = agent.highest();
+    if (Double.isNaN(low) && Double.isNaN(high)) {
+      working.warn("technique.gel.warn.dose-unknown", agent.name());
+    } else if (below(dose, low)) {
+      working.warn("technique.gel.warn.dose-low", dose, low);
+    } else if (above(dose, high)) {
+      working.warn("technique.gel.warn.dose-high", dose, high);
+    } else if (isDisputed(dose)) {
+      working.warn("technique.gel.warn.dose-disputed", dose);
+    }
+  }
+
+  /** Inside of one source's range and outside of another's. */
+  private boolean isDisputed(double dose) {
+    boolean table =
+        below(dose, agent.number("low_percent")) || above(dose, agent.number("high_percent"));
+    boolean usual =
+        below(dose, agent.number("usual_low_percent"))
+            || above(dose, agent.number("usual_high_percent"));
+    return table || usual;
+  }
+
+  private void acid() {
+    double ph = values.number("ph");
+    double low = agent.number("ph_low");
+    double high = agent.number("ph_high");
+    if (ph == 0) {
+      if (agent.is("ph_decides", "yes")) {
+        working.warn("technique.gel.warn.ph-unread", agent.name());
+      }
+    } else if (below(ph, low) || above(ph, high)) {
+      working.warn("technique.gel.warn.ph", ph, low, high);
+    } else if (below(ph, agent.number("ph_best_low")) || above(ph, agent.number("ph_best_high"))) {
+      working.warn("technique.gel.warn.ph-weak", ph, agent.name());
+    }
+  }
+
+  private void ions() {
+    List<String> needs = agent.needs();
+    double calcium = values.number("calcium");
+    boolean there =
+        (needs.contains("calcium") && calcium > 0)
+            || (needs.contains("potassium") && values.is("potassium", "yes"))
+            || (needs.contains("milk") && values.is("milk", "yes"));
+    if (needs.contains("partner")) {
+      working.warn("technique.gel.warn.partner", agent.name());
+    } else if (needs.contains("alkali")) {
+      working.warn("technique.gel.warn.alkali", agent.name());
+    } else if (!needs.isEmpty() && !there) {
+      working.warn("technique.gel.warn.ions", agent.name(), String.join(", ", needs));
+    }
+    double slows = agent.number("calcium_slows_from_mg_per_kg");
+    if (calcium >= slows) {
+      working.warn("technique.gel.warn.calcium-slows", calcium, slows);
+    }
+    if (agent.has("calcium_mg_per_g_low") && calcium > 0) {
+      double perGram = calcium * values.number("mix") / 1000 / values.number("amount");
+      double low = agent.number("calcium_mg_per_g_low");
+      double high = agent.number("calcium_mg_per_g_high");
+      if (below(perGram, low) || above(perGram, high)) {
+        working.warn("technique.gel.warn.calcium-per-gram", perGram, low, high);
+      }
+    }
+  }
+
+  private void sugar() {
+    double brix = values.number("sugar");
+    double low = agent.number("brix_low");
+    double high = agent.number("brix_high");
+    if (below(brix, low)) {
+      working.warn("technique.gel.warn.sugar-low", brix, low);
+    } else if (above(brix, high)) {
+      working.warn("technique.gel.warn.sugar-high", brix, high);
+    }
+  }
+
+  private void enemies() {
+    double alcohol = values.number("alcohol");
+    double most = agent.number("alcohol_most_percent");
+    // Published as less than so much, so that the number itself is too much.
+    if (alcohol > 0 && alcohol >= most) {
+      working.warn("technique.gel.warn.alcohol", alcohol, most);
+    }
+    if (agent.is("protease", "yes") && values.is("freshFruit", "yes")) {
+      working.warn("technique.gel.warn.fresh-fruit", agent.name());
+    }
+  }
+
+  private void kind() {
+    if (agent.thickensOnly()) {
+      working.warn("technique.gel.warn.thickens", agent.name());
+    } else if (agent.is("kind", "foam") || agent.is("kind", "emulsifier")) {
+      working.warn("technique.gel.warn.no-gel", agent.name());
+    }
+  }
+
+  private void plate() {
+    double serve = values.number("serve");
+    if (agent.setsHot()) {
+      if (serve <= agent.number("set_low_c")) {
+        working.warn("technique.gel.warn.served-cold", serve, agent.number("set_low_c"));
+      }
+    } else if (agent.is("melts", "yes") && !Double.isNaN(agent.meltsFrom())) {
+      if (serve >= agent.meltsTo()) {
+        working.warn("technique.gel.warn.served-molten", serve, agent.meltsTo());
+      } else if (serve >= agent.meltsFrom()) {
+        working.warn("technique.gel.warn.served-melting", serve, agent.meltsFrom());
+      }
+    } else if (agent.is("melts", "yes")) {
+      working.warn("technique.gel.warn.melts-somewhere", agent.name());
+    }
+  }
+
+  private void standing() {
+    boolean room = values.is("place", "room");
+    if (room && agent.is("kind", "enzyme")) {
+      working.warn("technique.gel.warn.bond-warm");
+    } else if (room && agent.is("kind", "gel") && agent.setsBelow() <= ROOM) {
+      working.warn("technique.gel.warn.room", agent.name(), agent.setsBelow());
+    }
+    double depth = values.number("depth");
+    if (depth >= DEEP_MM) {
+      working.warn("technique.gel.warn.deep", depth);
+    }
+  }
+
+  private void notes() {
+    if (agent.has("disagree")) {
+      working.warn("technique.gel.warn.disagree", agent.row().text("disagree"));
+    }
+    if (agent.has("practice")) {
+      working.warn("technique.gel.warn.practice", agent.row().text("practice"));
+    }
+    if (agent.has("unverified")) {
+      working.warn("technique.gel.warn.unverified", agent.row().text("unverified"));
+    }
+  }
+
+  private static boolean below(double number, double limit) {
+    return number < limit * (1 - SAME);
+  }
+
+  private static boolean above(double number, double limit) {
+    return number > limit * (1 + SAME);
+  }
+}

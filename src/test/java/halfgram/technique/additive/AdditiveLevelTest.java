@@ -1,0 +1,236 @@
+package halfgram.technique.additive;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import halfgram.input.Problem;
+import halfgram.measure.Standing;
+import halfgram.technique.Addition;
+import halfgram.technique.Tables.Row;
+import halfgram.technique.TriedOut;
+import halfgram.testkit.Chance;
+import halfgram.testkit.Seeds;
+import java.math.BigDecimal;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Levels of additives against published maxima and published curing arithmetic. */
+class AdditiveLevelTest {
+  private static final AdditiveLevelTechnique LEVEL = new AdditiveLevelTechnique();
+  private static final String PUDDING = "us-alginate-gelatins-puddings";
+
+  private static final BigDecimal FOUR = new BigDecimal(4);
+
+  private static TriedOut of(String additive, String amount, String mix) {
+    return TriedOut.of(LEVEL, "additive", additive, "amount", amount, "mix", mix);
+  }
+
+  /** Published: 21 CFR 184.1724 and 184.1199, as served. */
+  @ParameterizedTest
+  @CsvSource({
+    "us-alginate-gelatins-puddings,41 g,true",
+    "us-alginate-gelatins-puddings,40 g,false",
+    "us-alginate-gelatins-puddings,40.0001 g,true",
+    "us-calcium-gluconate-gelatins-puddings,45 g,false",
+    "us-calcium-gluconate-gelatins-puddings,45.001 g,true",
+    "us-agar-other,2.5 g,false",
+    "us-agar-other,2.51 g,true",
+    "us-calcium-chloride-other,500 mg,false",
+    "us-calcium-chloride-other,501 mg,true",
+    "us-guar-sauces,12 g,false",
+    "eu-konjac,10 g,false",
+    "eu-konjac,10.1 g,true",
+    "us-benzoic-acid-any,1 g,false",
+    "us-benzoic-acid-any,1.1 g,true"
+  })
+  void theMaximumIsAllowedAndAnythingAboveItIsNot(String row, String amount, boolean stopped) {
+    assertThat(of(row, amount, "1 kg").stops("above")).isEqualTo(stopped);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0.64 oz,16 oz,false", "0.65 oz,16 oz,true", "0.04 lb,1 lb,false"})
+  void theLimitIsExactInTheUnitTyped(String amount, String mix, boolean stopped) {
+    assertThat(of(PUDDING, amount, mix).stops("above")).isEqualTo(stopped);
+  }
+
+  @Test
+  void everyFigureOfALevel() {
+    TriedOut tried = of(PUDDING, "10 g", "1 kg");
+    assertThat(tried.number("level")).isCloseTo(10_000, within(1e-6));
+    assertThat(tried.number("levelPercent")).isCloseTo(1, within(1e-9));
+    assertThat(tried.number("maximum")).isEqualTo(40_000);
+    assertThat(tried.number("ofMaximum")).isCloseTo(25, within(1e-9));
+    assertThat(tried.number("most")).isCloseTo(40, within(1e-9));
+    assertThat(tried.number("left")).isCloseTo(30, within(1e-9));
+  }
+
+  /** The food is judged as served, not the bath it came from nor the mix it cooked down from. */
+  @Test
+  void theFinishedFoodIsJudged() {
+    TriedOut tried = of(PUDDING, "30 g", "1 kg");
+    assertThat(tried.stops("above")).isFalse();
+    assertThat(tried.with("yield", "75 %").stops("above")).isFalse();
+    assertThat(tried.with("yield", "74 %").stops("above")).isTrue();
+    assertThat(tried.with("yield", "50 %").with("carried", "10 %").number("level"))
+        .isCloseTo(6000, within(1e-6));
+  }
+
+  /** Published in a curing sheet: 32 g of cure with 5.88 % in 1266 g, pumped 10 %: 148.6. */
+  @Test
+  void aPumpedCureIsReckonedOnItsPickle() {
+    TriedOut tried =
+        of("us-nitrite-pumped", "32 g", "1266 g").with("strength", "5.88 %", "pump", "10 %");
+    assertThat(tried.number("level")).isCloseTo(148.6, within(0.05));
+    assertThat(tried.stops("above")).isFalse();
+    assertThat(tried.added(Addition.Caution.class))
+        .extracting(Addition.Caution::code)
+        .containsExactly("regulated-cure");
+    TriedOut gallon =
+        of("us-nitrite-bacon-pumped", "3 oz", "8.33 lb").with("strength", "6.25 %", "pump", "10 %");
+    assertThat(gallon.number("level")).isCloseTo(140, within(1.0));
+    assertThat(gallon.number("counted")).isCloseTo(0.01171 * 453.59237, within(0.005));
+    assertThat(gallon.stops("above")).isTrue();
+  }
+
+  /** Computed: a quarter ounce of nitrite on 100 lb is 156.25, just above the 156 from memory. */
+  @Test
+  void aComminutedCureIsReckonedOnRawMeat() {
+    TriedOut tried = of("us-nitrite-comminuted", "0.25 oz", "105 lb").with("green", "100 lb");
+    assertThat(tried.number("level")).isCloseTo(156.25, within(1e-6));
+    assertThat(tried.warns("unverified")).isTrue();
+    TriedOut cure = of("us-nitrite-bacon-dry", "1.92 g", "1002 g");
+    assertThat(cure.with("green", "1 kg", "strength", "6.25 %").number("level"))
+        .isCloseTo(120, within(1e-6));
+  }
+
+  @Test
+  void anImmersedCureIsReckonedOnMeatAndPickle() {
+    TriedOut tried = of("us-nitrite-bacon-immersed", "3.84 g", "1 kg").with("strength", "6.25 %");
+    assertThat(tried.with("green", "1 kg").number("level")).isCloseTo(120, within(1e-6));
+    assertThat(tried.with("green", "999 g").stops("above")).isTrue();
+  }
+
+  @Test
+  void anIngoingLevelIsNotReckonedWithoutWhatItIsReckonedOn() {
+    TriedOut green = of("us-nitrite-comminuted", "1 g", "1 kg");
+    assertThat(green.stops("no-green")).isTrue();
+    assertThat(green.result().figures()).isEmpty();
+    assertThat(of("us-nitrite-bacon-immersed", "1 g", "1 kg").stops("no-green")).isTrue();
+    assertThat(of("us-nitrite-pumped", "1 g", "1 kg").stops("no-pump")).isTrue();
+    assertThat(of(PUDDING, "0 g", "0 g").stops("no-mix")).isTrue();
+  }
+
+  /** Computed: sodium nitrite is 66.68 % nitrite ion. */
+  @Test
+  void theEuropeanMaximumCountsTheIonAndSaysWhatItDoesNotKnow() {
+    TriedOut tried = of("eu-nitrite-meat", "119 mg", "1 kg").with("green", "1 kg");
+    assertThat(tried.number("level")).isCloseTo(79.35, within(0.005));
+    assertThat(tried.stops("above")).isFalse();
+    assertThat(tried.with("amount", "120 mg").stops("above")).isTrue();
+    assertThat(tried.warns("unverified")).isTrue();
+    assertThat(tried.warns("note")).isTrue();
+  }
+
+  /** Published: above 10 mg/kg or 10 mg/L as SO2 the food has to say so (Annex II, group 12). */
+  @ParameterizedTest
+  @CsvSource({
+    "eu-sulphites-declare,10 mg,false", "eu-sulphites-declare,10.1 mg,true",
+    "us-sulphites-declare,10 mg,true", "us-sulphites-declare,9.9 mg,false"
+  })
+  void sulphitesAreDeclaredAboveTheirThreshold(String row, String amount, boolean declared) {
+    TriedOut tried = of(row, amount, "1 kg");
+    assertThat(tried.warns("declare")).isEqualTo(declared);
+    assertThat(tried.result().stops()).isEmpty();
+  }
+
+  @Test
+  void whereTheRuleHasNoNumberNoneIsMadeUp() {
+    for (String row : List.of("us-xanthan", "eu-alginate", "codex-agar", "other")) {
+      TriedOut tried = of(row, "10 g", "1 kg");
+      assertThat(tried.find("maximum")).as(row).isEmpty();
+      assertThat(tried.find("ofMaximum")).as(row).isEmpty();
+      assertThat(tried.number("level")).as(row).isCloseTo(10_000, within(1e-6));
+      assertThat(tried.result().stops()).as(row).isEmpty();
+    }
+    assertThat(of("us-xanthan", "10 g", "1 kg").warns("gmp")).isTrue();
+    assertThat(of("eu-alginate", "10 g", "1 kg").warns("quantum-satis")).isTrue();
+    assertThat(of("other", "10 g", "1 kg").warns("none-known")).isTrue();
+  }
+
+  /** Published: Commission Decision 2004/374/EC. */
+  @Test
+  void jellyMiniCupsAreRefused() {
+    assertThat(of("eu-gels-jelly-mini-cups", "1 g", "1 kg").stops("banned")).isTrue();
+    assertThat(of("eu-gels-jelly-mini-cups", "0 g", "1 kg").stops("banned")).isFalse();
+  }
+
+  @Test
+  void aRowFromMemoryIsCalledUnverifiedAndEveryResultDefersToTheLocalCode() {
+    for (Row row : TriedOut.tables().table("additives").values()) {
+      TriedOut tried = of(row.code(), "1 mg", "1 kg").with("green", "1 kg", "pump", "10 %");
+      assertThat(tried.warns("unverified"))
+          .as(row.code())
+          .isEqualTo(row.standing() == Standing.UNVERIFIED);
+      assertThat(tried.warns("local")).as(row.code()).isTrue();
+      assertThat(tried.result().sources()).as(row.code()).containsExactly(row.source());
+    }
+    assertThat(TriedOut.tables().table("additives")).hasSizeGreaterThan(80);
+  }
+
+  @Test
+  void theCookReadsAMostThatHoldsForAnyBatch() {
+    TriedOut tried = of(PUDDING, "10 g", "2 kg");
+    Addition.Reminder reminder = tried.added(Addition.Reminder.class).get(0);
+    assertThat(reminder.said().args()).containsExactly("40");
+    assertThat(of("us-xanthan", "10 g", "2 kg").additions()).isEmpty();
+  }
+
+  @Test
+  void moreAdditiveIsNeverALowerLevelAndMoreFoodNeverAHigherOne() {
+    Seeds.over(
+        300,
+        seed -> {
+          Chance chance = new Chance(seed);
+          int grams = chance.from(1, 500);
+          int mix = chance.from(500, 5000);
+          TriedOut tried = of(PUDDING, grams + " g", mix + " g");
+          assertThat(of(PUDDING, grams + 1 + " g", mix + " g").number("level"))
+              .isGreaterThan(tried.number("level"));
+          assertThat(of(PUDDING, grams + " g", mix + 1 + " g").number("level"))
+              .isLessThan(tried.number("level"));
+          assertThat(of(PUDDING, grams * 1000 + " mg", mix / 1000.0 + " kg").number("level"))
+              .isCloseTo(tried.number("level"), within(1e-6));
+          String most = BigDecimal.valueOf(mix).movePointLeft(2).multiply(FOUR) + " g";
+          assertThat(tried.number("most")).isCloseTo(mix * 0.04, within(1e-9));
+          assertThat(of(PUDDING, most, mix + " g").stops("above")).isFalse();
+        });
+  }
+
+  /** A strength of 6.25 % that is typed as a bare number is refused, whichever way it was meant. */
+  @Test
+  void everyBadInputIsNamedAtOnce() {
+    TriedOut bad =
+        TriedOut.of(
+            LEVEL,
+            "additive",
+            "us-glue",
+            "amount",
+            "3",
+            "strength",
+            "6.25",
+            "yield",
+            "0 %",
+            "pump",
+            "101 %");
+    assertThat(bad.problems().list())
+        .extracting(Problem::path)
+        .containsExactlyInAnyOrder("additive", "amount", "mix", "strength", "yield", "pump");
+  }
+
+  @Test
+  void theWorkedExampleWorks() {
+    assertThat(TriedOut.example(LEVEL).number("ofMaximum")).isCloseTo(100, within(1e-9));
+  }
+}
