@@ -54,9 +54,9 @@ final class TechniqueReader {
   FormulaVersion apply(Node node, FormulaVersion version) {
     List<TechniqueUse> uses = new ArrayList<>();
     Optional<Node> single = node.object("technique");
-    single.flatMap(one -> use(one, version)).ifPresent(uses::add);
+    single.flatMap(one -> use(one, one, version)).ifPresent(uses::add);
     single.ifPresent(Node::done);
-    node.list("techniques", one -> use(one, version)).forEach(use -> use.ifPresent(uses::add));
+    node.list("techniques", one -> attached(one, version)).forEach(use -> use.ifPresent(uses::add));
     checkFigures(node, version, uses);
     checkPieces(node, version, uses);
     return Applied.to(version, uses);
@@ -98,7 +98,19 @@ final class TechniqueReader {
     }
   }
 
-  private Optional<TechniqueUse> use(Node node, FormulaVersion version) {
+  private Optional<TechniqueUse> attached(Node node, FormulaVersion version) {
+    Optional<Node> of = node.object("of");
+    Optional<TechniqueUse> use = use(node, of.orElse(node), version);
+    of.ifPresent(Node::done);
+    return use;
+  }
+
+  /**
+   * A technique.
+   *
+   * @param of where its parts are told
+   */
+  private Optional<TechniqueUse> use(Node node, Node of, FormulaVersion version) {
     String name = node.word("name");
     Optional<Technique> technique = Techniques.find(name);
     Set<String> steps = new TreeSet<>(version.steps().stream().map(Step::code).toList());
@@ -113,10 +125,10 @@ final class TechniqueReader {
       }
       return Optional.empty();
     }
-    Map<String, String> parts = parts(node, technique.get(), version);
+    Map<String, String> parts = parts(of, technique.get(), version);
     Map<String, String> typed = typed(node, technique.get());
     if (technique.get().parts().stream().anyMatch(part -> part.kind() == Part.Kind.FORMULA)) {
-      checkBath(node, parts);
+      checkBath(of, parts);
     }
     if (!steps.contains(step)) {
       return Optional.empty();

@@ -160,7 +160,7 @@ final class TechniqueCommand {
             + words.say(
                 "technique-command.usual",
                 Figure.plain(input.usual()) + unit,
-                Message.of("why.standing." + input.standing().word()));
+                Message.of("standing." + input.standing().word()));
   }
 
   private static String text(Messages words, Calculation worked) {

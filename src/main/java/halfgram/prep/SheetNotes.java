@@ -215,10 +215,15 @@ final class SheetNotes {
     List<Input> inputs = new ArrayList<>();
     for (var input : BathInputs.OWN) {
       Values.Value value = bath.values().get(input.name());
+      if (Double.isNaN(value.number())) {
+        continue;
+      }
       inputs.add(
           Input.entered(
               Message.of("why.input", input.name()),
-              SphereBath.shown(value.number(), value.unit()),
+              value.word().isEmpty()
+                  ? SphereBath.shown(value.number(), value.unit())
+                  : value.word(),
               Message.of(
                   "why.standing."
                       + value.standing().name().toLowerCase(Locale.ROOT).replace('_', '-'),

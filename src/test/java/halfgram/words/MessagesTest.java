@@ -167,6 +167,7 @@ class MessagesTest {
         "why.rule.weigh.",
         membersIn("prep/TaskNotes.java", "void note(Task task, WeighLine line) {", "\n  }"));
     families.put("why.standing.", words(Standing.values()));
+    families.put("standing.", words(Standing.values()));
     families.put("role.", Arrays.stream(Role.values()).map(Role::code).toList());
     families.put("deed.", Arrays.stream(Deed.values()).map(Deed::code).toList());
     families.put("audit.kind.", Audit.KINDS);

@@ -3,6 +3,8 @@ package halfgram.pages.formulas;
 import halfgram.pages.formulas.Shape.Part;
 import halfgram.pages.formulas.Shape.Place;
 import halfgram.prep.KitchenBook;
+import halfgram.technique.Figure;
+import halfgram.technique.Input;
 import halfgram.technique.bath.BathInputs;
 import halfgram.words.Messages;
 import java.util.ArrayList;
@@ -67,7 +69,8 @@ record EditView(
             "lines", "formulas.add-line",
             "steps", "formulas.add-step",
             "outputs", "formulas.add-output",
-            "equipment", "formulas.add-machine");
+            "equipment", "formulas.add-machine",
+            "techniques", "formulas.add-technique");
 
     private final VersionForm form;
     private final Map<String, String> faults;
@@ -96,7 +99,7 @@ record EditView(
                 part.known().stream()
                     .map(w -> option(w, w, !form.get(name + "." + w).isEmpty()))
                     .toList();
-            case TEXT, NUMBER, FLAG, GROUP, ROWS -> List.of();
+            case TEXT, NUMBER, FLAG, PAIRS, GROUP, ROWS -> List.of();
           };
       List<Cell> cells =
           part.kind() == Shape.Kind.GROUP ? cells(part.parts(), name + ".") : List.of();
@@ -117,15 +120,18 @@ record EditView(
       }
       return BathInputs.OWN.stream()
           .filter(input -> input.name().equals(part.key()))
-          .map(
-              input ->
-                  words.say(
-                      "formulas.input",
-                      input.name(),
-                      input.unit(),
-                      java.math.BigDecimal.valueOf(input.usual())))
+          .map(this::asked)
           .findFirst()
           .orElse(part.key());
+    }
+
+    /** An input with what counts where nothing is typed. */
+    private String asked(Input input) {
+      if (input.isWord()) {
+        return words.say("formulas.input-word", input.name(), String.join(", ", input.options()));
+      }
+      String usual = Double.isNaN(input.usual()) ? "-" : Figure.plain(input.usual());
+      return words.say("formulas.input", input.name(), input.unit(), usual);
     }
 
     private String fault(String name) {

@@ -1,5 +1,9 @@
 package halfgram.pages.formulas;
 
+import halfgram.technique.Technique;
+import halfgram.technique.Techniques;
+import halfgram.technique.bath.BathInputs;
+import halfgram.technique.bath.SphereBath;
 import java.util.List;
 
 /** What the book can say of a formula version, for the form and for telling versions apart. */
@@ -13,6 +17,7 @@ final class Shape {
     CHOICE,
     TEXTS,
     TICKS,
+    PAIRS,
     GROUP,
     ROWS
   }
@@ -60,6 +65,8 @@ final class Shape {
           number("measured", "formulas.field.measured").more(),
           text("stopWhen", "formulas.field.stop-when", "").more(),
           number("sequestrant", "formulas.field.sequestrant").more(),
+          text("technique", "formulas.field.by-technique", "").more(),
+          flag("aside", "formulas.field.aside").more(),
           text("output", "formulas.field.output", "").more(),
           number("version", "formulas.field.pin").more(),
           choice("as", "formulas.field.as", List.of("prepared", "purchased")).more(),
@@ -89,6 +96,13 @@ final class Shape {
           text("max", "formulas.field.at-most", ""),
           choice("why", "formulas.field.why", WHY),
           text("source", "formulas.field.source", ""));
+
+  private static final List<Part> ATTACHED =
+      List.of(
+          choice("name", "formulas.field.technique-name", names()),
+          text("step", "formulas.field.technique-step", "steps"),
+          part("of", "formulas.field.technique-parts", Kind.PAIRS, List.of(), List.of()),
+          part("inputs", "formulas.field.technique-inputs", Kind.PAIRS, List.of(), List.of()));
 
   private static final List<Part> GATE =
       List.of(
@@ -192,13 +206,20 @@ final class Shape {
           text("written", "formulas.field.written", ""),
           choice("when", "formulas.field.when", List.of("evening-before")),
           text("most", "formulas.field.most", ""),
-          group("technique", "formulas.field.technique", TECHNIQUE));
+          group("technique", "formulas.field.technique", TECHNIQUE),
+          rows("techniques", "formulas.field.techniques", ATTACHED));
 
   private Shape() {}
 
   private static List<Part> inputs() {
-    return halfgram.technique.bath.BathInputs.OWN.stream()
-        .map(input -> number(input.name(), ""))
+    return BathInputs.OWN.stream().map(input -> number(input.name(), "")).toList();
+  }
+
+  /** Techniques that a step can have; the bath has fields of its own. */
+  private static List<String> names() {
+    return Techniques.list().stream()
+        .map(Technique::name)
+        .filter(name -> !name.equals(SphereBath.NAME))
         .toList();
   }
 

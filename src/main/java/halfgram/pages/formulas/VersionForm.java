@@ -107,6 +107,7 @@ final class VersionForm {
         }
         case TEXTS -> part.known().forEach(l -> put(name + "." + l, said(value, l)));
         case TICKS -> value.forEach(one -> put(name + "." + one.asText(), "on"));
+        case PAIRS -> put(name, Pairs.shown(value));
         case TEXT, NUMBER, FLAG, CHOICE -> put(name, shown(value));
       }
     }
@@ -166,6 +167,7 @@ final class VersionForm {
         case ROWS -> rows(part, node, name, at);
         case TEXTS -> texts(part, node, name);
         case TICKS -> ticks(part, node, name);
+        case PAIRS -> Pairs.write(node, part.key(), get(name));
         case TEXT, NUMBER, FLAG, CHOICE -> value(part, node, name);
       }
     }

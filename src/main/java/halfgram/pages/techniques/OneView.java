@@ -148,7 +148,7 @@ final class OneView {
     if (input.isWord() || Double.isNaN(input.usual())) {
       return "";
     }
-    String said = words.say(Message.of("why.standing." + input.standing().word()));
+    String said = words.say(Message.of("standing." + input.standing().word()));
     String usual = input.standing().word().replace('-', ' ');
     return input.source().isEmpty() || input.source().equals(usual)
         ? said

@@ -65,7 +65,7 @@ record RowView(
                 one ->
                     new Choice(
                         one.word(),
-                        words.say(Message.of("why.standing." + one.word())),
+                        words.say(Message.of("standing." + one.word())),
                         one.word().equals(believed)))
             .toList();
     List<String> others =

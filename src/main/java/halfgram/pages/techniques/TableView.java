@@ -38,7 +38,7 @@ record TableView(String table, String name, String find, List<String> columns, L
                 row.code(),
                 Visit.encoded(row.code()),
                 cells,
-                words.say(Message.of("why.standing." + row.standing().word())),
+                words.say(Message.of("standing." + row.standing().word())),
                 row.source(),
                 row.own()));
       }
