@@ -51,7 +51,10 @@ public sealed interface Addition {
   /** One of the usual cautions, where the hand will be. */
   record Caution(String code) implements Addition {}
 
-  /** A sentence for the cook at the step: what to look at, what to read, what not to do. */
+  /**
+   * A sentence for the cook at the step: what to look at, what to read, what not to do. It holds
+   * for a batch of any size, so it names shares and temperatures, never masses.
+   */
   record Reminder(Message said) implements Addition {}
 
   private static BigDecimal rounded(double number) {

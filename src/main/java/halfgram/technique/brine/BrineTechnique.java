@@ -207,7 +207,9 @@ public final class BrineTechnique implements Technique {
       case "injected" ->
           additions.add(
               new Addition.Reminder(
-                  Message.of("technique.brine.say.weigh", shown(result, "pumpedMass"))));
+                  Message.of(
+                      "technique.brine.say.weigh",
+                      Figure.plain(result.number("pumpedMass") / values.number("meat") * 100))));
       case "gradient" ->
           additions.add(
               new Addition.Reminder(
@@ -217,8 +219,7 @@ public final class BrineTechnique implements Technique {
       }
     }
     if (!values.is("cure", "none")) {
-      additions.add(
-          new Addition.Reminder(Message.of("technique.brine.say.cure", shown(result, "cure"))));
+      additions.add(new Addition.Reminder(Message.of("technique.brine.say.cure")));
     }
     return additions;
   }

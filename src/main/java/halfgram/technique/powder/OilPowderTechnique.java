@@ -4,6 +4,7 @@ import halfgram.measure.Message;
 import halfgram.measure.Standing;
 import halfgram.technique.Addition;
 import halfgram.technique.Curve;
+import halfgram.technique.Figure;
 import halfgram.technique.Input;
 import halfgram.technique.Input.Origin;
 import halfgram.technique.Output;
@@ -215,8 +216,8 @@ public final class OilPowderTechnique implements Technique {
         new Addition.Reminder(
             Message.of(
                 "technique.oil-powder.say.by-eye",
-                result.find("powderLeast").orElseThrow().shown(),
-                result.find("powderMost").orElseThrow().shown())));
+                ofFat(result, values, "powderLeast"),
+                ofFat(result, values, "powderMost"))));
     if (values.is("kind", "herb-oil")) {
       additions.add(
           new Addition.Keeps(
@@ -227,6 +228,11 @@ public final class OilPowderTechnique implements Technique {
       additions.add(new Addition.Reminder(Message.of("technique.oil-powder.say.date")));
     }
     return additions;
+  }
+
+  /** Percent of the fat: a reminder holds for a batch of any size. */
+  private static String ofFat(Result result, Values values, String figure) {
+    return Figure.plain(result.number(figure) / values.number("fat") * 100);
   }
 
   @Override

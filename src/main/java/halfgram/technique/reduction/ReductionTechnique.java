@@ -147,17 +147,16 @@ public final class ReductionTechnique implements Technique {
   public List<Addition> additions(Values values, Result result) {
     List<Addition> additions = new ArrayList<>();
     additions.add(new Addition.Caution("boiling-pot"));
-    Optional<Figure> scale = result.find("onScale").or(() -> result.find("left"));
-    scale.ifPresent(
-        figure ->
-            additions.add(
-                new Addition.Reminder(
-                    Message.of(
-                        values.number("pan") > 0
-                            ? "technique.reduction.say.with-pan"
-                            : "technique.reduction.say.without-pan",
-                        figure.shown(),
-                        Figure.plain(values.number("target"))))));
+    result
+        .find("left")
+        .ifPresent(
+            left ->
+                additions.add(
+                    new Addition.Reminder(
+                        Message.of(
+                            "technique.reduction.say.without-pan",
+                            Figure.plain(left.number() / values.number("mass") * 100),
+                            Figure.plain(values.number("target"))))));
     return additions;
   }
 
