@@ -52,6 +52,9 @@ final class TaskJson {
     json.words(node, "serves", task.serves());
     json.words(node, "contains", task.allergens());
     json.words(node, "cautions", task.cautions());
+    if (!task.reminders().isEmpty()) {
+      json.words(node, "reminders", task.reminders().stream().map(messages::say).toList());
+    }
     task.step().check().ifPresent(check -> node.put("check", word(check)));
     node.set("fills", json.count(Paths.task(task.id(), "fills"), task.fill().count()));
     node.set("fillMass", json.mass(Paths.task(task.id(), "fill-mass"), task.fill().each()));

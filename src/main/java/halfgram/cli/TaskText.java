@@ -64,6 +64,7 @@ final class TaskText {
       detail(contains);
     }
     task.cautions().forEach(caution -> detail(messages.say("caution." + caution)));
+    task.reminders().forEach(reminder -> detail(messages.say(reminder)));
     sheet.awaited(task).forEach(one -> detail(parts.notBefore(one, from -> time(from, day))));
     sheet.contacts(task).forEach(one -> detail(parts.contact(one, words, at -> time(at, day))));
     task.links().forEach(link -> parts.lag(task, link).ifPresent(this::detail));

@@ -6,6 +6,7 @@ import halfgram.formula.MachineUse;
 import halfgram.formula.Reason;
 import halfgram.formula.Step;
 import halfgram.measure.Message;
+import halfgram.technique.Addition;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -78,6 +79,19 @@ public record Task(
 
   public FormulaVersion version() {
     return make.version();
+  }
+
+  /** What the techniques at its step tell whoever does it. */
+  public List<Message> reminders() {
+    if (kind != Kind.STEP) {
+      return List.of();
+    }
+    return version().techniques().stream()
+        .filter(use -> use.step().equals(step.code()))
+        .flatMap(use -> use.additions().stream())
+        .filter(Addition.Reminder.class::isInstance)
+        .map(addition -> ((Addition.Reminder) addition).said())
+        .toList();
   }
 
   public String station() {

@@ -44,7 +44,7 @@ public sealed interface Addition {
   record Load(Mass most) implements Addition {
     /** As worked out, in grams. */
     public static Load of(double grams) {
-      return new Load(Mass.grams(rounded(grams).toPlainString()));
+      return new Load(Mass.of(BigDecimal.valueOf(grams), Rounding.TO_MICROGRAM));
     }
   }
 

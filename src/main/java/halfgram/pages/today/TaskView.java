@@ -92,6 +92,7 @@ record TaskView(
       said.add(shown.text(task.step().instruction()));
     }
     task.note().ifPresent(note -> said.add(words.say(note)));
+    task.reminders().forEach(reminder -> said.add(words.say(reminder)));
     if (!task.unattended().isZero()) {
       said.add(words.say("sheet.unattended", task.unattended(), shown.time(task.end())));
     }

@@ -213,6 +213,7 @@ record Hand(
     private List<String> notes() {
       List<String> notes = new ArrayList<>();
       task.note().ifPresent(note -> notes.add(words.say(note)));
+      task.reminders().forEach(reminder -> notes.add(words.say(reminder)));
       if (task.hands() > 1) {
         notes.add(words.say("sheet.hands", task.hands()));
       }
