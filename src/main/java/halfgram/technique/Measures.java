@@ -25,7 +25,8 @@ final class Measures {
           Map.of("s", "1", "min", "60", "h", "3600", "d", "86400"),
           Map.of("%", "1", "ppm", "0.0001", "g/kg", "0.1"),
           Map.of("mg/L", "1", "gpg", "17.118061"),
-          Map.of("g/mL", "1", "kg/L", "1", "g/L", "0.001"));
+          Map.of("g/mL", "1", "kg/L", "1", "g/L", "0.001"),
+          Map.of("µm²/s", "1", "um2/s", "1"));
 
   private Measures() {}
 

@@ -18,7 +18,7 @@ import java.util.regex.Pattern;
  */
 public final class Typed {
   private static final Pattern NUMBER =
-      Pattern.compile("([+-]?\\d{1,12}(?:[.,]\\d{1,12})?)\\s*(\\S{0,12})");
+      Pattern.compile("([+-]?\\d{1,12}(?:[.,]\\d{1,12})?)\\s*((?:\\S.{0,14})?)");
 
   private final Technique technique;
   private final Tables tables;

@@ -11,7 +11,10 @@ import java.util.Set;
 import java.util.TreeSet;
 
 /** One reference table, its columns side by side. */
-record TableView(String table, String name, String find, List<String> columns, List<Line> lines) {
+record TableView(
+    String table, String name, String find, boolean wide, List<String> columns, List<Line> lines) {
+  /** More columns than this stand below each other. */
+  private static final int SIDE_BY_SIDE = 6;
 
   /**
    * A row.
@@ -22,9 +25,13 @@ record TableView(String table, String name, String find, List<String> columns, L
       String code,
       String address,
       List<String> cells,
+      List<Pair> pairs,
       String believed,
       String source,
       boolean own) {}
+
+  /** A column with what the row has in it. */
+  record Pair(String name, String value) {}
 
   static TableView of(String table, String name, Tables tables, String find, Messages words) {
     Set<String> columns = new TreeSet<>();
@@ -38,13 +45,20 @@ record TableView(String table, String name, String find, List<String> columns, L
                 row.code(),
                 Visit.encoded(row.code()),
                 cells,
+                pairs(row),
                 words.say(Message.of("standing." + row.standing().word())),
                 row.source(),
                 row.own()));
       }
     }
     List<String> names = columns.stream().map(TableView::spoken).toList();
-    return new TableView(table, name, find, names, lines);
+    return new TableView(table, name, find, columns.size() > SIDE_BY_SIDE, names, lines);
+  }
+
+  private static List<Pair> pairs(Tables.Row row) {
+    return row.fields().entrySet().stream()
+        .map(field -> new Pair(spoken(field.getKey()), field.getValue()))
+        .toList();
   }
 
   private static boolean has(Tables.Row row, String find) {

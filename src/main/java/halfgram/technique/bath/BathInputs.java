@@ -12,7 +12,7 @@ public final class BathInputs {
 
   /** The common way to say how quickly calcium moves in a gel; sources disagree. */
   private static final String DIFFUSION =
-      "4 to 8e-10 m2/s at 25 °C: literature values for alginate gels disagree";
+      "400 to 800 µm²/s at 25 °C: literature values for alginate gels disagree";
 
   /** What a formula may say. */
   public static final List<Input> OWN =
@@ -73,7 +73,7 @@ public final class BathInputs {
                   Input.common("hardness", "mg/L", 0, 2000, 0).from(Input.Origin.KITCHEN),
                   Input.number(
                       "diffusivity",
-                      "1e-10 m2/s",
+                      "µm²/s",
                       1,
                       10,
                       5,

@@ -60,13 +60,13 @@ final class BathWorking {
         / Skin.sites(values.number("alginate") / 100);
   }
 
-  double thickness(double tenPower, double seconds) {
-    return Skin.thickness(lambda, diffusivity(tenPower), seconds);
+  double thickness(double square, double seconds) {
+    return Skin.thickness(lambda, diffusivity(square), seconds);
   }
 
-  /** m2/s in this bath, of a number in 1e-10 m2/s at 25 °C. */
-  private double diffusivity(double tenPower) {
-    return Skin.at(tenPower * 1e-10, values.number("bathTemperature"));
+  /** m2/s in this bath, of a number in µm²/s at 25 °C. */
+  private double diffusivity(double square) {
+    return Skin.at(square * 1e-12, values.number("bathTemperature"));
   }
 
   Result result() {
@@ -155,13 +155,13 @@ final class BathWorking {
     double celsius = values.number("bathTemperature");
     working.figure(
         "diffusivity",
-        diffusivity(usual) * 1e10,
+        diffusivity(usual) * 1e12,
         "technique.sphere-bath.why.diffusivity",
         usual,
         celsius);
     working.figure("skinAtSet", thickness(usual, set), "technique.sphere-bath.why.skin", set);
-    working.figure("skinLow", thickness(4, set), "technique.sphere-bath.why.skin-low", set);
-    working.figure("skinHigh", thickness(8, set), "technique.sphere-bath.why.skin-high", set);
+    working.figure("skinLow", thickness(400, set), "technique.sphere-bath.why.skin-low", set);
+    working.figure("skinHigh", thickness(800, set), "technique.sphere-bath.why.skin-high", set);
     working.figure(
         "timeForSkin",
         Skin.time(lambda, diffusivity(usual), values.number("skin")) + frozen(),
@@ -177,7 +177,7 @@ final class BathWorking {
     double root = mm / 2000 / lambda;
     working.figure(
         "diffusivity",
-        root * root / seconds * 1e10,
+        root * root / seconds * 1e12,
         "technique.sphere-bath.why.diffusivity-measured",
         mm,
         seconds);
@@ -250,7 +250,7 @@ final class BathWorking {
     Renewal first = Renewal.LEVEL;
     for (int i = 0; i < order.size(); i++) {
       double allowed = allows.getOrDefault(order.get(i), Double.MAX_VALUE);
-      if (allowed < 1e9) {
+      if (allowed < 1e5) {
         working.figure(names.get(i), allowed, whys.get(i));
       }
       first = allowed < allows.getOrDefault(first, 0.0) ? order.get(i) : first;

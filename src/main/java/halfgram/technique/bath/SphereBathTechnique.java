@@ -26,7 +26,7 @@ public final class SphereBathTechnique implements Technique {
           new Output("hard", "%"),
           new Output("citrate", "g/L"),
           new Output("front", "1"),
-          new Output("diffusivity", "1e-10 m2/s"),
+          new Output("diffusivity", "µm²/s"),
           new Output("skinAtSet", "mm"),
           new Output("skinLow", "mm"),
           new Output("skinHigh", "mm"),
