@@ -32,12 +32,10 @@ class AttachedTest {
     book.set(DILL + "/lines/+", "{'ingredient': 'water', 'aside': true, 'technique': 'water'}");
     book.set(DILL + "/lines/+", "{'ingredient': 'salt', 'aside': true, 'technique': 'salt'}");
     book.set(
-        DILL + "/lines/+",
-        "{'code': 'ice', 'ingredient': 'water', 'aside': true, 'technique': 'ice'}");
-    book.set(
-        DILL + "/technique",
-        "{'name': 'blanch-shock', 'step': 'blanch', 'herb': 'dill', 'water': 'water',"
-            + " 'ice': 'ice', 'inputs': {'vegetable': 'other-green', 'potWater': '10 L'}}");
+        DILL + "/techniques",
+        "[{'name': 'blanch-shock', 'step': 'blanch',"
+            + " 'of': {'herb': 'dill', 'water': 'water', 'ice': 'ice'},"
+            + " 'inputs': {'vegetable': 'other-green', 'potWater': '10 L'}}]");
     FormulaVersion dill = read("blanched-dill");
     assertThat(share(dill, "water")).isCloseTo(16.69 * 0.9584, within(1e-6));
     assertThat(share(dill, "salt")).isCloseTo(16.69 * 0.9584 * 0.015, within(1e-6));
@@ -45,7 +43,7 @@ class AttachedTest {
     assertThat(dill.steps().get(0).cautions()).containsOnlyOnce("boiling-pot");
     // 10 L take 599.16 g of leaves at once.
     assertThat(dill.steps().get(0).machines().get(0).limits().max())
-        .hasValueSatisfying(most -> assertThat(most).isLessThanOrEqualTo(Mass.grams("599.1")));
+        .hasValueSatisfying(most -> assertThat(most).isLessThanOrEqualTo(Mass.grams("599.17")));
   }
 
   @Test
@@ -77,9 +75,9 @@ class AttachedTest {
         POWDER + "/lines/+",
         "{'code': 'light', 'ingredient': 'maltodextrin', 'aside': true, 'technique': 'powder'}");
     book.set(
-        POWDER + "/technique",
-        "{'name': 'oil-powder', 'step': 'mix', 'fat': 'dill-oil',"
-            + " 'inputs': {'kind': 'herb-oil', 'oilDay': 2}}");
+        POWDER + "/techniques",
+        "[{'name': 'oil-powder', 'step': 'mix', 'of': {'fat': 'dill-oil'},"
+            + " 'inputs': {'kind': 'herb-oil', 'oilDay': 2}}]");
     FormulaVersion powder = read("dill-oil-powder");
     assertThat(share(powder, "light")).isCloseTo(0.66667, within(0.00001));
     assertThat(powder.outputs().get(0).hold().reason().isSafety()).isTrue();
@@ -89,28 +87,26 @@ class AttachedTest {
   @Test
   void figureThatATechniqueDoesNotGiveIsNamedWithThoseItDoes() {
     book.set(DILL + "/lines/+", "{'ingredient': 'water', 'aside': true, 'technique': 'lemon'}");
-    book.set(
-        DILL + "/technique",
-        "{'name': 'blanch-shock', 'step': 'blanch', 'herb': 'dill',"
-            + " 'inputs': {'vegetable': 'other-green', 'potWater': '10 L'}}");
     assertThat(problems()).singleElement().asString().contains("ice, salt, water");
   }
 
   @Test
   void saltTypedAsAProportionStopsTheFormula() {
     book.set(
-        "formulas/blanched-dill/versions/0/technique",
-        "{'name': 'brine', 'step': 'blanch', 'meat': 'dill', 'inputs': {'target': 0.0075}}");
+        DILL + "/techniques/+",
+        "{'name': 'brine', 'step': 'blanch', 'of': {'meat': 'dill'},"
+            + " 'inputs': {'target': 0.0075}}");
     assertThat(problems()).singleElement().asString().contains("0.0075 %", "probably 0.75 %");
   }
 
   private void attachOil(String inputs) {
     book.set(
-        OIL + "/technique",
-        "{'name': 'herb-oil', 'step': 'blend', 'herb': 'blanched-dill', 'oil': 'sunflower-oil',"
+        OIL + "/techniques",
+        "[{'name': 'herb-oil', 'step': 'blend',"
+            + " 'of': {'herb': 'blanched-dill', 'oil': 'sunflower-oil'},"
             + " 'inputs': {'herbIs': 'squeezed', 'squeezed': '88 %', "
             + inputs
-            + "}}");
+            + "}}]");
   }
 
   private FormulaVersion read(String code) {
