@@ -8,9 +8,6 @@ import halfgram.technique.Values;
 record Brine(Values values, Tables tables) {
   static final String LIMITS = "nitrite-limits";
 
-  /** Nitrite ion to sodium nitrite, as printed. */
-  private static final double ION_TO_SALT = 1.50;
-
   double number(String name) {
     return values.number(name);
   }
@@ -100,11 +97,12 @@ record Brine(Values values, Tables tables) {
 
   /** ppm of sodium nitrite that must not be passed. */
   double limit() {
-    if (isLocalLimit()) {
-      return number("localLimit");
-    }
-    double ppm = limitRow().number("ppm");
-    return limitRow().text("counted_as").equals("nitrite-ion") ? ppm * ION_TO_SALT : ppm;
+    return isLocalLimit() ? number("localLimit") : limitRow().number("ppm");
+  }
+
+  /** Whether the kitchen itself said the limit, here or in its own row of the table. */
+  boolean isOwnLimit() {
+    return isLocalLimit() || limitRow().own();
   }
 
   /** Whether the rule counts by another method than the one chosen. */

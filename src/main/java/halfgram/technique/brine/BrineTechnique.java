@@ -208,8 +208,7 @@ public final class BrineTechnique implements Technique {
           additions.add(
               new Addition.Reminder(
                   Message.of(
-                      "technique.brine.say.weigh",
-                      Figure.plain(result.number("pumpedMass") / values.number("meat") * 100))));
+                      "technique.brine.say.weigh", Figure.plain(100 + values.number("pump")))));
       case "gradient" ->
           additions.add(
               new Addition.Reminder(

@@ -46,7 +46,7 @@ final class Curing {
     }
     working.warn("technique.brine.warn.licence");
     working.warn(
-        brine.isLocalLimit()
+        brine.isOwnLimit()
             ? "technique.brine.warn.local-limit"
             : "technique.brine.warn.chosen-limit");
     if (!brine.isLocalLimit() && brine.limitRow().standing() == Standing.UNVERIFIED) {

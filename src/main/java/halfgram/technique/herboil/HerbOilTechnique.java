@@ -27,6 +27,7 @@ public final class HerbOilTechnique implements Technique {
   private static final List<Input> INPUTS =
       List.of(
           Input.needed("herb", "g", 1, 200_000).ofLine("herb"),
+          Input.choice("herbIs", "raw", "squeezed"),
           Input.number("oil", "g", 0, 1_000_000, 0, Standing.COMPUTED, "none said: by the ratio")
               .ofLine("oil"),
           Input.published(
@@ -73,6 +74,7 @@ public final class HerbOilTechnique implements Technique {
 
   private static final List<Output> OUTPUTS =
       List.of(
+          new Output("raw", "g"),
           new Output("ratio", "1"),
           new Output("oil", "g"),
           new Output("oilVolume", "mL"),
@@ -139,7 +141,15 @@ public final class HerbOilTechnique implements Technique {
   }
 
   private static void oil(Values values, Working working) {
-    double herb = values.number("herb");
+    double herb =
+        values.is("herbIs", "squeezed")
+            ? working.figure(
+                "raw",
+                values.number("herb") / values.number("squeezed") * 100,
+                "technique.herb-oil.why.raw",
+                values.number("herb"),
+                values.number("squeezed"))
+            : working.figure("raw", values.number("herb"), "technique.herb-oil.why.rawSaid");
     double given = values.number("oil");
     double oil = given > 0 ? given : herb * values.number("oilPerHerb");
     double ratio =
@@ -160,7 +170,7 @@ public final class HerbOilTechnique implements Technique {
   }
 
   private static void yields(Values values, Working working) {
-    double herb = values.number("herb");
+    double herb = working.result().number("raw");
     double oil = working.result().number("oil");
     double squeezed =
         working.figure(

@@ -62,8 +62,9 @@ class BrineTest {
     assertThat(pumped.number("injected")).isCloseTo(100, within(1e-9));
     assertThat(pumped.number("pumpedMass")).isCloseTo(1100, within(1e-9));
     assertThat(pumped.number("saltInMeat")).isCloseTo(10 / 1.1 * 0.1, within(1e-9));
-    assertThat(pumped.reminders()).anyMatch(said -> said.contains("1100 g"));
+    assertThat(pumped.reminders()).anyMatch(said -> said.contains("110 %"));
     assertThat(pumped.with("pump", "").stops()).containsExactly("no-pump");
+    assertThat(pumped.with("pump", "").additions()).isNotEmpty();
     assertThat(pumped.with("water", "50 g").stops()).containsExactly("too-little");
     assertThat(pumped.with("water", "0 g").stops()).containsExactly("no-water");
   }

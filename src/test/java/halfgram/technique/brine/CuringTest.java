@@ -4,8 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import halfgram.book.Reference;
+import halfgram.measure.Message;
+import halfgram.measure.Standing;
 import halfgram.technique.Result;
+import halfgram.technique.Tables;
 import halfgram.technique.Trial;
+import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
@@ -143,10 +147,33 @@ class CuringTest {
   @Test
   void limitAsTheIonIsTurnedIntoSodiumNitriteAndMarked() {
     Trial ion = CURED.with("limitFrom", "eu-80-ion");
-    assertThat(ion.number("limit")).isCloseTo(120, within(1e-9));
+    assertThat(ion.number("limit")).isCloseTo(80 * 1.50, within(1e-9));
     assertThat(ion.stops()).isEmpty();
     assertThat(ion.with("targetPpm", "120.1 ppm").stops()).containsExactly("over-limit");
     assertThat(ion.warnings()).contains("limit-from-memory");
+  }
+
+  /** A kitchen may bring a limit down in its own row; that it did is said. */
+  @Test
+  void kitchensOwnLowerLimitCounts() {
+    Tables own =
+        Reference.load()
+            .tables()
+            .with(
+                Brine.LIMITS,
+                "us-home-cure",
+                Map.of("ppm", "100"),
+                Standing.ENTERED,
+                "letter of the authority");
+    Result result =
+        new BrineTechnique().work(CURED.with("limitFrom", "us-home-cure").values(), own);
+    assertThat(result.stops())
+        .extracting(Message::key)
+        .containsExactly("technique.brine.stop.over-limit");
+    assertThat(result.warnings())
+        .extracting(Message::key)
+        .contains("technique.brine.warn.local-limit");
+    assertThat(result.number("limit")).isEqualTo(100);
   }
 
   @Test

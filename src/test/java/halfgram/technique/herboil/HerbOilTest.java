@@ -63,6 +63,16 @@ class HerbOilTest {
     assertThat(trial.warnings()).contains("water");
   }
 
+  /** The same herb weighed before and after the squeeze comes to the same oil and water. */
+  @Test
+  void herbWeighedSqueezedIsTheSameHerb() {
+    Trial raw = BY_RATIO.with("squeezed", "60 %");
+    Trial squeezed = raw.with("herbIs", "squeezed").with("herb", "60 g");
+    for (String figure : List.of("raw", "oil", "squeezed", "waterLeft", "pulp", "ratio")) {
+      assertThat(squeezed.number(figure)).isCloseTo(raw.number(figure), within(1e-9));
+    }
+  }
+
   @Test
   void herbDrierThanItsDryMatterIsImpossible() {
     assertThat(TRIAL.with("squeezed", "12 %").stops()).containsExactly("too-dry");

@@ -1,0 +1,135 @@
+package halfgram.technique;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import halfgram.book.BookReader;
+import halfgram.book.DemoBook;
+import halfgram.book.Reference;
+import halfgram.formula.ComponentRef;
+import halfgram.formula.FormulaVersion;
+import halfgram.formula.Line;
+import halfgram.formula.Output;
+import halfgram.input.Problem;
+import halfgram.measure.Mass;
+import halfgram.words.Messages;
+import java.time.ZoneOffset;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** Techniques attached to formulas of the demo book: what they add is in the formula. */
+class AttachedTest {
+  private static final BookReader READER = new BookReader(Reference.load());
+  private static final Messages MESSAGES = new Messages("en", ZoneOffset.UTC);
+  private static final String DILL = "formulas/blanched-dill/versions/0";
+  private static final String OIL = "formulas/dill-oil/versions/0";
+  private static final String POWDER = "formulas/dill-oil-powder/versions/0";
+
+  private final DemoBook book = DemoBook.fresh();
+
+  @Test
+  void blanchingWeighsWaterSaltAndIceForItsHerb() {
+    book.set(DILL + "/lines/+", "{'ingredient': 'water', 'aside': true, 'technique': 'water'}");
+    book.set(DILL + "/lines/+", "{'ingredient': 'salt', 'aside': true, 'technique': 'salt'}");
+    book.set(
+        DILL + "/techniques",
+        "[{'name': 'blanch-shock', 'step': 'blanch',"
+            + " 'of': {'herb': 'dill', 'water': 'water', 'ice': 'ice'},"
+            + " 'inputs': {'vegetable': 'other-green', 'potWater': '10 L'}}]");
+    FormulaVersion dill = read("blanched-dill");
+    assertThat(share(dill, "water")).isCloseTo(16.69 * 0.9584, within(1e-6));
+    assertThat(share(dill, "salt")).isCloseTo(16.69 * 0.9584 * 0.015, within(1e-6));
+    assertThat(share(dill, "ice")).isBetween(1.5, 3.5);
+    assertThat(dill.steps().get(0).cautions()).containsOnlyOnce("boiling-pot");
+    // 10 L take 599.16 g of leaves at once.
+    assertThat(dill.steps().get(0).machines().get(0).limits().max())
+        .hasValueSatisfying(most -> assertThat(most).isLessThanOrEqualTo(Mass.grams("599.17")));
+  }
+
+  @Test
+  void herbOilCapsWhatIsMadeOfItWhateverTheFormulaSays() {
+    book.set(OIL + "/outputs/0/hold", "{'max': '10 d', 'why': 'quality', 'source': 'a wish'}");
+    attachOil("'keeping': 'chilled', 'holdTemperature': '40 °F'");
+    Output.Hold hold = read("dill-oil").outputs().get(0).hold();
+    assertThat(hold.days()).hasValue(4);
+    assertThat(hold.from()).contains("blend");
+    assertThat(hold.reason().isSafety()).isTrue();
+    assertThat(read("dill-oil").steps().get(0).cautions()).contains("herb-in-oil", "blade");
+  }
+
+  @Test
+  void herbOilTooWarmIsNoFormula() {
+    attachOil("'holdTemperature': '4.5 °C'");
+    assertThat(problems()).singleElement().asString().contains("4.5 °C", "at most 4.4 °C (40 °F)");
+  }
+
+  @Test
+  void herbOilAtRoomTemperatureIsNoFormula() {
+    attachOil("'keeping': 'ambient', 'holdTemperature': '20 °C'");
+    assertThat(problems()).first().asString().contains("Never at room temperature");
+  }
+
+  @Test
+  void oilPowderIsWeighedByMassAndKeepsTheOilsDays() {
+    book.set(
+        POWDER + "/lines/+",
+        "{'code': 'light', 'ingredient': 'maltodextrin', 'aside': true, 'technique': 'powder'}");
+    book.set(
+        POWDER + "/techniques",
+        "[{'name': 'oil-powder', 'step': 'mix', 'of': {'fat': 'dill-oil'},"
+            + " 'inputs': {'kind': 'herb-oil', 'oilDay': 2}}]");
+    FormulaVersion powder = read("dill-oil-powder");
+    assertThat(share(powder, "light")).isCloseTo(0.66667, within(0.00001));
+    assertThat(powder.outputs().get(0).hold().reason().isSafety()).isTrue();
+    assertThat(powder.steps().get(0).cautions()).contains("herb-in-oil");
+  }
+
+  @Test
+  void figureThatATechniqueDoesNotGiveIsNamedWithThoseItDoes() {
+    book.set(DILL + "/lines/+", "{'ingredient': 'water', 'aside': true, 'technique': 'lemon'}");
+    assertThat(problems()).singleElement().asString().contains("ice, salt, water");
+  }
+
+  @Test
+  void saltTypedAsAProportionStopsTheFormula() {
+    book.set(
+        DILL + "/techniques/+",
+        "{'name': 'brine', 'step': 'blanch', 'of': {'meat': 'dill'},"
+            + " 'inputs': {'target': 0.0075}}");
+    assertThat(problems()).singleElement().asString().contains("0.0075 %", "probably 0.75 %");
+  }
+
+  private void attachOil(String inputs) {
+    book.set(
+        OIL + "/techniques",
+        "[{'name': 'herb-oil', 'step': 'blend',"
+            + " 'of': {'herb': 'blanched-dill', 'oil': 'sunflower-oil'},"
+            + " 'inputs': {'herbIs': 'squeezed', 'squeezed': '88 %', "
+            + inputs
+            + "}}]");
+  }
+
+  private FormulaVersion read(String code) {
+    BookReader.Outcome outcome = READER.read(book.bytes());
+    assertThat(outcome.problems()).isEmpty();
+    return outcome.book().orElseThrow().formulary().get(ComponentRef.of(code));
+  }
+
+  private List<String> problems() {
+    return READER.read(book.bytes()).problems().stream()
+        .map(Problem::message)
+        .map(MESSAGES::say)
+        .toList();
+  }
+
+  private static double share(FormulaVersion version, String code) {
+    return version.lines().stream()
+        .filter(line -> line.code().equals(code))
+        .map(Line::dose)
+        .findFirst()
+        .orElseThrow()
+        .counted()
+        .number()
+        .doubleValue();
+  }
+}
