@@ -179,6 +179,9 @@ public final class AdditiveLevelTechnique implements Technique {
     if (row.standing() == Standing.UNVERIFIED) {
       working.warn("technique.additive-level.warn.unverified", row.source());
     }
+    if (row.own()) {
+      working.warn("technique.additive-level.warn.own", row.source());
+    }
     working.warn("technique.additive-level.warn.local");
     if (row.has("caution")) {
       working.caution(row.text("caution"));

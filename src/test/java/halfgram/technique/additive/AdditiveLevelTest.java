@@ -4,14 +4,18 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import halfgram.input.Problem;
+import halfgram.measure.Message;
 import halfgram.measure.Standing;
 import halfgram.technique.Addition;
+import halfgram.technique.Result;
+import halfgram.technique.Tables;
 import halfgram.technique.Tables.Row;
 import halfgram.technique.TriedOut;
 import halfgram.testkit.Chance;
 import halfgram.testkit.Seeds;
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -177,6 +181,26 @@ class AdditiveLevelTest {
       assertThat(tried.result().sources()).as(row.code()).containsExactly(row.source());
     }
     assertThat(TriedOut.tables().table("additives")).hasSizeGreaterThan(80);
+  }
+
+  /** A kitchen may write a stricter maximum of its own; whose word it is stays with the result. */
+  @Test
+  void theKitchensOwnMaximumIsNeverTakenForThePublishedOne() {
+    TriedOut tried = of(PUDDING, "30 g", "1 kg");
+    Tables own =
+        TriedOut.tables()
+            .with(
+                "additives",
+                PUDDING,
+                Map.of("maximum_mg_per_kg", "20000"),
+                Standing.ENTERED,
+                "inspector's letter");
+    Result result = LEVEL.work(tried.values(), own);
+    assertThat(result.stops()).hasSize(1);
+    assertThat(result.warnings())
+        .extracting(Message::key)
+        .contains("technique.additive-level.warn.own");
+    assertThat(tried.warns("own")).isFalse();
   }
 
   @Test
