@@ -37,7 +37,7 @@ class GelInAFormulaTest {
     FormulaVersion jelly =
         formula(
             "{ingredient: 'thickener', percent: 1}",
-            "{name: 'gel', step: 'boil', agent: 'thickener',"
+            "{name: 'gel', step: 'boil', of: {agent: 'thickener'},"
                 + " inputs: {agent: 'agar', serve: '85 °C'}}");
     TechniqueUse use = jelly.techniques().get(0);
     assertThat(use.result().orElseThrow().number("dose")).isEqualTo(1);
@@ -64,7 +64,7 @@ class GelInAFormulaTest {
     FormulaVersion air =
         formula(
             "{ingredient: 'thickener', technique: 'lecithinWanted'}",
-            "{name: 'foam', step: 'boil', lecithin: 'thickener', inputs: {wanted: 0.4}}");
+            "{name: 'foam', step: 'boil', of: {lecithin: 'thickener'}, inputs: {wanted: 0.4}}");
     assertThat(air.lines().get(1).contribution().percent()).isEqualByComparingTo("0.4");
     assertThat(air.steps().get(0).cautions()).isEqualTo(List.of("allergen-contact"));
   }
@@ -75,7 +75,7 @@ class GelInAFormulaTest {
             () ->
                 formula(
                     "{ingredient: 'thickener', percent: 2}",
-                    "{name: 'additive-level', step: 'boil', additive: 'thickener',"
+                    "{name: 'additive-level', step: 'boil', of: {additive: 'thickener'},"
                         + " inputs: {additive: 'us-agar-other'}}"))
         .hasMessageContaining("technique.additive-level.stop.above");
   }
