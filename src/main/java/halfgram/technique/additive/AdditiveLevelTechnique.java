@@ -21,17 +21,15 @@ import java.util.Map;
 /**
  * Level of an additive against the maximum of a rule set.
  *
- * <p>Rules. A maximum of the food as served counts the additive in the finished food, whatever bath
- * or brine it came from. An ingoing one counts it on the raw meat, on raw meat and pickle, or as
- * the pickle taken up. The limit itself is allowed, anything above it is not. Where the rule is the
- * amount that does the job, or none is known, no number is made up.
+ * <p>Rules. A maximum counts the additive in the finished food, whatever bath or mix it came from.
+ * The limit itself is allowed, anything above it is not. Where the rule is the amount that does the
+ * job, or none is known, no number is made up. What goes into a cure is the brine's to reckon.
  *
  * <p>Example: 45 g of calcium gluconate in 1 kg of pudding: 45 000 mg/kg, all of what is allowed.
  * Source: see the table of additives, row by row.
  */
 public final class AdditiveLevelTechnique implements Technique {
   private static final double SAME = 1e-9;
-  private static final double NOT_GIVEN = 0;
   private static final double MILLIGRAMS_PER_KILOGRAM = 1e6;
   private static final String TABLE = "additives";
 
@@ -42,29 +40,19 @@ public final class AdditiveLevelTechnique implements Technique {
           Input.needed("mix", "g", 0, 10_000_000).from(Origin.MIX),
           Input.guess("strength", "%", 0.0001, 100, 100).from(Origin.TUB),
           Input.guess("yield", "%", 1, 10_000, 100),
-          Input.guess("carried", "%", 0.01, 100, 100),
-          Input.number(
-                  "green",
-                  "g",
-                  0,
-                  10_000_000,
-                  NOT_GIVEN,
-                  Standing.UNVERIFIED,
-                  "not given; 0 means not given")
-              .ofLine("green"),
-          Input.number(
-              "pump", "%", 0, 100, NOT_GIVEN, Standing.UNVERIFIED, "not given; 0 means not given"));
+          Input.guess("carried", "%", 0.01, 100, 100));
 
   private static final List<Output> OUTPUTS =
       List.of(
           new Output("counted", "g"),
-          new Output("over", "g"),
+          new Output("finished", "g"),
           new Output("level", "mg/kg"),
           new Output("levelPercent", "%"),
           new Output("maximum", "mg/kg"),
           new Output("ofMaximum", "%"),
           new Output("most", "g"),
-          new Output("left", "g"));
+          new Output("left", "g"),
+          new Output("undeclared", "g"));
 
   @Override
   public String name() {
@@ -73,7 +61,7 @@ public final class AdditiveLevelTechnique implements Technique {
 
   @Override
   public List<Part> parts() {
-    return List.of(Part.line("additive"), Part.line("green").orNone());
+    return List.of(Part.line("additive"));
   }
 
   @Override
@@ -90,11 +78,11 @@ public final class AdditiveLevelTechnique implements Technique {
   public Result work(Values values, Tables tables) {
     Working working = new Working(this);
     Row row = tables.row(TABLE, values.word("additive"));
-    Basis basis = Basis.of(row.text("basis"));
     notes(working, row);
-    if (!basis.isKnown(values)) {
+    double mix = values.number("mix");
+    if (mix == 0) {
       return working
-          .stop(basis.lacking(), row.text("name"), row.text("category"))
+          .stop("technique.additive-level.stop.no-mix", row.text("name"), row.text("category"))
           .source(row.source())
           .result();
     }
@@ -108,19 +96,25 @@ public final class AdditiveLevelTechnique implements Technique {
             amount,
             values.number("strength"),
             factor(row));
-    double over = working.figure("over", basis.over(values), basis.why(), basis.args(values));
-    double share = basis.share(values);
+    double share = values.number("carried") / 100;
+    double finished =
+        working.figure(
+            "finished",
+            mix * values.number("yield") / 100,
+            "technique.additive-level.why.finished",
+            mix,
+            values.number("yield"));
     double level =
         working.figure(
             "level",
-            MILLIGRAMS_PER_KILOGRAM * counted * share / over,
+            MILLIGRAMS_PER_KILOGRAM * counted * share / finished,
             "technique.additive-level.why.level",
             counted,
             100 * share,
-            over);
+            finished);
     working.figure("levelPercent", level / 10_000, "technique.additive-level.why.levelPercent");
     if (row.has("maximum_mg_per_kg")) {
-      double most = over / MILLIGRAMS_PER_KILOGRAM / share / perGram;
+      double most = finished / MILLIGRAMS_PER_KILOGRAM / share / perGram;
       judge(working, row, level, most * row.number("maximum_mg_per_kg"), amount);
     } else {
       unnumbered(working, row, amount);
@@ -137,8 +131,13 @@ public final class AdditiveLevelTechnique implements Technique {
     working.figure("maximum", maximum, "technique.additive-level.why.maximum", row.source());
     working.figure(
         "ofMaximum", 100 * level / maximum, "technique.additive-level.why.ofMaximum", level);
-    working.figure("most", most, "technique.additive-level.why.most", maximum);
-    working.figure("left", most - amount, "technique.additive-level.why.left", most, amount);
+    boolean declared = row.text("kind").equals("declare");
+    if (declared) {
+      working.figure("undeclared", most, "technique.additive-level.why.most", maximum);
+    } else {
+      working.figure("most", most, "technique.additive-level.why.most", maximum);
+      working.figure("left", most - amount, "technique.additive-level.why.left", most, amount);
+    }
     boolean above =
         row.text("counts_at_limit").equals("yes")
             ? level >= maximum * (1 - SAME)
@@ -146,7 +145,7 @@ public final class AdditiveLevelTechnique implements Technique {
     if (!above) {
       return;
     }
-    if (row.text("kind").equals("declare")) {
+    if (declared) {
       working.warn("technique.additive-level.warn.declare", row.text("name"), level, maximum);
     } else {
       working.stop(
@@ -178,6 +177,9 @@ public final class AdditiveLevelTechnique implements Technique {
     }
     if (row.standing() == Standing.UNVERIFIED) {
       working.warn("technique.additive-level.warn.unverified", row.source());
+    }
+    if (row.own()) {
+      working.warn("technique.additive-level.warn.own", row.source());
     }
     working.warn("technique.additive-level.warn.local");
     if (row.has("caution")) {

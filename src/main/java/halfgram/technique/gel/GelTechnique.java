@@ -71,7 +71,6 @@ public final class GelTechnique implements Technique {
           new Output("hysteresisMost", "°C"),
           new Output("holdBelow", "°C"),
           new Output("stand", "min"),
-          new Output("bond", "min"),
           new Output("calcium", "mg"),
           new Output("calciumLeast", "mg"),
           new Output("calciumMost", "mg"));
@@ -185,10 +184,6 @@ public final class GelTechnique implements Technique {
     if (!Double.isNaN(minutes)) {
       working.figure("stand", minutes, "technique.gel.why.stand", depth, Agent.LAYER_MM);
     }
-    if (agent.is("kind", "enzyme")) {
-      double celsius = values.is("place", "room") ? 20 : 5;
-      working.figure("bond", Bonding.minutes(celsius), "technique.gel.why.bond", celsius);
-    }
   }
 
   private static void calcium(Working working, Agent agent, Values values) {
@@ -215,7 +210,7 @@ public final class GelTechnique implements Technique {
                 additions.add(
                     new Addition.Stands(
                         Duration.ofMinutes((long) StrictMath.ceil(stand.number())),
-                        result.find("bond").isPresent()
+                        values.is("agent", "transglutaminase")
                             ? "supplier of enzymes: 6 h refrigerated"
                             : "time to set, common practice")));
     Reminders.of(result, values).forEach(said -> additions.add(new Addition.Reminder(said)));

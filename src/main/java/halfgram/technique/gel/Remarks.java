@@ -165,6 +165,9 @@ final class Remarks {
   }
 
   private void notes() {
+    if (agent.has("helps")) {
+      working.warn("technique.gel.warn.helps", agent.name(), agent.row().text("helps"));
+    }
     if (agent.has("disagree")) {
       working.warn("technique.gel.warn.disagree", agent.row().text("disagree"));
     }

@@ -4,19 +4,23 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import halfgram.input.Problem;
+import halfgram.measure.Message;
 import halfgram.measure.Standing;
 import halfgram.technique.Addition;
+import halfgram.technique.Result;
+import halfgram.technique.Tables;
 import halfgram.technique.Tables.Row;
 import halfgram.technique.TriedOut;
 import halfgram.testkit.Chance;
 import halfgram.testkit.Seeds;
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Levels of additives against published maxima and published curing arithmetic. */
+/** Levels of additives against published maxima. */
 class AdditiveLevelTest {
   private static final AdditiveLevelTechnique LEVEL = new AdditiveLevelTechnique();
   private static final String PUDDING = "us-alginate-gelatins-puddings";
@@ -77,60 +81,27 @@ class AdditiveLevelTest {
         .isCloseTo(6000, within(1e-6));
   }
 
-  /** Published in a curing sheet: 32 g of cure with 5.88 % in 1266 g, pumped 10 %: 148.6. */
-  @Test
-  void aPumpedCureIsReckonedOnItsPickle() {
-    TriedOut tried =
-        of("us-nitrite-pumped", "32 g", "1266 g").with("strength", "5.88 %", "pump", "10 %");
-    assertThat(tried.number("level")).isCloseTo(148.6, within(0.05));
-    assertThat(tried.stops("above")).isFalse();
+  /** Published: 21 CFR 172.175 and 172.170, finished food; a strength as the tub has it. */
+  @ParameterizedTest
+  @CsvSource({
+    "us-nitrite-finished,3.2 g,6.25 %,false", "us-nitrite-finished,3.21 g,6.25 %,true",
+    "us-nitrate-finished,500 mg,100 %,false", "us-nitrate-finished,501 mg,100 %,true"
+  })
+  void aCureIsJudgedByWhatOfItIsTheAdditive(
+      String row, String amount, String strength, boolean stopped) {
+    TriedOut tried = of(row, amount, "1 kg").with("strength", strength);
+    assertThat(tried.stops("above")).isEqualTo(stopped);
+    assertThat(tried.warns("note")).isTrue();
     assertThat(tried.added(Addition.Caution.class))
         .extracting(Addition.Caution::code)
         .containsExactly("regulated-cure");
-    TriedOut gallon =
-        of("us-nitrite-bacon-pumped", "3 oz", "8.33 lb").with("strength", "6.25 %", "pump", "10 %");
-    assertThat(gallon.number("level")).isCloseTo(140, within(1.0));
-    assertThat(gallon.number("counted")).isCloseTo(0.01171 * 453.59237, within(0.005));
-    assertThat(gallon.stops("above")).isTrue();
-  }
-
-  /** Computed: a quarter ounce of nitrite on 100 lb is 156.25, just above the 156 from memory. */
-  @Test
-  void aComminutedCureIsReckonedOnRawMeat() {
-    TriedOut tried = of("us-nitrite-comminuted", "0.25 oz", "105 lb").with("green", "100 lb");
-    assertThat(tried.number("level")).isCloseTo(156.25, within(1e-6));
-    assertThat(tried.warns("unverified")).isTrue();
-    TriedOut cure = of("us-nitrite-bacon-dry", "1.92 g", "1002 g");
-    assertThat(cure.with("green", "1 kg", "strength", "6.25 %").number("level"))
-        .isCloseTo(120, within(1e-6));
   }
 
   @Test
-  void anImmersedCureIsReckonedOnMeatAndPickle() {
-    TriedOut tried = of("us-nitrite-bacon-immersed", "3.84 g", "1 kg").with("strength", "6.25 %");
-    assertThat(tried.with("green", "1 kg").number("level")).isCloseTo(120, within(1e-6));
-    assertThat(tried.with("green", "999 g").stops("above")).isTrue();
-  }
-
-  @Test
-  void anIngoingLevelIsNotReckonedWithoutWhatItIsReckonedOn() {
-    TriedOut green = of("us-nitrite-comminuted", "1 g", "1 kg");
-    assertThat(green.stops("no-green")).isTrue();
-    assertThat(green.result().figures()).isEmpty();
-    assertThat(of("us-nitrite-bacon-immersed", "1 g", "1 kg").stops("no-green")).isTrue();
-    assertThat(of("us-nitrite-pumped", "1 g", "1 kg").stops("no-pump")).isTrue();
-    assertThat(of(PUDDING, "0 g", "0 g").stops("no-mix")).isTrue();
-  }
-
-  /** Computed: sodium nitrite is 66.68 % nitrite ion. */
-  @Test
-  void theEuropeanMaximumCountsTheIonAndSaysWhatItDoesNotKnow() {
-    TriedOut tried = of("eu-nitrite-meat", "119 mg", "1 kg").with("green", "1 kg");
-    assertThat(tried.number("level")).isCloseTo(79.35, within(0.005));
-    assertThat(tried.stops("above")).isFalse();
-    assertThat(tried.with("amount", "120 mg").stops("above")).isTrue();
-    assertThat(tried.warns("unverified")).isTrue();
-    assertThat(tried.warns("note")).isTrue();
+  void noLevelIsReckonedWithoutFood() {
+    assertThat(of(PUDDING, "1 g", "0 g").stops("no-mix")).isTrue();
+    assertThat(of(PUDDING, "1 g", "0 g").result().figures()).isEmpty();
+    assertThat(of(PUDDING, "1 g", "0 g").additions()).isEmpty();
   }
 
   /** Published: above 10 mg/kg or 10 mg/L as SO2 the food has to say so (Annex II, group 12). */
@@ -142,6 +113,8 @@ class AdditiveLevelTest {
   void sulphitesAreDeclaredAboveTheirThreshold(String row, String amount, boolean declared) {
     TriedOut tried = of(row, amount, "1 kg");
     assertThat(tried.warns("declare")).isEqualTo(declared);
+    assertThat(tried.number("undeclared")).isCloseTo(0.01, within(1e-12));
+    assertThat(tried.additions()).isEmpty();
     assertThat(tried.result().stops()).isEmpty();
   }
 
@@ -169,14 +142,34 @@ class AdditiveLevelTest {
   @Test
   void aRowFromMemoryIsCalledUnverifiedAndEveryResultDefersToTheLocalCode() {
     for (Row row : TriedOut.tables().table("additives").values()) {
-      TriedOut tried = of(row.code(), "1 mg", "1 kg").with("green", "1 kg", "pump", "10 %");
+      TriedOut tried = of(row.code(), "1 mg", "1 kg");
       assertThat(tried.warns("unverified"))
           .as(row.code())
           .isEqualTo(row.standing() == Standing.UNVERIFIED);
       assertThat(tried.warns("local")).as(row.code()).isTrue();
       assertThat(tried.result().sources()).as(row.code()).containsExactly(row.source());
     }
-    assertThat(TriedOut.tables().table("additives")).hasSizeGreaterThan(80);
+    assertThat(TriedOut.tables().table("additives")).hasSize(83);
+  }
+
+  /** A kitchen may write a stricter maximum of its own; whose word it is stays with the result. */
+  @Test
+  void theKitchensOwnMaximumIsNeverTakenForThePublishedOne() {
+    TriedOut tried = of(PUDDING, "30 g", "1 kg");
+    Tables own =
+        TriedOut.tables()
+            .with(
+                "additives",
+                PUDDING,
+                Map.of("maximum_mg_per_kg", "20000"),
+                Standing.ENTERED,
+                "inspector's letter");
+    Result result = LEVEL.work(tried.values(), own);
+    assertThat(result.stops()).hasSize(1);
+    assertThat(result.warnings())
+        .extracting(Message::key)
+        .contains("technique.additive-level.warn.own");
+    assertThat(tried.warns("own")).isFalse();
   }
 
   @Test
@@ -222,11 +215,11 @@ class AdditiveLevelTest {
             "6.25",
             "yield",
             "0 %",
-            "pump",
+            "carried",
             "101 %");
     assertThat(bad.problems().list())
         .extracting(Problem::path)
-        .containsExactlyInAnyOrder("additive", "amount", "mix", "strength", "yield", "pump");
+        .containsExactlyInAnyOrder("additive", "amount", "mix", "strength", "yield", "carried");
   }
 
   @Test

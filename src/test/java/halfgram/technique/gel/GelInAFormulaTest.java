@@ -1,0 +1,82 @@
+package halfgram.technique.gel;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import halfgram.formula.ComponentRef;
+import halfgram.formula.FormulaVersion;
+import halfgram.formula.TechniqueUse;
+import halfgram.measure.Message;
+import halfgram.testkit.BookText;
+import halfgram.testkit.Cast;
+import java.time.Duration;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** Texture techniques attached to a formula of the cast's kitchen. */
+class GelInAFormulaTest {
+  private static FormulaVersion formula(String lines, String techniques) {
+    String text =
+        """
+        {ingredients: [{code: 'thickener', name: 'Thickener'}],
+         formulas: [{code: 'jelly', name: 'Jelly', versions: [{version: 1,
+          lines: [{ingredient: 'water', basis: 100}, %s],
+          steps: [{code: 'boil', do: 'Boil it', station: 'cold'}],
+          outputs: [{code: 'jelly', hold: {max: '2 d'}}],
+          techniques: [%s]}]}]}
+        """
+            .formatted(lines, techniques);
+    return BookText.read(Cast.theHeronWith(text))
+        .formulary()
+        .find(ComponentRef.of("jelly"))
+        .orElseThrow();
+  }
+
+  @Test
+  void theDoseIsReadFromTheLineAndTheStandEndsInTheOutput() {
+    FormulaVersion jelly =
+        formula(
+            "{ingredient: 'thickener', percent: 1}",
+            "{name: 'gel', step: 'boil', of: {agent: 'thickener'},"
+                + " inputs: {agent: 'agar', serve: '85 °C'}}");
+    TechniqueUse use = jelly.techniques().get(0);
+    assertThat(use.result().orElseThrow().number("dose")).isEqualTo(1);
+    assertThat(use.result().orElseThrow().warnings())
+        .extracting(Message::key)
+        .contains("technique.gel.warn.served-melting");
+    assertThat(jelly.outputs().get(0).rest().min()).isEqualTo(Duration.ofMinutes(30));
+    assertThat(jelly.steps().get(0).cautions()).isEqualTo(List.of("boiling-pot"));
+  }
+
+  @Test
+  void aLineMayBeWhatATechniqueWorksOut() {
+    FormulaVersion jelly =
+        formula(
+            "{ingredient: 'thickener', technique: 'gelatin'}",
+            "{name: 'gelatin-strength', step: 'boil',"
+                + " inputs: {recipeGrade: 'silver', ownGrade: 'platinum', mass: '15 g'}}");
+    assertThat(jelly.lines().get(1).contribution().percent()).isEqualByComparingTo("1");
+  }
+
+  /** The line that a technique doses is the one it asks for: it counts as not weighed yet. */
+  @Test
+  void theDoseWantedOfAnAirIsWeighedOnItsOwnLine() {
+    FormulaVersion air =
+        formula(
+            "{ingredient: 'thickener', technique: 'lecithinWanted'}",
+            "{name: 'foam', step: 'boil', of: {lecithin: 'thickener'}, inputs: {wanted: 0.4}}");
+    assertThat(air.lines().get(1).contribution().percent()).isEqualByComparingTo("0.4");
+    assertThat(air.steps().get(0).cautions()).isEqualTo(List.of("allergen-contact"));
+  }
+
+  @Test
+  void aLevelAboveItsMaximumIsAProblemOfTheBook() {
+    assertThatThrownBy(
+            () ->
+                formula(
+                    "{ingredient: 'thickener', percent: 2}",
+                    "{name: 'additive-level', step: 'boil', of: {additive: 'thickener'},"
+                        + " inputs: {additive: 'us-agar-other'}}"))
+        .hasMessageContaining("technique.additive-level.stop.above");
+  }
+}
