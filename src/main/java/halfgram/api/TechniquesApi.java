@@ -68,10 +68,17 @@ public final class TechniquesApi implements Server.Part {
     }
     Calculation worked = Calculation.of(technique, tables, typed.get());
     if (!worked.problems().isEmpty()) {
-      Call.refuse(visit, Call.within("$.inputs", worked.problems()));
+      Call.refuse(visit, placed("$.inputs.", worked.problems()));
       return;
     }
     visit.json(200, new TechniqueJson(visit.words(), tables).worked(worked).toString());
+  }
+
+  /** Problems by the name of an input or a column, as places in the body. */
+  private static List<Problem> placed(String place, List<Problem> problems) {
+    return problems.stream()
+        .map(one -> new Problem(place + one.path(), one.value(), one.message()))
+        .toList();
   }
 
   private void rows(Context context) {
@@ -122,7 +129,7 @@ public final class TechniquesApi implements Server.Part {
                 body.path("source").asText("")),
             visit.who());
     if (!problems.isEmpty()) {
-      Call.refuse(visit, Call.within("$", problems));
+      Call.refuse(visit, placed("$.", problems));
       return;
     }
     visit.json(200, row(desk.again(house).book().tables().row(table, row)).toString());

@@ -53,7 +53,9 @@ final class ReferenceReader {
         node.find("standing", Standing::find, "accept.standing").orElse(Standing.MEASURED_HERE);
     Optional<Tables.Row> known = reading.reference.tables().find(table, row);
     Map<String, String> fields =
-        node.need("fields", "accept.object").map(of -> fields(of, known)).orElse(Map.of());
+        node.need("fields", "accept.object")
+            .map(of -> known.map(any -> fields(of, table, any)).orElseGet(Map::of))
+            .orElse(Map.of());
     if (!table.isEmpty() && !Reference.TABLES.contains(table)) {
       node.problem("table", table, "problem.no-such", "table", String.join(", ", Reference.TABLES));
     } else if (known.isEmpty() && !row.isEmpty()) {
@@ -65,32 +67,30 @@ final class ReferenceReader {
         : Optional.of(new Own(table, row, fields, standing, source));
   }
 
-  /** Numbers stay numbers; a field that the row does not have is none. */
-  private static Map<String, String> fields(Node node, Optional<Tables.Row> known) {
+  /** Numbers stay numbers; a column that the table does not have is none. */
+  private Map<String, String> fields(Node node, String table, Tables.Row known) {
     Map<String, String> fields = new TreeMap<>();
-    if (known.isPresent()) {
-      for (Map.Entry<String, String> field : known.get().fields().entrySet()) {
-        Optional<String> text = TypedText.find(node, field.getKey(), "1");
-        if (text.isPresent() && isNumber(field.getValue()) && !isNumber(text.get())) {
-          node.problem(
-              field.getKey(), text.get(), "problem.accepted", Message.of("accept.any-number"));
-        }
-        if (text.isPresent() && isRaised(field, text.get())) {
-          node.problem(field.getKey(), text.get(), "problem.limit-raised", field.getValue());
-        }
-        text.ifPresent(value -> fields.put(field.getKey(), value));
+    Tables tables = reading.reference.tables();
+    for (String column : tables.columns(table)) {
+      Optional<String> text = TypedText.find(node, column, "1");
+      if (text.isPresent() && tables.isNumeric(table, column) && !isNumber(text.get())) {
+        node.problem(column, text.get(), "problem.accepted", Message.of("accept.any-number"));
       }
+      if (text.isPresent() && isRaised(column, known.text(column), text.get())) {
+        node.problem(column, text.get(), "problem.limit-raised", known.text(column));
+      }
+      text.ifPresent(value -> fields.put(column, value));
     }
     node.done();
     return fields;
   }
 
   /** A legal limit is brought down here, never up: only a rule set raises it. */
-  private static boolean isRaised(Map.Entry<String, String> field, String text) {
-    return LIMITS.contains(field.getKey())
-        && isNumber(field.getValue())
+  private static boolean isRaised(String column, String shipped, String text) {
+    return LIMITS.contains(column)
+        && isNumber(shipped)
         && isNumber(text)
-        && new BigDecimal(text).compareTo(new BigDecimal(field.getValue())) > 0;
+        && new BigDecimal(text).compareTo(new BigDecimal(shipped)) > 0;
   }
 
   static boolean isNumber(String text) {

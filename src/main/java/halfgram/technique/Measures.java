@@ -13,7 +13,7 @@ import java.util.TreeSet;
 
 /**
  * The units somebody may type for an input and what one of them is in the input's own; definitions.
- * Temperatures are apart, because zero is not zero: see {@link #temperature}.
+ * Temperatures are apart, because their zeros differ.
  */
 final class Measures {
   /** Units of one kind with what one of each is in the first's. */
@@ -36,10 +36,6 @@ final class Measures {
         .filter(unit -> unit.dimension() == dimension)
         .forEach(unit -> factors.put(unit.symbol(), unit.factor().toPlainString()));
     return factors;
-  }
-
-  static boolean isTemperature(String unit) {
-    return unit.equals("°C") || unit.equals("K");
   }
 
   /** What may be typed where this unit is asked for, the unit itself first. */

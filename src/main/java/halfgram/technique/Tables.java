@@ -4,7 +4,9 @@ import halfgram.measure.Standing;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
+import java.util.SortedSet;
 import java.util.TreeMap;
+import java.util.TreeSet;
 
 /**
  * The reference rows that techniques look things up in, by table and code.
@@ -46,6 +48,20 @@ public record Tables(SortedMap<String, SortedMap<String, Row>> byName) {
 
   public SortedMap<String, Row> table(String name) {
     return byName.getOrDefault(name, new TreeMap<>());
+  }
+
+  /** The columns that any row of a table has something in. */
+  public SortedSet<String> columns(String table) {
+    SortedSet<String> columns = new TreeSet<>();
+    table(table).values().forEach(row -> columns.addAll(row.fields().keySet()));
+    return columns;
+  }
+
+  /** Whether every row of a table has a number in a column, or nothing. */
+  public boolean isNumeric(String table, String column) {
+    return table(table).values().stream()
+        .flatMap(row -> row.find(column).stream())
+        .allMatch(value -> value.matches("-?\\d+(\\.\\d+)?"));
   }
 
   public Optional<Row> find(String table, String code) {

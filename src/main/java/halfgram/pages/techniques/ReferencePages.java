@@ -69,7 +69,16 @@ public final class ReferencePages implements Server.Part {
     Tables.Row shipped =
         Reference.load().tables().find(table, code).orElseThrow(() -> Halt.notFound(code));
     String name = visit.words().say(Message.of("reference." + table));
-    RowView view = RowView.of(table, name, row, shipped, typed, problems, visit.words());
+    RowView view =
+        RowView.of(
+            table,
+            name,
+            row,
+            shipped,
+            house.book().tables().columns(table),
+            typed,
+            problems,
+            visit.words());
     visit.page(status, "reference-row", name, view);
   }
 
@@ -86,9 +95,12 @@ public final class ReferencePages implements Server.Part {
     House house = Rooms.house(desk, visit);
     String table = table(visit);
     String code = visit.part("row");
-    Tables.Row row = house.book().tables().find(table, code).orElseThrow(() -> Halt.notFound(code));
+    Tables tables = house.book().tables();
+    if (tables.find(table, code).isEmpty()) {
+      throw Halt.notFound(code);
+    }
     Map<String, String> typed = new TreeMap<>();
-    row.fields().keySet().forEach(f -> typed.put(f, visit.field("of-" + f).strip()));
+    tables.columns(table).forEach(f -> typed.put(f, visit.field("of-" + f).strip()));
     String standing = visit.field("standing");
     String source = visit.field("source").strip();
     List<Problem> problems =

@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /** One reference row as it counts here, with what was shipped beside it. */
 record RowView(
@@ -21,6 +22,7 @@ record RowView(
     String source,
     String shippedSource,
     List<Field> fields,
+    List<Field> empty,
     List<Choice> standings,
     List<String> problems) {
 
@@ -39,11 +41,13 @@ record RowView(
       String name,
       Tables.Row row,
       Tables.Row shipped,
+      Set<String> columns,
       Map<String, String> typed,
       List<Problem> problems,
       Messages words) {
     List<Field> fields = new ArrayList<>();
-    for (String column : row.fields().keySet()) {
+    List<Field> empty = new ArrayList<>();
+    for (String column : columns) {
       String value = typed.getOrDefault(column, row.text(column));
       String was = shipped.text(column);
       String wrong =
@@ -52,8 +56,10 @@ record RowView(
               .map(one -> words.say(one.message()))
               .findFirst()
               .orElse("");
-      fields.add(
-          new Field(column, TableView.spoken(column), value, was.equals(value) ? "" : was, wrong));
+      (value.isEmpty() && wrong.isEmpty() ? empty : fields)
+          .add(
+              new Field(
+                  column, TableView.spoken(column), value, was.equals(value) ? "" : was, wrong));
     }
     String believed =
         typed.getOrDefault(
@@ -83,6 +89,7 @@ record RowView(
         source,
         shipped.source(),
         fields,
+        empty,
         standings,
         others);
   }

@@ -8,7 +8,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
-import java.util.TreeSet;
 
 /** One reference table, its columns side by side. */
 record TableView(
@@ -34,8 +33,7 @@ record TableView(
   record Pair(String name, String value) {}
 
   static TableView of(String table, String name, Tables tables, String find, Messages words) {
-    Set<String> columns = new TreeSet<>();
-    tables.table(table).values().forEach(row -> columns.addAll(row.fields().keySet()));
+    Set<String> columns = tables.columns(table);
     List<Line> lines = new ArrayList<>();
     for (Tables.Row row : tables.table(table).values()) {
       if (has(row, find)) {

@@ -1,5 +1,6 @@
 package halfgram.technique.bath;
 
+import halfgram.measure.Standing;
 import halfgram.technique.Input;
 import java.util.List;
 import java.util.stream.Stream;
@@ -52,8 +53,8 @@ public final class BathInputs {
               Input.common("pieces", "1", 1, 100_000, 100),
               Input.common("breakage", "%", 0, 95, 8),
               Input.common("bath", "g", 100, 100_000, 4000),
-              Input.common("length", "mm", 30, 2000, 480),
-              Input.common("width", "mm", 30, 2000, 280),
+              Input.common("length", "mm", 30, 2000, 300),
+              Input.common("width", "mm", 30, 2000, 240),
               Input.common("alginate", "%", 0.05, 5, 0.5),
               Input.row("salt", "salts", "calcium-lactate-gluconate"),
               Input.common("saltShare", "%", 0, 20, 2),
@@ -72,13 +73,7 @@ public final class BathInputs {
                   Input.optional("assay", "%", 1, 45).from(Input.Origin.TUB),
                   Input.common("hardness", "mg/L", 0, 2000, 0).from(Input.Origin.KITCHEN),
                   Input.number(
-                      "diffusivity",
-                      "µm²/s",
-                      1,
-                      10,
-                      5,
-                      halfgram.measure.Standing.UNVERIFIED,
-                      DIFFUSION)))
+                      "diffusivity", "µm²/s", 100, 1000, 500, Standing.UNVERIFIED, DIFFUSION)))
           .flatMap(all -> all)
           .toList();
 

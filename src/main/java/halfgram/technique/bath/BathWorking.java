@@ -1,5 +1,6 @@
 package halfgram.technique.bath;
 
+import halfgram.measure.Message;
 import halfgram.technique.Result;
 import halfgram.technique.Tables;
 import halfgram.technique.Technique;
@@ -259,7 +260,7 @@ final class BathWorking {
         "lasts",
         bath.lasts(),
         "technique.sphere-bath.why.lasts",
-        halfgram.measure.Message.of(first.key()),
+        Message.of(first.key()),
         bath.perDrop());
     long through = Math.min(bath.lasts(), (long) values.number("pieces"));
     working.figure(

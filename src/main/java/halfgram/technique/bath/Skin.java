@@ -1,6 +1,6 @@
 package halfgram.technique.bath;
 
-import org.apache.commons.numbers.gamma.Erf;
+import org.hipparchus.special.Erf;
 
 /**
  * How the skin grows: a sharp front that moves as the root of the time, because the alginate cannot
@@ -54,7 +54,7 @@ public final class Skin {
   }
 
   private static double front(double lambda) {
-    return ROOT_PI * lambda * StrictMath.exp(lambda * lambda) * Erf.value(lambda);
+    return ROOT_PI * lambda * StrictMath.exp(lambda * lambda) * Erf.erf(lambda);
   }
 
   /** mm after so many seconds, with the diffusivity in m2/s. */
