@@ -152,6 +152,10 @@ record BlanchShock(Values values, Tables.Row row) {
   }
 
   Pack pack() {
-    return Pack.values()[(int) number("iceKind")];
+    return switch (values.word("iceKind")) {
+      case "crushed" -> Pack.CRUSHED;
+      case "tube" -> Pack.TUBE;
+      default -> Pack.FLAKE;
+    };
   }
 }

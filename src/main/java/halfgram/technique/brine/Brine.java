@@ -51,7 +51,11 @@ record Brine(Values values, Tables tables) {
   }
 
   Nitrite.Method method() {
-    return Nitrite.Method.values()[(int) number("method")];
+    return switch (values.word("method")) {
+      case "pick-up" -> Nitrite.Method.PICK_UP;
+      case "on-green" -> Nitrite.Method.ON_GREEN;
+      default -> Nitrite.Method.IMMERSED;
+    };
   }
 
   /** Grams of cure: for the target, or as weighed out. */

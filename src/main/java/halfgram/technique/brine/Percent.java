@@ -4,10 +4,8 @@ import halfgram.technique.Working;
 
 /**
  * A percent that may have been mistaken for a proportion, or the other way round: 0.0075 or 75 for
- * 0.75 %.
- *
- * @param least and most: what can be meant
- * @param usualLeast and usualMost: what somebody probably meant
+ * 0.75 %. Each has a range of what can be meant, and a narrower one of what somebody probably
+ * meant.
  */
 enum Percent {
   TARGET("target", 0.1, 10, 0.3, 5),
