@@ -42,7 +42,8 @@ final class ReferenceReader {
   }
 
   private Optional<Own> row(Node node, Set<String> codes) {
-    String code = node.code("code");
+    int before = node.problems().list().size();
+    node.code("code");
     String table = node.code("table");
     String row = node.word("row");
     if (!codes.add(table + "/" + row)) {
@@ -62,7 +63,8 @@ final class ReferenceReader {
       Set<String> rows = new TreeSet<>(reading.reference.tables().table(table).keySet());
       node.problem("row", row, "problem.no-such", "row", Reading.near(rows, row));
     }
-    return known.isEmpty() || code.isEmpty()
+    // A row with a problem counts as shipped, so that techniques look nothing wrong up.
+    return known.isEmpty() || node.problems().list().size() > before
         ? Optional.empty()
         : Optional.of(new Own(table, row, fields, standing, source));
   }

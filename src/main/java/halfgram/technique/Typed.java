@@ -39,16 +39,13 @@ public final class Typed {
   public Optional<Values> read(Map<String, String> typed) {
     int before = problems.list().size();
     List<String> names = technique.inputs().stream().map(Input::name).toList();
-    typed.keySet().stream()
-        .filter(name -> !names.contains(name))
-        .forEach(
-            name ->
-                problems.add(
-                    path + name,
-                    typed.get(name),
-                    "problem.no-such",
-                    "input",
-                    String.join(", ", names)));
+    typed.forEach(
+        (name, text) -> {
+          if (!names.contains(name)) {
+            String known = String.join(", ", names);
+            problems.add(path + name, text, "problem.no-such", "input", known);
+          }
+        });
     Map<String, Values.Value> read = new TreeMap<>();
     for (Input input : technique.inputs()) {
       String text = typed.getOrDefault(input.name(), "").strip();
