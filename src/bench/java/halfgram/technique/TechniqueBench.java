@@ -17,8 +17,8 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
 /**
- * One technique worked out from what was typed: reading the inputs, the figures, what it adds. Every
- * worked example first has to come to the same figures twice, and to some.
+ * One technique worked out from what was typed: reading the inputs, the figures, what it adds.
+ * Every worked example first has to come to the same figures twice, and to some.
  */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)

@@ -45,7 +45,10 @@ class TechniqueCommandTest {
   void everyWrongInputIsToldAndNothingIsWorkedOut() {
     Ran ran =
         CliTest.run(
-            "technique", "oil-powder", "--body", "{\"fat\": 100, \"fatShare\": \"95 %\", \"a\": 1}");
+            "technique",
+            "oil-powder",
+            "--body",
+            "{\"fat\": 100, \"fatShare\": \"95 %\", \"a\": 1}");
     assertThat(ran.status()).isEqualTo(1);
     assertThat(ran.out()).isEmpty();
     assertThat(ran.err().lines()).hasSize(3);

@@ -11,10 +11,8 @@ import halfgram.formula.Output;
 import halfgram.formula.Reason;
 import halfgram.formula.Scaled;
 import halfgram.formula.Step;
-import halfgram.formula.TechniqueUse;
 import halfgram.formula.Work;
 import halfgram.measure.Amount;
-import halfgram.measure.Message;
 import halfgram.measure.Money;
 import halfgram.measure.Rounding;
 import halfgram.prep.KitchenBook;
@@ -45,7 +43,7 @@ record OneView(
     List<Choice> items,
     List<StepRow> steps,
     List<OutputRow> gives,
-    List<String> technique,
+    List<TechniqueRow> techniques,
     List<Use> uses,
     String cost,
     List<AdjustedRow> adjusted) {
@@ -115,7 +113,7 @@ record OneView(
           items(),
           steps(scaled),
           outputs(scaled),
-          technique(),
+          version.techniques().stream().map(use -> TechniqueRow.of(version, use, words)).toList(),
           uses(),
           cost(scaled),
           formula.current().isSame(version) ? adjusted : List.of());
@@ -283,30 +281,6 @@ record OneView(
         rows.add(new OutputRow(words.text(output.name()), grams(scaled.output(i)), facts));
       }
       return rows;
-    }
-
-    private List<String> technique() {
-      return version.techniques().stream().flatMap(use -> said(use).stream()).toList();
-    }
-
-    /** What it is attached to, and what of its inputs is the formula's own. */
-    private List<String> said(TechniqueUse use) {
-      List<String> said = new ArrayList<>();
-      Message name = Message.of("technique." + use.name());
-      said.add(
-          use.drops()
-              ? words.say("formulas.technique-of", name, use.step(), use.bath())
-              : words.say("formulas.technique-at", name, use.step()));
-      use.values()
-          .all()
-          .forEach(
-              (input, value) -> {
-                if (!value.typed().isEmpty()) {
-                  Message of = Message.of("technique." + use.name() + ".in." + input);
-                  said.add(words.say("formulas.own-input", of, value.typed()));
-                }
-              });
-      return said;
     }
 
     private List<Use> uses() {

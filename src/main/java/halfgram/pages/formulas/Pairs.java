@@ -25,7 +25,7 @@ final class Pairs {
       return;
     }
     ObjectNode pairs = JsonNodeFactory.instance.objectNode();
-    for (String line : text.split("\n")) {
+    for (String line : text.lines().toList()) {
       int colon = line.indexOf(':');
       if (!line.isBlank()) {
         // A line without a colon is a name nobody knows: the reader says so.

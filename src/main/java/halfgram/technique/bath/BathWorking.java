@@ -225,7 +225,11 @@ final class BathWorking {
         bath.grid(),
         bath.byHand());
     working.figure(
-        "drops", bath.drops(pieces), "technique.sphere-bath.why.drops", pieces, bath.perDrop());
+        "drops",
+        (double) bath.drops(pieces),
+        "technique.sphere-bath.why.drops",
+        pieces,
+        bath.perDrop());
     working.figure(
         "interval",
         bath.interval().toMillis() / 1000.0,
@@ -235,7 +239,10 @@ final class BathWorking {
         values.number("baths"),
         values.number("people"));
     working.figure(
-        "run", bath.run(pieces).toMinutes(), "technique.sphere-bath.why.run", bath.drops(pieces));
+        "run",
+        (double) bath.run(pieces).toMinutes(),
+        "technique.sphere-bath.why.run",
+        bath.drops(pieces));
   }
 
   private void wear() {
@@ -258,7 +265,7 @@ final class BathWorking {
     }
     working.figure(
         "lasts",
-        bath.lasts(),
+        (double) bath.lasts(),
         "technique.sphere-bath.why.lasts",
         Message.of(first.key()),
         bath.perDrop());

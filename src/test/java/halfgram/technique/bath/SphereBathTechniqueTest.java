@@ -129,8 +129,7 @@ class SphereBathTechniqueTest {
       alginate -= alginate / bath * out;
       bath += 1 - out;
     }
-    assertThat(number(wet, "strengthAtEnd"))
-        .isCloseTo(alginate / bath / 0.005 * 100, within(0.05));
+    assertThat(number(wet, "strengthAtEnd")).isCloseTo(alginate / bath / 0.005 * 100, within(0.05));
     assertThat(number(worked(), "strengthAtEnd")).isEqualTo(100);
   }
 

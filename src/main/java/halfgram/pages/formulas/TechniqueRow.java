@@ -1,0 +1,78 @@
+package halfgram.pages.formulas;
+
+import halfgram.formula.FormulaVersion;
+import halfgram.formula.TechniqueUse;
+import halfgram.measure.Message;
+import halfgram.technique.Addition;
+import halfgram.technique.Result;
+import halfgram.words.Messages;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A technique of a formula.
+ *
+ * @param page where it is worked out with the formula's numbers
+ * @param where it is attached to
+ * @param inputs what of its inputs is the formula's own
+ * @param adds what it adds to every batch
+ * @param warnings what a cook with experience would remark on
+ */
+record TechniqueRow(
+    String name,
+    String page,
+    String where,
+    List<String> inputs,
+    List<String> adds,
+    List<String> warnings) {
+
+  static TechniqueRow of(FormulaVersion version, TechniqueUse use, Messages words) {
+    String key = "technique." + use.name();
+    List<String> inputs = new ArrayList<>();
+    use.values()
+        .all()
+        .forEach(
+            (input, value) -> {
+              if (!value.typed().isEmpty()) {
+                Message name = Message.of("technique." + use.name() + ".in." + input);
+                inputs.add(words.say("formulas.own-input", name, value.typed()));
+              }
+            });
+    List<Message> warnings = use.result().map(Result::warnings).orElse(List.of());
+    return new TechniqueRow(
+        words.say(Message.of(key)),
+        "techniques/" + use.name() + "?formula=" + version.formula(),
+        use.drops()
+            ? words.say("formulas.technique-of", use.step(), use.bath())
+            : words.say("formulas.technique-at", use.step()),
+        inputs,
+        use.additions().stream().flatMap(one -> added(use, one, words).stream()).toList(),
+        warnings.stream().map(words::say).toList());
+  }
+
+  private static List<String> added(TechniqueUse use, Addition addition, Messages words) {
+    if (addition instanceof Addition.Weighed weighed) {
+      Message figure = Message.of("technique." + use.name() + ".out." + weighed.figure());
+      return List.of(words.say("formulas.adds-weighed", figure, weighed.share()));
+    }
+    if (addition instanceof Addition.Stands stands) {
+      return List.of(words.say("formulas.adds-stands", stands.least(), stands.source()));
+    }
+    if (addition instanceof Addition.Keeps keeps) {
+      return List.of(words.say("formulas.adds-keeps", keeps.days(), keeps.source()));
+    }
+    if (addition instanceof Addition.Good good) {
+      return List.of(words.say("formulas.adds-good", good.most(), good.source()));
+    }
+    if (addition instanceof Addition.Load load) {
+      return List.of(
+          words.say("formulas.adds-load", words.amount(halfgram.measure.Amount.of(load.most()))));
+    }
+    if (addition instanceof Addition.Caution caution) {
+      return List.of(words.say(Message.of("caution." + caution.code())));
+    }
+    return addition instanceof Addition.Reminder reminder
+        ? List.of(words.say(reminder.said()))
+        : List.of();
+  }
+}
