@@ -5,6 +5,7 @@ import halfgram.formula.FormulaVersion;
 import halfgram.technique.bath.SphereBath;
 import java.math.BigDecimal;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 
 /** What a plan knows of a formula's sphere bath, as somebody would type it. */
@@ -16,9 +17,14 @@ public final class BathFacts {
   /** By the inputs of the technique; nothing for a formula that sets in no bath. */
   public static Map<String, String> typed(KitchenBook book, FormulaVersion version) {
     Map<String, String> typed = new TreeMap<>();
-    AllergenTrace trace = new AllergenTrace(book.formulary(), book::ingredient);
-    new Baths(book, trace).find(version).ifPresent(bath -> put(typed, bath, version));
+    bath(book, version).ifPresent(bath -> put(typed, bath, version));
     return typed;
+  }
+
+  /** The bath a formula's pieces set in, as a plan works it out. */
+  public static Optional<SphereBath> bath(KitchenBook book, FormulaVersion version) {
+    AllergenTrace trace = new AllergenTrace(book.formulary(), book::ingredient);
+    return new Baths(book, trace).find(version);
   }
 
   private static void put(Map<String, String> typed, SphereBath bath, FormulaVersion version) {

@@ -10,6 +10,7 @@ import halfgram.technique.Input;
 import halfgram.technique.Result;
 import halfgram.technique.Technique;
 import halfgram.technique.Values;
+import halfgram.web.Visit;
 import halfgram.words.Messages;
 import java.util.ArrayList;
 import java.util.List;
@@ -22,23 +23,27 @@ final class OneView {
   private final Calculation worked;
   private final boolean example;
   private final Optional<FormulaVersion> formula;
+  private final List<LearnedRow> learned;
   private final Messages words;
   private final String key;
 
   /**
    * @param example whether the inputs are those of the worked example
    * @param formula whose inputs they are
+   * @param learned what the kitchen's own baths have shown of it
    */
   OneView(
       House house,
       Calculation worked,
       boolean example,
       Optional<FormulaVersion> formula,
+      List<LearnedRow> learned,
       Messages words) {
     this.house = house;
     this.worked = worked;
     this.example = example;
     this.formula = formula;
+    this.learned = learned;
     this.words = words;
     this.key = "technique." + worked.technique().name();
   }
@@ -90,6 +95,20 @@ final class OneView {
 
   public String getFormulaCode() {
     return formula.map(FormulaVersion::formula).orElse("");
+  }
+
+  public List<LearnedRow> getLearned() {
+    return learned;
+  }
+
+  /** Where the formula is worked out with what was learned. */
+  public String getWithLearned() {
+    StringBuilder link = new StringBuilder("techniques/");
+    link.append(getTechnique()).append("?formula=").append(getFormulaCode());
+    for (LearnedRow row : learned) {
+      link.append('&').append(row.input()).append('=').append(Visit.encoded(row.typed()));
+    }
+    return link.toString();
   }
 
   /** What has to be given, and what is most asked for, before the rest. */

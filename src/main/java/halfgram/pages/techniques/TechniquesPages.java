@@ -2,6 +2,7 @@ package halfgram.pages.techniques;
 
 import halfgram.desk.Desk;
 import halfgram.desk.House;
+import halfgram.desk.LearnedBaths;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.TechniqueUse;
 import halfgram.pages.Rooms;
@@ -16,6 +17,7 @@ import halfgram.web.Server;
 import halfgram.web.Visit;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -24,8 +26,11 @@ import java.util.TreeMap;
 public final class TechniquesPages implements Server.Part {
   private final Desk desk;
 
+  private final LearnedBaths learned;
+
   public TechniquesPages(Desk desk) {
     this.desk = desk;
+    this.learned = new LearnedBaths(desk);
   }
 
   @Override
@@ -57,13 +62,13 @@ public final class TechniquesPages implements Server.Part {
         new TreeMap<>(example ? technique.example() : ofFormula.orElse(Map.of()));
     typed.putAll(asked);
     Calculation worked = Calculation.of(technique, house.book().tables(), typed);
-    OneView view =
-        new OneView(
-            house,
-            worked,
-            example,
-            ofFormula.isPresent() ? formula : Optional.empty(),
-            visit.words());
+    Optional<FormulaVersion> source = ofFormula.isPresent() ? formula : Optional.empty();
+    List<LearnedRow> measured =
+        source
+            .flatMap(version -> learned.find(house, version))
+            .map(shown -> LearnedRow.of(shown, visit.words()))
+            .orElse(List.of());
+    OneView view = new OneView(house, worked, example, source, measured, visit.words());
     visit.page(worked.problems().isEmpty() ? 200 : 422, "technique", view.getName(), view);
   }
 

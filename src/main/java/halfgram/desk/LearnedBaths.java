@@ -1,0 +1,41 @@
+package halfgram.desk;
+
+import halfgram.formula.FormulaVersion;
+import halfgram.prep.BathFacts;
+import halfgram.technique.bath.BathEntry;
+import halfgram.technique.bath.BathStore;
+import halfgram.technique.bath.Learned;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** What the baths of the last days have shown of a formula whose pieces set in them. */
+public final class LearnedBaths {
+  private static final int DAYS = 90;
+
+  private final Desk desk;
+  private final BathStore store = new BathStore();
+
+  public LearnedBaths(Desk desk) {
+    this.desk = desk;
+  }
+
+  /** Empty for a formula that sets in no bath. */
+  public Optional<Learned> find(House house, FormulaVersion version) {
+    return BathFacts.bath(house.book(), version)
+        .map(
+            bath ->
+                desk.read(
+                    tx -> {
+                      List<BathEntry> entries = new ArrayList<>();
+                      List<LocalDate> days = store.listDays(tx, house.id(), DAYS);
+                      for (LocalDate day : days) {
+                        store
+                            .list(tx, house.id(), day)
+                            .forEach(entered -> entries.add(entered.entry()));
+                      }
+                      return Learned.of(entries, version.formula(), bath);
+                    }));
+  }
+}
