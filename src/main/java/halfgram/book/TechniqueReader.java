@@ -52,12 +52,15 @@ final class TechniqueReader {
 
   /** The version with its techniques and what they add; one alone may stand without a list. */
   FormulaVersion apply(Node node, FormulaVersion version) {
+    int before = node.problems().list().size();
     List<TechniqueUse> uses = new ArrayList<>();
     Optional<Node> single = node.object("technique");
     single.flatMap(one -> use(one, one, version)).ifPresent(uses::add);
     single.ifPresent(Node::done);
     node.list("techniques", one -> attached(one, version)).forEach(use -> use.ifPresent(uses::add));
-    checkFigures(node, version, uses);
+    if (node.problems().list().size() == before) {
+      checkFigures(node, version, uses);
+    }
     checkPieces(node, version, uses);
     return Applied.to(version, uses);
   }
@@ -125,12 +128,14 @@ final class TechniqueReader {
       }
       return Optional.empty();
     }
+    int before = node.problems().list().size();
     Map<String, String> parts = parts(of, technique.get(), version);
     Map<String, String> typed = typed(node, technique.get());
     if (technique.get().parts().stream().anyMatch(part -> part.kind() == Part.Kind.FORMULA)) {
       checkBath(of, parts);
     }
-    if (!steps.contains(step)) {
+    // A part that is not there is told once, not again by every number that hangs on it.
+    if (!steps.contains(step) || node.problems().list().size() > before) {
       return Optional.empty();
     }
     return worked(node, technique.get(), version, step, parts, typed);

@@ -21,8 +21,36 @@ class BadBookTest {
   @Test
   void aCycleIsNamedRoundItsLoop() {
     book.set(
-        "formulas/blanched-dill/versions/0/lines/0", "{'component': 'dill-oil', 'basis': 100}");
+        "formulas/blanched-dill/versions/0/lines/0",
+        "{'code': 'dill', 'component': 'dill-oil', 'basis': 100}");
     assertOnly("$.formulas", "blanched-dill > dill-oil > blanched-dill", "is made of itself");
+  }
+
+  @Test
+  void aTechniqueToldOfALineThatIsNotThereIsToldOnce() {
+    String place = "formulas/blanched-dill/versions/0/techniques/0/of/herb";
+    book.set(place, "'parsley'");
+    assertOnly(place, "parsley", "no such line", "dill, ice");
+  }
+
+  @Test
+  void aLineThatNoTechniqueDosesIsRefused() {
+    String place = "formulas/blanched-dill/versions/0/lines/1/technique";
+    book.set(place, "'snow'");
+    assertOnly(place, "snow", "no such figure", "ice, salt, water");
+  }
+
+  @Test
+  void aTechniquesInputOutsideItsRangeIsRefusedWithItsUnit() {
+    String place = "formulas/blanched-dill/versions/0/techniques/0/inputs/bathTemperature";
+    book.set(place, "'60 °C'");
+    assertOnly(place, "60 °C", "outside the range", "0 to 40 °C");
+  }
+
+  @Test
+  void whatATechniqueStopsIsRefused() {
+    book.set("formulas/dill-oil/versions/0/techniques/0/inputs/holdTemperature", "'6 °C'");
+    assertOnly("formulas/dill-oil/versions/0/techniques/0/name", "herb-oil", "4.4 °C");
   }
 
   @Test
