@@ -21,7 +21,8 @@ class ScaleTest {
   @Test
   void byAmountTheYieldsAreUndoneAndTheCutIsPulled() {
     // Squeezing keeps 88 %: 600 / 0.88 = 681.82 g of picked dill; picking keeps 52 %:
-    // 681.82 / 0.52 = 1311.2 g as bought. Ice by the heat balance for a gram of dill, from 100 °C and
+    // 681.82 / 0.52 = 1311.2 g as bought. Ice by the heat balance for a gram of dill, from 100 °C
+    // and
     // water of 11 °C down to 4: (3.87 + 0.5 x 4.18) x 96 + 4 x 4.18 x 7 = 689.2 J, over
     // 333.55 + 4.18 x 4 = 350.27 J/g, and a quarter for the room: 2.4595 g.
     assertThat(scale("blanched-dill", "--amount", "600 g"))

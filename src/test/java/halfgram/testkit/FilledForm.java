@@ -10,7 +10,7 @@ import java.util.regex.Pattern;
 /** The fields of a page's form as a browser would send them, to change some and send it. */
 public final class FilledForm {
   private static final Pattern PART =
-      Pattern.compile("<(input|select|/select|option)\\b([^>]*)>", Pattern.DOTALL);
+      Pattern.compile("<(input|select|/select|option|textarea)\\b([^>]*)>([^<]*)", Pattern.DOTALL);
   private static final Pattern ATTRIBUTE = Pattern.compile("([a-z-]+)(?:=\"([^\"]*)\")?");
 
   private final List<Map.Entry<String, String>> fields = new ArrayList<>();
@@ -37,6 +37,8 @@ public final class FilledForm {
       String value = attribute(part.group(2), "value");
       if (tag.equals("input") && isSent(part.group(2)) && !name.equals("_csrf")) {
         filled.fields.add(Map.entry(name, value));
+      } else if (tag.equals("textarea")) {
+        filled.fields.add(Map.entry(name, plain(part.group(3))));
       } else if (tag.equals("select")) {
         select = name;
         first = "";
@@ -58,18 +60,19 @@ public final class FilledForm {
     Matcher matcher = ATTRIBUTE.matcher(attributes);
     while (matcher.find()) {
       if (matcher.group(1).equals(name)) {
-        return matcher.group(2) == null
-            ? ""
-            : matcher
-                .group(2)
-                .replace("&quot;", "\"")
-                .replace("&#39;", "'")
-                .replace("&lt;", "<")
-                .replace("&gt;", ">")
-                .replace("&amp;", "&");
+        return matcher.group(2) == null ? "" : plain(matcher.group(2));
       }
     }
     return "";
+  }
+
+  private static String plain(String escaped) {
+    return escaped
+        .replace("&quot;", "\"")
+        .replace("&#39;", "'")
+        .replace("&lt;", "<")
+        .replace("&gt;", ">")
+        .replace("&amp;", "&");
   }
 
   /** This form with a field that holds something else, or is sent too. */

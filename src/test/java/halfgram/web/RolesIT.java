@@ -30,6 +30,7 @@ class RolesIT {
               "Today",
               "Wall",
               "Formulas",
+              "Techniques",
               "Events",
               "Pars",
               "Deliveries",
@@ -44,6 +45,7 @@ class RolesIT {
               "Today",
               "Wall",
               "Formulas",
+              "Techniques",
               "Events",
               "Pars",
               "Deliveries",
@@ -55,7 +57,16 @@ class RolesIT {
           List.of("Events", "Pars", "Deliveries"),
           Role.COOK,
           List.of(
-              "Today", "Wall", "Formulas", "Events", "Pars", "Deliveries", "Stock", "Kit", "Log"),
+              "Today",
+              "Wall",
+              "Formulas",
+              "Techniques",
+              "Events",
+              "Pars",
+              "Deliveries",
+              "Stock",
+              "Kit",
+              "Log"),
           Role.VIEWER,
           List.of("Today", "Events", "Pars", "Deliveries", "Stock", "Kit", "Log"));
 

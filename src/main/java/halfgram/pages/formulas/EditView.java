@@ -167,7 +167,7 @@ record EditView(
                 at,
                 name,
                 row,
-                form.get(at + ".of"),
+                form.get(at + ".was"),
                 title,
                 fault(at),
                 main,

@@ -17,8 +17,8 @@ import java.util.Map;
  * A version as typed into a form, and back into the book's own writing.
  *
  * <p>Names of fields are paths, {@code lines.3.percent}; a list keeps the numbers of its rows in
- * their order in {@code lines.rows}, and each row where it came from in {@code lines.3.of}. What is
- * left as it was shown is not written anew, so that it stays byte for byte; keys without a field
+ * their order in {@code lines.rows}, and each row where it came from in {@code lines.3.was}. What
+ * is left as it was shown is not written anew, so that it stays byte for byte; keys without a field
  * stay too. A row with nothing in it is no row.
  */
 final class VersionForm {
@@ -100,7 +100,7 @@ final class VersionForm {
           List<String> rows = new ArrayList<>();
           for (int i = 0; i < value.size(); i++) {
             rows.add(String.valueOf(i));
-            put(name + "." + i + ".of", String.valueOf(i));
+            put(name + "." + i + ".was", String.valueOf(i));
             fill(part.parts(), value.get(i), name + "." + i + ".");
           }
           setRows(name, rows);
@@ -246,7 +246,7 @@ final class VersionForm {
     JsonNode before = node.path(part.key());
     ArrayNode list = NODES.arrayNode();
     for (String row : rows(name)) {
-      String of = get(name + "." + row + ".of");
+      String of = get(name + "." + row + ".was");
       JsonNode origin =
           of.matches("\\d{1,4}") ? before.path(Integer.parseInt(of)) : before.path(-1);
       ObjectNode item = origin.isObject() ? ((ObjectNode) origin).deepCopy() : NODES.objectNode();
