@@ -120,6 +120,7 @@ class HalfgramIT {
         new ArrayList<>(
             List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
                 "-Duser.language=tr",
                 "-jar",
                 JAR.toString()));

@@ -32,6 +32,7 @@ import halfgram.measure.Ratio;
 import halfgram.menu.Dish;
 import halfgram.menu.PlateItem;
 import halfgram.station.Station;
+import halfgram.technique.Tables;
 import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.LocalDate;
@@ -100,6 +101,7 @@ final class YearBook {
         ingredients,
         Map.of(),
         Map.of(),
+        new Tables(new TreeMap<>()),
         new TreeMap<>(),
         new Formulary(formulas),
         dishes,
@@ -168,6 +170,7 @@ final class YearBook {
               "make",
               Optional.empty(),
               Optional.empty(),
+              false,
               false));
     }
     Step step =
@@ -217,7 +220,7 @@ final class YearBook {
                 List.of(output),
                 false,
                 Optional.empty(),
-                Optional.empty())));
+                List.of())));
   }
 
   private static String code(int level, int index) {

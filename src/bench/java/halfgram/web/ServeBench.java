@@ -84,6 +84,8 @@ public class ServeBench {
     String folder = Files.createTempDirectory("halfgram-serve").toString();
     List<String> all = new java.util.ArrayList<>(options);
     all.add("-Xmx256m");
+    // As it is started by people, not as tests do.
+    all.add("-XX:TieredStopAtLevel=4");
     return Packed.with("serve", "--demo", "--port", "0", "--data", folder)
         .jvm(all.toArray(String[]::new))
         .start();

@@ -63,6 +63,8 @@ public final class Packed implements AutoCloseable {
     public Packed start() {
       List<String> command = new ArrayList<>();
       command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+      // A short life is spent compiling otherwise; what is measured is measured by the benchmarks.
+      command.add("-XX:TieredStopAtLevel=1");
       command.addAll(jvm);
       command.add("-jar");
       command.add(jar().toString());
