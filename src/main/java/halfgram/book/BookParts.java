@@ -71,7 +71,7 @@ final class BookParts {
             ingredients,
             kitchen.waterHardness(),
             new StepReader(reading, equipment, containers),
-            new TechniqueReader(reading, containers, kitchen.waterHardness()));
+            new TechniqueReader(reading, ingredients, containers, kitchen.waterHardness()));
     List<Formula> read = root.all("formulas", formulas::formula);
     read = read.stream().filter(formula -> !formula.versions().isEmpty()).toList();
     Formulary formulary = formulary(read);

@@ -43,6 +43,10 @@ public record Input(
     LINE,
     /** Grams of everything that goes in, in a batch of 1 kg of basis. */
     MIX,
+    /** Natural calcium of the ingredients among its lines, by composition; total, partly bound. */
+    CALCIUM,
+    /** Whether one of its lines is an ingredient that contains milk. */
+    MILK,
     /** What only a plan can say: the piece, its pan, its bath. */
     PLAN,
     /** What is known of the kitchen: its water. */

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -37,6 +38,15 @@ public final class Typed {
 
   /** All inputs, the defaults where nothing was typed; empty when anything was wrong. */
   public Optional<Values> read(Map<String, String> typed) {
+    return read(typed, Set.of());
+  }
+
+  /**
+   * As above.
+   *
+   * @param derived names of the inputs that were worked out and not entered
+   */
+  public Optional<Values> read(Map<String, String> typed, Set<String> derived) {
     int before = problems.list().size();
     List<String> names = technique.inputs().stream().map(Input::name).toList();
     typed.forEach(
@@ -49,7 +59,9 @@ public final class Typed {
     Map<String, Values.Value> read = new TreeMap<>();
     for (Input input : technique.inputs()) {
       String text = typed.getOrDefault(input.name(), "").strip();
-      value(input, text).ifPresent(value -> read.put(input.name(), value));
+      value(input, text)
+          .map(value -> derived.contains(input.name()) ? Values.derived(value) : value)
+          .ifPresent(value -> read.put(input.name(), value));
     }
     return problems.list().size() == before ? Optional.of(new Values(read)) : Optional.empty();
   }

@@ -45,6 +45,17 @@ public final class Values {
     return new Value(number, input.unit(), "", Standing.ENTERED, "", typed);
   }
 
+  /** This value as something worked out from the formula, which nobody entered. */
+  static Value derived(Value value) {
+    return new Value(
+        value.number(),
+        value.unit(),
+        value.word(),
+        Standing.COMPUTED,
+        "the formula's lines",
+        value.typed());
+  }
+
   static Value chosen(Input input, String word) {
     int place = Math.max(0, input.options().indexOf(word));
     return new Value(place, input.unit(), word, Standing.ENTERED, "", word);

@@ -22,6 +22,8 @@ public final class Skin {
   private static final double CALCIUM = 40.078;
   private static final double ROOT_PI = StrictMath.sqrt(StrictMath.PI);
   private static final double AT = 25;
+  private static final int MOST_STEPS = 100;
+  private static final double NEAR = 1e-13;
 
   private Skin() {}
 
@@ -40,21 +42,19 @@ public final class Skin {
     if (st <= 0) {
       return 0;
     }
-    double low = 0;
-    double high = 6;
-    for (int i = 0; i < 80; i++) {
-      double middle = (low + high) / 2;
-      if (front(middle) < st) {
-        low = middle;
-      } else {
-        high = middle;
+    // The left side is convex, and the quick form lies above the root: Newton falls onto it.
+    double lambda = StrictMath.sqrt(st / 2);
+    for (int i = 0; i < MOST_STEPS; i++) {
+      double square = lambda * lambda;
+      double erf = Erf.erf(lambda);
+      double rise = ROOT_PI * StrictMath.exp(square);
+      double step = (rise * lambda * erf - st) / (rise * erf * (1 + 2 * square) + 2 * lambda);
+      lambda -= step;
+      if (StrictMath.abs(step) < NEAR * lambda) {
+        return lambda;
       }
     }
-    return (low + high) / 2;
-  }
-
-  private static double front(double lambda) {
-    return ROOT_PI * lambda * StrictMath.exp(lambda * lambda) * Erf.erf(lambda);
+    return lambda;
   }
 
   /** mm after so many seconds, with the diffusivity in m2/s. */

@@ -41,12 +41,12 @@ public final class GelTechnique implements Technique {
                   "ph", "1", 0, 14, NOT_READ, Standing.UNVERIFIED, "not read; 0 means not read")
               .from(Origin.READING),
           Input.common("serve", "°C", -20, 100, 8),
-          Input.guess("calcium", "mg/kg", 0, 20_000, 0),
+          Input.guess("calcium", "mg/kg", 0, 20_000, 0).from(Input.Origin.CALCIUM),
           Input.choice("potassium", NO, "yes"),
           Input.guess("sugar", "°Bx", 0, 90, 0),
           Input.guess("alcohol", "%", 0, 96, 0),
           Input.choice("freshFruit", NO, "yes"),
-          Input.choice("milk", NO, "yes"),
+          Input.choice("milk", NO, "yes").from(Input.Origin.MILK),
           Input.choice("place", "fridge", "room", "blast"),
           Input.common("depth", "mm", 1, 400, Agent.LAYER_MM));
 
