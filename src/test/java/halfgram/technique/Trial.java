@@ -13,7 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 
-/** A technique tried with inputs as somebody types them, on top of its worked example. */
+/** A technique tried out on inputs as somebody types them, with the tables that come along. */
 public final class Trial {
   private static final Tables TABLES = Reference.load().tables();
   private static final Messages ENGLISH = new Messages("en", ZoneOffset.UTC);
@@ -28,18 +28,25 @@ public final class Trial {
     this.typed = typed;
   }
 
-  public static Trial of(Technique technique) {
+  /** Names of inputs and what is typed for each, in turn. */
+  public static Trial of(Technique technique, String... typed) {
+    return new Trial(technique, Map.of()).with(typed);
+  }
+
+  public static Trial example(Technique technique) {
     return new Trial(technique, technique.example());
   }
 
-  public static Trial bare(Technique technique) {
-    return new Trial(technique, Map.of());
+  public static Tables tables() {
+    return TABLES;
   }
 
-  public Trial with(String input, String text) {
-    Map<String, String> more = new TreeMap<>(typed);
-    more.put(input, text);
-    return new Trial(technique, more);
+  public Trial with(String... more) {
+    Map<String, String> all = new TreeMap<>(typed);
+    for (int i = 0; i < more.length; i += 2) {
+      all.put(more[i], more[i + 1]);
+    }
+    return new Trial(technique, all);
   }
 
   public Values values() {
@@ -62,6 +69,15 @@ public final class Trial {
     return work().number(figure);
   }
 
+  public Optional<Figure> find(String figure) {
+    return work().find(figure);
+  }
+
+  /** How a figure came about, in English. */
+  public String said(String figure) {
+    return said(find(figure).orElseThrow().why());
+  }
+
   /** Keys of the stops without what all of them begin with. */
   public List<String> stops() {
     return ends(work().stops(), ".stop.");
@@ -69,6 +85,14 @@ public final class Trial {
 
   public List<String> warnings() {
     return ends(work().warnings(), ".warn.");
+  }
+
+  public boolean stops(String key) {
+    return stops().contains(key);
+  }
+
+  public boolean warns(String key) {
+    return warnings().contains(key);
   }
 
   private List<String> ends(List<Message> messages, String kind) {
@@ -92,11 +116,20 @@ public final class Trial {
     return additions;
   }
 
+  /** The additions of one kind. */
+  public <T extends Addition> List<T> added(Class<T> kind) {
+    return additions().stream().filter(kind::isInstance).map(kind::cast).toList();
+  }
+
+  /** Whether a reminder stands at the task. */
+  public boolean says(String key) {
+    String whole = "technique." + technique.name() + ".say." + key;
+    return added(Addition.Reminder.class).stream().anyMatch(r -> r.said().key().equals(whole));
+  }
+
   /** Grams that a line naming a figure gets in a batch of 1 kg of basis. */
   public double weighed(String figure) {
-    return additions().stream()
-            .filter(Addition.Weighed.class::isInstance)
-            .map(Addition.Weighed.class::cast)
+    return added(Addition.Weighed.class).stream()
             .filter(weighed -> weighed.figure().equals(figure))
             .findFirst()
             .orElseThrow()
@@ -108,9 +141,8 @@ public final class Trial {
 
   /** The reminders at the task, in English. */
   public List<String> reminders() {
-    return additions().stream()
-        .filter(Addition.Reminder.class::isInstance)
-        .map(addition -> ENGLISH.say(((Addition.Reminder) addition).said()))
+    return added(Addition.Reminder.class).stream()
+        .map(reminder -> ENGLISH.say(reminder.said()))
         .toList();
   }
 

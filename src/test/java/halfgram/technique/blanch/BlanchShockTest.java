@@ -14,7 +14,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 class BlanchShockTest {
-  private static final Trial TRIAL = Trial.of(new BlanchShockTechnique());
+  private static final Trial TRIAL = Trial.example(new BlanchShockTechnique());
 
   /** Computed: 1 kg of herb (3.9, 20 °C) in 15.996 kg of water at 100 °C makes 95.6 °C. */
   @Test
@@ -237,7 +237,7 @@ class BlanchShockTest {
   @Test
   void badInputsAreAllNamedAtOnceAndNothingIsWorkedOut() {
     Trial bad =
-        Trial.bare(new BlanchShockTechnique())
+        Trial.of(new BlanchShockTechnique())
             .with("herb", "1000")
             .with("boil", "50 °C")
             .with("iceKind", "snow")

@@ -11,7 +11,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 class BondingTest {
-  private static final Trial TRIAL = Trial.of(new BondingTechnique());
+  private static final Trial TRIAL = Trial.example(new BondingTechnique());
 
   /** Published slides, pH 6: 5 °C 240 min, 20 °C 70, 50 °C 10. */
   @Test
@@ -111,7 +111,7 @@ class BondingTest {
   @Test
   void badInputsAreAllNamedAtOnceAndNothingIsWorkedOut() {
     Trial bad =
-        Trial.bare(new BondingTechnique())
+        Trial.of(new BondingTechnique())
             .with("meat", "1 cup")
             .with("applied", "paste")
             .with("ph", "neutral");

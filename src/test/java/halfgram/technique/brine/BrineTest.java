@@ -10,7 +10,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 class BrineTest {
-  private static final Trial TRIAL = Trial.of(new BrineTechnique());
+  private static final Trial TRIAL = Trial.example(new BrineTechnique());
 
   /** A published rule of thumb, B the definition: 0.75 % for 1 kg in 1 kg is 15.00 or 15.11 g. */
   @Test
@@ -113,7 +113,7 @@ class BrineTest {
 
   @Test
   void meatWithoutWaterIsRubbed() {
-    Trial dry = Trial.bare(new BrineTechnique()).with("meat", "2 kg").with("target", "2 %");
+    Trial dry = Trial.of(new BrineTechnique()).with("meat", "2 kg").with("target", "2 %");
     assertThat(dry.number("salt")).isCloseTo(40, within(1e-9));
   }
 
@@ -149,7 +149,7 @@ class BrineTest {
   @Test
   void badInputsAreAllNamedAtOnceAndNothingIsWorkedOut() {
     Trial bad =
-        Trial.bare(new BrineTechnique())
+        Trial.of(new BrineTechnique())
             .with("target", "0.0075")
             .with("strength", "1000 %")
             .with("way", "wet")

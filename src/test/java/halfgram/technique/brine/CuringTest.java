@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 /** Nitrite as inspectors count it, and the limits nothing passes. */
 class CuringTest {
   private static final Trial CURED =
-      Trial.of(new BrineTechnique())
+      Trial.example(new BrineTechnique())
           .with("target", "2 %")
           .with("cure", "for-target")
           .with("cureNitrite", "6.25 %")
@@ -36,7 +36,7 @@ class CuringTest {
   @Test
   void publishedPickleComesOutOfTypedInputs() {
     Trial trial =
-        Trial.of(new BrineTechnique())
+        Trial.example(new BrineTechnique())
             .with("way", "injected")
             .with("strength", "11.084259 %")
             .with("others", "124 g")
@@ -102,7 +102,7 @@ class CuringTest {
 
   @Test
   void nothingIsCuredWithoutTubLimitOrAmount() {
-    Trial plain = Trial.of(new BrineTechnique()).with("cure", "for-target");
+    Trial plain = Trial.example(new BrineTechnique()).with("cure", "for-target");
     assertThat(plain.stops()).containsExactly("no-nitrite");
     Trial tub = plain.with("cureNitrite", "6.25 %");
     assertThat(tub.stops()).containsExactly("no-target", "no-limit");

@@ -9,7 +9,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 class BrixBlendTest {
-  private static final Trial TRIAL = Trial.of(new BrixBlendTechnique());
+  private static final Trial TRIAL = Trial.example(new BrixBlendTechnique());
 
   /** Computed: 20 from 30 and 5 takes 15 parts of the 30 and 10 of the 5. */
   @Test
@@ -72,8 +72,7 @@ class BrixBlendTest {
 
   @Test
   void badInputsAreAllNamedAtOnceAndNothingIsWorkedOut() {
-    Trial bad =
-        Trial.bare(new BrixBlendTechnique()).with("firstBrix", "101 °Bx").with("total", "1");
+    Trial bad = Trial.of(new BrixBlendTechnique()).with("firstBrix", "101 °Bx").with("total", "1");
     assertThat(bad.problems()).containsOnlyKeys("firstBrix", "secondBrix", "target", "total");
     assertThat(bad.problems().get("firstBrix")).contains("0 to 100 °Bx");
   }

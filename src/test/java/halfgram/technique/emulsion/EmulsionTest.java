@@ -3,9 +3,8 @@ package halfgram.technique.emulsion;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import halfgram.input.Problem;
 import halfgram.technique.Addition;
-import halfgram.technique.TriedOut;
+import halfgram.technique.Trial;
 import halfgram.testkit.Chance;
 import halfgram.testkit.Seeds;
 import org.junit.jupiter.api.Test;
@@ -16,13 +15,13 @@ import org.junit.jupiter.params.provider.CsvSource;
 class EmulsionTest {
   private static final EmulsionTechnique EMULSION = new EmulsionTechnique();
 
-  private static TriedOut of(String agent, String amount, String oil, String mix) {
-    return TriedOut.of(EMULSION, "agent", agent, "amount", amount, "oil", oil, "mix", mix);
+  private static Trial of(String agent, String amount, String oil, String mix) {
+    return Trial.of(EMULSION, "agent", agent, "amount", amount, "oil", oil, "mix", mix);
   }
 
   @Test
   void everyPartIsCounted() {
-    TriedOut tried = of("gum-arabic", "50 g", "100 g", "1 kg");
+    Trial tried = of("gum-arabic", "50 g", "100 g", "1 kg");
     assertThat(tried.number("oilShare")).isCloseTo(10, within(1e-9));
     assertThat(tried.number("waterPhase")).isCloseTo(850, within(1e-9));
     assertThat(tried.number("oilPerWater")).isCloseTo(11.765, within(0.001));
@@ -38,7 +37,7 @@ class EmulsionTest {
     "lecithin,2.9,low", "lecithin,3,-", "lecithin,10,-", "lecithin,10.1,high"
   })
   void rangesAreJudgedExactly(String agent, double grams, String warning) {
-    TriedOut tried = of(agent, grams + " g", "200 g", (1000 + grams) + " g");
+    Trial tried = of(agent, grams + " g", "200 g", (1000 + grams) + " g");
     assertThat(tried.warns("dose-low")).isEqualTo(warning.equals("low"));
     assertThat(tried.warns("dose-high")).isEqualTo(warning.equals("high"));
   }
@@ -54,7 +53,7 @@ class EmulsionTest {
 
   @Test
   void theAgentIsWorkedOutBeforeItIsWeighed() {
-    TriedOut least = TriedOut.of(EMULSION, "oil", "100 g", "mix", "1 kg");
+    Trial least = Trial.of(EMULSION, "oil", "100 g", "mix", "1 kg");
     assertThat(least.number("dose")).isCloseTo(5, within(1e-9));
     assertThat(least.number("agentWanted")).isCloseTo(50, within(1e-9));
     assertThat(least.with("wanted", "12 %").added(Addition.Weighed.class))
@@ -76,26 +75,24 @@ class EmulsionTest {
         seed -> {
           Chance chance = new Chance(seed);
           int oil = chance.from(1, 400);
-          TriedOut tried = of("lecithin", "5 g", oil + " g", "1 kg");
-          TriedOut more = of("lecithin", "5 g", oil + 1 + " g", "1000 g");
+          Trial tried = of("lecithin", "5 g", oil + " g", "1 kg");
+          Trial more = of("lecithin", "5 g", oil + 1 + " g", "1000 g");
           assertThat(more.number("oilShare")).isGreaterThan(tried.number("oilShare"));
           assertThat(more.number("waterPhase")).isLessThan(tried.number("waterPhase"));
           assertThat(more.number("oilPerWater")).isGreaterThan(tried.number("oilPerWater"));
-          TriedOut same = of("lecithin", "5000 mg", oil / 1000.0 + " kg", "1000 g");
+          Trial same = of("lecithin", "5000 mg", oil / 1000.0 + " kg", "1000 g");
           assertThat(same.number("oilShare")).isCloseTo(tried.number("oilShare"), within(1e-9));
         });
   }
 
   @Test
   void everyBadInputIsNamedAtOnce() {
-    TriedOut bad = TriedOut.of(EMULSION, "agent", "mustard", "amount", "5", "wanted", "41 %");
-    assertThat(bad.problems().list())
-        .extracting(Problem::path)
-        .containsExactlyInAnyOrder("agent", "amount", "oil", "mix", "wanted");
+    Trial bad = Trial.of(EMULSION, "agent", "mustard", "amount", "5", "wanted", "41 %");
+    assertThat(bad.problems()).containsOnlyKeys("agent", "amount", "oil", "mix", "wanted");
   }
 
   @Test
   void theWorkedExampleWorks() {
-    assertThat(TriedOut.example(EMULSION).number("oilShare")).isCloseTo(10, within(1e-9));
+    assertThat(Trial.example(EMULSION).number("oilShare")).isCloseTo(10, within(1e-9));
   }
 }

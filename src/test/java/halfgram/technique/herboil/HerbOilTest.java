@@ -12,7 +12,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 class HerbOilTest {
-  private static final Trial TRIAL = Trial.of(new HerbOilTechnique());
+  private static final Trial TRIAL = Trial.example(new HerbOilTechnique());
   private static final Trial BY_RATIO = TRIAL.with("oil", "0 g");
   private static final Trial ACID =
       TRIAL
@@ -225,7 +225,7 @@ class HerbOilTest {
   @Test
   void badInputsAreAllNamedAtOnceAndNothingIsWorkedOut() {
     Trial bad =
-        Trial.bare(new HerbOilTechnique())
+        Trial.of(new HerbOilTechnique())
             .with("herb", "0 g")
             .with("keeping", "in the cellar")
             .with("ph", "15")

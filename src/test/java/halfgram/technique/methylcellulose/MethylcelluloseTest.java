@@ -3,9 +3,8 @@ package halfgram.technique.methylcellulose;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import halfgram.input.Problem;
 import halfgram.technique.Addition;
-import halfgram.technique.TriedOut;
+import halfgram.technique.Trial;
 import halfgram.testkit.Chance;
 import halfgram.testkit.Seeds;
 import java.time.Duration;
@@ -17,14 +16,14 @@ import org.junit.jupiter.params.provider.CsvSource;
 class MethylcelluloseTest {
   private static final MethylcelluloseTechnique MC = new MethylcelluloseTechnique();
 
-  private static TriedOut of(String amount, String mix) {
-    return TriedOut.of(MC, "amount", amount, "mix", mix);
+  private static Trial of(String amount, String mix) {
+    return Trial.of(MC, "amount", amount, "mix", mix);
   }
 
   /** Published: disperse above 70 °C in a third of the liquid, finish cold. */
   @Test
   void aThirdIsHotAndTheRestIsCold() {
-    TriedOut tried = of("10 g", "1510 g");
+    Trial tried = of("10 g", "1510 g");
     assertThat(tried.number("hotPart")).isCloseTo(500, within(1e-9));
     assertThat(tried.number("coldPart")).isCloseTo(1000, within(1e-9));
     assertThat(tried.number("hotAbove")).isEqualTo(70);
@@ -50,14 +49,14 @@ class MethylcelluloseTest {
   /** Computed: 1/3 at 80 °C and 2/3 at 4 °C join at 29.3 °C, warmer than any grade. */
   @Test
   void aBlendTooWarmForItsGradeIsToldItsIce() {
-    TriedOut tried = of("10 g", "1010 g");
+    Trial tried = of("10 g", "1010 g");
     assertThat(tried.number("joined")).isCloseTo(29.33, within(0.005));
     assertThat(tried.number("ice")).isCloseTo(206.8, within(0.1));
     assertThat(tried.warns("too-warm")).isTrue();
-    TriedOut little = tried.with("hotShare", "10 %").with("grade", "below-25");
+    Trial little = tried.with("hotShare", "10 %").with("grade", "below-25");
     assertThat(little.number("ice")).isZero();
     assertThat(little.warns("too-warm")).isFalse();
-    TriedOut much = tried.with("hotShare", "60 %").with("hotAt", "100 °C");
+    Trial much = tried.with("hotShare", "60 %").with("hotAt", "100 °C");
     assertThat(much.warns("ice")).isTrue();
   }
 
@@ -98,7 +97,7 @@ class MethylcelluloseTest {
   @ParameterizedTest
   @CsvSource({"4.9,true,false", "5,false,false", "20,false,false", "20.1,false,true"})
   void theDoseHasItsRange(double grams, boolean low, boolean high) {
-    TriedOut tried = of(grams + " g", (1000 + grams) + " g");
+    Trial tried = of(grams + " g", (1000 + grams) + " g");
     assertThat(tried.warns("dose-low")).isEqualTo(low);
     assertThat(tried.warns("dose-high")).isEqualTo(high);
   }
@@ -128,14 +127,12 @@ class MethylcelluloseTest {
 
   @Test
   void everyBadInputIsNamedAtOnce() {
-    TriedOut bad = TriedOut.of(MC, "amount", "5", "hotAt", "40 °C", "grade", "warm");
-    assertThat(bad.problems().list())
-        .extracting(Problem::path)
-        .containsExactlyInAnyOrder("amount", "mix", "hotAt", "grade");
+    Trial bad = Trial.of(MC, "amount", "5", "hotAt", "40 °C", "grade", "warm");
+    assertThat(bad.problems()).containsOnlyKeys("amount", "mix", "hotAt", "grade");
   }
 
   @Test
   void theWorkedExampleWorks() {
-    assertThat(TriedOut.example(MC).number("dose")).isCloseTo(1, within(1e-9));
+    assertThat(Trial.example(MC).number("dose")).isCloseTo(1, within(1e-9));
   }
 }

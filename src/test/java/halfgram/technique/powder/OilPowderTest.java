@@ -11,7 +11,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 class OilPowderTest {
-  private static final Trial TRIAL = Trial.of(new OilPowderTechnique());
+  private static final Trial TRIAL = Trial.example(new OilPowderTechnique());
 
   /** Published ratio, arithmetic by hand: 100 g of oil take 66.7 g of powder and make 166.7 g. */
   @Test
@@ -139,7 +139,7 @@ class OilPowderTest {
   @Test
   void badInputsAreAllNamedAtOnceAndNothingIsWorkedOut() {
     Trial bad =
-        Trial.bare(new OilPowderTechnique())
+        Trial.of(new OilPowderTechnique())
             .with("fat", "100")
             .with("fatShare", "0.6 %")
             .with("kind", "milk")
@@ -147,6 +147,6 @@ class OilPowderTest {
     assertThat(bad.problems()).containsOnlyKeys("fat", "fatShare", "kind", "bulkDensity");
     assertThat(bad.problems().get("fatShare")).contains("20 to 90 %");
     assertThat(bad.problems().get("bulkDensity")).contains("unit", "g/L");
-    assertThat(Trial.bare(new OilPowderTechnique()).problems()).containsOnlyKeys("fat");
+    assertThat(Trial.of(new OilPowderTechnique()).problems()).containsOnlyKeys("fat");
   }
 }

@@ -10,7 +10,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 class ReductionTest {
-  private static final Trial TRIAL = Trial.of(new ReductionTechnique());
+  private static final Trial TRIAL = Trial.example(new ReductionTechnique());
   private static final Trial BY_GRAVITY = TRIAL.with("readBy", "gravity").with("startBrix", "");
 
   /** Computed: 1000 g from 12 to 30 °Bx leave 400 g, 600 g go off and take 1354 kJ. */
@@ -96,7 +96,7 @@ class ReductionTest {
   @Test
   void badInputsAreAllNamedAtOnceAndNothingIsWorkedOut() {
     Trial bad =
-        Trial.bare(new ReductionTechnique())
+        Trial.of(new ReductionTechnique())
             .with("mass", "1 L")
             .with("startBrix", "12 %")
             .with("gravity", "1048");
