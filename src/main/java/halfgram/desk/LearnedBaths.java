@@ -6,7 +6,6 @@ import halfgram.technique.bath.BathEntry;
 import halfgram.technique.bath.BathStore;
 import halfgram.technique.bath.Learned;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -25,17 +24,13 @@ public final class LearnedBaths {
   public Optional<Learned> find(House house, FormulaVersion version) {
     return BathFacts.bath(house.book(), version)
         .map(
-            bath ->
-                desk.read(
-                    tx -> {
-                      List<BathEntry> entries = new ArrayList<>();
-                      List<LocalDate> days = store.listDays(tx, house.id(), DAYS);
-                      for (LocalDate day : days) {
-                        store
-                            .list(tx, house.id(), day)
-                            .forEach(entered -> entries.add(entered.entry()));
-                      }
-                      return Learned.of(entries, version.formula(), bath);
-                    }));
+            bath -> {
+              LocalDate from = house.day(desk.now()).minusDays(DAYS);
+              List<BathEntry> entries =
+                  desk.read(tx -> store.listFrom(tx, house.id(), from)).stream()
+                      .map(BathStore.Entered::entry)
+                      .toList();
+              return Learned.of(entries, version.formula(), bath);
+            });
   }
 }

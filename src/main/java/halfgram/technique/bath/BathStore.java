@@ -79,6 +79,16 @@ public final class BathStore {
         .fetch(BathStore::entered);
   }
 
+  /** The entries from a business day on, in the order they were made. */
+  public List<Entered> listFrom(Tx tx, UUID kitchen, LocalDate day) {
+    return tx.sql()
+        .selectFrom(BATH_ENTRY)
+        .where(BATH_ENTRY.KITCHEN_ID.eq(kitchen))
+        .and(BATH_ENTRY.BUSINESS_DAY.ge(day))
+        .orderBy(BATH_ENTRY.CHANGE_NUMBER)
+        .fetch(BathStore::entered);
+  }
+
   /** The last days on which anything was entered, newest first. */
   public List<LocalDate> listDays(Tx tx, UUID kitchen, int most) {
     return tx.sql()
