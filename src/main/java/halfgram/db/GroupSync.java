@@ -9,7 +9,6 @@ import org.h2.engine.Session;
 import org.h2.engine.SessionLocal;
 import org.h2.jdbc.JdbcConnection;
 import org.h2.mvstore.MVStore;
-import org.h2.mvstore.MVStoreException;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -73,7 +72,8 @@ final class GroupSync implements Sync {
         store.sync();
         finish();
       }
-    } catch (MVStoreException e) {
+    } catch (RuntimeException e) {
+      // Whatever it was, nobody may go on waiting for a disk that nobody forces any more.
       fail(e);
     }
   }
