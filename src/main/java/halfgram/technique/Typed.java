@@ -19,7 +19,7 @@ import java.util.regex.Pattern;
  */
 public final class Typed {
   private static final Pattern NUMBER =
-      Pattern.compile("([+-]?\\d{1,12}(?:[.,]\\d{1,12})?)\\s*((?:\\S.{0,14})?)");
+      Pattern.compile("([+-]?\\d{1,12}(?:\\.\\d{1,12})?)\\s*((?:[^\\s\\d.,].{0,14})?)");
 
   private final Technique technique;
   private final Tables tables;
@@ -99,7 +99,7 @@ public final class Typed {
       problems.add(path + input.name(), text, "problem.input-number", accepted(input));
       return Optional.empty();
     }
-    BigDecimal number = new BigDecimal(form.group(1).replace(',', '.'));
+    BigDecimal number = new BigDecimal(form.group(1));
     String unit = form.group(2);
     if (unit.isEmpty() && !input.unit().equals("1")) {
       problems.add(path + input.name(), text, "problem.input-unit", accepted(input));

@@ -67,6 +67,14 @@ class TechniquesPagesTest {
         .doesNotContain("What it comes to");
   }
 
+  /** A comma could part thousands as well as decimals: 1,000 g must never become one gram. */
+  @Test
+  void aCommaInANumberIsRefused() {
+    Client.Answer page = client.get("/k/TARN/techniques/oil-powder?fat=1,000+g");
+    assertThat(page.status()).isEqualTo(422);
+    assertThat(page.text()).contains("is not a number with its unit");
+  }
+
   @Test
   void aScriptGetsTheFiguresWithTheirDerivations() {
     Script.Answer answer =
@@ -90,7 +98,7 @@ class TechniquesPagesTest {
   @Test
   void aKitchensOwnRowCountsFromThenOnAndCanBeTakenBack() {
     String row = "/k/TARN/reference/agents/agar";
-    assertThat(client.get(row).text()).contains("set high c");
+    assertThat(client.get(row).text()).contains("set high, °C");
     Client.Answer missing = client.post(row, "of-set_high_c", "high", "source", "");
     assertThat(missing.status()).isEqualTo(422);
     assertThat(script.sent("PUT", "reference/agents/agar", wanted("set_low_c", "38")).status())
