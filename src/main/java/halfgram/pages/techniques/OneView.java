@@ -14,7 +14,6 @@ import halfgram.web.Visit;
 import halfgram.words.Messages;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /** One technique: its inputs as typed, what they come to, its formula, its curve, its sources. */
@@ -265,10 +264,5 @@ final class OneView {
                     curve,
                     words.say(Message.of(key + ".in." + curve.across())),
                     words.say(Message.of(key + ".out." + curve.up()))));
-  }
-
-  /** Addresses of the same inputs, for a link that can be kept. */
-  public Map<String, String> getTyped() {
-    return worked.typed();
   }
 }

@@ -75,7 +75,7 @@ public final class ReferencePages implements Server.Part {
             name,
             row,
             shipped,
-            house.book().tables().columns(table),
+            TableView.inOrder(house.book().tables(), table),
             typed,
             problems,
             visit.words());
@@ -119,7 +119,6 @@ public final class ReferencePages implements Server.Part {
       show(visit, 422, house, typed, problems);
       return;
     }
-    visit.notice(visit.words().say("reference.saved"));
     visit.seeOther("reference/" + table + "/" + Visit.encoded(code));
   }
 
@@ -128,9 +127,7 @@ public final class ReferencePages implements Server.Part {
     House house = Rooms.house(desk, visit);
     String table = table(visit);
     String code = visit.part("row");
-    if (own.remove(house, table, code, visit.who())) {
-      visit.notice(visit.words().say("reference.taken-back"));
-    }
+    own.remove(house, table, code, visit.who());
     visit.seeOther("reference/" + table + "/" + Visit.encoded(code));
   }
 }

@@ -10,7 +10,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 
 /** One reference row as it counts here, with what was shipped beside it. */
 record RowView(
@@ -41,7 +40,7 @@ record RowView(
       String name,
       Tables.Row row,
       Tables.Row shipped,
-      Set<String> columns,
+      List<String> columns,
       Map<String, String> typed,
       List<Problem> problems,
       Messages words) {

@@ -5,9 +5,10 @@ import halfgram.technique.Tables;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
+import java.util.Map;
 
 /** One reference table, its columns side by side. */
 record TableView(
@@ -33,7 +34,7 @@ record TableView(
   record Pair(String name, String value) {}
 
   static TableView of(String table, String name, Tables tables, String find, Messages words) {
-    Set<String> columns = tables.columns(table);
+    List<String> columns = inOrder(tables, table);
     List<Line> lines = new ArrayList<>();
     for (Tables.Row row : tables.table(table).values()) {
       if (has(row, find)) {
@@ -43,7 +44,7 @@ record TableView(
                 row.code(),
                 Visit.encoded(row.code()),
                 cells,
-                pairs(row),
+                pairs(columns, row),
                 words.say(Message.of("standing." + row.standing().word())),
                 row.source(),
                 row.own()));
@@ -53,9 +54,10 @@ record TableView(
     return new TableView(table, name, find, columns.size() > SIDE_BY_SIDE, names, lines);
   }
 
-  private static List<Pair> pairs(Tables.Row row) {
-    return row.fields().entrySet().stream()
-        .map(field -> new Pair(spoken(field.getKey()), field.getValue()))
+  private static List<Pair> pairs(List<String> columns, Tables.Row row) {
+    return columns.stream()
+        .filter(row::has)
+        .map(column -> new Pair(spoken(column), row.text(column)))
         .toList();
   }
 
@@ -66,8 +68,28 @@ record TableView(
         || row.source().toLowerCase(Locale.ROOT).contains(wanted);
   }
 
-  /** A column's name for reading: "set_low_c" is "set low c". */
+  /** Units at the end of a column's name, as people write them. */
+  private static final Map<String, String> UNITS =
+      Map.of("_c", ", °C", "_percent", ", %", "_min", ", min", "_mm", ", mm");
+
+  /** A column's name for reading: "set_low_c" is "set low, °C". */
   static String spoken(String column) {
+    for (Map.Entry<String, String> unit : UNITS.entrySet()) {
+      if (column.endsWith(unit.getKey())) {
+        String name = column.substring(0, column.length() - unit.getKey().length());
+        return name.replace('_', ' ') + unit.getValue();
+      }
+    }
     return column.replace('_', ' ');
+  }
+
+  /** Columns as people read them: names first, low before high, words after numbers. */
+  static List<String> inOrder(Tables tables, String table) {
+    return tables.columns(table).stream()
+        .sorted(
+            Comparator.comparing((String column) -> !column.equals("name"))
+                .thenComparing(column -> !tables.isNumeric(table, column))
+                .thenComparing(column -> column.replace("low", "0").replace("high", "1")))
+        .toList();
   }
 }

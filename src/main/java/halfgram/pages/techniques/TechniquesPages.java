@@ -11,7 +11,6 @@ import halfgram.technique.Calculation;
 import halfgram.technique.Input;
 import halfgram.technique.Technique;
 import halfgram.technique.Techniques;
-import halfgram.technique.Values;
 import halfgram.web.Halt;
 import halfgram.web.Server;
 import halfgram.web.Visit;
@@ -93,12 +92,7 @@ public final class TechniquesPages implements Server.Part {
     if (use.isEmpty()) {
       return Optional.empty();
     }
-    Map<String, String> typed = new TreeMap<>();
-    for (Map.Entry<String, Values.Value> one : use.get().values().all().entrySet()) {
-      if (!one.getValue().typed().isEmpty()) {
-        typed.put(one.getKey(), one.getValue().typed());
-      }
-    }
+    Map<String, String> typed = new TreeMap<>(use.get().typed());
     if (use.get().drops()) {
       typed.putAll(BathFacts.typed(house.book(), version));
     }
