@@ -36,11 +36,14 @@ import java.util.function.Function;
 /** The parts of a book in the order in which each needs the ones before. */
 final class BookParts {
   private final Problems problems;
-  private final Reading reading;
+  private final Reference shipped;
 
-  BookParts(Problems problems, Reference reference) {
+  /**
+   * @param shipped the reference rows without the book's own
+   */
+  BookParts(Problems problems, Reference shipped) {
     this.problems = problems;
-    this.reading = new Reading(problems, reference);
+    this.shipped = shipped;
   }
 
   /** Reads everything; the answer is worth something only when there were no problems. */
@@ -48,7 +51,7 @@ final class BookParts {
     Node root = new Node(json, "$", problems);
     root.has("format");
     root.has("version");
-    reading.reference = new ReferenceReader(reading).own(root);
+    Reading reading = new Reading(problems, new ReferenceReader(shipped).own(root));
     KitchenReader kitchens = new KitchenReader(reading);
     Optional<Node> kitchenNode = root.need("kitchen", "accept.object");
     Kitchen kitchen = kitchenNode.map(kitchens::kitchen).orElse(NOWHERE);

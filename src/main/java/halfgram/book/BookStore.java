@@ -43,6 +43,9 @@ public final class BookStore {
           "dishes",
           "services");
 
+  /** So many of them stand before the formulas. */
+  private static final int BEFORE_FORMULAS = PARTS.indexOf("diets");
+
   /** Of those, the ones that a book has even when nothing stands in them. */
   private static final Set<String> NEEDED = Set.of("stations", "ingredients");
 
@@ -71,9 +74,9 @@ public final class BookStore {
         book.set(row.getCode(), body);
       }
     }
-    PARTS.subList(0, 7).forEach(part -> set(book, part, lists));
+    PARTS.subList(0, BEFORE_FORMULAS).forEach(part -> set(book, part, lists));
     book.set("formulas", formulas(tx, kitchen));
-    PARTS.subList(7, PARTS.size()).forEach(part -> set(book, part, lists));
+    PARTS.subList(BEFORE_FORMULAS, PARTS.size()).forEach(part -> set(book, part, lists));
     book.set("pars", pars(tx, kitchen));
     ArrayNode occasions = book.putArray("events");
     events.list(tx, kitchen).forEach(event -> occasions.add(parse(event.body())));

@@ -32,10 +32,7 @@ final class Reading {
   }
 
   final Problems problems;
-
-  /** The shipped rows, with the book's own once they are read. */
-  Reference reference;
-
+  final Reference reference;
   private final Map<Kind, Set<String>> codes = new HashMap<>();
   private final List<Runnable> later = new ArrayList<>();
 

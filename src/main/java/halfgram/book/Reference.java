@@ -107,7 +107,7 @@ public record Reference(
         code,
         row.text("name"),
         number(row, "molar_mass_g_per_mol").doubleValue(),
-        Integer.parseInt(row.text("calcium_atoms")));
+        number(row, "calcium_atoms").intValueExact());
   }
 
   /** In the order of the regulation. */

@@ -17,10 +17,13 @@ final class ReferenceReader {
   /** Columns of legal limits. */
   private static final Set<String> LIMITS = Set.of("ppm", "maximum_mg_per_kg");
 
-  private final Reading reading;
+  /** Columns that count something. */
+  private static final Set<String> WHOLE = Set.of("calcium_atoms");
 
-  ReferenceReader(Reading reading) {
-    this.reading = reading;
+  private final Reference shipped;
+
+  ReferenceReader(Reference shipped) {
+    this.shipped = shipped;
   }
 
   /** A row as the kitchen has it. */
@@ -31,14 +34,14 @@ final class ReferenceReader {
   Reference own(Node root) {
     Set<String> codes = new HashSet<>();
     List<Optional<Own>> rows = root.list("reference", node -> row(node, codes));
-    Tables tables = reading.reference.tables();
+    Tables tables = shipped.tables();
     for (Optional<Own> row : rows) {
       if (row.isPresent()) {
         Own own = row.get();
         tables = tables.with(own.table(), own.row(), own.fields(), own.standing(), own.source());
       }
     }
-    return rows.isEmpty() ? reading.reference : Reference.of(tables);
+    return rows.isEmpty() ? shipped : Reference.of(tables);
   }
 
   private Optional<Own> row(Node node, Set<String> codes) {
@@ -52,7 +55,7 @@ final class ReferenceReader {
     String source = node.word("source");
     Standing standing =
         node.find("standing", Standing::find, "accept.standing").orElse(Standing.MEASURED_HERE);
-    Optional<Tables.Row> known = reading.reference.tables().find(table, row);
+    Optional<Tables.Row> known = shipped.tables().find(table, row);
     Map<String, String> fields =
         node.need("fields", "accept.object")
             .map(of -> known.map(any -> fields(of, table, any)).orElseGet(Map::of))
@@ -60,7 +63,7 @@ final class ReferenceReader {
     if (!table.isEmpty() && !Reference.TABLES.contains(table)) {
       node.problem("table", table, "problem.no-such", "table", String.join(", ", Reference.TABLES));
     } else if (known.isEmpty() && !row.isEmpty()) {
-      Set<String> rows = new TreeSet<>(reading.reference.tables().table(table).keySet());
+      Set<String> rows = new TreeSet<>(shipped.tables().table(table).keySet());
       node.problem("row", row, "problem.no-such", "row", Reading.near(rows, row));
     }
     // A row with a problem counts as shipped, so that techniques look nothing wrong up.
@@ -72,14 +75,11 @@ final class ReferenceReader {
   /** Numbers stay numbers; a column that the table does not have is none. */
   private Map<String, String> fields(Node node, String table, Tables.Row known) {
     Map<String, String> fields = new TreeMap<>();
-    Tables tables = reading.reference.tables();
+    Tables tables = shipped.tables();
     for (String column : tables.columns(table)) {
       Optional<String> text = TypedText.find(node, column, "1");
-      if (text.isPresent() && tables.isNumeric(table, column) && !isNumber(text.get())) {
-        node.problem(column, text.get(), "problem.accepted", Message.of("accept.any-number"));
-      }
-      if (text.isPresent() && isRaised(column, known.text(column), text.get())) {
-        node.problem(column, text.get(), "problem.limit-raised", known.text(column));
+      if (text.isPresent() && tables.isNumeric(table, column)) {
+        check(node, column, known.text(column), text.get());
       }
       text.ifPresent(value -> fields.put(column, value));
     }
@@ -87,15 +87,40 @@ final class ReferenceReader {
     return fields;
   }
 
-  /** A legal limit is brought down here, never up: only a rule set raises it. */
-  private static boolean isRaised(String column, String shipped, String text) {
-    return LIMITS.contains(column)
-        && isNumber(shipped)
-        && isNumber(text)
-        && new BigDecimal(text).compareTo(new BigDecimal(shipped)) > 0;
+  /**
+   * A number stays one, and one that can be: percents and pH within theirs, above zero what is
+   * shipped above zero, whole what is counted. A legal limit is brought down here, never up: only a
+   * rule set raises it.
+   */
+  private static void check(Node node, String column, String was, String text) {
+    if (!isNumber(text)) {
+      node.problem(column, text, "problem.accepted", Message.of("accept.any-number"));
+      return;
+    }
+    BigDecimal number = new BigDecimal(text);
+    boolean known = isNumber(was);
+    Optional<BigDecimal> most = most(column);
+    if (most.isPresent() && (number.signum() < 0 || number.compareTo(most.get()) > 0)) {
+      node.problem(column, text, "problem.accepted", Message.of("accept.number", "0", most.get()));
+    } else if (known && new BigDecimal(was).signum() > 0 && number.signum() <= 0) {
+      node.problem(column, text, "problem.accepted", Message.of("accept.above-zero"));
+    } else if (WHOLE.contains(column) && number.stripTrailingZeros().scale() > 0) {
+      node.problem(column, text, "problem.accepted", Message.of("accept.whole"));
+    } else if (LIMITS.contains(column) && known && number.compareTo(new BigDecimal(was)) > 0) {
+      node.problem(column, text, "problem.limit-raised", was);
+    }
   }
 
-  static boolean isNumber(String text) {
+  private static Optional<BigDecimal> most(String column) {
+    if (column.endsWith("_percent")) {
+      return Optional.of(BigDecimal.valueOf(100));
+    }
+    return column.startsWith("ph_") && !column.equals("ph_decides")
+        ? Optional.of(BigDecimal.valueOf(14))
+        : Optional.empty();
+  }
+
+  private static boolean isNumber(String text) {
     try {
       return new BigDecimal(text).precision() <= 20;
     } catch (NumberFormatException e) {

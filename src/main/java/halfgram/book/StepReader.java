@@ -120,23 +120,7 @@ final class StepReader {
         }
       }
       before.add(step.code());
-      ordered.add(
-          new Step(
-              step.code(),
-              step.instruction(),
-              step.station(),
-              step.hands(),
-              step.handsOn(),
-              step.unattended(),
-              step.machines(),
-              step.yield(),
-              step.residue(),
-              step.breakage(),
-              after,
-              step.check(),
-              step.gate(),
-              step.renewsDate(),
-              step.cautions()));
+      ordered.add(step.withAfter(after));
     }
     return ordered;
   }

@@ -5,21 +5,33 @@ import halfgram.event.Event;
 import halfgram.event.Service;
 import halfgram.event.Share;
 import halfgram.formula.AllergenTrace;
+import halfgram.formula.Formula;
+import halfgram.formula.FormulaVersion;
 import halfgram.formula.Item;
 import halfgram.formula.Line;
+import halfgram.formula.TechniqueUse;
 import halfgram.input.Problems;
+import halfgram.measure.Message;
 import halfgram.menu.Dish;
 import halfgram.menu.PlateItem;
 import halfgram.menu.Variant;
+import halfgram.prep.BathFacts;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.Plated;
+import halfgram.technique.Calculation;
+import halfgram.technique.Result;
+import halfgram.technique.Technique;
+import halfgram.technique.Techniques;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 
 /**
- * What can only be checked on the whole book: that no formula is made of itself, and that every
- * plate served to a diet is free of what the diet forbids.
+ * What can only be checked on the whole book: that no formula is made of itself, that every plate
+ * served to a diet is free of what the diet forbids, and that nothing stops a bath.
  */
 final class WholeBook {
   private final Problems problems;
@@ -36,6 +48,30 @@ final class WholeBook {
     if (cycle.isEmpty() && isTraceable(book)) {
       diets(book);
     }
+    if (problems.isEmpty()) {
+      baths(book);
+    }
+  }
+
+  /** What stops a bath can only be told where its formula, its pan and its pieces are known. */
+  private void baths(KitchenBook book) {
+    for (Formula formula : book.formulary().list()) {
+      for (FormulaVersion version : formula.versions()) {
+        Optional<TechniqueUse> use = version.dropping();
+        List<Message> stops = use.map(one -> stops(book, version, one)).orElse(List.of());
+        for (Message stop : stops) {
+          problems.add("$.formulas", formula.code(), stop.key(), stop.args().toArray());
+        }
+      }
+    }
+  }
+
+  private static List<Message> stops(KitchenBook book, FormulaVersion version, TechniqueUse use) {
+    Map<String, String> typed = new TreeMap<>(use.typed());
+    typed.putAll(BathFacts.typed(book, version));
+    Technique technique = Techniques.find(use.name()).orElseThrow();
+    Calculation worked = Calculation.of(technique, book.tables(), typed);
+    return worked.result().map(Result::stops).orElse(List.of());
   }
 
   /** Whether everything that a formula or a plate is made of is there. */

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookReader;
 import halfgram.book.BookStore;
+import halfgram.book.Reference;
 import halfgram.db.Tx;
 import halfgram.input.Problem;
 import halfgram.kitchen.KitchenStore;
@@ -19,8 +20,8 @@ import java.util.Optional;
 /**
  * What a kitchen puts in the place of reference rows, and takes back.
  *
- * <p>Rules. Only fields that differ from the row as it stands are kept; a field left empty keeps
- * what the row says. Nothing is written unless the whole book reads with it.
+ * <p>Rules. Only fields that differ from the shipped row are kept; a field left empty keeps what
+ * was shipped. Nothing is written unless the whole book reads with it.
  */
 public final class OwnRows {
   private static final String PART = "reference";
@@ -134,13 +135,12 @@ public final class OwnRows {
     body.put("table", wanted.table());
     body.put("row", wanted.row());
     ObjectNode fields = body.putObject("fields");
-    Optional<Tables.Row> row = house.book().tables().find(wanted.table(), wanted.row());
+    Optional<Tables.Row> shipped = Reference.load().tables().find(wanted.table(), wanted.row());
     wanted
         .fields()
         .forEach(
             (column, typed) -> {
-              boolean same =
-                  own.isEmpty() && row.filter(r -> r.text(column).equals(typed)).isPresent();
+              boolean same = shipped.filter(row -> row.text(column).equals(typed)).isPresent();
               if (!typed.isEmpty() && !same) {
                 fields.put(column, typed);
               }

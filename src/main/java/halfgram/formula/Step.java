@@ -49,46 +49,20 @@ public record Step(
 
   /** This step with other lags. */
   public Step withAfter(List<Lag> other) {
-    return new Step(
-        code,
-        instruction,
-        station,
-        hands,
-        handsOn,
-        unattended,
-        machines,
-        yield,
-        residue,
-        breakage,
-        other,
-        check,
-        gate,
-        renewsDate,
-        cautions);
+    return with(machines, other, cautions);
   }
 
   /** This step with other machines. */
   public Step withMachines(List<MachineUse> other) {
-    return new Step(
-        code,
-        instruction,
-        station,
-        hands,
-        handsOn,
-        unattended,
-        other,
-        yield,
-        residue,
-        breakage,
-        after,
-        check,
-        gate,
-        renewsDate,
-        cautions);
+    return with(other, after, cautions);
   }
 
   /** This step with other cautions. */
   public Step withCautions(List<String> other) {
+    return with(machines, after, other);
+  }
+
+  private Step with(List<MachineUse> otherMachines, List<Lag> otherLags, List<String> warned) {
     return new Step(
         code,
         instruction,
@@ -96,14 +70,14 @@ public record Step(
         hands,
         handsOn,
         unattended,
-        machines,
+        otherMachines,
         yield,
         residue,
         breakage,
-        after,
+        otherLags,
         check,
         gate,
         renewsDate,
-        other);
+        warned);
   }
 }

@@ -34,6 +34,20 @@ public record TechniqueUse(
     return additions.stream().anyMatch(Addition.Drops.class::isInstance);
   }
 
+  /** Its inputs as somebody typed them or the formula's lines gave them; without defaults. */
+  public SortedMap<String, String> typed() {
+    SortedMap<String, String> typed = new TreeMap<>();
+    values
+        .all()
+        .forEach(
+            (input, value) -> {
+              if (!value.typed().isEmpty()) {
+                typed.put(input, value.typed());
+              }
+            });
+    return typed;
+  }
+
   /** Formula of the bath that pieces are dropped in. */
   public String bath() {
     return part("bath");

@@ -207,8 +207,4 @@ public record Input(
   public boolean isWord() {
     return !options.isEmpty() || table.isPresent();
   }
-
-  public boolean isIn(double number) {
-    return number >= least && number <= most;
-  }
 }

@@ -90,8 +90,4 @@ public record Tables(SortedMap<String, SortedMap<String, Row>> byName) {
     all.put(table, rows);
     return new Tables(all);
   }
-
-  public static Tables of(Map<String, SortedMap<String, Row>> byName) {
-    return new Tables(new TreeMap<>(byName));
-  }
 }

@@ -3,20 +3,13 @@ package halfgram.book;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import halfgram.input.Problem;
-import halfgram.words.Messages;
-import java.time.ZoneOffset;
-import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** What is wrong with a book is said with its path, what stands there and what would be right. */
-class BadBookTest {
-  private static final BookReader READER = new BookReader(Reference.load());
-  private static final Messages MESSAGES = new Messages("en", ZoneOffset.UTC);
+class BadBookTest extends RefusedBook {
   private static final String OIL = "formulas/dill-oil/versions/0";
   private static final String BASE = "formulas/yoghurt-base/versions/1";
   private static final String STOCK = "formulas/pea-stock/versions/0";
-
-  private final DemoBook book = DemoBook.fresh();
 
   @Test
   void aCycleIsNamedRoundItsLoop() {
@@ -24,33 +17,6 @@ class BadBookTest {
         "formulas/blanched-dill/versions/0/lines/0",
         "{'code': 'dill', 'component': 'dill-oil', 'basis': 100}");
     assertOnly("$.formulas", "blanched-dill > dill-oil > blanched-dill", "is made of itself");
-  }
-
-  @Test
-  void aTechniqueToldOfALineThatIsNotThereIsToldOnce() {
-    String place = "formulas/blanched-dill/versions/0/techniques/0/of/herb";
-    book.set(place, "'parsley'");
-    assertOnly(place, "parsley", "no such line", "dill, ice");
-  }
-
-  @Test
-  void aLineThatNoTechniqueDosesIsRefused() {
-    String place = "formulas/blanched-dill/versions/0/lines/1/technique";
-    book.set(place, "'snow'");
-    assertOnly(place, "snow", "no such figure", "ice, salt, water");
-  }
-
-  @Test
-  void aTechniquesInputOutsideItsRangeIsRefusedWithItsUnit() {
-    String place = "formulas/blanched-dill/versions/0/techniques/0/inputs/bathTemperature";
-    book.set(place, "'60 °C'");
-    assertOnly(place, "60 °C", "outside the range", "0 to 40 °C");
-  }
-
-  @Test
-  void whatATechniqueStopsIsRefused() {
-    book.set("formulas/dill-oil/versions/0/techniques/0/inputs/holdTemperature", "'6 °C'");
-    assertOnly("formulas/dill-oil/versions/0/techniques/0/name", "herb-oil", "4.4 °C");
   }
 
   @Test
@@ -365,22 +331,5 @@ class BadBookTest {
             "$.events[0].covers.final",
             "$.tubs[1].code",
             book.path("tubs/t-1203-oil-1/reserved"));
-  }
-
-  private List<Problem> problems() {
-    BookReader.Outcome outcome = READER.read(book.bytes());
-    assertThat(outcome.unreadable()).isEmpty();
-    assertThat(outcome.book().isPresent()).isEqualTo(outcome.problems().isEmpty());
-    return outcome.problems();
-  }
-
-  private void assertOnly(String place, String value, String... words) {
-    assertThat(problems()).singleElement().satisfies(p -> assertProblem(p, place, value, words));
-  }
-
-  private void assertProblem(Problem problem, String place, String value, String... words) {
-    assertThat(problem.path()).isEqualTo(place.startsWith("$") ? place : book.path(place));
-    assertThat(problem.value()).isEqualTo(value);
-    assertThat(MESSAGES.say(problem.message())).contains(words);
   }
 }

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeSet;
 
 /** What one version changes against another, in words, by everything the book can say of it. */
@@ -79,11 +80,17 @@ final class Changes {
   private static Map<String, JsonNode> byCode(JsonNode rows) {
     Map<String, JsonNode> byCode = new LinkedHashMap<>();
     for (JsonNode row : rows) {
-      String code =
-          row.path("code").asText(row.path("ingredient").asText(row.path("component").asText("")));
-      byCode.putIfAbsent(code, row);
+      byCode.putIfAbsent(code(row), row);
     }
     return byCode;
+  }
+
+  /** What a row is known by: a technique by its name and step. */
+  private static String code(JsonNode row) {
+    if (row.has("name") && row.has("step") && !row.has("code")) {
+      return row.path("name").asText() + ", " + row.path("step").asText();
+    }
+    return row.path("code").asText(row.path("ingredient").asText(row.path("component").asText("")));
   }
 
   private void value(Part part, JsonNode from, JsonNode to, String in, List<String> said) {
@@ -94,12 +101,24 @@ final class Changes {
     String name = in.isEmpty() ? label : in + ", " + label;
     if (part.kind() == Kind.GROUP) {
       part.parts().forEach(p -> value(p, from.path(p.key()), to.path(p.key()), name, said));
+    } else if (part.kind() == Kind.PAIRS) {
+      pairs(name, from, to, said);
     } else if (from.isMissingNode()) {
       said.add(words.say("formulas.change.set", name, shown(to)));
     } else if (to.isMissingNode()) {
       said.add(words.say("formulas.change.unset", name, shown(from)));
     } else {
       said.add(words.say("formulas.change.from-to", name, shown(from), shown(to)));
+    }
+  }
+
+  private void pairs(String in, JsonNode from, JsonNode to, List<String> said) {
+    Set<String> names = new TreeSet<>();
+    from.fieldNames().forEachRemaining(names::add);
+    to.fieldNames().forEachRemaining(names::add);
+    for (String name : names) {
+      Part pair = new Part(name, "", Kind.TEXT, Shape.Place.MAIN, List.of(), List.of());
+      value(pair, from.path(name), to.path(name), in, said);
     }
   }
 

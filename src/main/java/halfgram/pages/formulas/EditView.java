@@ -157,7 +157,7 @@ record EditView(
             faults.keySet().stream()
                 .anyMatch(k -> more.stream().anyMatch(c -> (k + ".").startsWith(c.name() + ".")));
         String title =
-            List.of("code", "ingredient", "component", "use", "step").stream()
+            List.of("code", "ingredient", "component", "name", "use", "step").stream()
                 .map(key -> form.get(at + "." + key))
                 .filter(said -> !said.isEmpty())
                 .findFirst()

@@ -29,14 +29,11 @@ record TechniqueRow(
   static TechniqueRow of(FormulaVersion version, TechniqueUse use, Messages words) {
     String key = "technique." + use.name();
     List<String> inputs = new ArrayList<>();
-    use.values()
-        .all()
+    use.typed()
         .forEach(
-            (input, value) -> {
-              if (!value.typed().isEmpty()) {
-                Message name = Message.of("technique." + use.name() + ".in." + input);
-                inputs.add(words.say("formulas.own-input", name, value.typed()));
-              }
+            (input, typed) -> {
+              Message name = Message.of("technique." + use.name() + ".in." + input);
+              inputs.add(words.say("formulas.own-input", name, typed));
             });
     List<Message> warnings = use.result().map(Result::warnings).orElse(List.of());
     return new TechniqueRow(

@@ -11,7 +11,7 @@ public final class BathInputs {
   static final String FROZEN = "frozen-reverse";
   static final String DIRECT = "direct";
 
-  /** The common way to say how quickly calcium moves in a gel; sources disagree. */
+  /** Where the default of how quickly calcium moves comes from. */
   private static final String DIFFUSION =
       "400 to 800 µm²/s at 25 °C: literature values for alginate gels disagree";
 

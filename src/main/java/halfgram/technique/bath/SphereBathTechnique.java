@@ -114,11 +114,7 @@ public final class SphereBathTechnique implements Technique {
                     .thickness(values.number("diffusivity"), seconds)));
   }
 
-  static Input of(String name) {
-    return BathInputs.ALL.stream().filter(i -> i.name().equals(name)).findFirst().orElseThrow();
-  }
-
-  /** Whether a word was given for a number that may be left out. */
+  /** Whether somebody has measured a skin here, and how long it took. */
   static boolean both(Values values) {
     return values.has("measuredSkin") && values.has("measuredTime");
   }
