@@ -86,7 +86,8 @@ public record Weighing(
       Mass shown = direct.get().shown(target.grams());
       return new Weighing(target, shown, direct, 1, Optional.empty());
     }
-    for (int parts = 2; parts <= MOST_PARTS; parts++) {
+    boolean mayBeParted = scales.stream().anyMatch(s -> target.compareTo(s.max()) > 0);
+    for (int parts = 2; mayBeParted && parts <= MOST_PARTS; parts++) {
       BigDecimal part = target.grams().divide(BigDecimal.valueOf(parts), Exact.DIGITS);
       Optional<Scale> scale = coarsest(part, Mass.ZERO, tolerance, scales, current);
       if (scale.isPresent() && target.compareTo(scale.get().max()) > 0) {
