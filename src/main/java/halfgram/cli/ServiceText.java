@@ -157,7 +157,7 @@ final class ServiceText {
   }
 
   private String cost(ServiceRun.Plates plates) {
-    Money cost = Plated.cost(book, plates.items());
+    Money cost = Plated.cost(book.cost(), plates.items());
     return messages.say(
         cost.complete() ? "sheet.cost" : "sheet.cost-least",
         book.kitchen().currency(),

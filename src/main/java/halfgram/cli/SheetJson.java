@@ -39,7 +39,7 @@ public final class SheetJson {
     this.book = book;
     this.sheet = sheet;
     this.messages = messages.at(book.kitchen().clock().zone());
-    this.cost = new Cost(book.formulary(), book::ingredient);
+    this.cost = book.cost();
     this.json =
         new Json(sheet.request().prefix(book.kitchen().clock()), book.kitchen().clock().zone());
   }
@@ -119,9 +119,9 @@ public final class SheetJson {
       json.words(plate, "diets", of.diets());
       plate.set("count", json.count(Paths.plates(run, of), of.count()));
       json.words(plate, "contains", Plated.allergens(book, of.items()));
-      var cost = Plated.cost(book, of.items());
-      plate.set("cost", json.number(Paths.cost(of), cost.number(), book.kitchen().currency()));
-      plate.put("costComplete", cost.complete());
+      Money spent = Plated.cost(cost, of.items());
+      plate.set("cost", json.number(Paths.cost(of), spent.number(), book.kitchen().currency()));
+      plate.put("costComplete", spent.complete());
     }
     ArrayNode plating = node.putArray("plating");
     PlatingLine.list(book, run).forEach(line -> plating(plating.addObject(), run, line));

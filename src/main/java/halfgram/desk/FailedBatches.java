@@ -123,7 +123,7 @@ final class FailedBatches {
         version.steps().subList(0, reached + 1).stream()
             .map(Step::code)
             .collect(Collectors.toSet());
-    Cost cost = new Cost(book.formulary(), book::ingredient);
+    Cost cost = book.cost();
     Money sum = Money.ZERO;
     SortedSet<String> unpriced = new TreeSet<>();
     for (Line line : version.lines()) {

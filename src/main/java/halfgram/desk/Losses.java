@@ -21,7 +21,7 @@ final class Losses {
 
   static Loss of(KitchenBook book, Lot lot, Amount lost) {
     FormulaVersion version = book.formulary().get(lot.component());
-    Cost cost = new Cost(book.formulary(), book::ingredient);
+    Cost cost = book.cost();
     SortedSet<String> unpriced = cost.unpriced(version);
     if (!unpriced.isEmpty()) {
       return new Loss(Money.UNKNOWN, unpriced.stream().limit(MOST_NAMED).toList());

@@ -4,6 +4,7 @@ import halfgram.event.Replaced;
 import halfgram.event.Service;
 import halfgram.formula.AllergenTrace;
 import halfgram.formula.ComponentRef;
+import halfgram.formula.Cost;
 import halfgram.formula.FormulaVersion;
 import halfgram.kitchen.Text;
 import halfgram.measure.Message;
@@ -111,6 +112,7 @@ public record SwapOffer(
           }
         }
       }
+      Cost cost = book.cost();
       SortedSet<String> had = Plated.allergens(book, before);
       SortedSet<String> has = Plated.allergens(book, after);
       return new SwapOffer(
@@ -120,8 +122,8 @@ public record SwapOffer(
           lastsFor(swap),
           without(has, had),
           without(had, has),
-          Plated.cost(book, before),
-          Plated.cost(book, after),
+          Plated.cost(cost, before),
+          Plated.cost(cost, after),
           refused,
           baths(swap),
           there,

@@ -4,6 +4,7 @@ import halfgram.delivery.Delivery;
 import halfgram.event.Buffer;
 import halfgram.event.Event;
 import halfgram.event.RegularService;
+import halfgram.formula.Cost;
 import halfgram.formula.Formulary;
 import halfgram.ingredient.Ingredient;
 import halfgram.ingredient.Scale;
@@ -58,6 +59,11 @@ public record KitchenBook(
       throw new IllegalArgumentException("no ingredient " + code);
     }
     return found;
+  }
+
+  /** Food costs; it keeps what it has worked out. */
+  public Cost cost() {
+    return new Cost(formulary, this::ingredient);
   }
 
   /** This book with other tubs. */

@@ -16,8 +16,7 @@ public final class Plated {
   private Plated() {}
 
   /** Food cost of one plate; incomplete when a price is missing. */
-  public static Money cost(KitchenBook book, List<PlateItem> plate) {
-    Cost cost = new Cost(book.formulary(), book::ingredient);
+  public static Money cost(Cost cost, List<PlateItem> plate) {
     Money sum = Money.ZERO;
     for (PlateItem item : plate) {
       sum = sum.plus(cost.of(item.item(), item.amount(), Ratio.ONE));

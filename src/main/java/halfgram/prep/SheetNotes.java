@@ -31,11 +31,11 @@ final class SheetNotes {
 
   void note(PrepSheet sheet) {
     sheet.pulls().forEach((code, mass) -> because.note(() -> pull(sheet, code, mass)));
+    Cost cost = book.cost();
     for (ServiceRun run : sheet.services()) {
-      run.plates().forEach(plates -> because.note(() -> cost(plates)));
+      run.plates().forEach(plates -> because.note(() -> cost(plates, cost)));
       new PlatingNotes(book, because).note(run);
     }
-    Cost cost = new Cost(book.formulary(), book::ingredient);
     sheet.makes().forEach(make -> because.note(() -> cost(make, cost)));
     sheet.runs().forEach(this::run);
     for (PrepSheet.BathSheet bath : sheet.baths()) {
@@ -178,8 +178,7 @@ final class SheetNotes {
                 Paths.make(make, "basis"))));
   }
 
-  private Because.Note cost(ServiceRun.Plates plates) {
-    Cost cost = new Cost(book.formulary(), book::ingredient);
+  private Because.Note cost(ServiceRun.Plates plates, Cost cost) {
     List<Input> inputs = new ArrayList<>();
     for (PlateItem item : plates.items()) {
       Money of = cost.of(item.item(), item.amount(), Ratio.ONE);
@@ -188,7 +187,7 @@ final class SheetNotes {
               Message.of("why.line", item.typed() + " " + item.item().code()),
               Exact.plain(of.number(), 4) + " " + book.kitchen().currency()));
     }
-    Money sum = Plated.cost(book, plates.items());
+    Money sum = Plated.cost(cost, plates.items());
     return new Because.Note(
         Paths.cost(plates),
         Exact.plain(sum.number(), 4) + " " + book.kitchen().currency(),

@@ -137,7 +137,7 @@ record Serving(
     }
 
     private String cost(ServiceRun.Plates of) {
-      Money cost = Plated.cost(book, of.items());
+      Money cost = Plated.cost(book.cost(), of.items());
       String number = Rounding.TO_CENT.round(cost.number()).toPlainString();
       return cost.complete() ? number : words.say("events.cost-least", number);
     }

@@ -2,7 +2,6 @@ package halfgram.pages.formulas;
 
 import halfgram.desk.ScaleFormula;
 import halfgram.formula.AllergenTrace;
-import halfgram.formula.Cost;
 import halfgram.formula.Fills;
 import halfgram.formula.Formula;
 import halfgram.formula.FormulaVersion;
@@ -310,7 +309,7 @@ record OneView(
     }
 
     private String cost(Scaled scaled) {
-      Money money = new Cost(book.formulary(), book::ingredient).of(scaled);
+      Money money = book.cost().of(scaled);
       String amount = Rounding.TO_CENT.round(money.number()).toPlainString();
       return money.number().signum() == 0
           ? ""
