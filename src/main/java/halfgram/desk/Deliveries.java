@@ -16,7 +16,6 @@ import halfgram.kitchen.KitchenStore;
 import halfgram.kitchen.KitchenStore.News;
 import halfgram.measure.Message;
 import halfgram.prep.KitchenBook;
-import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
@@ -174,7 +173,7 @@ public final class Deliveries {
     } else {
       list.add(whole);
     }
-    return problems("$." + LIST + "[" + index + "]", read(tree));
+    return problems("$." + LIST + "[" + index + "]", desk.check(tree));
   }
 
   private static int index(ArrayNode list, String code) {
@@ -217,7 +216,7 @@ public final class Deliveries {
     ArrayNode entries = ((ObjectNode) list.get(index)).withArray(ENTRIES);
     String place = "$." + LIST + "[" + index + "]." + ENTRIES + "[" + entries.size() + "]";
     entries.add(entry);
-    BookReader.Outcome read = read(tree);
+    BookReader.Outcome read = desk.check(tree);
     Problems problems = problems(place, read);
     if (!problems.list().isEmpty()) {
       return problems;
@@ -269,10 +268,6 @@ public final class Deliveries {
   /** A kind as the book spells it. */
   public static String word(DeliveryEntry.Kind kind) {
     return kind.name().toLowerCase(Locale.ROOT);
-  }
-
-  private BookReader.Outcome read(ObjectNode tree) {
-    return desk.reader().read(tree.toString().getBytes(StandardCharsets.UTF_8));
   }
 
   private static Problems problems(String place, BookReader.Outcome read) {

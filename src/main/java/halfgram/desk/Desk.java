@@ -31,6 +31,8 @@ public final class Desk {
     void changed(String kitchen, long number);
   }
 
+  private static final int KEPT = 4;
+
   private final Database database;
   private final BookReader reader;
   private final Clock clock;
@@ -38,23 +40,31 @@ public final class Desk {
   private final KitchenStore kitchens = new KitchenStore();
   private final BookStore books = new BookStore();
   private final Map<UUID, House> opened;
+  private final LastFew<String, BookReader.Outcome> outcomes;
 
   public Desk(Database database, BookReader reader, Clock clock, Signal signal) {
-    this(database, reader, clock, signal, new ConcurrentHashMap<>());
+    this(database, reader, clock, signal, new ConcurrentHashMap<>(), new LastFew<>(KEPT));
   }
 
   private Desk(
-      Database database, BookReader reader, Clock clock, Signal signal, Map<UUID, House> opened) {
+      Database database,
+      BookReader reader,
+      Clock clock,
+      Signal signal,
+      Map<UUID, House> opened,
+      LastFew<String, BookReader.Outcome> outcomes) {
     this.database = database;
     this.reader = reader;
     this.clock = clock;
     this.signal = signal;
     this.opened = opened;
+    this.outcomes = outcomes;
   }
 
   /** The same desk with a clock that stands at a moment: for what was done then and comes now. */
   Desk at(Instant moment) {
-    return new Desk(database, reader, Clock.fixed(moment, ZoneOffset.UTC), signal, opened);
+    return new Desk(
+        database, reader, Clock.fixed(moment, ZoneOffset.UTC), signal, opened, outcomes);
   }
 
   /** Now, to the microsecond that a database keeps. */
@@ -172,9 +182,18 @@ public final class Desk {
                     : new House(stand, known.book(), known.tree()));
   }
 
+  /**
+   * What a book reads as. A change is looked at, stored and opened in turn: the same book is read
+   * once.
+   */
+  BookReader.Outcome check(ObjectNode tree) {
+    String text = tree.toString();
+    return outcomes.get(text, unread -> reader.read(unread.getBytes(StandardCharsets.UTF_8)));
+  }
+
   /** A tree that was checked before it was stored. */
   public KitchenBook bookOf(ObjectNode tree) {
-    BookReader.Outcome outcome = reader.read(tree.toString().getBytes(StandardCharsets.UTF_8));
+    BookReader.Outcome outcome = check(tree);
     return outcome
         .book()
         .orElseThrow(

@@ -13,7 +13,6 @@ import halfgram.kitchen.KitchenStore;
 import halfgram.kitchen.KitchenStore.Change;
 import halfgram.kitchen.KitchenStore.News;
 import halfgram.prep.KitchenBook;
-import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -226,7 +225,7 @@ public final class Events {
   private Tried look(Tx tx, House house, ObjectNode body) {
     ObjectNode tree = export.export(tx, house).deepCopy();
     int index = put(tree, body);
-    BookReader.Outcome read = read(tree);
+    BookReader.Outcome read = desk.check(tree);
     Problems problems = problems(index, read);
     Optional<KitchenBook> book = problems.list().isEmpty() ? read.book() : Optional.empty();
     return new Tried(
@@ -327,10 +326,6 @@ public final class Events {
       at++;
     }
     return at;
-  }
-
-  private BookReader.Outcome read(ObjectNode tree) {
-    return desk.reader().read(tree.toString().getBytes(StandardCharsets.UTF_8));
   }
 
   private static Problems problems(int index, BookReader.Outcome read) {

@@ -12,7 +12,6 @@ import halfgram.people.AccountStore;
 import halfgram.people.Member;
 import halfgram.people.Role;
 import halfgram.station.Person;
-import java.nio.charset.StandardCharsets;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
@@ -100,7 +99,7 @@ public final class FirstRun {
       return Outcome.refused(List.of(new People.Reason("", Message.of("people.refused-first"))));
     }
     ObjectNode tree = book(draft);
-    BookReader.Outcome read = desk.reader().read(tree.toString().getBytes(StandardCharsets.UTF_8));
+    BookReader.Outcome read = desk.check(tree);
     new ImportBook(desk).write(tx, draft.code(), tree, read.book().orElseThrow(), draft.shown());
     Stand kitchen = kitchens.find(tx, draft.code()).orElseThrow();
     Account account = accounts.add(tx, owner, draft.shown().strip(), desk.now());

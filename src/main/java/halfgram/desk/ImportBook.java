@@ -21,7 +21,6 @@ import halfgram.measure.Dimension;
 import halfgram.measure.Exact;
 import halfgram.measure.Message;
 import halfgram.prep.KitchenBook;
-import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -123,8 +122,7 @@ public final class ImportBook {
       }
       ObjectNode stored = books.load(tx, there.get().id());
       ObjectNode merged = merged(stored, tree);
-      BookReader.Outcome whole =
-          desk.reader().read(merged.toString().getBytes(StandardCharsets.UTF_8));
+      BookReader.Outcome whole = desk.check(merged);
       if (whole.book().isEmpty()) {
         return new Outcome(Optional.empty(), 0, whole.problems(), whole.unreadable());
       }

@@ -8,7 +8,6 @@ import halfgram.book.table.Placed;
 import halfgram.book.table.Row;
 import halfgram.db.Tx;
 import halfgram.kitchen.KitchenStore;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 
 /**
@@ -47,7 +46,7 @@ public final class ImportTable {
     if (tree.equals(before)) {
       return new Outcome(0, List.of());
     }
-    BookReader.Outcome read = desk.reader().read(tree.toString().getBytes(StandardCharsets.UTF_8));
+    BookReader.Outcome read = desk.check(tree);
     if (read.book().isEmpty()) {
       return new Outcome(0, read.problems().stream().map(placed::at).toList());
     }

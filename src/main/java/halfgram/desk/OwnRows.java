@@ -12,7 +12,6 @@ import halfgram.input.Problem;
 import halfgram.kitchen.KitchenStore;
 import halfgram.kitchen.KitchenStore.News;
 import halfgram.technique.Tables;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -71,7 +70,7 @@ public final class OwnRows {
     ObjectNode body = body(now, wanted);
     ObjectNode tree = without(now, wanted.table(), wanted.row());
     tree.withArray(PART).add(body);
-    BookReader.Outcome read = desk.reader().read(tree.toString().getBytes(StandardCharsets.UTF_8));
+    BookReader.Outcome read = desk.check(tree);
     if (read.book().isEmpty()) {
       return read.problems().stream().map(OwnRows::placed).toList();
     }

@@ -15,7 +15,6 @@ import halfgram.measure.Message;
 import halfgram.par.Par;
 import halfgram.par.ParStore;
 import halfgram.prep.KitchenBook;
-import java.nio.charset.StandardCharsets;
 import java.time.DayOfWeek;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -123,11 +122,7 @@ public final class Pars {
   public List<Problem> problems(House house, JsonNode pars) {
     ObjectNode tree = house.tree().deepCopy();
     tree.set("pars", pars);
-    return read(tree).problems();
-  }
-
-  private BookReader.Outcome read(ObjectNode tree) {
-    return desk.reader().read(tree.toString().getBytes(StandardCharsets.UTF_8));
+    return desk.check(tree).problems();
   }
 
   /**
@@ -197,7 +192,7 @@ public final class Pars {
           }
         });
     ObjectNode tree = with(now, changes);
-    BookReader.Outcome read = read(tree);
+    BookReader.Outcome read = desk.check(tree);
     Optional<Outcome> refusal =
         read.book().isEmpty()
             ? Optional.of(wrong(tree, read.problems()))

@@ -24,10 +24,10 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -45,6 +45,7 @@ public final class Plans {
   static final String ENGINE = "halfgram 1";
 
   private static final int KEPT = 32;
+  private static final int FEW = 4;
 
   /** Begun work older than this many days is nobody's any more. */
   private static final int DAYS_BACK = 7;
@@ -71,6 +72,23 @@ public final class Plans {
     }
   }
 
+  /** What a sheet is computed from. The book is known by being the same one: it is large. */
+  private record Basis(KitchenBook book, List<Lot> lots, PlanRequest request, List<Begun> begun) {
+    @Override
+    public boolean equals(Object other) {
+      return other instanceof Basis
+          && ((Basis) other).book == book
+          && ((Basis) other).request.equals(request)
+          && ((Basis) other).lots.equals(lots)
+          && ((Basis) other).begun.equals(begun);
+    }
+
+    @Override
+    public int hashCode() {
+      return Objects.hash(System.identityHashCode(book), request);
+    }
+  }
+
   private final Desk desk;
   private final BiFunction<KitchenBook, PrepSheet, String> result;
   private final KitchenStore kitchens = new KitchenStore();
@@ -79,9 +97,10 @@ public final class Plans {
   private final LotStore lots = new LotStore();
   private final Closing closing = new Closing();
   private final ExportBook export = new ExportBook();
-  private final Map<UUID, PlanStore.Accepted> heads = lastFew();
-  private final Map<UUID, Computation> computed = lastFew();
-  private final Map<UUID, Proposed> proposed = lastFew();
+  private final LastFew<UUID, PlanStore.Accepted> heads = new LastFew<>(KEPT);
+  private final LastFew<UUID, Computation> computed = new LastFew<>(KEPT);
+  private final LastFew<UUID, Proposed> proposed = new LastFew<>(KEPT);
+  private final LastFew<Basis, PrepSheet> sheets = new LastFew<>(FEW);
 
   /**
    * @param result writes a sheet as the JSON that a plan keeps
@@ -117,10 +136,7 @@ public final class Plans {
   Optional<PlanStore.Accepted> inForce(Tx tx, House house, LocalDate day) {
     return plans
         .findInForce(tx, house.id(), day)
-        .map(
-            id ->
-                heads.computeIfAbsent(
-                    id, unknown -> plans.find(tx, house.id(), unknown).orElseThrow()));
+        .map(id -> heads.get(id, unknown -> plans.find(tx, house.id(), unknown).orElseThrow()));
   }
 
   /** A sheet of days that nobody has put in force, from the book and the tubs as they are. */
@@ -152,13 +168,14 @@ public final class Plans {
   /** What the plan would be from now on; worked out once in a minute in which nothing changes. */
   public Proposal propose(House house, InForce inForce) {
     Instant asOf = moment(house, inForce.plan().day());
-    Proposed known = proposed.get(inForce.plan().id());
-    if (known == null || !known.holds(house, asOf)) {
-      Proposal proposal = propose(house, inForce, house.book());
-      known = new Proposed(house.stand().change(), asOf, proposal);
-      proposed.put(inForce.plan().id(), known);
+    Optional<Proposed> known =
+        proposed.find(inForce.plan().id()).filter(one -> one.holds(house, asOf));
+    if (known.isPresent()) {
+      return known.get().proposal();
     }
-    return known.proposal();
+    Proposal proposal = propose(house, inForce, house.book());
+    proposed.put(inForce.plan().id(), new Proposed(house.stand().change(), asOf, proposal));
+    return proposal;
   }
 
   /** What the plan would be from now on, by another book: what if. */
@@ -167,14 +184,19 @@ public final class Plans {
         tx -> {
           Instant asOf = moment(house, inForce.plan().day());
           List<Tub> tubs = closing.after(tx, house, inForce.sheet(), asOf);
-          return proposal(house, inForce, other.withLots(of(tubs)), asOf);
+          return proposal(house, inForce, other, tubs, asOf);
         });
   }
 
-  private Proposal proposal(House house, InForce inForce, KitchenBook book, Instant asOf) {
+  private Proposal proposal(
+      House house, InForce inForce, KitchenBook of, List<Tub> tubs, Instant asOf) {
+    KitchenBook book = of.withLots(of(tubs));
     List<Begun> begun = BegunWork.of(inForce, asOf);
     PlanRequest request = new PlanRequest(inForce.plan().day(), 1, asOf);
-    PrepSheet sheet = Planning.plan(book, request, begun, Because.NOT_ASKED);
+    PrepSheet sheet =
+        sheets.get(
+            new Basis(of, book.lots(), request, begun),
+            unknown -> Planning.plan(book, request, begun, Because.NOT_ASKED));
     Difference difference = Difference.of(inForce.sheet(), sheet);
     return new Proposal(book, sheet, begun, house.stand().facts(), difference);
   }
@@ -223,9 +245,9 @@ public final class Plans {
           closing.close(tx, now, inForce.sheet(), asOf, who);
           // What services that run have used stands in tubs no more, though nobody took it out yet.
           List<Tub> tubs = closing.after(tx, now, inForce.sheet(), asOf);
+          Proposal proposal = proposal(now, inForce, now.book(), tubs, asOf);
           String snapshot = ExportBook.withTubs(now, tubs).toString();
-          KitchenBook book = parse(snapshot);
-          Proposal proposal = proposal(now, inForce, book, asOf);
+          parse(snapshot);
           save(tx, now, new Draft(inForce.plan().number() + 1, snapshot, proposal), inForce, who);
           return Accepting.IN_FORCE;
         });
@@ -309,13 +331,7 @@ public final class Plans {
 
   /** As {@link #recompute}, kept from the last time when it can be. */
   Computation computed(Tx tx, House house, PlanStore.Accepted plan) {
-    Computation known = computed.get(plan.id());
-    if (known != null) {
-      return known;
-    }
-    Computation made = recompute(tx, house, plan, Because.NOT_ASKED);
-    computed.put(plan.id(), made);
-    return made;
+    return computed.get(plan.id(), unknown -> recompute(tx, house, plan, Because.NOT_ASKED));
   }
 
   /** A plan with its progress as it is now. */
@@ -330,18 +346,6 @@ public final class Plans {
     }
     BegunWork.lose(made.sheet(), progress);
     return new InForce(plan, made.book(), made.sheet(), progress);
-  }
-
-  private static <T> Map<UUID, T> lastFew() {
-    return java.util.Collections.synchronizedMap(
-        new LinkedHashMap<>(KEPT, 0.75f, true) {
-          private static final long serialVersionUID = 1;
-
-          @Override
-          protected boolean removeEldestEntry(Map.Entry<UUID, T> eldest) {
-            return size() > KEPT;
-          }
-        });
   }
 
   private KitchenBook book(Tx tx, House house) {

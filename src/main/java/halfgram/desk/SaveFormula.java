@@ -11,7 +11,6 @@ import halfgram.input.Problem;
 import halfgram.kitchen.KitchenStore;
 import halfgram.kitchen.KitchenStore.Stand;
 import halfgram.measure.Message;
-import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -162,7 +161,7 @@ public final class SaveFormula {
       list.add(formula);
     }
     versions.add(body);
-    BookReader.Outcome read = desk.reader().read(tree.toString().getBytes(StandardCharsets.UTF_8));
+    BookReader.Outcome read = desk.check(tree);
     String path = "$.formulas[" + at + "]";
     if (read.unreadable().isPresent()) {
       Message why = read.unreadable().get();

@@ -18,7 +18,6 @@ import halfgram.kitchen.KitchenStore.Stand;
 import halfgram.measure.BusinessDay;
 import halfgram.measure.Message;
 import halfgram.prep.KitchenBook;
-import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.format.DateTimeParseException;
@@ -196,7 +195,7 @@ public final class Slips {
       return new Tried(tried.house(), tried.problems().list());
     }
     ObjectNode tree = with(house, body.get());
-    BookReader.Outcome read = read(tree);
+    BookReader.Outcome read = desk.check(tree);
     Optional<KitchenBook> book = read.problems().isEmpty() ? read.book() : Optional.empty();
     return new Tried(
         book.map(one -> new House(house.stand(), one.withLots(List.of()), tree)), read.problems());
@@ -252,7 +251,7 @@ public final class Slips {
       Events.Outcome outcome = events.keep(tx, house, body, who);
       return outcome instanceof Events.Problems problems ? new Wrong(problems.list()) : new Saved();
     }
-    BookReader.Outcome read = read(with(house, body));
+    BookReader.Outcome read = desk.check(with(house, body));
     if (!read.problems().isEmpty()) {
       return new Wrong(read.problems());
     }
@@ -358,9 +357,5 @@ public final class Slips {
       }
     }
     return tree;
-  }
-
-  private BookReader.Outcome read(ObjectNode tree) {
-    return desk.reader().read(tree.toString().getBytes(StandardCharsets.UTF_8));
   }
 }

@@ -3,9 +3,6 @@ package halfgram.desk;
 import halfgram.measure.Because;
 import halfgram.prep.PlanStore;
 import java.time.LocalDate;
-import java.util.Collections;
-import java.util.LinkedHashMap;
-import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -21,16 +18,7 @@ public final class Whys {
   private final Desk desk;
   private final Plans plans;
   private final PlanStore store = new PlanStore();
-  private final Map<Key, Because.Recording> recordings =
-      Collections.synchronizedMap(
-          new LinkedHashMap<>(KEPT, 0.75f, true) {
-            private static final long serialVersionUID = 1;
-
-            @Override
-            protected boolean removeEldestEntry(Map.Entry<Key, Because.Recording> eldest) {
-              return size() > KEPT;
-            }
-          });
+  private final LastFew<Key, Because.Recording> recordings = new LastFew<>(KEPT);
 
   public Whys(Desk desk, Plans plans) {
     this.desk = desk;
@@ -60,13 +48,12 @@ public final class Whys {
 
   /** Computes what is not kept, with a recorder. */
   private Because.Recording kept(Key key, java.util.function.Consumer<Because> compute) {
-    Because.Recording known = recordings.get(key);
-    if (known != null) {
-      return known;
-    }
-    Because.Recording recording = Because.recording();
-    compute.accept(recording);
-    recordings.put(key, recording);
-    return recording;
+    return recordings.get(
+        key,
+        unknown -> {
+          Because.Recording recording = Because.recording();
+          compute.accept(recording);
+          return recording;
+        });
   }
 }
