@@ -10,6 +10,7 @@ import java.util.Optional;
  * @param stops why nothing may be made of these inputs; the numbers are for understanding alone
  * @param warnings what a cook with experience would remark on
  * @param cautions codes of the usual cautions
+ * @param reminders sentences at the task that hang on a row looked up
  * @param sources where the rules come from
  */
 public record Result(
@@ -17,16 +18,18 @@ public record Result(
     List<Message> stops,
     List<Message> warnings,
     List<String> cautions,
+    List<Message> reminders,
     List<String> sources) {
   /** Before anything is worked out. */
   public static final Result NONE =
-      new Result(List.of(), List.of(), List.of(), List.of(), List.of());
+      new Result(List.of(), List.of(), List.of(), List.of(), List.of(), List.of());
 
   public Result {
     figures = List.copyOf(figures);
     stops = List.copyOf(stops);
     warnings = List.copyOf(warnings);
     cautions = List.copyOf(cautions);
+    reminders = List.copyOf(reminders);
     sources = List.copyOf(sources);
   }
 

@@ -12,6 +12,7 @@ public final class Working {
   private final List<Message> stops = new ArrayList<>();
   private final List<Message> warnings = new ArrayList<>();
   private final List<String> cautions = new ArrayList<>();
+  private final List<Message> reminders = new ArrayList<>();
   private final List<String> sources = new ArrayList<>();
 
   public Working(Technique technique) {
@@ -52,13 +53,19 @@ public final class Working {
     return this;
   }
 
+  /** What the cook reads at the task. */
+  public Working remind(String key, Object... args) {
+    reminders.add(said(key, args));
+    return this;
+  }
+
   public Working source(String source) {
     sources.add(source);
     return this;
   }
 
   public Result result() {
-    return new Result(figures, stops, warnings, cautions, sources);
+    return new Result(figures, stops, warnings, cautions, reminders, sources);
   }
 
   /** Numbers are said in four digits. */

@@ -109,6 +109,7 @@ public final class GelTechnique implements Technique {
     stand(working, agent, values);
     calcium(working, agent, values);
     new Remarks(working, agent, values).all(100 * amount / (mix - amount));
+    new Reminders(working, agent).all();
     if (agent.is("boils", "yes")) {
       working.caution("boiling-pot");
     }
@@ -213,7 +214,7 @@ public final class GelTechnique implements Technique {
                         values.is("agent", "transglutaminase")
                             ? "supplier of enzymes: 6 h refrigerated"
                             : "time to set, common practice")));
-    Reminders.of(result, values).forEach(said -> additions.add(new Addition.Reminder(said)));
+    result.reminders().forEach(said -> additions.add(new Addition.Reminder(said)));
     result.cautions().forEach(code -> additions.add(new Addition.Caution(code)));
     return additions;
   }

@@ -1,65 +1,63 @@
 package halfgram.technique.gel;
 
-import halfgram.measure.Message;
-import halfgram.technique.Figure;
-import halfgram.technique.Result;
-import halfgram.technique.Values;
-import java.util.ArrayList;
-import java.util.List;
+import halfgram.technique.Working;
 
 /** What the cook reads at the task: how it is dispersed, how hot it gets, when it is poured. */
 final class Reminders {
-  private Reminders() {}
+  private final Working working;
+  private final Agent agent;
 
-  static List<Message> of(Result result, Values values) {
-    List<Message> said = new ArrayList<>();
-    dispersing(values.word("agent"), said);
-    result
-        .find("dissolveBelow")
-        .ifPresent(brix -> said.add(of("technique.gel.say.sugar-later", brix)));
-    heating(result, said);
-    result.find("pourAbove").ifPresent(pour -> said.add(of("technique.gel.say.pour", pour)));
-    result.find("gelsAbove").ifPresent(gels -> said.add(of("technique.gel.say.sets-hot", gels)));
-    result.find("holdBelow").ifPresent(hold -> said.add(of("technique.gel.say.hold", hold)));
-    return said;
+  Reminders(Working working, Agent agent) {
+    this.working = working;
+    this.agent = agent;
   }
 
-  private static void dispersing(String agent, List<Message> said) {
-    switch (agent) {
-      case "gelatin" -> said.add(Message.of("technique.gel.say.bloom"));
-      case "carrageenan-kappa" -> said.add(Message.of("technique.gel.say.with-sugar"));
-      case "transglutaminase" -> said.add(Message.of("technique.gel.say.bond-cold"));
-      default -> {
-        // The temperatures below say all there is to say.
+  void all() {
+    dispersing();
+    if (agent.has("brix_dissolve_most")) {
+      working.remind("technique.gel.say.sugar-later", agent.number("brix_dissolve_most"));
+    }
+    heating();
+    if (agent.setsHot()) {
+      working.remind("technique.gel.say.sets-hot", agent.number("set_low_c"));
+    } else if (!Double.isNaN(agent.setsFrom())) {
+      working.remind("technique.gel.say.pour", agent.setsFrom());
+      if (!Double.isNaN(agent.meltsFrom())) {
+        working.remind("technique.gel.say.hold", agent.meltsFrom());
       }
     }
   }
 
-  private static void heating(Result result, List<Message> said) {
-    if (result.cautions().contains("boiling-pot")) {
-      said.add(Message.of("technique.gel.say.boil"));
-      return;
+  /** Where no source says how it is dispersed, nothing is said. */
+  private void dispersing() {
+    switch (agent.row().text("disperse")) {
+      case "cold" -> working.remind("technique.gel.say.cold");
+      case "hot" -> hot();
+      case "sugar" -> working.remind("technique.gel.say.with-sugar");
+      case "bloom" -> working.remind("technique.gel.say.bloom");
+      case "dust" -> working.remind("technique.gel.say.bond-cold");
+      default -> {
+        // What it is heated to says all there is to say.
+      }
     }
-    if (result.find("gelsAbove").isPresent()) {
-      result
-          .find("hydrateFrom")
-          .ifPresent(hot -> said.add(of("technique.gel.say.disperse-hot", hot)));
-      return;
-    }
-    if (result.find("hydrateTo").isPresent()) {
-      String from = Figure.plain(result.number("hydrateFrom"));
-      String to = Figure.plain(result.number("hydrateTo"));
-      said.add(Message.of("technique.gel.say.hydrate-between", from, to));
-      return;
-    }
-    result
-        .find("hydrateFrom")
-        .ifPresentOrElse(
-            from -> said.add(of("technique.gel.say.hydrate-above", from)),
-            () -> said.add(Message.of("technique.gel.say.shear")));
   }
 
-  private static Message of(String key, Figure figure) {
-    return Message.of(key, Figure.plain(figure.number()));
+  private void hot() {
+    if (agent.setsHot()) {
+      working.remind("technique.gel.say.disperse-hot", agent.number("hydrate_low_c"));
+    } else {
+      working.remind("technique.gel.say.hot");
+    }
+  }
+
+  private void heating() {
+    double from = agent.number("hydrate_low_c");
+    if (agent.is("boils", "yes")) {
+      working.remind("technique.gel.say.boil");
+    } else if (agent.has("hydrate_high_c")) {
+      working.remind("technique.gel.say.hydrate-between", from, agent.number("hydrate_high_c"));
+    } else if (agent.has("hydrate_low_c") && !agent.setsHot()) {
+      working.remind("technique.gel.say.hydrate-above", from);
+    }
   }
 }

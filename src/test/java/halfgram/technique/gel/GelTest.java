@@ -260,6 +260,35 @@ class GelTest {
     assertThat(tried.with("place", "room").added(Addition.Stands.class)).isEmpty();
   }
 
+  /** Published, row by row: cold, hot, in sugar, soaked or as dust, then as hot as it wants. */
+  @ParameterizedTest
+  @CsvSource({
+    "agar,cold boil pour hold",
+    "gelatin,bloom hydrate-between pour hold",
+    "gellan-low-acyl,hydrate-between pour hold",
+    "gellan-high-acyl,hydrate-between pour hold",
+    "carrageenan-kappa,with-sugar hydrate-above pour hold",
+    "carrageenan-iota,hydrate-above pour hold",
+    "carrageenan-lambda,cold",
+    "xanthan,cold",
+    "locust-bean-gum,hot",
+    "guar,cold",
+    "alginate,cold",
+    "lecithin,cold",
+    "methylcellulose,disperse-hot sets-hot",
+    "pectin-hm,cold sugar-later boil pour",
+    "pectin-lm,cold hydrate-above pour",
+    "gum-arabic,cold",
+    "konjac,hydrate-above",
+    "transglutaminase,bond-cold",
+    "corn-starch,cold hydrate-between"
+  })
+  void everyAgentIsDispersedAndHeatedAsItsRowSays(String agent, String said) {
+    assertThat(of(agent, "5 g", "1005 g").added(Addition.Reminder.class))
+        .extracting(reminder -> reminder.said().key().replace("technique.gel.say.", ""))
+        .containsExactly(said.split(" ", -1));
+  }
+
   @Test
   void nothingButTheAgentIsRefused() {
     assertThat(of("agar", "10 g", "10 g").stops("nothing-else")).isTrue();
