@@ -60,6 +60,10 @@ public final class GelTechnique implements Technique {
           new Output("usualMost", "g"),
           new Output("hydrateFrom", "°C"),
           new Output("hydrateTo", "°C"),
+          new Output("disperseAbove", "°C"),
+          new Output("finishBelow", "°C"),
+          new Output("finishOther", "°C"),
+          new Output("thickensAbove", "°C"),
           new Output("dissolveBelow", "°Bx"),
           new Output("pourAbove", "°C"),
           new Output("setsBelow", "°C"),
@@ -135,23 +139,31 @@ public final class GelTechnique implements Technique {
   }
 
   private static void temperatures(Working working, Agent agent) {
-    if (agent.has("hydrate_low_c")) {
-      double from = agent.number("hydrate_low_c");
-      working.figure("hydrateFrom", from, "technique.gel.why.hydrateFrom", agent.name());
-    }
-    if (agent.has("hydrate_high_c")) {
-      double to = agent.number("hydrate_high_c");
-      working.figure("hydrateTo", to, "technique.gel.why.hydrateTo", agent.name());
-    }
-    if (agent.has("brix_dissolve_most")) {
-      double brix = agent.number("brix_dissolve_most");
-      working.figure("dissolveBelow", brix, "technique.gel.why.dissolveBelow", agent.name());
-    }
     if (agent.setsHot()) {
-      double above = agent.number("set_low_c");
-      working.figure("gelsAbove", above, "technique.gel.why.gelsAbove", agent.name());
-      return;
+      looked(working, agent, "disperseAbove", "hydrate_low_c", "technique.gel.why.disperseAbove");
+      looked(working, agent, "finishBelow", "dissolves_below_c", "technique.gel.why.finishBelow");
+      looked(
+          working, agent, "finishOther", "dissolves_below_other_c", "technique.gel.why.finishOther");
+      looked(working, agent, "gelsAbove", "set_low_c", "technique.gel.why.gelsAbove");
+    } else {
+      looked(working, agent, "hydrateFrom", "hydrate_low_c", "technique.gel.why.hydrateFrom");
+      looked(working, agent, "hydrateTo", "hydrate_high_c", "technique.gel.why.hydrateTo");
+      looked(working, agent, "thickensAbove", "thickens_above_c", "technique.gel.why.thickens");
+      looked(
+          working, agent, "dissolveBelow", "brix_dissolve_most", "technique.gel.why.dissolveBelow");
+      setting(working, agent);
     }
+  }
+
+  /** A figure that stands in the agent's row as it is. */
+  private static void looked(
+      Working working, Agent agent, String figure, String field, String why) {
+    if (agent.has(field)) {
+      working.figure(figure, agent.number(field), why, agent.name());
+    }
+  }
+
+  private static void setting(Working working, Agent agent) {
     if (Double.isNaN(agent.setsFrom())) {
       return;
     }

@@ -44,7 +44,11 @@ final class Reminders {
 
   private void hot() {
     if (agent.setsHot()) {
-      working.remind("technique.gel.say.disperse-hot", agent.number("hydrate_low_c"));
+      working.remind(
+          "technique.gel.say.disperse-hot",
+          agent.number("hydrate_low_c"),
+          agent.number("dissolves_below_c"),
+          agent.number("dissolves_below_other_c"));
     } else {
       working.remind("technique.gel.say.hot");
     }
@@ -54,6 +58,8 @@ final class Reminders {
     double from = agent.number("hydrate_low_c");
     if (agent.is("boils", "yes")) {
       working.remind("technique.gel.say.boil");
+    } else if (agent.has("thickens_above_c")) {
+      working.remind("technique.gel.say.thickens", agent.number("thickens_above_c"));
     } else if (agent.has("hydrate_high_c")) {
       working.remind("technique.gel.say.hydrate-between", from, agent.number("hydrate_high_c"));
     } else if (agent.has("hydrate_low_c") && !agent.setsHot()) {

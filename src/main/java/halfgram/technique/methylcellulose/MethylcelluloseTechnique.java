@@ -132,7 +132,9 @@ public final class MethylcelluloseTechnique implements Technique {
     double hotAt = values.number("hotAt");
     double coldAt = values.number("coldAt");
     double above = row.number("hydrate_low_c");
-    double below = values.is("grade", COLD_GRADE) ? 12 : 25;
+    String grade =
+        values.is("grade", COLD_GRADE) ? "dissolves_below_c" : "dissolves_below_other_c";
+    double below = row.number(grade);
     Blend blend = new Blend(hot, hotAt, cold, coldAt);
     working.figure("hotPart", hot, "technique.methylcellulose.why.hotPart", share, liquid);
     working.figure("coldPart", cold, "technique.methylcellulose.why.coldPart", liquid, hot);

@@ -232,7 +232,26 @@ class GelTest {
     assertThat(tried.with("ph", "5").warns("ph-weak")).isFalse();
     assertThat(tried.with("ph", "3.9").warns("ph")).isTrue();
     assertThat(tried.warns("dose-unknown")).isTrue();
-    assertThat(tried.says("hydrate-between")).isTrue();
+  }
+
+  /** Published: hydrates at 62 to 72 °C and thickens above 70 °C, so that 63 °C is not enough. */
+  @Test
+  void starchIsHeatedUntilItThickens() {
+    Trial tried = of("corn-starch", "40 g", "1040 g");
+    assertThat(tried.number("hydrateFrom")).isEqualTo(62);
+    assertThat(tried.number("thickensAbove")).isEqualTo(70);
+    assertThat(tried.reminders()).contains("Heat it above 70 °C: it thickens only there");
+  }
+
+  /** Published: dispersed above 70 °C in a third; its grades dissolve below 12 or 25 °C. */
+  @Test
+  void methylcelluloseIsDispersedHotAndDissolvesCold() {
+    Trial tried = of("methylcellulose", "10 g", "1010 g");
+    assertThat(tried.find("hydrateFrom")).isEmpty();
+    assertThat(tried.number("disperseAbove")).isEqualTo(70);
+    assertThat(tried.number("finishBelow")).isEqualTo(12);
+    assertThat(tried.number("finishOther")).isEqualTo(25);
+    assertThat(tried.reminders().get(0)).contains("above 70 °C in a third", "below 12 or 25 °C");
   }
 
   /** Published: 6 h refrigerated; food safety comes before the enzyme. */
@@ -281,7 +300,7 @@ class GelTest {
     "gum-arabic,cold",
     "konjac,hydrate-above",
     "transglutaminase,bond-cold",
-    "corn-starch,cold hydrate-between"
+    "corn-starch,cold thickens"
   })
   void everyAgentIsDispersedAndHeatedAsItsRowSays(String agent, String said) {
     assertThat(of(agent, "5 g", "1005 g").added(Addition.Reminder.class))
