@@ -46,7 +46,8 @@ record Agent(Row row) {
 
   /** Lowest and highest dose that anybody gives, percent. */
   double lowest() {
-    return least(number("low_percent"), number("usual_low_percent"));
+    return least(
+        number("low_percent"), number("usual_low_percent"), number("suspends_low_percent"));
   }
 
   double highest() {

@@ -45,19 +45,27 @@ final class Remarks {
       working.warn("technique.gel.warn.dose-low", dose, low);
     } else if (above(dose, high)) {
       working.warn("technique.gel.warn.dose-high", dose, high);
-    } else if (isDisputed(dose)) {
-      working.warn("technique.gel.warn.dose-disputed", dose);
+    } else {
+      inside(dose);
     }
   }
 
-  /** Inside of one source's range and outside of another's. */
-  private boolean isDisputed(double dose) {
-    boolean table =
-        below(dose, agent.number("low_percent")) || above(dose, agent.number("high_percent"));
-    boolean usual =
-        below(dose, agent.number("usual_low_percent"))
-            || above(dose, agent.number("usual_high_percent"));
-    return table || usual;
+  /** Neither less nor more than any source gives, and yet not what all of them give. */
+  private void inside(double dose) {
+    double suspends = agent.number("suspends_high_percent");
+    double low = agent.number("low_percent");
+    double high = agent.number("high_percent");
+    double usualLow = agent.number("usual_low_percent");
+    double usualHigh = agent.number("usual_high_percent");
+    if (below(dose, low) && above(dose, suspends)) {
+      working.warn("technique.gel.warn.dose-between", dose, suspends, low, high);
+    } else if (below(dose, low) && !Double.isNaN(suspends)) {
+      working.warn("technique.gel.warn.dose-suspends", dose, low, high);
+    } else if (below(dose, usualLow) || above(dose, usualHigh)) {
+      working.warn("technique.gel.warn.dose-unusual", dose, usualLow, usualHigh);
+    } else if (below(dose, low) || above(dose, high)) {
+      working.warn("technique.gel.warn.dose-disputed", dose);
+    }
   }
 
   private void acid() {

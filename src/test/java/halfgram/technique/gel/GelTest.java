@@ -43,7 +43,7 @@ class GelTest {
   @ParameterizedTest
   @CsvSource({
     "0.49,dose-low",
-    "0.5,dose-disputed",
+    "0.5,dose-unusual",
     "2,-",
     "5,-",
     "5.01,dose-disputed",
@@ -54,7 +54,7 @@ class GelTest {
     double mix = 1000 + Double.parseDouble(grams);
     Trial tried = of("agar", grams + " g", mix + " g");
     List<String> warned = new ArrayList<>();
-    for (String one : List.of("dose-low", "dose-disputed", "dose-high")) {
+    for (String one : List.of("dose-low", "dose-unusual", "dose-disputed", "dose-high")) {
       if (tried.warns(one)) {
         warned.add(one);
       }
@@ -64,6 +64,30 @@ class GelTest {
     assertThat(tried.number("most")).isCloseTo(5, within(1e-9));
     assertThat(tried.number("usualLeast")).isCloseTo(2, within(1e-9));
     assertThat(tried.number("usualMost")).isCloseTo(20, within(1e-9));
+  }
+
+  /** Published: low acyl 0.2 to 0.5 % for gels, 0.5 to 1 % for confectionery; high acyl in two. */
+  @ParameterizedTest
+  @CsvSource({
+    "gellan-low-acyl,1.9,dose-low",
+    "gellan-low-acyl,2,-",
+    "gellan-low-acyl,5,-",
+    "gellan-low-acyl,5.1,dose-unusual",
+    "gellan-low-acyl,10,dose-unusual",
+    "gellan-low-acyl,10.1,dose-high",
+    "gellan-high-acyl,0.14,dose-low",
+    "gellan-high-acyl,0.15,dose-suspends",
+    "gellan-high-acyl,0.35,dose-suspends",
+    "gellan-high-acyl,0.5,dose-between",
+    "gellan-high-acyl,0.99,dose-between",
+    "gellan-high-acyl,1,-",
+    "gellan-high-acyl,3,-",
+    "gellan-high-acyl,3.1,dose-high"
+  })
+  void aDoseOfGellanIsJudgedByWhatItIsFor(String agent, double grams, String warning) {
+    Trial tried = of(agent, grams + " g", 1000 + grams + " g");
+    assertThat(tried.warnings().stream().filter(key -> key.startsWith("dose-")).toList())
+        .isEqualTo(warning.equals("-") ? List.of() : List.of(warning));
   }
 
   /** Published: sets 35 to 45 °C (a review: below 35 °C), melts 80 to 90 °C. */
