@@ -182,12 +182,20 @@ public final class GelTechnique implements Technique {
   private static void melting(Working working, Agent agent) {
     double from = agent.meltsFrom();
     double to = agent.meltsTo();
-    working.figure("meltsFrom", from, "technique.gel.why.meltsFrom", agent.name());
-    working.figure("meltsTo", to, "technique.gel.why.meltsTo", agent.name());
     double least = agent.leastHysteresis();
     double most = agent.mostHysteresis();
-    working.figure("hysteresisLeast", least, "technique.gel.why.hysteresisLeast", from);
-    working.figure("hysteresisMost", most, "technique.gel.why.hysteresisMost", to);
+    if (agent.has("melt_low_c")) {
+      working.figure("meltsFrom", from, "technique.gel.why.meltsFrom", agent.name());
+      working.figure("meltsTo", to, "technique.gel.why.meltsTo", agent.name());
+      working.figure("hysteresisLeast", least, "technique.gel.why.hysteresisLeast", from);
+      working.figure("hysteresisMost", most, "technique.gel.why.hysteresisMost", to);
+    } else {
+      String over = "technique.gel.why.meltsOver";
+      working.figure("meltsFrom", from, over, agent.number("set_low_c"), least);
+      working.figure("meltsTo", to, over, agent.setsFrom(), most);
+      working.figure("hysteresisLeast", least, "technique.gel.why.hysteresis", agent.name());
+      working.figure("hysteresisMost", most, "technique.gel.why.hysteresis", agent.name());
+    }
     working.figure("holdBelow", from, "technique.gel.why.holdBelow", from);
   }
 

@@ -107,6 +107,24 @@ class GelTest {
         .containsExactly("boiling-pot");
   }
 
+  /** Published: kappa sets at 30 to 60 °C and melts 10 to 20 °C above, iota 40 to 70 and 5 to 10. */
+  @ParameterizedTest
+  @CsvSource({
+    "carrageenan-kappa,10,20,40,80,'where it sets, 30 °C, plus 10 °C'",
+    "carrageenan-iota,5,10,45,80,'where it sets, 40 °C, plus 5 °C'",
+    "gellan-high-acyl,0,0,50,80,'where it sets, 50 °C, plus 0 °C'"
+  })
+  void whatMeltsSoMuchAboveItsSettingIsDerivedSo(
+      String agent, double least, double most, double from, double to, String why) {
+    Trial tried = of(agent, "2 g", "1002 g");
+    assertThat(tried.number("hysteresisLeast")).isEqualTo(least);
+    assertThat(tried.number("hysteresisMost")).isEqualTo(most);
+    assertThat(tried.number("meltsFrom")).isEqualTo(from);
+    assertThat(tried.number("meltsTo")).isEqualTo(to);
+    assertThat(tried.said("meltsFrom")).isEqualTo(why);
+    assertThat(tried.said("hysteresisLeast")).contains("so much above its setting");
+  }
+
   /** Published twice and not alike: below 15 °C, below 20 °C. */
   @Test
   void gelatinIsGivenBothSettingTemperaturesOfItsSources() {
