@@ -101,7 +101,7 @@ public final class FoamTechnique implements Technique {
     xanthan(working, row, xanthan, rest);
     working.figure("stands", row.number("foam_stands_min"), "technique.foam.why.stands");
     allergen(working, values);
-    working.warn("technique.foam.warn.disagree", row.text("disagree"));
+    working.warn("technique.foam.warn.note", row.text("note"));
     return working.source(row.source()).result();
   }
 

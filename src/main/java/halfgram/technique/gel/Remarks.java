@@ -176,6 +176,9 @@ final class Remarks {
     if (agent.has("helps")) {
       working.warn("technique.gel.warn.helps", agent.name(), agent.row().text("helps"));
     }
+    if (agent.has("note")) {
+      working.warn("technique.gel.warn.note", agent.row().text("note"));
+    }
     if (agent.has("disagree")) {
       working.warn("technique.gel.warn.disagree", agent.row().text("disagree"));
     }

@@ -104,7 +104,7 @@ public final class MethylcelluloseTechnique implements Technique {
     parting(working, values, row, liquid, hot);
     serving(working, values, row);
     acid(working, values, row);
-    working.warn("technique.methylcellulose.warn.disagree", row.text("disagree"));
+    working.warn("technique.methylcellulose.warn.note", row.text("note"));
     return working.source(row.source()).source("heat balance, computed").result();
   }
 
