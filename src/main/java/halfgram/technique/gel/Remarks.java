@@ -76,7 +76,13 @@ final class Remarks {
       if (agent.is("ph_decides", "yes")) {
         working.warn("technique.gel.warn.ph-unread", agent.name());
       }
-    } else if (below(ph, low) || above(ph, high)) {
+      return;
+    }
+    double fallsOut = agent.number("ph_falls_out");
+    if (ph <= fallsOut) {
+      working.warn("technique.gel.warn.falls-out", ph, fallsOut);
+    }
+    if (below(ph, low) || above(ph, high)) {
       working.warn("technique.gel.warn.ph", ph, low, high);
     } else if (below(ph, agent.number("ph_best_low")) || above(ph, agent.number("ph_best_high"))) {
       working.warn("technique.gel.warn.ph-weak", ph, agent.name());
