@@ -43,6 +43,7 @@ public final class GelTechnique implements Technique {
           Input.common("serve", "°C", -20, 100, 8),
           Input.guess("calcium", "mg/kg", 0, 20_000, 0).from(Input.Origin.CALCIUM),
           Input.choice("potassium", NO, "yes"),
+          Input.guess("partner", "g", 0, 1_000_000, 0).ofLine("partner"),
           Input.guess("sugar", "°Bx", 0, 90, 0),
           Input.guess("alcohol", "%", 0, 96, 0),
           Input.choice("freshFruit", NO, "yes"),
@@ -86,7 +87,7 @@ public final class GelTechnique implements Technique {
 
   @Override
   public List<Part> parts() {
-    return List.of(Part.line("agent"));
+    return List.of(Part.line("agent"), Part.line("partner").orNone());
   }
 
   @Override

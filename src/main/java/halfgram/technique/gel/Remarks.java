@@ -14,6 +14,9 @@ final class Remarks {
 
   private static final double ROOM = 20;
 
+  /** About the pH from which konjac sets; published by its supplier. */
+  private static final double ALKALI = 9;
+
   private final Working working;
   private final Agent agent;
   private final Values values;
@@ -92,22 +95,26 @@ final class Remarks {
   private void ions() {
     List<String> needs = agent.needs();
     double calcium = values.number("calcium");
-    boolean there =
-        (needs.contains("calcium") && calcium > 0)
-            || (needs.contains("potassium") && values.is("potassium", "yes"))
-            || (needs.contains("milk") && values.is("milk", "yes"));
+    boolean there = (needs.contains("calcium") && calcium > 0) || isAdded(needs);
     if (needs.contains("partner")) {
-      working.warn("technique.gel.warn.partner", agent.name());
+      if (values.number("partner") == 0) {
+        working.warn("technique.gel.warn.partner", agent.name());
+      }
     } else if (needs.contains("alkali")) {
-      working.warn("technique.gel.warn.alkali", agent.name());
+      if (values.number("ph") < ALKALI) {
+        working.warn("technique.gel.warn.alkali", agent.name());
+      }
     } else if (!needs.isEmpty() && !there) {
       working.warn("technique.gel.warn.ions", agent.name(), String.join(", ", needs));
+    } else if (!needs.isEmpty() && !isAdded(needs) && !agent.has("calcium_mg_per_g_low")) {
+      // Calcium is in all tap water: that some is there does not say that it is enough.
+      working.warn("technique.gel.warn.calcium-counted", agent.name(), calcium);
     }
     double slows = agent.number("calcium_slows_from_mg_per_kg");
     if (calcium >= slows) {
       working.warn("technique.gel.warn.calcium-slows", calcium, slows);
     }
-    if (agent.has("calcium_mg_per_g_low") && calcium > 0) {
+    if (agent.has("calcium_mg_per_g_low") && calcium > 0 && values.number("amount") > 0) {
       double perGram = calcium * values.number("mix") / 1000 / values.number("amount");
       double low = agent.number("calcium_mg_per_g_low");
       double high = agent.number("calcium_mg_per_g_high");
@@ -115,6 +122,12 @@ final class Remarks {
         working.warn("technique.gel.warn.calcium-per-gram", perGram, low, high);
       }
     }
+  }
+
+  /** Whether something that lets it set has been put in, beside what calcium there is. */
+  private boolean isAdded(List<String> needs) {
+    return (needs.contains("potassium") && values.is("potassium", "yes"))
+        || (needs.contains("milk") && values.is("milk", "yes"));
   }
 
   private void sugar() {

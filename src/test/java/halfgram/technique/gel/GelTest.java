@@ -182,8 +182,42 @@ class GelTest {
     assertThat(kappa.with("calcium", "100 mg/kg").warns("ions")).isFalse();
     assertThat(of("carrageenan-iota", "5 g", "1005 g").with("milk", "yes").warns("ions")).isTrue();
     assertThat(of("gellan-high-acyl", "2 g", "1002 g").warns("ions")).isFalse();
-    assertThat(of("locust-bean-gum", "2 g", "1002 g").warns("partner")).isTrue();
-    assertThat(of("konjac", "2 g", "1002 g").warns("alkali")).isTrue();
+  }
+
+  /** Published: locust bean gum gels with xanthan or kappa carrageenan, konjac at about pH 9. */
+  @Test
+  void whatAnAgentCannotSetWithoutIsMissedUntilItIsThere() {
+    Trial locust = of("locust-bean-gum", "2 g", "1002 g");
+    assertThat(locust.warns("partner")).isTrue();
+    assertThat(locust.with("partner", "2 g").warns("partner")).isFalse();
+    Trial konjac = of("konjac", "2 g", "1002 g");
+    assertThat(konjac.warns("alkali")).isTrue();
+    assertThat(konjac.with("ph", "8.9").warns("alkali")).isTrue();
+    assertThat(konjac.with("ph", "9").warns("alkali")).isFalse();
+  }
+
+  /** Calcium is in all tap water: no source says how much of it is enough. */
+  @ParameterizedTest
+  @CsvSource({"carrageenan-kappa", "carrageenan-iota", "gellan-low-acyl", "alginate"})
+  void aTraceOfCalciumIsCountedAndNotTakenForEnough(String agent) {
+    Trial tried = of(agent, "5 g", "1005 g");
+    assertThat(tried.warns("calcium-counted")).isFalse();
+    assertThat(tried.with("calcium", "1 mg/kg").warns("calcium-counted")).isTrue();
+    assertThat(tried.with("calcium", "1 mg/kg").warns("ions")).isFalse();
+  }
+
+  @Test
+  void calciumIsNotAskedOfWhatHasPotassium() {
+    Trial kappa = of("carrageenan-kappa", "5 g", "1005 g").with("calcium", "1 mg/kg");
+    assertThat(kappa.with("potassium", "yes").warns("calcium-counted")).isFalse();
+  }
+
+  /** Published with unclear units; without any agent there is nothing to count it on. */
+  @Test
+  void calciumForEachGramIsNotReckonedOnNoAgent() {
+    Trial none = of("pectin-lm", "0 g", "1000 g").with("calcium", "200 mg/kg");
+    assertThat(none.warns("calcium-per-gram")).isFalse();
+    assertThat(none.warns("dose-low")).isTrue();
   }
 
   /** Common practice: water of 120 ppm, which is 48 mg of calcium in a litre. */
