@@ -74,11 +74,15 @@ final class BookParts {
             ingredients,
             kitchen.waterHardness(),
             new StepReader(reading, equipment, containers),
-            new TechniqueReader(reading, ingredients, containers, kitchen.waterHardness()));
+            new TechniqueReader(reading, containers, kitchen.waterHardness()));
     List<Formula> read = root.all("formulas", formulas::formula);
     read = read.stream().filter(formula -> !formula.versions().isEmpty()).toList();
-    Formulary formulary = formulary(read);
-    formulas.check(formulary);
+    Formulary bare = formulary(read);
+    formulas.check(bare);
+    Formulary formulary =
+        problems.isEmpty() && bare.findCycle().isEmpty()
+            ? new Insides(ingredients, reading.reference.tables()).told(bare)
+            : bare;
     ComponentReader components = new ComponentReader(reading, formulary);
     MenuReader menu = new MenuReader(reading, ingredients, components);
     SortedMap<String, Diet> diets = byCode(root.list("diets", menu::diet), Diet::code);

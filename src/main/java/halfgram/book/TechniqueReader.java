@@ -8,8 +8,6 @@ import halfgram.formula.Line;
 import halfgram.formula.Output;
 import halfgram.formula.Step;
 import halfgram.formula.TechniqueUse;
-import halfgram.ingredient.Ingredient;
-import halfgram.ingredient.Stated;
 import halfgram.measure.Exact;
 import halfgram.measure.Message;
 import halfgram.measure.Ratio;
@@ -40,21 +38,16 @@ import java.util.function.Consumer;
 final class TechniqueReader {
   private static final BigDecimal KILOGRAM = new BigDecimal(1000);
 
-  private static final String MILK = "milk";
-
   private final Reading reading;
-  private final Map<String, Ingredient> ingredients;
   private final Map<String, Container> containers;
   private final Optional<BigDecimal> hardness;
   private final List<Consumer<Formulary>> later = new ArrayList<>();
 
   TechniqueReader(
       Reading reading,
-      Map<String, Ingredient> ingredients,
       Map<String, Container> containers,
       Optional<BigDecimal> hardness) {
     this.reading = reading;
-    this.ingredients = ingredients;
     this.containers = containers;
     this.hardness = hardness;
   }
@@ -204,37 +197,10 @@ final class TechniqueReader {
                   version.lines().stream()
                       .map(Line::contribution)
                       .reduce(Ratio.ZERO, Ratio::plus)));
-      case CALCIUM -> calcium(version).map(number -> number + " " + input.unit());
-      case MILK -> hasMilk(version) ? Optional.of("yes") : Optional.empty();
       case KITCHEN -> hardness.map(ppm -> ppm.toPlainString() + " " + input.unit());
-      case FORMULA, TUB, READING, PLAN -> Optional.empty();
+      // What is inside of components is told later: see Insides.
+      case CALCIUM, MILK, FORMULA, TUB, READING, PLAN -> Optional.empty();
     };
-  }
-
-  /** mg in a kilogram of what goes in; empty when no ingredient's is known. */
-  private Optional<String> calcium(FormulaVersion version) {
-    BigDecimal all = BigDecimal.ZERO;
-    BigDecimal there = BigDecimal.ZERO;
-    for (Line line : version.lines()) {
-      BigDecimal share = line.contribution().number();
-      all = all.add(share);
-      Optional<Stated> known = ingredient(line).flatMap(Ingredient::calcium);
-      there =
-          there.add(known.map(of -> of.value().number().multiply(share)).orElse(BigDecimal.ZERO));
-    }
-    return there.signum() == 0
-        ? Optional.empty()
-        : Optional.of(Exact.plain(there.movePointRight(6).divide(all, Exact.DIGITS), 2));
-  }
-
-  private boolean hasMilk(FormulaVersion version) {
-    return version.lines().stream()
-        .filter(line -> !line.aside())
-        .anyMatch(line -> ingredient(line).filter(i -> i.allergens().contains(MILK)).isPresent());
-  }
-
-  private Optional<Ingredient> ingredient(Line line) {
-    return line.item().ingredient().flatMap(code -> Optional.ofNullable(ingredients.get(code)));
   }
 
   private static String grams(Ratio share) {

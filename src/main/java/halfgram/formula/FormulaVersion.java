@@ -36,6 +36,12 @@ public record FormulaVersion(
     techniques = List.copyOf(techniques);
   }
 
+  /** This version with its techniques told more; what they add stays. */
+  public FormulaVersion withTechniques(List<TechniqueUse> told) {
+    return new FormulaVersion(
+        formula, name, number, since, note, written, lines, steps, outputs, evening, most, told);
+  }
+
   /** The technique by which pieces are dropped in a bath, where one does. */
   public Optional<TechniqueUse> dropping() {
     return techniques.stream().filter(TechniqueUse::drops).findFirst();

@@ -206,6 +206,16 @@ class GelTest {
     assertThat(tried.with("calcium", "1 mg/kg").warns("ions")).isFalse();
   }
 
+  /** These are known only when a whole book is read, and what is added is in the formula by then. */
+  @Test
+  void whatIsAddedToABatchHangsOnNeitherCalciumNorMilk() {
+    for (String agent : Trial.tables().table("agents").keySet()) {
+      Trial tried = of(agent, "5 g", "1005 g");
+      assertThat(tried.with("calcium", "900 mg/kg", "milk", "yes").additions())
+          .isEqualTo(tried.additions());
+    }
+  }
+
   @Test
   void calciumIsNotAskedOfWhatHasPotassium() {
     Trial kappa = of("carrageenan-kappa", "5 g", "1005 g").with("calcium", "1 mg/kg");

@@ -1,0 +1,129 @@
+package halfgram.book;
+
+import halfgram.formula.Contents;
+import halfgram.formula.Formula;
+import halfgram.formula.FormulaVersion;
+import halfgram.formula.Formulary;
+import halfgram.formula.TechniqueUse;
+import halfgram.ingredient.Ingredient;
+import halfgram.ingredient.Stated;
+import halfgram.input.Problems;
+import halfgram.measure.Exact;
+import halfgram.measure.Ratio;
+import halfgram.measure.Standing;
+import halfgram.technique.Input;
+import halfgram.technique.Tables;
+import halfgram.technique.Technique;
+import halfgram.technique.Techniques;
+import halfgram.technique.Typed;
+import halfgram.technique.Values;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeSet;
+import java.util.function.Function;
+
+/**
+ * Tells techniques what is inside of everything that goes into a formula, components searched
+ * through: natural calcium, and milk. It can only be told when all formulas are read. What a
+ * technique remarks on hangs on it, never what it adds to a batch. What somebody typed stays.
+ *
+ * <p>Example: a jelly of 1 part of an infusion that is half milk of 113 mg/100 g: 565 mg/kg.
+ */
+final class Insides {
+  private static final String MILK = "milk";
+
+  private final Map<String, Ingredient> ingredients;
+  private final Tables tables;
+
+  Insides(Map<String, Ingredient> ingredients, Tables tables) {
+    this.ingredients = ingredients;
+    this.tables = tables;
+  }
+
+  /** These formulas, told; every component of them is there, and none is made of itself. */
+  Formulary told(Formulary bare) {
+    return new Formulary(
+        bare.list().stream()
+            .map(
+                formula ->
+                    new Formula(
+                        formula.code(),
+                        formula.versions().stream().map(version -> told(bare, version)).toList()))
+            .toList());
+  }
+
+  private FormulaVersion told(Formulary bare, FormulaVersion version) {
+    return version.withTechniques(
+        version.techniques().stream().map(use -> told(bare, version, use)).toList());
+  }
+
+  private TechniqueUse told(Formulary bare, FormulaVersion version, TechniqueUse use) {
+    Technique technique = Techniques.find(use.name()).orElseThrow();
+    SortedMap<String, String> typed = use.typed();
+    Set<String> derived = new TreeSet<>();
+    use.values()
+        .all()
+        .forEach(
+            (name, value) -> {
+              if (value.standing() == Standing.COMPUTED) {
+                derived.add(name);
+              }
+            });
+    boolean changed = false;
+    for (Input input : technique.inputs()) {
+      Optional<String> inside = inside(bare, version, input);
+      if (inside.isPresent() && typed.putIfAbsent(input.name(), inside.get()) == null) {
+        derived.add(input.name());
+        changed = true;
+      }
+    }
+    return changed ? again(technique, use, typed, derived) : use;
+  }
+
+  private TechniqueUse again(
+      Technique technique, TechniqueUse use, Map<String, String> typed, Set<String> derived) {
+    Values values =
+        new Typed(technique, tables, "", new Problems()).read(typed, derived).orElseThrow();
+    return new TechniqueUse(
+        use.name(),
+        use.step(),
+        use.parts(),
+        values,
+        use.result().map(old -> technique.work(values, tables)),
+        use.additions());
+  }
+
+  private Optional<String> inside(Formulary bare, FormulaVersion version, Input input) {
+    return switch (input.origin()) {
+      case CALCIUM -> calcium(bare, version).map(number -> number + " " + input.unit());
+      case MILK -> hasMilk(bare, version) ? Optional.of("yes") : Optional.empty();
+      default -> Optional.empty();
+    };
+  }
+
+  /** mg in a kilogram of what goes in; empty when no ingredient's is known. */
+  private Optional<String> calcium(Formulary bare, FormulaVersion version) {
+    BigDecimal share =
+        average(bare, version, of -> of.calcium().map(Stated::value).orElse(Ratio.ZERO)).number();
+    return share.signum() == 0
+        ? Optional.empty()
+        : Optional.of(Exact.plain(share.movePointRight(6), 2));
+  }
+
+  private boolean hasMilk(Formulary bare, FormulaVersion version) {
+    return !average(bare, version, of -> of.allergens().contains(MILK) ? Ratio.ONE : Ratio.ZERO)
+        .isZero();
+  }
+
+  private Ratio average(
+      Formulary bare, FormulaVersion version, Function<Ingredient, Ratio> inside) {
+    return Contents.average(
+        bare,
+        version,
+        code -> Optional.ofNullable(ingredients.get(code)).map(inside).orElse(Ratio.ZERO));
+  }
+}
