@@ -131,7 +131,7 @@ class AdditiveLevelTest {
     assertThat(of("other", "10 g", "1 kg").warns("none-known")).isTrue();
   }
 
-  /** Published: Commission Decision 2004/374/EC. */
+  /** Published: Commission Decision 2004/374/EC; from memory what is in force since. */
   @Test
   void jellyMiniCupsAreRefused() {
     assertThat(of("eu-gels-jelly-mini-cups", "1 g", "1 kg").stops("banned")).isTrue();
@@ -149,6 +149,28 @@ class AdditiveLevelTest {
       assertThat(tried.work().sources()).as(row.code()).containsExactly(row.source());
     }
     assertThat(Trial.tables().table("additives")).hasSize(83);
+  }
+
+  @Test
+  void aPublishedRowNamesTheCopyThatItWasReadIn() {
+    for (Row row : Trial.tables().table("additives").values()) {
+      boolean published = row.standing() == Standing.PUBLISHED;
+      boolean memory = row.source().endsWith("from memory") || row.source().equals("none");
+      assertThat(row.source().contains("read in a copy: ") && !memory)
+          .as(row.code())
+          .isEqualTo(published);
+    }
+  }
+
+  /** From memory: the bar on jelly mini-cups is on these too, and calcium lactate is for no infant. */
+  @ParameterizedTest
+  @CsvSource({
+    "eu-konjac,mini-cups", "eu-pectin,mini-cups", "us-calcium-lactate,infant",
+    "eu-gels-jelly-mini-cups,E 425"
+  })
+  void whatARuleKeepsOutIsSaid(String row, String said) {
+    Trial tried = of(row, "1 g", "1 kg");
+    assertThat(tried.work().warnings()).anyMatch(warning -> tried.said(warning).contains(said));
   }
 
   /** A kitchen may write a stricter maximum of its own; whose word it is stays with the result. */
