@@ -52,7 +52,8 @@ public final class AdditiveLevelTechnique implements Technique {
           new Output("ofMaximum", "%"),
           new Output("most", "g"),
           new Output("left", "g"),
-          new Output("undeclared", "g"));
+          new Output("undeclared", "g"),
+          new Output("declareFrom", "g"));
 
   @Override
   public String name() {
@@ -132,21 +133,27 @@ public final class AdditiveLevelTechnique implements Technique {
     working.figure(
         "ofMaximum", 100 * level / maximum, "technique.additive-level.why.ofMaximum", level);
     boolean declared = row.text("kind").equals("declare");
+    boolean counts = row.text("counts_at_limit").equals("yes");
     if (declared) {
-      working.figure("undeclared", most, "technique.additive-level.why.most", maximum);
+      String figure = counts ? "declareFrom" : "undeclared";
+      working.figure(figure, most, "technique.additive-level.why.most", maximum);
     } else {
       working.figure("most", most, "technique.additive-level.why.most", maximum);
       working.figure("left", most - amount, "technique.additive-level.why.left", most, amount);
     }
     boolean above =
-        row.text("counts_at_limit").equals("yes")
-            ? level >= maximum * (1 - SAME)
-            : level > maximum * (1 + SAME);
+        counts ? level >= maximum * (1 - SAME) : level > maximum * (1 + SAME);
     if (!above) {
       return;
     }
     if (declared) {
-      working.warn("technique.additive-level.warn.declare", row.text("name"), level, maximum);
+      working.warn(
+          counts
+              ? "technique.additive-level.warn.declare-from"
+              : "technique.additive-level.warn.declare-above",
+          row.text("name"),
+          level,
+          maximum);
     } else {
       working.stop(
           "technique.additive-level.stop.above",
