@@ -27,7 +27,7 @@ import java.util.Map;
  * and is liquid again when it cools.
  *
  * <p>Example: 10 g in 1010 g: 1 %; 333.3 g hot, 666.7 g cold, of which 206.8 g as ice end at 12 °C
- * with the hot part at 80 °C. Source: three pages on methylcellulose; heat balance computed.
+ * with the hot part at 80 °C and nothing gained from the room, so that it takes more. Source: three pages on methylcellulose; heat balance computed.
  */
 public final class MethylcelluloseTechnique implements Technique {
   private static final double SAME = 1e-9;
@@ -156,7 +156,7 @@ public final class MethylcelluloseTechnique implements Technique {
     if (hotAt <= above) {
       working.warn("technique.methylcellulose.warn.not-hot", hotAt, above);
     }
-    if (ice > cold) {
+    if (ice >= cold) {
       working.warn("technique.methylcellulose.warn.ice", joined, below);
     } else if (joined >= below) {
       working.warn("technique.methylcellulose.warn.too-warm", joined, below, ice);

@@ -53,6 +53,9 @@ class MethylcelluloseTest {
     assertThat(tried.number("joined")).isCloseTo(29.33, within(0.005));
     assertThat(tried.number("ice")).isCloseTo(206.8, within(0.1));
     assertThat(tried.warns("too-warm")).isTrue();
+    assertThat(tried.work().warnings())
+        .anyMatch(warning -> tried.said(warning).contains("more than 206.8 g"));
+    assertThat(tried.said("ice")).contains("the room", "10 to 25 %");
     Trial little = tried.with("hotShare", "10 %").with("grade", "below-25");
     assertThat(little.number("ice")).isZero();
     assertThat(little.warns("too-warm")).isFalse();
