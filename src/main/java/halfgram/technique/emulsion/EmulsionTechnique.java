@@ -124,6 +124,10 @@ public final class EmulsionTechnique implements Technique {
     } else if (dose > high * (1 + SAME)) {
       working.warn("technique.emulsion.warn.dose-high", dose, high);
     }
+    double gels = row.number("gels_above_percent");
+    if (dose > gels * (1 + SAME)) {
+      working.warn("technique.emulsion.warn.soft-gel", dose, row.text("name"), gels);
+    }
   }
 
   private static void allergen(Working working, Values values) {

@@ -156,6 +156,8 @@ final class Remarks {
   private void kind() {
     if (agent.thickensOnly()) {
       working.warn("technique.gel.warn.thickens", agent.name());
+    } else if (agent.has("gels_above_percent")) {
+      working.warn("technique.gel.warn.soft-gel", agent.name(), agent.number("gels_above_percent"));
     } else if (agent.is("kind", "foam") || agent.is("kind", "emulsifier")) {
       working.warn("technique.gel.warn.no-gel", agent.name());
     }

@@ -42,6 +42,14 @@ class EmulsionTest {
     assertThat(tried.warns("dose-high")).isEqualTo(warning.equals("high"));
   }
 
+  /** Published: gum arabic makes a soft gel above 10 %. */
+  @ParameterizedTest
+  @CsvSource({"gum-arabic,100,false", "gum-arabic,100.1,true", "lecithin,100.1,false"})
+  void muchGumSetsToASoftGel(String agent, double grams, boolean warned) {
+    Trial tried = of(agent, grams + " g", "200 g", (1000 + grams) + " g");
+    assertThat(tried.warns("soft-gel")).isEqualTo(warned);
+  }
+
   @Test
   void commonPracticeIsCalledSo() {
     assertThat(of("gum-arabic", "50 g", "100 g", "1 kg").warns("practice")).isTrue();

@@ -269,6 +269,14 @@ class GelTest {
     assertThat(tried.warns("thickens")).isTrue();
   }
 
+  /** Published: gum arabic makes a soft gel above 10 %; lecithin makes none. */
+  @Test
+  void anEmulsifierIsNoGelOrASoftOne() {
+    assertThat(of("gum-arabic", "50 g", "1 kg").warns("soft-gel")).isTrue();
+    assertThat(of("gum-arabic", "50 g", "1 kg").warns("no-gel")).isFalse();
+    assertThat(of("lecithin", "5 g", "1 kg").warns("no-gel")).isTrue();
+  }
+
   /** Published: works at pH 4 to 10, weaker below 5 and above 9. */
   @Test
   void acidWeakensStarch() {
