@@ -31,6 +31,7 @@ import java.util.Optional;
  */
 public final class GelatinStrengthTechnique implements Technique {
   private static final String TABLE = "gelatins";
+  private static final String SHEET = "grams_per_sheet";
   private static final double OF_THE_GRADE = 0;
   private static final String AS_THE_GRADE = "the strength of the grade; 0 means the grade's own";
 
@@ -87,7 +88,15 @@ public final class GelatinStrengthTechnique implements Technique {
     Row own = tables.row(TABLE, values.word("ownGrade"));
     double from = bloom(values, "recipeBloom", recipe);
     double to = bloom(values, "ownBloom", own);
+    if (Double.isNaN(from) || Double.isNaN(to)) {
+      String name = Double.isNaN(from) ? recipe.text("name") : own.text("name");
+      return working.stop("technique.gelatin-strength.stop.bloom", name).result();
+    }
     double mass = mass(values, recipe);
+    if (Double.isNaN(mass)) {
+      String name = recipe.text("name");
+      return working.stop("technique.gelatin-strength.stop.no-sheets", name).result();
+    }
     if (mass == 0 || (values.number("mass") > 0 && values.number("sheets") > 0)) {
       return working.stop("technique.gelatin-strength.stop.mass-or-sheets").result();
     }
@@ -116,8 +125,14 @@ public final class GelatinStrengthTechnique implements Technique {
             ? "technique.gelatin-strength.why.byLeaf"
             : "technique.gelatin-strength.why.byFirmness");
     ratios(working, from, to);
-    sheets(working, recipe, own, mass, chosen, linear, root);
-    products(working, recipe, own, from, to);
+    if (recipe.has(SHEET)) {
+      recipeSheets(working, recipe.number(SHEET), mass, from);
+    }
+    if (own.has(SHEET)) {
+      ownSheets(working, own.number(SHEET), chosen, linear, root);
+      String why = "technique.gelatin-strength.why.product";
+      working.figure("ownProduct", to * own.number(SHEET), why, to, own.number(SHEET));
+    }
     strange(working, values, "recipeBloom", recipe);
     strange(working, values, "ownBloom", own);
     if (from != to) {
@@ -129,7 +144,7 @@ public final class GelatinStrengthTechnique implements Technique {
   /** What the recipe asks for, in grams or counted in its own sheets. */
   private static double mass(Values values, Row recipe) {
     double sheets = values.number("sheets");
-    return sheets > 0 ? sheets * recipe.number("grams_per_sheet") : values.number("mass");
+    return sheets > 0 ? sheets * recipe.number(SHEET) : values.number("mass");
   }
 
   /** L: in proportion to the strengths. */
@@ -160,18 +175,17 @@ public final class GelatinStrengthTechnique implements Technique {
     working.figure("difference", difference, "technique.gelatin-strength.why.difference", from, to);
   }
 
-  private static void sheets(
-      Working working,
-      Row recipe,
-      Row own,
-      double mass,
-      double chosen,
-      double linear,
-      double root) {
-    double theirs = recipe.number("grams_per_sheet");
-    double ours = own.number("grams_per_sheet");
+  /** Strength times grams of a sheet; where it is alike, a sheet replaces a sheet. */
+  private static void recipeSheets(Working working, double theirs, double mass, double from) {
+    working.figure(
+        "recipeSheets", mass / theirs, "technique.gelatin-strength.why.sheets", mass, theirs);
+    String why = "technique.gelatin-strength.why.product";
+    working.figure("recipeProduct", from * theirs, why, from, theirs);
+  }
+
+  private static void ownSheets(
+      Working working, double ours, double chosen, double linear, double root) {
     String why = "technique.gelatin-strength.why.sheets";
-    working.figure("recipeSheets", mass / theirs, why, mass, theirs);
     working.figure("sheetsLeafForLeaf", linear / ours, why, linear, ours);
     working.figure("sheetsEqualFirmness", root / ours, why, root, ours);
     double whole = StrictMath.max(1, StrictMath.floor(chosen / ours + 0.5));
@@ -180,15 +194,6 @@ public final class GelatinStrengthTechnique implements Technique {
     double off = 100 * (whole * ours / chosen - 1);
     working.figure(
         "wholeSheetsOff", off, "technique.gelatin-strength.why.wholeSheetsOff", whole * ours);
-  }
-
-  /** Strength times grams of a sheet; where it is alike, a sheet replaces a sheet. */
-  private static void products(Working working, Row recipe, Row own, double from, double to) {
-    double theirs = recipe.number("grams_per_sheet");
-    double ours = own.number("grams_per_sheet");
-    String why = "technique.gelatin-strength.why.product";
-    working.figure("recipeProduct", from * theirs, why, from, theirs);
-    working.figure("ownProduct", to * ours, why, to, ours);
   }
 
   /** A strength read off the packet that its grade does not have. */
@@ -232,6 +237,9 @@ public final class GelatinStrengthTechnique implements Technique {
     double from = bloom(values, "recipeBloom", recipe);
     double here = bloom(values, "ownBloom", tables.row(TABLE, values.word("ownGrade")));
     boolean byLeaf = values.is("rule", "leaf-for-leaf");
+    if (Double.isNaN(mass * from * here)) {
+      return Optional.empty();
+    }
     return Optional.of(
         Curve.of(
             input("ownBloom"),

@@ -72,6 +72,32 @@ class GelatinStrengthTest {
     assertThat(sheets.with("sheets", "0").additions()).isEmpty();
   }
 
+  /** Powder is sold by its bloom: it is no sheet, and no bloom of it is another grade's. */
+  @Test
+  void powderHasTheStrengthOfItsPacketAndNoSheets() {
+    Trial tried = of("silver", "powder", "10 g").with("ownBloom", "225");
+    assertThat(tried.number("leafForLeaf")).isCloseTo(10 * 160 / 225.0, within(1e-9));
+    assertThat(tried.warns("other-grade")).isFalse();
+    assertThat(tried.find("wholeSheets")).isEmpty();
+    assertThat(tried.find("ownProduct")).isEmpty();
+    assertThat(tried.number("recipeSheets")).isCloseTo(4, within(1e-9));
+    Trial back = of("powder", "gold", "10 g").with("recipeBloom", "225");
+    assertThat(back.find("recipeSheets")).isEmpty();
+    assertThat(back.number("sheetsLeafForLeaf")).isCloseTo(10 * 225 / 400.0, within(1e-9));
+  }
+
+  @Test
+  void powderOfUnknownStrengthOrCountedInSheetsIsRefused() {
+    Trial unknown = of("silver", "powder", "10 g");
+    assertThat(unknown.stops("bloom")).isTrue();
+    assertThat(unknown.work().figures()).isEmpty();
+    assertThat(unknown.additions()).isEmpty();
+    assertThat(STRENGTH.curve(unknown.values(), Trial.tables())).isEmpty();
+    Trial sheets =
+        Trial.of(STRENGTH, "recipeGrade", "powder", "recipeBloom", "225", "ownGrade", "gold");
+    assertThat(sheets.with("sheets", "3").stops("no-sheets")).isTrue();
+  }
+
   @Test
   void theSameGradeIsTheSameMass() {
     Trial tried = of("gold", "gold", "7 g");
