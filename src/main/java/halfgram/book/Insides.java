@@ -18,7 +18,6 @@ import halfgram.technique.Techniques;
 import halfgram.technique.Typed;
 import halfgram.technique.Values;
 import java.math.BigDecimal;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;

@@ -44,9 +44,7 @@ final class TechniqueReader {
   private final List<Consumer<Formulary>> later = new ArrayList<>();
 
   TechniqueReader(
-      Reading reading,
-      Map<String, Container> containers,
-      Optional<BigDecimal> hardness) {
+      Reading reading, Map<String, Container> containers, Optional<BigDecimal> hardness) {
     this.reading = reading;
     this.containers = containers;
     this.hardness = hardness;

@@ -144,7 +144,11 @@ public final class GelTechnique implements Technique {
       looked(working, agent, "disperseAbove", "hydrate_low_c", "technique.gel.why.disperseAbove");
       looked(working, agent, "finishBelow", "dissolves_below_c", "technique.gel.why.finishBelow");
       looked(
-          working, agent, "finishOther", "dissolves_below_other_c", "technique.gel.why.finishOther");
+          working,
+          agent,
+          "finishOther",
+          "dissolves_below_other_c",
+          "technique.gel.why.finishOther");
       looked(working, agent, "gelsAbove", "set_low_c", "technique.gel.why.gelsAbove");
     } else {
       looked(working, agent, "hydrateFrom", "hydrate_low_c", "technique.gel.why.hydrateFrom");

@@ -168,10 +168,14 @@ class AdditiveLevelTest {
     }
   }
 
-  /** From memory: the bar on jelly mini-cups is on these too, and calcium lactate is for no infant. */
+  /**
+   * From memory: the bar on jelly mini-cups is on these too, and calcium lactate is for no infant.
+   */
   @ParameterizedTest
   @CsvSource({
-    "eu-konjac,mini-cups", "eu-pectin,mini-cups", "us-calcium-lactate,infant",
+    "eu-konjac,mini-cups",
+    "eu-pectin,mini-cups",
+    "us-calcium-lactate,infant",
     "eu-gels-jelly-mini-cups,E 425"
   })
   void whatARuleKeepsOutIsSaid(String row, String said) {

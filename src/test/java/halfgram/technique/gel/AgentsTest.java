@@ -18,7 +18,9 @@ class AgentsTest {
     return Trial.of(GEL, "agent", agent, "amount", amount, "mix", mix);
   }
 
-  /** Published: kappa sets at 30 to 60 °C and melts 10 to 20 °C above, iota 40 to 70 and 5 to 10. */
+  /**
+   * Published: kappa sets at 30 to 60 °C and melts 10 to 20 °C above, iota 40 to 70 and 5 to 10.
+   */
   @ParameterizedTest
   @CsvSource({
     "carrageenan-kappa,10,20,40,80,'where it sets, 30 °C, plus 10 °C'",

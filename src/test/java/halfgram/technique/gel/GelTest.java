@@ -206,7 +206,9 @@ class GelTest {
     assertThat(tried.with("calcium", "1 mg/kg").warns("ions")).isFalse();
   }
 
-  /** These are known only when a whole book is read, and what is added is in the formula by then. */
+  /**
+   * These are known only when a whole book is read, and what is added is in the formula by then.
+   */
   @Test
   void whatIsAddedToABatchHangsOnNeitherCalciumNorMilk() {
     for (String agent : Trial.tables().table("agents").keySet()) {
