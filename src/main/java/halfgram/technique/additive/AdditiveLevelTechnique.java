@@ -6,6 +6,7 @@ import halfgram.technique.Addition;
 import halfgram.technique.Figure;
 import halfgram.technique.Input;
 import halfgram.technique.Input.Origin;
+import halfgram.technique.Limits;
 import halfgram.technique.Output;
 import halfgram.technique.Part;
 import halfgram.technique.Result;
@@ -29,7 +30,6 @@ import java.util.Map;
  * Source: see the table of additives, row by row.
  */
 public final class AdditiveLevelTechnique implements Technique {
-  private static final double SAME = 1e-9;
   private static final double MILLIGRAMS_PER_KILOGRAM = 1e6;
   private static final String TABLE = "additives";
 
@@ -141,8 +141,7 @@ public final class AdditiveLevelTechnique implements Technique {
       working.figure("most", most, "technique.additive-level.why.most", maximum);
       working.figure("left", most - amount, "technique.additive-level.why.left", most, amount);
     }
-    boolean above =
-        counts ? level >= maximum * (1 - SAME) : level > maximum * (1 + SAME);
+    boolean above = counts ? !Limits.below(level, maximum) : Limits.above(level, maximum);
     if (!above) {
       return;
     }

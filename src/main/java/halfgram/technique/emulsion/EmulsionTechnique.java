@@ -4,6 +4,8 @@ import halfgram.measure.Message;
 import halfgram.technique.Addition;
 import halfgram.technique.Input;
 import halfgram.technique.Input.Origin;
+import halfgram.technique.Lecithin;
+import halfgram.technique.Limits;
 import halfgram.technique.Output;
 import halfgram.technique.Part;
 import halfgram.technique.Result;
@@ -28,7 +30,6 @@ import java.util.Map;
  * 1.0 % published.
  */
 public final class EmulsionTechnique implements Technique {
-  private static final double SAME = 1e-9;
   private static final double LEAST_OF_ITS_RANGE = 0;
   private static final String GUM = "gum-arabic";
 
@@ -39,7 +40,7 @@ public final class EmulsionTechnique implements Technique {
           Input.needed("oil", "g", 0, 10_000_000).ofLine("oil"),
           Input.needed("mix", "g", 0, 10_000_000).from(Origin.MIX),
           Input.guess("wanted", "%", 0, 40, LEAST_OF_ITS_RANGE),
-          Input.choice("origin", "unknown", "soy", "egg", "sunflower").from(Origin.TUB));
+          Lecithin.origin());
 
   private static final List<Output> OUTPUTS =
       List.of(
@@ -90,7 +91,11 @@ public final class EmulsionTechnique implements Technique {
         "oilPerWater", 100 * oil / water, "technique.emulsion.why.oilPerWater", oil, water);
     agent(working, values, row, oil + water);
     if (values.is("agent", "lecithin")) {
-      allergen(working, values);
+      Lecithin.warn(
+          working,
+          values,
+          "technique.emulsion.warn.allergen-unknown",
+          "technique.emulsion.warn.allergen");
     } else {
       working.warn("technique.emulsion.warn.practice");
     }
@@ -119,22 +124,14 @@ public final class EmulsionTechnique implements Technique {
     double oil = values.number("oil");
     working.figure(
         "agentPerOil", 100 * used / oil, "technique.emulsion.why.agentPerOil", used, oil);
-    if (dose < low * (1 - SAME)) {
+    if (Limits.below(dose, low)) {
       working.warn("technique.emulsion.warn.dose-low", dose, low);
-    } else if (dose > high * (1 + SAME)) {
+    } else if (Limits.above(dose, high)) {
       working.warn("technique.emulsion.warn.dose-high", dose, high);
     }
     double gels = row.number("gels_above_percent");
-    if (dose > gels * (1 + SAME)) {
+    if (Limits.above(dose, gels)) {
       working.warn("technique.emulsion.warn.soft-gel", dose, row.text("name"), gels);
-    }
-  }
-
-  private static void allergen(Working working, Values values) {
-    if (values.is("origin", "unknown")) {
-      working.warn("technique.emulsion.warn.allergen-unknown");
-    } else if (!values.is("origin", "sunflower")) {
-      working.warn("technique.emulsion.warn.allergen", values.word("origin"));
     }
   }
 
@@ -149,8 +146,8 @@ public final class EmulsionTechnique implements Technique {
     additions.add(
         new Addition.Reminder(
             Message.of(gum ? "technique.emulsion.say.gum" : "technique.emulsion.say.lecithin")));
-    if (!gum && !values.is("origin", "sunflower")) {
-      additions.add(new Addition.Caution("allergen-contact"));
+    if (!gum) {
+      additions.addAll(Lecithin.additions(values));
     }
     return additions;
   }

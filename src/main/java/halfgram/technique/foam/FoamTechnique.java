@@ -5,6 +5,8 @@ import halfgram.technique.Addition;
 import halfgram.technique.Figure;
 import halfgram.technique.Input;
 import halfgram.technique.Input.Origin;
+import halfgram.technique.Lecithin;
+import halfgram.technique.Limits;
 import halfgram.technique.Output;
 import halfgram.technique.Part;
 import halfgram.technique.Result;
@@ -29,8 +31,6 @@ import java.util.Map;
  * recipes and four pages on lecithin foams.
  */
 public final class FoamTechnique implements Technique {
-  private static final double SAME = 1e-9;
-
   private static final List<Input> INPUTS =
       List.of(
           Input.guess("lecithin", "g", 0, 100_000, 0).ofLine("lecithin"),
@@ -38,7 +38,7 @@ public final class FoamTechnique implements Technique {
           Input.guess("xanthan", "g", 0, 100_000, 0).ofLine("xanthan"),
           Input.published("wanted", "%", 0.05, 5, 0.3, "published lime air: 1.5 g on 500 g"),
           Input.choice("made", "to-order", "ahead"),
-          Input.choice("origin", "unknown", "soy", "egg", "sunflower").from(Origin.TUB));
+          Lecithin.origin());
 
   private static final List<Output> OUTPUTS =
       List.of(
@@ -100,7 +100,8 @@ public final class FoamTechnique implements Technique {
     judge(working, row, dose);
     xanthan(working, row, xanthan, rest);
     working.figure("stands", row.number("foam_stands_min"), "technique.foam.why.stands");
-    allergen(working, values);
+    Lecithin.warn(
+        working, values, "technique.foam.warn.allergen-unknown", "technique.foam.warn.allergen");
     working.warn("technique.foam.warn.note", row.text("note"));
     return working.source(row.source()).result();
   }
@@ -118,12 +119,12 @@ public final class FoamTechnique implements Technique {
   private static void judge(Working working, Row row, double dose) {
     double low = row.number("low_percent");
     double high = row.number("high_percent");
-    if (dose < low * (1 - SAME)) {
+    if (Limits.below(dose, low)) {
       working.warn("technique.foam.warn.dose-low", dose, low);
-    } else if (dose > high * (1 + SAME)) {
+    } else if (Limits.above(dose, high)) {
       working.warn("technique.foam.warn.dose-high", dose, high);
-    } else if (dose < row.number("foam_low_percent") * (1 - SAME)
-        || dose > row.number("foam_high_percent") * (1 + SAME)) {
+    } else if (Limits.outside(
+        dose, row.number("foam_low_percent"), row.number("foam_high_percent"))) {
       working.warn("technique.foam.warn.dose-disputed", dose);
     }
   }
@@ -135,16 +136,8 @@ public final class FoamTechnique implements Technique {
     working.figure("xanthanDose", dose, "technique.foam.why.xanthanDose", xanthan, rest);
     grams(working, "xanthanLeast", low, rest);
     grams(working, "xanthanMost", high, rest);
-    if (xanthan > 0 && (dose < low * (1 - SAME) || dose > high * (1 + SAME))) {
+    if (xanthan > 0 && Limits.outside(dose, low, high)) {
       working.warn("technique.foam.warn.xanthan", dose, low, high);
-    }
-  }
-
-  private static void allergen(Working working, Values values) {
-    if (values.is("origin", "unknown")) {
-      working.warn("technique.foam.warn.allergen-unknown");
-    } else if (!values.is("origin", "sunflower")) {
-      working.warn("technique.foam.warn.allergen", values.word("origin"));
     }
   }
 
@@ -167,9 +160,7 @@ public final class FoamTechnique implements Technique {
             Message.of(
                 ahead ? "technique.foam.say.skim" : "technique.foam.say.to-order",
                 Figure.plain(minutes))));
-    if (!values.is("origin", "sunflower")) {
-      additions.add(new Addition.Caution("allergen-contact"));
-    }
+    additions.addAll(Lecithin.additions(values));
     return additions;
   }
 

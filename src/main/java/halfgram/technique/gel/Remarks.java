@@ -1,14 +1,12 @@
 package halfgram.technique.gel;
 
+import halfgram.technique.Limits;
 import halfgram.technique.Values;
 import halfgram.technique.Working;
 import java.util.List;
 
 /** What a cook with experience would remark on. */
 final class Remarks {
-  /** A limit met exactly is met: what floating point leaves is no excess. */
-  private static final double SAME = 1e-9;
-
   /** A layer of 3 in cools too slowly to be sure; published on cooling of foods. */
   private static final double DEEP_MM = 76;
 
@@ -44,9 +42,9 @@ final class Remarks {
     double high = agent.highest();
     if (Double.isNaN(low) && Double.isNaN(high)) {
       working.warn("technique.gel.warn.dose-unknown", agent.name());
-    } else if (below(dose, low)) {
+    } else if (Limits.below(dose, low)) {
       working.warn("technique.gel.warn.dose-low", dose, low);
-    } else if (above(dose, high)) {
+    } else if (Limits.above(dose, high)) {
       working.warn("technique.gel.warn.dose-high", dose, high);
     } else {
       inside(dose);
@@ -60,13 +58,13 @@ final class Remarks {
     double high = agent.number("high_percent");
     double usualLow = agent.number("usual_low_percent");
     double usualHigh = agent.number("usual_high_percent");
-    if (below(dose, low) && above(dose, suspends)) {
+    if (Limits.below(dose, low) && Limits.above(dose, suspends)) {
       working.warn("technique.gel.warn.dose-between", dose, suspends, low, high);
-    } else if (below(dose, low) && !Double.isNaN(suspends)) {
+    } else if (Limits.below(dose, low) && !Double.isNaN(suspends)) {
       working.warn("technique.gel.warn.dose-suspends", dose, low, high);
-    } else if (below(dose, usualLow) || above(dose, usualHigh)) {
+    } else if (Limits.outside(dose, usualLow, usualHigh)) {
       working.warn("technique.gel.warn.dose-unusual", dose, usualLow, usualHigh);
-    } else if (below(dose, low) || above(dose, high)) {
+    } else if (Limits.outside(dose, low, high)) {
       working.warn("technique.gel.warn.dose-disputed", dose);
     }
   }
@@ -85,9 +83,9 @@ final class Remarks {
     if (ph <= fallsOut) {
       working.warn("technique.gel.warn.falls-out", ph, fallsOut);
     }
-    if (below(ph, low) || above(ph, high)) {
+    if (Limits.outside(ph, low, high)) {
       working.warn("technique.gel.warn.ph", ph, low, high);
-    } else if (below(ph, agent.number("ph_best_low")) || above(ph, agent.number("ph_best_high"))) {
+    } else if (Limits.outside(ph, agent.number("ph_best_low"), agent.number("ph_best_high"))) {
       working.warn("technique.gel.warn.ph-weak", ph, agent.name());
     }
   }
@@ -118,7 +116,7 @@ final class Remarks {
       double perGram = calcium * values.number("mix") / 1000 / values.number("amount");
       double low = agent.number("calcium_mg_per_g_low");
       double high = agent.number("calcium_mg_per_g_high");
-      if (below(perGram, low) || above(perGram, high)) {
+      if (Limits.outside(perGram, low, high)) {
         working.warn("technique.gel.warn.calcium-per-gram", perGram, low, high);
       }
     }
@@ -134,9 +132,9 @@ final class Remarks {
     double brix = values.number("sugar");
     double low = agent.number("brix_low");
     double high = agent.number("brix_high");
-    if (below(brix, low)) {
+    if (Limits.below(brix, low)) {
       working.warn("technique.gel.warn.sugar-low", brix, low);
-    } else if (above(brix, high)) {
+    } else if (Limits.above(brix, high)) {
       working.warn("technique.gel.warn.sugar-high", brix, high);
     }
   }
@@ -209,13 +207,5 @@ final class Remarks {
     if (agent.has("unverified")) {
       working.warn("technique.gel.warn.unverified", agent.row().text("unverified"));
     }
-  }
-
-  private static boolean below(double number, double limit) {
-    return number < limit * (1 - SAME);
-  }
-
-  private static boolean above(double number, double limit) {
-    return number > limit * (1 + SAME);
   }
 }

@@ -6,6 +6,7 @@ import halfgram.technique.Addition;
 import halfgram.technique.Figure;
 import halfgram.technique.Input;
 import halfgram.technique.Input.Origin;
+import halfgram.technique.Limits;
 import halfgram.technique.Output;
 import halfgram.technique.Part;
 import halfgram.technique.Result;
@@ -27,10 +28,10 @@ import java.util.Map;
  * and is liquid again when it cools.
  *
  * <p>Example: 10 g in 1010 g: 1 %; 333.3 g hot, 666.7 g cold, of which 206.8 g as ice end at 12 °C
- * with the hot part at 80 °C and nothing gained from the room, so that it takes more. Source: three pages on methylcellulose; heat balance computed.
+ * with the hot part at 80 °C and nothing gained from the room, so that it takes more. Source: three
+ * pages on methylcellulose; heat balance computed.
  */
 public final class MethylcelluloseTechnique implements Technique {
-  private static final double SAME = 1e-9;
   private static final double NOT_READ = 0;
   private static final double EVERYTHING_ELSE = 0;
   private static final String COLD_GRADE = "below-12";
@@ -96,7 +97,7 @@ public final class MethylcelluloseTechnique implements Technique {
     double rest = mix - amount;
     double typed = values.number("liquid");
     double liquid = typed == EVERYTHING_ELSE ? rest : typed;
-    if (rest <= 0 || liquid > rest * (1 + SAME)) {
+    if (rest <= 0 || Limits.above(liquid, rest)) {
       return working.stop("technique.methylcellulose.stop.liquid", liquid, amount, mix).result();
     }
     dose(working, row, amount, rest);
@@ -119,9 +120,9 @@ public final class MethylcelluloseTechnique implements Technique {
     String why = "technique.methylcellulose.why.range";
     working.figure("least", low / 100 * rest, why, low, rest);
     working.figure("most", high / 100 * rest, why, high, rest);
-    if (dose < low * (1 - SAME)) {
+    if (Limits.below(dose, low)) {
       working.warn("technique.methylcellulose.warn.dose-low", dose, low);
-    } else if (dose > high * (1 + SAME)) {
+    } else if (Limits.above(dose, high)) {
       working.warn("technique.methylcellulose.warn.dose-high", dose, high);
     }
   }
@@ -132,8 +133,7 @@ public final class MethylcelluloseTechnique implements Technique {
     double hotAt = values.number("hotAt");
     double coldAt = values.number("coldAt");
     double above = row.number("hydrate_low_c");
-    String grade =
-        values.is("grade", COLD_GRADE) ? "dissolves_below_c" : "dissolves_below_other_c";
+    String grade = values.is("grade", COLD_GRADE) ? "dissolves_below_c" : "dissolves_below_other_c";
     double below = row.number(grade);
     Blend blend = new Blend(hot, hotAt, cold, coldAt);
     working.figure("hotPart", hot, "technique.methylcellulose.why.hotPart", share, liquid);
@@ -178,7 +178,7 @@ public final class MethylcelluloseTechnique implements Technique {
     double ph = values.number("ph");
     double low = row.number("ph_low");
     double high = row.number("ph_high");
-    if (ph != NOT_READ && (ph < low || ph > high)) {
+    if (ph != NOT_READ && Limits.outside(ph, low, high)) {
       working.warn("technique.methylcellulose.warn.ph", ph, low, high);
     }
   }
