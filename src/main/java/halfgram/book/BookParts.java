@@ -81,7 +81,7 @@ final class BookParts {
     formulas.check(bare);
     Formulary formulary =
         problems.isEmpty() && bare.findCycle().isEmpty()
-            ? new Insides(ingredients, reading.reference.tables()).told(bare)
+            ? new Insides(ingredients, reading.reference.tables(), problems).told(bare)
             : bare;
     ComponentReader components = new ComponentReader(reading, formulary);
     MenuReader menu = new MenuReader(reading, ingredients, components);

@@ -37,27 +37,43 @@ final class Insides {
 
   private final Map<String, Ingredient> ingredients;
   private final Tables tables;
+  private final Problems problems;
 
-  Insides(Map<String, Ingredient> ingredients, Tables tables) {
+  Insides(Map<String, Ingredient> ingredients, Tables tables, Problems problems) {
+    this.problems = problems;
     this.ingredients = ingredients;
     this.tables = tables;
   }
 
   /** These formulas, told; every component of them is there, and none is made of itself. */
   Formulary told(Formulary bare) {
-    return new Formulary(
+    boolean asked =
         bare.list().stream()
-            .map(
-                formula ->
-                    new Formula(
-                        formula.code(),
-                        formula.versions().stream().map(version -> told(bare, version)).toList()))
-            .toList());
+            .flatMap(formula -> formula.versions().stream())
+            .flatMap(version -> version.techniques().stream())
+            .anyMatch(Insides::asks);
+    return asked
+        ? new Formulary(bare.list().stream().map(formula -> told(bare, formula)).toList())
+        : bare;
+  }
+
+  private Formula told(Formulary bare, Formula formula) {
+    return new Formula(
+        formula.code(), formula.versions().stream().map(version -> told(bare, version)).toList());
   }
 
   private FormulaVersion told(Formulary bare, FormulaVersion version) {
-    return version.withTechniques(
-        version.techniques().stream().map(use -> told(bare, version, use)).toList());
+    return version.techniques().stream().anyMatch(Insides::asks)
+        ? version.withTechniques(
+            version.techniques().stream().map(use -> told(bare, version, use)).toList())
+        : version;
+  }
+
+  /** Whether it wants to know of anything inside. */
+  private static boolean asks(TechniqueUse use) {
+    return Techniques.find(use.name()).orElseThrow().inputs().stream()
+        .map(Input::origin)
+        .anyMatch(origin -> origin == Input.Origin.CALCIUM || origin == Input.Origin.MILK);
   }
 
   private TechniqueUse told(Formulary bare, FormulaVersion version, TechniqueUse use) {
@@ -80,13 +96,16 @@ final class Insides {
         changed = true;
       }
     }
-    return changed ? again(technique, use, typed, derived) : use;
+    String path = "$.formulas." + version.formula() + ".";
+    return changed
+        ? new Typed(technique, tables, path, problems)
+            .read(typed, derived)
+            .map(values -> again(technique, use, values))
+            .orElse(use)
+        : use;
   }
 
-  private TechniqueUse again(
-      Technique technique, TechniqueUse use, Map<String, String> typed, Set<String> derived) {
-    Values values =
-        new Typed(technique, tables, "", new Problems()).read(typed, derived).orElseThrow();
+  private TechniqueUse again(Technique technique, TechniqueUse use, Values values) {
     return new TechniqueUse(
         use.name(),
         use.step(),

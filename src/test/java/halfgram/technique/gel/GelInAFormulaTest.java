@@ -18,6 +18,10 @@ import org.junit.jupiter.api.Test;
 /** Texture techniques attached to a formula of the cast's kitchen. */
 class GelInAFormulaTest {
   private static FormulaVersion formula(String lines, String techniques) {
+    return formula(lines, techniques, "");
+  }
+
+  private static FormulaVersion formula(String lines, String techniques, String reference) {
     String text =
         """
         {ingredients: [{code: 'thickener', name: 'Thickener'}, {code: 'gum', name: 'Gum'},
@@ -30,9 +34,10 @@ class GelInAFormulaTest {
           lines: [{ingredient: 'water', basis: 100}, %s],
           steps: [{code: 'boil', do: 'Boil it', station: 'cold'}],
           outputs: [{code: 'jelly', hold: {max: '2 d'}}],
-          techniques: [%s]}]}]}
+          techniques: [%s]}]}],
+         reference: [%s]}
         """
-            .formatted(lines, techniques);
+            .formatted(lines, techniques, reference);
     return BookText.read(Cast.theHeronWith(text))
         .formulary()
         .find(ComponentRef.of("jelly"))
@@ -83,6 +88,19 @@ class GelInAFormulaTest {
     assertThat(values.number("calcium")).isZero();
     assertThat(values.get("milk").standing()).isEqualTo(Standing.ENTERED);
     assertThat(warnings(jelly)).contains("technique.gel.warn.ions");
+  }
+
+  @Test
+  void moreCalciumThanAnythingHoldsIsAProblemOfTheBook() {
+    assertThatThrownBy(
+            () ->
+                formula(
+                    "{component: 'infusion', percent: 98}, {ingredient: 'thickener', percent: 2}",
+                    "{name: 'gel', step: 'boil', of: {agent: 'thickener'},"
+                        + " inputs: {agent: 'carrageenan-kappa'}}",
+                    "{code: 'lab', table: 'composition', row: 'milk-whole', source: 'a slip',"
+                        + " fields: {calcium_mg_per_100g: 11300}}"))
+        .hasMessageContaining("$.formulas.jelly.calcium");
   }
 
   @Test
