@@ -72,6 +72,7 @@ final class TaskText {
     text.append(weighs.write(task));
     parts.gate(task).ifPresent(this::detail);
     task.stored().forEach(stored -> stored(task, stored));
+    parts.anew(sheet, task).ifPresent(this::detail);
     line("");
     return text.toString();
   }

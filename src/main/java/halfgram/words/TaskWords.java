@@ -7,6 +7,8 @@ import halfgram.measure.Message;
 import halfgram.prep.Awaited;
 import halfgram.prep.Contact;
 import halfgram.prep.KitchenBook;
+import halfgram.prep.MadeAnew;
+import halfgram.prep.PrepSheet;
 import halfgram.prep.Stored;
 import halfgram.prep.Task;
 import halfgram.prep.Things;
@@ -168,6 +170,14 @@ public final class TaskWords {
     return task.make().raisedBy().stream()
         .map(why -> words.say("sheet.raised", named(why)))
         .toList();
+  }
+
+  /** Why it is made again, when what was made before may not be kept so long. */
+  public Optional<String> anew(PrepSheet sheet, Task task) {
+    return MadeAnew.find(sheet, task)
+        .map(
+            before ->
+                words.say("sheet.anew", words.moment(before.made()), words.moment(before.useBy())));
   }
 
   /** A reason for raising with the machine or the ingredient by its name. */

@@ -61,7 +61,17 @@ record TaskView(
         WeighView.of(shown, task),
         parts(shown).gate(task).stream().toList(),
         task.stored().stream().map(stored -> kept(shown, task, stored)).toList(),
-        task.stored().isEmpty() ? List.of() : parts(shown).raised(task));
+        whyMade(shown, task));
+  }
+
+  /** Why so much of it is made, and why again. */
+  private static List<String> whyMade(Shown shown, Task task) {
+    List<String> why = new ArrayList<>();
+    if (!task.stored().isEmpty()) {
+      why.addAll(parts(shown).raised(task));
+      parts(shown).anew(shown.sheet(), task).ifPresent(why::add);
+    }
+    return why;
   }
 
   private static List<Fact> times(Shown shown, Task task) {
