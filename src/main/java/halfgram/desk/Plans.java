@@ -75,12 +75,13 @@ public final class Plans {
   /** What a sheet is computed from. The book is known by being the same one: it is large. */
   private record Basis(KitchenBook book, List<Lot> lots, PlanRequest request, List<Begun> begun) {
     @Override
+    @SuppressWarnings("ReferenceEquality")
     public boolean equals(Object other) {
-      return other instanceof Basis
-          && ((Basis) other).book == book
-          && ((Basis) other).request.equals(request)
-          && ((Basis) other).lots.equals(lots)
-          && ((Basis) other).begun.equals(begun);
+      return other instanceof Basis basis
+          && basis.book == book
+          && basis.request.equals(request)
+          && basis.lots.equals(lots)
+          && basis.begun.equals(begun);
     }
 
     @Override

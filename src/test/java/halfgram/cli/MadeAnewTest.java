@@ -26,7 +26,7 @@ class MadeAnewTest {
   void herbOilForADinnerSixDaysLaterIsMadeAnewAndSaysUntilWhenTheFirstKeeps() throws IOException {
     String sheet = plan("2026-12-11", 7);
     List<String> oil = tasks(sheet, "Dill oil, decant");
-    List<String> powder = tasks(sheet, "Dill powder, mix");
+    List<String> powder = tasks(sheet, "Dill powder, sieve");
     assertThat(oil.get(0)).contains("keeps to Tue 8 Dec 23:59").doesNotContain("made anew");
     assertThat(oil.get(oil.size() - 1))
         .contains("made anew: what is made", "keeps to Fri 11 Dec 23:59, SAFETY");
