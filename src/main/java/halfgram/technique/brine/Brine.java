@@ -51,11 +51,31 @@ record Brine(Values values, Tables tables) {
   }
 
   Nitrite.Method method() {
-    return switch (values.word("method")) {
-      case "pick-up" -> Nitrite.Method.PICK_UP;
-      case "on-green" -> Nitrite.Method.ON_GREEN;
-      default -> Nitrite.Method.IMMERSED;
-    };
+    return Nitrite.Method.of(values.word("method"));
+  }
+
+  /**
+   * Whether nitrite is counted as the meat takes it up: what lies until nothing moves is not
+   * counted by its pick-up, and what was injected not as if it had been left to lie.
+   */
+  boolean isCountedAsBrined() {
+    Nitrite.Method wrong =
+        is("way", "injected") ? Nitrite.Method.IMMERSED : Nitrite.Method.PICK_UP;
+    return is("way", "gradient") || method() != wrong;
+  }
+
+  /** What is pulled out early lies between two methods: that of the larger number counts. */
+  Nitrite.Method counted() {
+    if (!isBetween()) {
+      return method();
+    }
+    return ppm(Nitrite.Method.PICK_UP) > ppm(Nitrite.Method.IMMERSED)
+        ? Nitrite.Method.PICK_UP
+        : Nitrite.Method.IMMERSED;
+  }
+
+  private boolean isBetween() {
+    return is("way", "gradient") && method() != Nitrite.Method.ON_GREEN && isSaid("pump");
   }
 
   /** Grams of cure: for the target, or as weighed out. */
@@ -66,8 +86,17 @@ record Brine(Values values, Tables tables) {
     if (is("cure", "weighed-out")) {
       return number("cureMass");
     }
+    if (!isBetween()) {
+      return cureFor(method());
+    }
+    double lying = cureFor(Nitrite.Method.IMMERSED);
+    double taken = cureFor(Nitrite.Method.PICK_UP);
+    return taken < lying ? taken : lying;
+  }
+
+  private double cureFor(Nitrite.Method by) {
     return nitrite()
-        .cureFor(method(), number("targetPpm"), number("meat"), salt(), rest(), share("pump"));
+        .cureFor(by, number("targetPpm"), number("meat"), salt(), rest(), share("pump"));
   }
 
   private double rest() {
@@ -84,7 +113,11 @@ record Brine(Values values, Tables tables) {
   }
 
   double ppm() {
-    return switch (method()) {
+    return ppm(counted());
+  }
+
+  private double ppm(Nitrite.Method by) {
+    return switch (by) {
       case IMMERSED -> nitrite().immersed(cure(), number("meat"), pickle());
       case PICK_UP -> nitrite().pickUp(cure(), share("pump"), pickle());
       case ON_GREEN -> nitrite().onGreen(cure(), number("meat"));

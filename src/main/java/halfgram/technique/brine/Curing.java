@@ -8,7 +8,7 @@ import halfgram.technique.Working;
  *
  * <p>Rules. Without a limit, without the share of nitrite on the tub and without an amount there is
  * no cure. Above the limit everything stops. A limit that counts by one method is not compared with
- * what another method gives.
+ * what another method gives, and no method counts meat that was brined in another way.
  */
 final class Curing {
   private final Brine brine;
@@ -33,7 +33,7 @@ final class Curing {
             "ppm",
             brine.ppm(),
             "technique.brine.why.ppm",
-            BrineTechnique.called("method." + brine.values().word("method")));
+            BrineTechnique.called("method." + brine.counted().word()));
     double limit =
         working.figure(
             "limit",
@@ -73,6 +73,12 @@ final class Curing {
           "technique.brine.stop.other-method",
           BrineTechnique.called("limitFrom." + brine.values().word("limitFrom")),
           BrineTechnique.called("method." + brine.limitRow().text("method")));
+    }
+    if (!brine.isCountedAsBrined()) {
+      working.stop(
+          "technique.brine.stop.method-way",
+          BrineTechnique.called("way." + brine.values().word("way")),
+          BrineTechnique.called("method." + brine.values().word("method")));
     }
     if (brine.is("method", "immersed") && brine.number("water") <= 0) {
       working.stop("technique.brine.stop.no-water");

@@ -1,5 +1,7 @@
 package halfgram.technique.brine;
 
+import java.util.List;
+
 /**
  * Parts per million of nitrite, as inspectors count them; everything in fractions, never in percent
  * numbers.
@@ -16,11 +18,28 @@ record Nitrite(double nitrite) {
   /** How the nitrite is counted. */
   enum Method {
     /** Method 2: the meat lies in the pickle until both are the same. */
-    IMMERSED,
+    IMMERSED("immersed"),
     /** Method 1: what the meat took up, by pumping or by weight gained. */
-    PICK_UP,
+    PICK_UP("pick-up"),
     /** Rubbed on, or mixed into minced meat: on the raw meat. */
-    ON_GREEN
+    ON_GREEN("on-green");
+
+    private final String word;
+
+    Method(String word) {
+      this.word = word;
+    }
+
+    String word() {
+      return word;
+    }
+
+    static Method of(String word) {
+      return List.of(values()).stream()
+          .filter(one -> one.word.equals(word))
+          .findFirst()
+          .orElseThrow();
+    }
   }
 
   double immersed(double cure, double meat, double pickle) {

@@ -79,6 +79,50 @@ class CuringTest {
     assertThat(new Nitrite(0.0625).immersed(4.1152, 1000, 1100)).isCloseTo(122.48, within(0.01));
   }
 
+  /** Computed: the same pickle is 150 ppm by its pick-up and 765 ppm where the meat lies in it. */
+  @Test
+  void meatThatLiesUntilNothingMovesIsNotCountedByItsPickUp() {
+    Trial lying =
+        CURED.with("pump", "10 %").with("targetPpm", "150 ppm").with("method", "pick-up");
+    assertThat(lying.stops()).containsExactly("method-way");
+    assertThat(lying.with("cure", "weighed-out").with("cureMass", "25 g").stops())
+        .containsExactly("method-way");
+    Trial early = lying.with("way", "gradient", "strength", "3.8461538 %");
+    Trial weighed = early.with("cure", "weighed-out").with("cureMass", "25 g");
+    assertThat(weighed.number("ppmPickUp")).isCloseTo(150, within(0.5));
+    assertThat(weighed.number("ppm")).isCloseTo(765, within(1.0));
+    assertThat(weighed.said("ppm")).contains("method 2");
+    assertThat(weighed.stops()).containsExactly("over-limit");
+    assertThat(early.number("ppm")).isCloseTo(150, within(1e-9));
+    assertThat(early.stops()).isEmpty();
+  }
+
+  /** Computed: injected with 60 % of itself, what method 2 calls 200 ppm is 310 by method 1. */
+  @Test
+  void injectedMeatIsNotCountedAsIfItHadLain() {
+    Trial pumped =
+        CURED
+            .with("way", "injected", "strength", "5 %", "water", "600 g", "pump", "60 %")
+            .with("localLimit", "200 ppm")
+            .with("cure", "weighed-out");
+    Trial told = pumped.with("cureMass", "5.222 g");
+    assertThat(told.stops()).containsExactly("method-way");
+    Trial right = told.with("method", "pick-up");
+    assertThat(right.number("ppm")).isCloseTo(310, within(1.0));
+    assertThat(right.stops()).containsExactly("over-limit");
+  }
+
+  /** More taken up than lies in its share of the pickle: then the pick-up is the larger. */
+  @Test
+  void meatPulledOutEarlyIsHeldToTheLargerOfBothMethods() {
+    Trial early =
+        CURED.with("way", "gradient", "strength", "5 %", "water", "600 g", "pump", "60 %");
+    assertThat(early.number("ppmPickUp")).isCloseTo(120, within(1e-9));
+    assertThat(early.number("ppmImmersed")).isLessThan(120);
+    assertThat(early.said("ppm")).contains("method 1");
+    assertThat(early.with("pump", "").number("ppmImmersed")).isCloseTo(120, within(1e-9));
+  }
+
   @Test
   void bothMethodsAreShownWhereBothAreKnown() {
     Result one = CURED.work();
@@ -203,9 +247,10 @@ class CuringTest {
     Trial trial =
         CURED
             .with("method", "pick-up")
+            .with("way", "injected")
+            .with("strength", "1 %")
             .with("pump", "1 %")
-            .with("cureNitrite", "0.5 %")
-            .with("target", "0.1 %");
+            .with("cureNitrite", "0.5 %");
     assertThat(trial.stops()).containsExactly("too-weak");
   }
 
@@ -221,6 +266,7 @@ class CuringTest {
               .with("targetPpm", ppm + " ppm")
               .with("cureNitrite", percent + " %")
               .with("method", method)
+              .with("way", method.equals("pick-up") ? "injected" : "equilibrium")
               .with("pump", 8 + random.nextInt(20) + " %")
               .with("meat", 100 + random.nextInt(20_000) + " g")
               .with("water", 100 + random.nextInt(20_000) + " g");
