@@ -103,6 +103,16 @@ record Brine(Values values, Tables tables) {
     return number("water") + number("others");
   }
 
+  /** Salt there is: what is wanted, or what the cure alone brings where that is more. */
+  double saltThere() {
+    double cures = curesSalt();
+    return cures > salt() ? cures : salt();
+  }
+
+  double curesSalt() {
+    return isCured() ? nitrite().saltIn(cure()) : 0;
+  }
+
   double plainSalt() {
     return Math.max(0, salt() - nitrite().saltIn(cure()));
   }

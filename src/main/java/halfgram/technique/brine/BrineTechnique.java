@@ -173,10 +173,10 @@ public final class BrineTechnique implements Technique {
     double all =
         working.figure(
             "saltInAll",
-            brine.salt(),
+            brine.saltThere(),
             "technique.brine.why.saltInAll",
             called("way." + brine.values().word("way")));
-    double cures = brine.isCured() ? brine.nitrite().saltIn(brine.cure()) : 0;
+    double cures = brine.curesSalt();
     working.figure("salt", brine.plainSalt(), "technique.brine.why.salt", all, cures);
     if (!brine.is("way", "injected")) {
       working.figure(
@@ -187,8 +187,8 @@ public final class BrineTechnique implements Technique {
           brine.number("meat"),
           brine.number("water") + brine.number("others") + all);
     }
-    if (cures > all) {
-      working.warn("technique.brine.warn.cure-salt", cures, all);
+    if (cures > brine.salt()) {
+      working.warn("technique.brine.warn.cure-salt", cures, brine.salt());
     }
   }
 
@@ -247,7 +247,7 @@ public final class BrineTechnique implements Technique {
             meat,
             grams -> {
               Brine brine = new Brine(values.with("meat", grams), tables);
-              return brine.salts().atRest(brine.salt()) * 100;
+              return brine.salts().atRest(brine.saltThere()) * 100;
             }));
   }
 }

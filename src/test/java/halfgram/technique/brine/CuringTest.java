@@ -240,6 +240,9 @@ class CuringTest {
     assertThat(trial.number("salt")).isZero();
     assertThat(trial.number("ppm")).isCloseTo(100, within(1e-6));
     assertThat(trial.warnings()).contains("cure-salt");
+    double brought = trial.number("cure") * 0.995;
+    assertThat(trial.number("saltInAll")).isCloseTo(brought, within(1e-9));
+    assertThat(trial.number("atRest")).isCloseTo(100 * brought / (2000 + brought), within(1e-9));
   }
 
   @Test
