@@ -45,6 +45,7 @@ final class Curing {
       working.stop("technique.brine.stop.over-limit", ppm, limit);
     }
     working.warn("technique.brine.warn.licence");
+    working.warn("technique.brine.warn.nitrate", 500.0);
     working.warn(
         brine.isOwnLimit()
             ? "technique.brine.warn.local-limit"

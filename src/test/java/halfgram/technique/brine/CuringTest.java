@@ -187,6 +187,13 @@ class CuringTest {
     assertThat(bacon.with("targetPpm", "121 ppm").stops()).containsExactly("over-limit");
   }
 
+  /** 21 CFR 172.170: nitrate has its own limit, 500 ppm; no number here holds it. */
+  @Test
+  void nitrateIsSaidNotToBeCounted() {
+    assertThat(CURED.warnings()).contains("nitrate");
+    assertThat(CURED.with("cure", "none").warnings()).doesNotContain("nitrate");
+  }
+
   /** From memory, and said so: 80 ppm of the ion are 120 ppm of sodium nitrite. */
   @Test
   void limitAsTheIonIsTurnedIntoSodiumNitriteAndMarked() {
