@@ -274,7 +274,8 @@ final class StepReader {
             hold.get().findCode("from"),
             reason(hold.get()),
             hold.get().findWord("place").orElse(""),
-            hold.get().find("at", Temperature::parse, "accept.temperature"));
+            hold.get().find("at", Temperature::parse, "accept.temperature"),
+            List.of());
     hold.get().done();
     return read;
   }

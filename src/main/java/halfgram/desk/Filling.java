@@ -207,8 +207,11 @@ final class Filling {
     Instant start = holdStart(inForce, task, hold, tick);
     Instant own =
         hold.days().isPresent()
-            ? hold.end(start, clock)
-            : planned.plus(Duration.between(plannedStart(task, hold), start));
+            ? hold.end(start, step -> ended(inForce, task, step, tick), clock)
+            : hold.earlier(
+                planned.plus(Duration.between(plannedStart(task, hold), start)),
+                step -> ended(inForce, task, step, tick),
+                clock);
     Instant useBy = own.isBefore(cap) ? own : cap;
     if (stored.useByOf().isPresent() && stored.useBy().isBefore(useBy)) {
       useBy = stored.useBy();
@@ -218,10 +221,15 @@ final class Filling {
 
   /** When its clock really began: at the end of the step it counts from, else now. */
   private static Instant holdStart(InForce inForce, Task task, Output.Hold hold, Tick tick) {
-    return hold.from()
-        .map(step -> task.make().id() + "/" + step)
-        .map(id -> inForce.progress().getOrDefault(id, TaskProgress.NONE))
-        .flatMap(TaskProgress::doneAt)
+    return hold.from().map(step -> ended(inForce, task, step, tick)).orElse(tick.at());
+  }
+
+  /** When a step of the make really ended; now, where that is not known. */
+  private static Instant ended(InForce inForce, Task task, String step, Tick tick) {
+    return inForce
+        .progress()
+        .getOrDefault(task.make().id() + "/" + step, TaskProgress.NONE)
+        .doneAt()
         .filter(at -> at.isBefore(tick.at()))
         .orElse(tick.at());
   }

@@ -35,7 +35,7 @@ public final class Applied {
         } else if (addition instanceof Addition.Stands stands) {
           stand(bare, at, stands, steps, outputs);
         } else if (addition instanceof Addition.Keeps keeps) {
-          outputs.replaceAll(output -> dated(output, use.step(), keeps));
+          outputs.replaceAll(output -> dated(bare, output, at, keeps));
         } else if (addition instanceof Addition.Good good) {
           outputs.replaceAll(output -> good(output, good));
         } else if (addition instanceof Addition.Load load) {
@@ -105,21 +105,35 @@ public final class Applied {
             new Output.Rest(stands.least(), new Reason(Reason.Kind.QUALITY, stands.source())));
   }
 
-  private static Output dated(Output output, String step, Addition.Keeps keeps) {
+  /**
+   * What would keep longer by any clock keeps the technique's days instead; anything else ends by
+   * the earlier of the two.
+   */
+  private static Output dated(FormulaVersion bare, Output output, int at, Addition.Keeps keeps) {
     Output.Hold hold = output.hold();
-    Duration sure = Duration.ofDays(keeps.days() - 1L);
+    String step = bare.steps().get(at).code();
     String place = keeps.place().isEmpty() ? hold.place() : keeps.place();
-    if (hold.max().compareTo(sure) > 0) {
-      Reason reason = new Reason(Reason.Kind.SAFETY, keeps.source());
+    boolean startsBefore = hold.from().filter(from -> bare.stepIndex(from) < at).isPresent();
+    boolean longer =
+        hold.days().isPresent()
+            ? hold.days().getAsInt() > keeps.days()
+            : hold.max().compareTo(Duration.ofDays(keeps.days() + 1L)) >= 0;
+    if (longer && !startsBefore) {
       return output.with(
           new Output.Hold(
-              sure, OptionalInt.of(keeps.days()), Optional.of(step), reason, place, hold.at()));
+              Duration.ofDays(keeps.days() - 1L),
+              OptionalInt.of(keeps.days()),
+              Optional.of(step),
+              new Reason(Reason.Kind.SAFETY, keeps.source()),
+              place,
+              hold.at(),
+              hold.lastDays()));
     }
     String source = hold.reason().source() + "; " + keeps.source();
     Reason reason =
         hold.reason().isSafety() ? hold.reason() : new Reason(Reason.Kind.SAFETY, source);
     return output.with(
-        new Output.Hold(hold.max(), hold.days(), hold.from(), reason, place, hold.at()));
+        hold.endedBy(new Output.Hold.LastDay(keeps.days(), step), reason, place));
   }
 
   private static Output good(Output output, Addition.Good good) {
@@ -135,7 +149,8 @@ public final class Applied {
                     hold.reason().isSafety() ? Reason.Kind.SAFETY : Reason.Kind.QUALITY,
                     good.source()),
                 hold.place(),
-                hold.at()));
+                hold.at(),
+                hold.lastDays()));
   }
 
   /** A step with a machine gets smaller fills, one without smaller batches. */

@@ -11,8 +11,11 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.function.Function;
 
 /**
  * What a formula yields; several outputs share the output mass.
@@ -48,6 +51,7 @@ public record Output(
    * @param max the span that is held to; with days, the shortest that those days can be
    * @param days the last of them ends it, the day its clock starts being day 1
    * @param from the step at whose end its clock starts; empty: when it is ready
+   * @param lastDays days that end it too, each by a clock of its own
    */
   public record Hold(
       Duration max,
@@ -55,20 +59,59 @@ public record Output(
       Optional<String> from,
       Reason reason,
       String place,
-      Optional<Temperature> at) {
+      Optional<Temperature> at,
+      List<LastDay> lastDays) {
     private static final LocalTime LAST_MINUTE = LocalTime.of(23, 59);
+
+    public Hold {
+      lastDays = List.copyOf(lastDays);
+    }
+
+    /** The last of so many days, the day a step ends being day 1. */
+    public record LastDay(int days, String from) {}
 
     /** A span from ready on. */
     public static Hold of(Duration max, Reason reason, String place) {
-      return new Hold(max, OptionalInt.empty(), Optional.empty(), reason, place, Optional.empty());
+      return new Hold(
+          max,
+          OptionalInt.empty(),
+          Optional.empty(),
+          reason,
+          place,
+          Optional.empty(),
+          List.of());
     }
 
-    /** The end of a hold whose clock started at a moment. */
-    public Instant end(Instant start, BusinessDay clock) {
-      if (days.isEmpty()) {
-        return start.plus(max);
+    /** This hold, ended by one more last day. */
+    public Hold endedBy(LastDay day, Reason because, String where) {
+      List<LastDay> all = new ArrayList<>(lastDays);
+      all.add(day);
+      return new Hold(max, days, from, because, where, at, all);
+    }
+
+    /**
+     * The end of a hold whose clock started at a moment.
+     *
+     * @param ended when a step ended
+     */
+    public Instant end(Instant start, Function<String, Instant> ended, BusinessDay clock) {
+      Instant end =
+          days.isPresent() ? lastMinute(start, days.getAsInt(), clock) : start.plus(max);
+      return earlier(end, ended, clock);
+    }
+
+    /** A moment, or the first of the last days' ends where that is before it. */
+    public Instant earlier(Instant end, Function<String, Instant> ended, BusinessDay clock) {
+      Instant earliest = end;
+      for (LastDay day : lastDays) {
+        Instant last = lastMinute(ended.apply(day.from()), day.days(), clock);
+        earliest = last.isBefore(earliest) ? last : earliest;
       }
-      LocalDate last = clock.of(start).plusDays(days.getAsInt() - 1L);
+      return earliest;
+    }
+
+    private static Instant lastMinute(Instant start, int days, BusinessDay clock) {
+      LocalDate last = clock.of(start).plusDays(days - 1L);
       return clock.at(last, LAST_MINUTE);
     }
   }

@@ -204,7 +204,10 @@ final class Making {
     List<Instant> ends = new ArrayList<>(worked.version.outputs().size());
     for (Output output : worked.version.outputs()) {
       Instant start = worked.holdStart(output, scaled, timeline);
-      ends.add(output.hold().end(start, book.kitchen().clock()));
+      ends.add(
+          output
+              .hold()
+              .end(start, step -> worked.ended(step, timeline), book.kitchen().clock()));
     }
     return ends;
   }

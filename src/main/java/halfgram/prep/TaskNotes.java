@@ -1,5 +1,6 @@
 package halfgram.prep;
 
+import halfgram.formula.Output;
 import halfgram.measure.Because;
 import halfgram.measure.Because.Input;
 import halfgram.measure.Message;
@@ -136,6 +137,13 @@ final class TaskNotes {
                 ? String.valueOf(hold.days().getAsInt())
                 : Notes.minutes(hold.max()),
             Message.of("why.said-by", hold.reason().source())));
+    for (Output.Hold.LastDay last : hold.lastDays()) {
+      inputs.add(
+          Input.entered(
+              Message.of("why.hold-days"),
+              String.valueOf(last.days()),
+              Message.of("why.said-by", hold.reason().source())));
+    }
     inputs.add(
         Input.plain(
             Message.of("why.own-use-by"),

@@ -140,23 +140,33 @@ final class Worked {
 
   /** The hold an output has at least from ready on, by a clock that may have started before. */
   private Duration sureHold(Output output) {
-    Duration hold = output.hold().max();
-    if (output.hold().from().isEmpty()) {
-      return hold;
+    Output.Hold hold = output.hold();
+    Duration sure = hold.max();
+    if (hold.from().isPresent()) {
+      sure = sure.minus(before(output, hold.from().get()));
     }
+    for (Output.Hold.LastDay last : hold.lastDays()) {
+      Duration own = Duration.ofDays(last.days() - 1L).minus(before(output, last.from()));
+      sure = own.compareTo(sure) < 0 ? own : sure;
+    }
+    return sure.isNegative() ? Duration.ZERO : sure;
+  }
+
+  /** What passes at least from the end of a step until an output is ready. */
+  private Duration before(Output output, String step) {
     Duration before = output.rest().min();
-    int from = version.stepIndex(output.hold().from().get());
+    int from = version.stepIndex(step);
     for (int i = from + 1; i < version.steps().size(); i++) {
-      Step step = version.steps().get(i);
+      Step one = version.steps().get(i);
       before =
           before
-              .plus(step.handsOn().of(Amount.NO_MASS, 0))
-              .plus(step.unattended().of(Amount.NO_MASS, 0));
-      for (Lag lag : step.after()) {
+              .plus(one.handsOn().of(Amount.NO_MASS, 0))
+              .plus(one.unattended().of(Amount.NO_MASS, 0));
+      for (Lag lag : one.after()) {
         before = before.plus(lag.min());
       }
     }
-    return hold.compareTo(before) > 0 ? hold.minus(before) : Duration.ZERO;
+    return before;
   }
 
   /**
@@ -164,7 +174,7 @@ final class Worked {
    */
   Instant holdStart(Output output, Scaled scaled, Timeline timeline) {
     if (output.hold().from().isPresent()) {
-      return timeline.steps().get(version.stepIndex(output.hold().from().get())).end();
+      return ended(output.hold().from().get(), timeline);
     }
     if (bath.isPresent() && output.isPieces() && scaled.formed() > 0) {
       int step = version.stepIndex(version.dropping().orElseThrow().step());
@@ -173,6 +183,11 @@ final class Worked {
     }
     Timeline.Span last = timeline.steps().get(timeline.steps().size() - 1);
     return last.end().plus(output.rest().min());
+  }
+
+  /** When a step ends. */
+  Instant ended(String step, Timeline timeline) {
+    return timeline.steps().get(version.stepIndex(step)).end();
   }
 
   /** The size that gives all these needs; outputs of one mix come out together. */

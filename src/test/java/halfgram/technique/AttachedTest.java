@@ -11,8 +11,11 @@ import halfgram.formula.FormulaVersion;
 import halfgram.formula.Line;
 import halfgram.formula.Output;
 import halfgram.input.Problem;
+import halfgram.measure.BusinessDay;
 import halfgram.measure.Mass;
 import halfgram.words.Messages;
+import java.time.Instant;
+import java.time.LocalTime;
 import java.time.ZoneOffset;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -55,6 +58,38 @@ class AttachedTest {
     assertThat(hold.from()).contains("blend");
     assertThat(hold.reason().isSafety()).isTrue();
     assertThat(read("dill-oil").steps().get(0).cautions()).contains("herb-in-oil", "blade");
+  }
+
+  /** Blended Monday evening, strained Tuesday: three days from then would be a fifth day. */
+  @Test
+  void shorterHoldCountedFromReadyStillEndsOnTheFourthDay() {
+    book.set(OIL + "/outputs/0/hold", "{'max': '3 d', 'why': 'quality', 'source': 'a wish'}");
+    Output.Hold hold = read("dill-oil").outputs().get(0).hold();
+    assertThat(end(hold, "2026-05-12T08:00:00Z", "blend", "2026-05-11T20:00:00Z"))
+        .isEqualTo("2026-05-14T23:59:00Z");
+    assertThat(end(hold, "2026-05-11T22:00:00Z", "blend", "2026-05-11T20:00:00Z"))
+        .isEqualTo("2026-05-14T22:00:00Z");
+    assertThat(hold.reason().isSafety()).isTrue();
+  }
+
+  @Test
+  void holdCountedFromAnEarlierStepIsNotMadeLonger() {
+    book.set(
+        OIL + "/outputs/0/hold",
+        "{'max': '96 h', 'from': 'blend', 'why': 'safety', 'source': 'the house'}");
+    attachOil("drip", "'keeping': 'chilled', 'holdTemperature': '4 °C'");
+    Output.Hold hold = read("dill-oil").outputs().get(0).hold();
+    assertThat(hold.from()).contains("blend");
+    assertThat(end(hold, "2026-05-11T08:00:00Z", "drip", "2026-05-12T08:00:00Z"))
+        .isEqualTo("2026-05-15T08:00:00Z");
+  }
+
+  /** The end of a hold whose own clock starts at a moment, one step having ended at another. */
+  private static Instant end(Output.Hold hold, String start, String step, String ended) {
+    return hold.end(
+        Instant.parse(start),
+        code -> Instant.parse(code.equals(step) ? ended : start),
+        new BusinessDay(ZoneOffset.UTC, LocalTime.of(4, 0)));
   }
 
   @Test
@@ -100,9 +135,15 @@ class AttachedTest {
   }
 
   private void attachOil(String inputs) {
+    attachOil("blend", inputs);
+  }
+
+  private void attachOil(String step, String inputs) {
     book.set(
         OIL + "/techniques",
-        "[{'name': 'herb-oil', 'step': 'blend',"
+        "[{'name': 'herb-oil', 'step': '"
+            + step
+            + "',"
             + " 'of': {'herb': 'blanched-dill', 'oil': 'sunflower-oil'},"
             + " 'inputs': {'herbIs': 'squeezed', 'squeezed': '88 %', "
             + inputs

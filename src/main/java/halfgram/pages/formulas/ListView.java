@@ -153,6 +153,8 @@ record ListView(String find, boolean any, String count, List<Group> groups) {
       said.append(words.say("sheet.place", hold.place()));
     }
     hold.at().ifPresent(at -> said.append(words.say("sheet.place", at)));
+    hold.lastDays()
+        .forEach(last -> said.append(words.say("formulas.last-day", last.days(), last.from())));
     if (hold.reason().isSafety()) {
       said.append(words.say("sheet.safety"));
     }
