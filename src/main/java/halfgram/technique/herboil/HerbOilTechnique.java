@@ -64,6 +64,7 @@ public final class HerbOilTechnique implements Technique {
           Input.needed("holdTemperature", "°C", -60, 60).from(Origin.READING),
           Input.common("frozenOnDay", "1", 1, 60, 1),
           Input.guess("frozenFor", "d", 1, 730, 90),
+          Input.choice("made", "blended", "as-tested"),
           Input.choice("plant", "other", "garlic", "basil", "oregano", "rosemary"),
           none("acidStrength", "%", 30, 0),
           none("acidHours", "h", 240, 0),
@@ -238,7 +239,9 @@ public final class HerbOilTechnique implements Technique {
   private static void keeping(Values values, Keeping keeping, Working working) {
     keeping.stops().forEach(stop -> working.stop(stop.key(), stop.args().toArray()));
     if (keeping.isByAcid()) {
-      working.warn("technique.herb-oil.warn.acid-method");
+      if (keeping.isBlended()) {
+        working.warn("technique.herb-oil.warn.acid-method");
+      }
       working.warn("technique.herb-oil.warn.acid-date");
       return;
     }
@@ -269,10 +272,10 @@ public final class HerbOilTechnique implements Technique {
     List<Addition> additions = new ArrayList<>();
     additions.add(Addition.Weighed.of("oil", result.number("oil")));
     additions.add(new Addition.Stands(stands(values), RECIPES + ", rest before the cloth"));
-    if (!keeping.isByAcid() || !keeping.stops().isEmpty()) {
-      // A freezer stops this clock and does not set it back.
-      additions.add(new Addition.Keeps(Keeping.LAST_DAY, Keeping.SOURCE, ""));
-    }
+    // A freezer stops this clock and does not set it back; acid does not either, because the pH of
+    // one lot says nothing of the next.
+    String source = keeping.isByAcid() ? Keeping.EVERY_LOT : Keeping.SOURCE;
+    additions.add(new Addition.Keeps(Keeping.LAST_DAY, source, ""));
     additions.add(new Addition.Caution("herb-in-oil"));
     additions.add(new Addition.Caution("blade"));
     additions.add(new Addition.Reminder(Message.of("technique.herb-oil.say.squeeze")));
@@ -282,7 +285,8 @@ public final class HerbOilTechnique implements Technique {
     } else if (keeping.isFrozen()) {
       String days = String.valueOf(keeping.afterThawing());
       additions.add(new Addition.Reminder(Message.of("technique.herb-oil.say.freeze", days)));
-    } else {
+    }
+    if (values.is("keeping", "chilled") || (keeping.isByAcid() && keeping.isBlended())) {
       additions.add(new Addition.Reminder(Message.of("technique.herb-oil.say.chill")));
     }
     return additions;

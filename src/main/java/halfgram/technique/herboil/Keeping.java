@@ -14,7 +14,8 @@ import java.util.List;
  * Not acidified: at most 40 °F (4.4 °C), the day of making is day 1 and day 4 the last, or frozen
  * before day 4. Acidified: only by the method that was tested (3 % citric acid, 24 h, garlic in 3
  * and herbs in 10 times their mass, no piece above a quarter of an inch) and with its pH read at
- * 3.7 or less. Sources: reviewed home-preserving guide of 2015 and its review article of 2011;
+ * 3.7 or less; blended with the oil afterwards it was not tested, so that stays in the cold. A
+ * formula has no pH of a lot: whatever is made by it ends with day 4. Sources: reviewed home-preserving guide of 2015 and its review article of 2011;
  * trade article of 2014 on acidified garlic and herbs.
  */
 record Keeping(Values values) {
@@ -30,6 +31,9 @@ record Keeping(Values values) {
   static final String SOURCE =
       "herb in oil, not acidified: day of making is day 1, day 4 the last, at most 40 °F (4.4 °C)";
 
+  static final String EVERY_LOT =
+      "herb in oil, acidified: the pH of each lot is its own, so day 4 is the last of all";
+
   boolean isFrozen() {
     return values.is("keeping", "frozen");
   }
@@ -37,6 +41,11 @@ record Keeping(Values values) {
   /** Whether it rests on acid alone. */
   boolean isByAcid() {
     return values.is("keeping", "acidified") || values.is("keeping", "ambient");
+  }
+
+  /** Whether it was made otherwise than the acid was tested. */
+  boolean isBlended() {
+    return values.is("made", "blended");
   }
 
   /** Days it may still be used once thawed; the day of freezing is used up. */
@@ -68,6 +77,9 @@ record Keeping(Values values) {
   }
 
   private void acid(List<Message> stops) {
+    if (isBlended()) {
+      blended(stops);
+    }
     if (values.is("plant", "other")) {
       stops.add(Message.of("technique.herb-oil.stop.not-tested"));
     }
@@ -91,6 +103,14 @@ record Keeping(Values values) {
       stops.add(Message.of("technique.herb-oil.stop.no-ph"));
     } else if (values.number("ph") > MOST_PH) {
       stops.add(Message.of("technique.herb-oil.stop.ph", shown("ph"), plain(MOST_PH)));
+    }
+  }
+
+  private void blended(List<Message> stops) {
+    if (values.is("keeping", "ambient")) {
+      stops.add(Message.of("technique.herb-oil.stop.blended"));
+    } else if (!values.isAtMost("holdTemperature", "4.4", "40")) {
+      stops.add(Message.of("technique.herb-oil.stop.blended-warm", held()));
     }
   }
 

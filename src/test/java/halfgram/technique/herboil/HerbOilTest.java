@@ -133,11 +133,36 @@ class HerbOilTest {
     Trial room = TRIAL.with("keeping", "ambient").with("holdTemperature", "20 °C");
     assertThat(room.stops())
         .containsExactly(
-            "ambient", "not-tested", "acid-weak", "acid-short", "acid-little", "coarse", "no-ph");
+            "ambient",
+            "blended",
+            "not-tested",
+            "acid-weak",
+            "acid-short",
+            "acid-little",
+            "coarse",
+            "no-ph");
     assertThat(keeps(room)).extracting(Addition.Keeps::days).containsExactly(4);
-    Trial acid = ACID.with("keeping", "ambient").with("holdTemperature", "20 °C");
+    Trial acid =
+        ACID.with("keeping", "ambient", "holdTemperature", "20 °C", "made", "as-tested");
     assertThat(acid.stops()).isEmpty();
     assertThat(acid.with("ph", "3.71").stops()).containsExactly("ambient", "ph");
+  }
+
+  /** What was tested is the plant in the acid; blanched or blended it counts as not acidified. */
+  @Test
+  void acidifiedPlantThatIsBlendedStaysInTheCold() {
+    assertThat(ACID.with("keeping", "ambient").stops()).containsExactly("ambient", "blended");
+    assertThat(ACID.with("holdTemperature", "40 °F").stops()).isEmpty();
+    assertThat(ACID.with("holdTemperature", "4.5 °C").stops()).containsExactly("blended-warm");
+    assertThat(ACID.with("holdTemperature", "20 °C", "made", "as-tested").stops()).isEmpty();
+  }
+
+  /** The pH typed in a book is that of one lot. */
+  @Test
+  void acidLiftsNoDateInAFormula() {
+    Trial tested = ACID.with("keeping", "ambient", "made", "as-tested");
+    assertThat(keeps(tested)).extracting(Addition.Keeps::days).containsExactly(4);
+    assertThat(keeps(ACID)).extracting(Addition.Keeps::days).containsExactly(4);
   }
 
   /** Published test: garlic in 3, herbs in 10 times their mass of 3 % citric acid for 24 h. */
@@ -167,9 +192,10 @@ class HerbOilTest {
   @Test
   void acidifiedOilHasNoPublishedDayAndSaysSo() {
     assertThat(ACID.work().find("lastDay")).isEmpty();
-    assertThat(keeps(ACID)).isEmpty();
     assertThat(ACID.warnings()).contains("acid-date", "acid-method");
-    assertThat(ACID.reminders()).last().asString().contains("pH");
+    assertThat(ACID.with("made", "as-tested").warnings()).doesNotContain("acid-method");
+    assertThat(ACID.says("ph")).isTrue();
+    assertThat(ACID.says("chill")).isTrue();
   }
 
   /** US rule: garlic in oil for sale does not rely on the cold alone. */
