@@ -21,6 +21,10 @@ import java.util.Map;
 public final class HerbOilTechnique implements Technique {
   private static final double LEAST_STRAINED = 70;
   private static final double MOST_STRAINED = 85;
+
+  /** One published recipe: 350 mL to 100 g of leaves. */
+  private static final double MOST_OIL_ML = 3.5;
+
   private static final String RECIPES = "published recipes for herb oil";
   private static final String NOT_ACID = "not acidified";
 
@@ -165,8 +169,9 @@ public final class HerbOilTechnique implements Technique {
         "technique.herb-oil.why.oilVolume",
         oil,
         values.number("oilDensity"));
-    if (ratio < 1 || ratio > 3.2) {
-      working.warn("technique.herb-oil.warn.ratio", ratio);
+    double most = MOST_OIL_ML * values.number("oilDensity");
+    if (ratio < 1 || ratio > most * (1 + 1e-9)) {
+      working.warn("technique.herb-oil.warn.ratio", ratio, most);
     }
   }
 

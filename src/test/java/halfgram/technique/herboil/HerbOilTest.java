@@ -29,6 +29,8 @@ class HerbOilTest {
   void oilThatIsSaidGivesItsRatio() {
     assertThat(TRIAL.number("ratio")).isCloseTo(3.2, within(0.03));
     assertThat(TRIAL.number("oilVolume")).isCloseTo(350, within(0.01));
+    assertThat(TRIAL.warnings()).doesNotContain("ratio");
+    assertThat(TRIAL.with("oil", "322.4 g").warnings()).contains("ratio");
   }
 
   @Test
