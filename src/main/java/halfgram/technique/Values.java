@@ -100,13 +100,22 @@ public final class Values {
    * scale it was typed in, never converted.
    */
   public boolean isAtMost(String name, String celsius, String fahrenheit) {
+    return compared(name, celsius, fahrenheit) <= 0;
+  }
+
+  /** Whether a temperature is below such a limit. */
+  public boolean isBelow(String name, String celsius, String fahrenheit) {
+    return compared(name, celsius, fahrenheit) < 0;
+  }
+
+  private int compared(String name, String celsius, String fahrenheit) {
     Optional<Temperature> typed = Temperature.parse(get(name).typed());
     if (typed.isPresent() && typed.get().scale() == Temperature.Scale.FAHRENHEIT) {
-      return typed.get().degrees().compareTo(new BigDecimal(fahrenheit)) <= 0;
+      return typed.get().degrees().compareTo(new BigDecimal(fahrenheit));
     }
     BigDecimal degrees =
         typed.map(Temperature::degrees).orElseGet(() -> BigDecimal.valueOf(number(name)));
-    return degrees.compareTo(new BigDecimal(celsius)) <= 0;
+    return degrees.compareTo(new BigDecimal(celsius));
   }
 
   /** All of them by name. */

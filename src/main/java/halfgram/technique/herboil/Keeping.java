@@ -67,7 +67,7 @@ record Keeping(Values values) {
             Message.of(
                 "technique.herb-oil.stop.frozen-late", Figure.plain(values.number("frozenOnDay"))));
       }
-      if (!values.isAtMost("holdTemperature", "0", "32")) {
+      if (!values.isBelow("holdTemperature", "0", "32")) {
         stops.add(Message.of("technique.herb-oil.stop.not-frozen", held()));
       }
     } else if (!values.isAtMost("holdTemperature", "4.4", "40")) {

@@ -124,9 +124,10 @@ class HerbOilTest {
   @Test
   void freezerThatDoesNotFreezeIsRefused() {
     Trial frozen = TRIAL.with("keeping", "frozen");
-    assertThat(frozen.with("holdTemperature", "0 °C").stops()).isEmpty();
-    assertThat(frozen.with("holdTemperature", "32 °F").stops()).isEmpty();
-    assertThat(frozen.with("holdTemperature", "32.1 °F").stops()).containsExactly("not-frozen");
+    assertThat(frozen.with("holdTemperature", "-0.1 °C").stops()).isEmpty();
+    assertThat(frozen.with("holdTemperature", "31.9 °F").stops()).isEmpty();
+    assertThat(frozen.with("holdTemperature", "0 °C").stops()).containsExactly("not-frozen");
+    assertThat(frozen.with("holdTemperature", "32 °F").stops()).containsExactly("not-frozen");
     assertThat(frozen.with("holdTemperature", "4 °C").stops()).containsExactly("not-frozen");
   }
 
