@@ -78,13 +78,14 @@ final class TechniqueReader {
     }
   }
 
-  /** A line that is so much as a technique works out names a figure that one of them adds. */
+  /** A line that is so much as a technique works out names a figure that just one of them adds. */
   private static void checkFigures(Node node, FormulaVersion version, List<TechniqueUse> uses) {
     Set<String> known = new TreeSet<>();
+    Set<String> twice = new TreeSet<>();
     for (TechniqueUse use : uses) {
       for (Addition addition : use.additions()) {
-        if (addition instanceof Addition.Weighed weighed) {
-          known.add(weighed.figure());
+        if (addition instanceof Addition.Weighed weighed && !known.add(weighed.figure())) {
+          twice.add(weighed.figure());
         }
       }
     }
@@ -97,6 +98,9 @@ final class TechniqueReader {
             "problem.no-such",
             "figure",
             known.isEmpty() ? "-" : String.join(", ", known));
+      }
+      if (figure.filter(twice::contains).isPresent()) {
+        node.problem("lines[" + i + "].technique", figure.get(), "problem.figure-twice");
       }
     }
   }

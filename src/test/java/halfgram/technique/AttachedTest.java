@@ -125,6 +125,16 @@ class AttachedTest {
     assertThat(problems()).singleElement().asString().contains("ice, salt, water");
   }
 
+  /** Of two techniques that both give salt none silently decides. */
+  @Test
+  void figureOfTwoTechniquesIsNotTakenFromEither() {
+    book.set(DILL + "/lines/+", "{'ingredient': 'salt', 'aside': true, 'technique': 'salt'}");
+    book.set(DILL + "/techniques/+", "{'name': 'brine', 'step': 'blanch', 'of': {'meat': 'dill'}}");
+    assertThat(problems()).singleElement().asString().contains("more than one technique");
+    book.set(DILL + "/lines/2/technique", "'water'");
+    assertThat(problems()).isEmpty();
+  }
+
   @Test
   void saltTypedAsAProportionStopsTheFormula() {
     book.set(

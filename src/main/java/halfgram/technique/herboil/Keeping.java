@@ -15,8 +15,9 @@ import java.util.List;
  * before day 4. Acidified: only by the method that was tested (3 % citric acid, 24 h, garlic in 3
  * and herbs in 10 times their mass, no piece above a quarter of an inch) and with its pH read at
  * 3.7 or less; blended with the oil afterwards it was not tested, so that stays in the cold. A
- * formula has no pH of a lot: whatever is made by it ends with day 4. Sources: reviewed home-preserving guide of 2015 and its review article of 2011;
- * trade article of 2014 on acidified garlic and herbs.
+ * formula has no pH of a lot: whatever is made by it ends with day 4. Sources: reviewed
+ * home-preserving guide of 2015 and its review article of 2011; trade article of 2014 on acidified
+ * garlic and herbs.
  */
 record Keeping(Values values) {
   static final int LAST_DAY = 4;
