@@ -15,7 +15,7 @@ public enum AccuracyClass {
   III(20, 500, 2_000, 4_000),
   IIII(10, 50, 200, Long.MAX_VALUE);
 
-  private static final BigDecimal FINE_STEP_OF_II = new BigDecimal("0.05");
+  private static final BigDecimal FINE_OF_II = new BigDecimal("0.05");
 
   private final int leastSteps;
   private final long oneStepTo;
@@ -29,9 +29,9 @@ public enum AccuracyClass {
     this.threeStepsTo = threeStepsTo;
   }
 
-  /** The recommended least load, in steps, of a scale of this class showing steps of so many g. */
-  public int leastSteps(BigDecimal stepGrams) {
-    return this == II && stepGrams.compareTo(FINE_STEP_OF_II) > 0 ? 50 : leastSteps;
+  /** The recommended least load, in displayed steps, by the verification step in g. */
+  public int leastSteps(BigDecimal verificationGrams) {
+    return this == II && verificationGrams.compareTo(FINE_OF_II) > 0 ? 50 : leastSteps;
   }
 
   /** The error allowed in service at a load, both in steps. */

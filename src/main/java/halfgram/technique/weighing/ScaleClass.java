@@ -56,11 +56,16 @@ enum ScaleClass {
         .orElseThrow();
   }
 
-  /** Recommended least load in displayed steps of so many g. */
-  double leastSteps(double stepGrams) {
+  /** Recommended least load in displayed steps, by the verification step in g. */
+  double leastSteps(double verificationGrams) {
     return accuracy
-        .map(one -> one.leastSteps(BigDecimal.valueOf(stepGrams)))
+        .map(one -> one.leastSteps(BigDecimal.valueOf(verificationGrams)))
         .orElse(LEAST_STEPS_OF_III_L);
+  }
+
+  /** Whether OIML R 76 knows the class too. */
+  boolean isOfOiml() {
+    return accuracy.isPresent();
   }
 
   /** The largest error in service, in displayed steps. */

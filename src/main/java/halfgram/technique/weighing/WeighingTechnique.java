@@ -21,11 +21,11 @@ import java.util.stream.DoubleStream;
 /**
  * A load on a scale.
  *
- * <p>Rules. The class recommends a least load in displayed steps. Rounding alone puts a reading off
- * by half a step, with the scale's own error counted as a whole step: least load = k × step ÷
- * wanted error, k ½ or 1. The pharmacopoeia wants 2000 times a repeatability that somebody
- * measured, and never counts it below 0.41 step: without a reading there is only that floor, 820
- * steps.
+ * <p>Rules. The class, by its verification step, recommends a least load in displayed steps.
+ * Rounding alone puts a reading off by half a step, with the scale's own error counted as a whole
+ * step: least load = k × step ÷ wanted error, k ½ or 1. The pharmacopoeia wants 2000 times a
+ * repeatability that somebody measured, and never counts it below 0.41 step: without a reading
+ * there is only that floor, 820 steps.
  *
  * <p>Example: 2 g on a class III scale of 1 g: recommended from 20 g, off by 25 % from rounding
  * alone. Source: NIST Handbook 44 section 2.20, OIML R 76, pharmacopoeia chapter 41; the kitchen
@@ -110,7 +110,7 @@ public final class WeighingTechnique implements Technique {
     tolerances(working, scale, load, step, verification);
     byError(working, values, load, step);
     pharmacopoeia(working, values, load, step);
-    mix(working, values, scale.leastSteps(step) * step);
+    mix(working, values, scale.leastSteps(verification) * step);
     working.warn("technique.weighing.warn.computed");
     return working
         .source("NIST Handbook 44 section 2.20, Tables 3, 6 and 8")
@@ -128,12 +128,15 @@ public final class WeighingTechnique implements Technique {
 
   private static void byClass(
       Working working, ScaleClass scale, double load, double step, double verification) {
-    double steps = scale.leastSteps(step);
+    double steps = scale.leastSteps(verification);
     double least =
         working.figure(
             "leastByClass", steps * step, "technique.weighing.why.leastByClass", steps, step);
     if (load < least * (1 - SAME)) {
       working.warn("technique.weighing.warn.below-class", load, least);
+    }
+    if (verification > step && scale.isOfOiml()) {
+      working.warn("technique.weighing.warn.least-in-e", steps * verification, least);
     }
     if (!scale.has(verification)) {
       working.warn("technique.weighing.warn.no-such-scale", verification);

@@ -36,6 +36,18 @@ class WeighingTest {
     assertThat(of("10 g", step, scaleClass).number("leastByClass")).isCloseTo(grams, within(1e-9));
   }
 
+  /** Published: 20 steps with a verification step up to 50 mg, 50 from 100 mg on. */
+  @Test
+  void theLeastLoadGoesByTheVerificationStep() {
+    Trial tried = of("0.3 g", "0.01 g", "ii").with("verification", "0.1 g", "wanted", "50 %");
+    assertThat(tried.number("leastByClass")).isCloseTo(0.5, within(1e-9));
+    assertThat(tried.warns("below-class")).isTrue();
+    assertThat(tried.warns("least-in-e")).isTrue();
+    assertThat(tried.find("take"))
+        .hasValueSatisfying(one -> assertThat(one.number()).isGreaterThanOrEqualTo(0.5));
+    assertThat(of("0.3 g", "0.01 g", "ii").warns("least-in-e")).isFalse();
+  }
+
   @ParameterizedTest
   @CsvSource({"19.9 g,true", "20 g,false", "0.02 kg,false"})
   void lessThanTheClassRecommendsIsRemarkedOn(String load, boolean warned) {
