@@ -132,8 +132,7 @@ public final class Applied {
     String source = hold.reason().source() + "; " + keeps.source();
     Reason reason =
         hold.reason().isSafety() ? hold.reason() : new Reason(Reason.Kind.SAFETY, source);
-    return output.with(
-        hold.endedBy(new Output.Hold.LastDay(keeps.days(), step), reason, place));
+    return output.with(hold.endedBy(new Output.Hold.LastDay(keeps.days(), step), reason, place));
   }
 
   private static Output good(Output output, Addition.Good good) {

@@ -73,13 +73,7 @@ public record Output(
     /** A span from ready on. */
     public static Hold of(Duration max, Reason reason, String place) {
       return new Hold(
-          max,
-          OptionalInt.empty(),
-          Optional.empty(),
-          reason,
-          place,
-          Optional.empty(),
-          List.of());
+          max, OptionalInt.empty(), Optional.empty(), reason, place, Optional.empty(), List.of());
     }
 
     /** This hold, ended by one more last day. */
@@ -95,8 +89,7 @@ public record Output(
      * @param ended when a step ended
      */
     public Instant end(Instant start, Function<String, Instant> ended, BusinessDay clock) {
-      Instant end =
-          days.isPresent() ? lastMinute(start, days.getAsInt(), clock) : start.plus(max);
+      Instant end = days.isPresent() ? lastMinute(start, days.getAsInt(), clock) : start.plus(max);
       return earlier(end, ended, clock);
     }
 

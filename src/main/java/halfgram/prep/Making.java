@@ -205,9 +205,7 @@ final class Making {
     for (Output output : worked.version.outputs()) {
       Instant start = worked.holdStart(output, scaled, timeline);
       ends.add(
-          output
-              .hold()
-              .end(start, step -> worked.ended(step, timeline), book.kitchen().clock()));
+          output.hold().end(start, step -> worked.ended(step, timeline), book.kitchen().clock()));
     }
     return ends;
   }

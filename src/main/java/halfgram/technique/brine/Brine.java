@@ -59,8 +59,7 @@ record Brine(Values values, Tables tables) {
    * counted by its pick-up, and what was injected not as if it had been left to lie.
    */
   boolean isCountedAsBrined() {
-    Nitrite.Method wrong =
-        is("way", "injected") ? Nitrite.Method.IMMERSED : Nitrite.Method.PICK_UP;
+    Nitrite.Method wrong = is("way", "injected") ? Nitrite.Method.IMMERSED : Nitrite.Method.PICK_UP;
     return is("way", "gradient") || method() != wrong;
   }
 

@@ -82,8 +82,7 @@ class CuringTest {
   /** Computed: the same pickle is 150 ppm by its pick-up and 765 ppm where the meat lies in it. */
   @Test
   void meatThatLiesUntilNothingMovesIsNotCountedByItsPickUp() {
-    Trial lying =
-        CURED.with("pump", "10 %").with("targetPpm", "150 ppm").with("method", "pick-up");
+    Trial lying = CURED.with("pump", "10 %").with("targetPpm", "150 ppm").with("method", "pick-up");
     assertThat(lying.stops()).containsExactly("method-way");
     assertThat(lying.with("cure", "weighed-out").with("cureMass", "25 g").stops())
         .containsExactly("method-way");

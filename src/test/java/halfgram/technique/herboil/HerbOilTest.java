@@ -145,8 +145,7 @@ class HerbOilTest {
             "coarse",
             "no-ph");
     assertThat(keeps(room)).extracting(Addition.Keeps::days).containsExactly(4);
-    Trial acid =
-        ACID.with("keeping", "ambient", "holdTemperature", "20 °C", "made", "as-tested");
+    Trial acid = ACID.with("keeping", "ambient", "holdTemperature", "20 °C", "made", "as-tested");
     assertThat(acid.stops()).isEmpty();
     assertThat(acid.with("ph", "3.71").stops()).containsExactly("ambient", "ph");
   }
