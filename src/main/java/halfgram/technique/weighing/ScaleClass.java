@@ -68,7 +68,7 @@ enum ScaleClass {
     return accuracy.isPresent();
   }
 
-  /** The largest error in service, in displayed steps. */
+  /** The largest error in service, in displayed steps for III, else in verification steps. */
   Optional<Integer> toleranceSteps(double loadSteps) {
     return accuracy.map(one -> one.toleranceSteps(BigDecimal.valueOf(loadSteps)));
   }

@@ -157,12 +157,13 @@ public final class WeighingTechnique implements Technique {
 
   private static void tolerances(
       Working working, ScaleClass scale, double load, double step, double verification) {
-    Optional<Integer> steps = scale.toleranceSteps(load / step);
+    double counted = scale == ScaleClass.III ? step : verification;
+    Optional<Integer> steps = scale.toleranceSteps(load / counted);
     if (steps.isPresent()) {
       double whole = steps.get();
       double grams =
           working.figure(
-              "tolerance", whole * step, "technique.weighing.why.tolerance", whole, step);
+              "tolerance", whole * counted, "technique.weighing.why.tolerance", whole, counted);
       working.figure(
           "toleranceShare",
           100 * grams / load,
@@ -182,7 +183,9 @@ public final class WeighingTechnique implements Technique {
           first,
           verification);
     }
-    if (scale == ScaleClass.II) {
+    if (scale == ScaleClass.III && verification > step) {
+      working.warn("technique.weighing.warn.tolerance-in-d", step);
+    } else if (steps.isPresent() && scale != ScaleClass.III) {
       working.warn("technique.weighing.warn.unverified");
     }
   }
