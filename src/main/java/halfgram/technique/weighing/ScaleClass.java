@@ -22,6 +22,7 @@ enum ScaleClass {
   III_L("iii-l", null, 2_000, 10_000, Double.NaN, Double.NaN);
 
   private static final int LEAST_STEPS_OF_III_L = 50;
+  private static final double MOST_OF_IIII_OIML = 1_000;
 
   private final String word;
   private final Optional<AccuracyClass> accuracy;
@@ -87,6 +88,11 @@ enum ScaleClass {
   /** Most verification steps a scale of the class may have. */
   double mostSteps() {
     return mostSteps;
+  }
+
+  /** The same by OIML R 76, which has less for IIII alone. */
+  double mostStepsOfOiml() {
+    return this == IIII ? MOST_OF_IIII_OIML : mostSteps;
   }
 
   /** Whether the class has scales of this verification step. */

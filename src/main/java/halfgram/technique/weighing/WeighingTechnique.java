@@ -143,14 +143,27 @@ public final class WeighingTechnique implements Technique {
     }
     if (!Double.isInfinite(scale.mostSteps())) {
       double most = scale.mostSteps() * verification;
-      working.figure(
-          "mostByClass",
-          most,
-          "technique.weighing.why.mostByClass",
-          scale.mostSteps(),
-          verification);
+      double lower = scale.mostStepsOfOiml();
+      if (lower < scale.mostSteps()) {
+        working.figure(
+            "mostByClass",
+            most,
+            "technique.weighing.why.mostByEither",
+            scale.mostSteps(),
+            verification,
+            lower);
+      } else {
+        working.figure(
+            "mostByClass",
+            most,
+            "technique.weighing.why.mostByClass",
+            scale.mostSteps(),
+            verification);
+      }
       if (load > most * (1 + SAME)) {
         working.warn("technique.weighing.warn.above-class", load, most);
+      } else if (load > lower * verification * (1 + SAME)) {
+        working.warn("technique.weighing.warn.above-oiml", load, lower * verification, most);
       }
     }
   }

@@ -172,6 +172,15 @@ class WeighingTest {
     assertThat(of(load, step, scaleClass).warns("no-such-scale")).isEqualTo(strange);
   }
 
+  /** Sources disagree: class IIII has 1,000 steps by OIML R 76, 1,200 by Handbook 44. */
+  @ParameterizedTest
+  @CsvSource({"5000 g,false", "5001 g,true", "6000 g,true", "6001 g,false"})
+  void bothCapacitiesOfTheCoarsestClassAreSaid(String load, boolean between) {
+    Trial tried = of(load, "5 g", "iiii");
+    assertThat(tried.warns("above-oiml")).isEqualTo(between);
+    assertThat(tried.said("mostByClass")).contains("1200", "1000", "OIML");
+  }
+
   @Test
   void anAuxiliaryDigitIsFinerThanTheVerificationStep() {
     Trial tried = of("10 g", "0.01 g", "iii").with("verification", "0.1 g");
