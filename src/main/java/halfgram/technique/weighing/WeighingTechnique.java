@@ -36,6 +36,7 @@ public final class WeighingTechnique implements Technique {
   private static final double AS_DISPLAYED = 0;
   private static final double NOT_READ = 0;
   private static final double AUTOMATIC = 0;
+  private static final double LEAST_MIX = 2;
   private static final double[] FACTORS = {10, 100, 1000};
 
   private static final List<Input> INPUTS =
@@ -104,6 +105,10 @@ public final class WeighingTechnique implements Technique {
     double verification = typed == AS_DISPLAYED ? step : typed;
     if (verification < step) {
       return working.stop("technique.weighing.stop.verification", verification, step).result();
+    }
+    double oneIn = values.number("oneIn");
+    if (oneIn != AUTOMATIC && oneIn < LEAST_MIX) {
+      return working.stop("technique.weighing.stop.one-in", oneIn, LEAST_MIX).result();
     }
     reading(working, load, step);
     byClass(working, scale, load, step, verification);
@@ -246,13 +251,17 @@ public final class WeighingTechnique implements Technique {
       return;
     }
     DoubleStream factors =
-        typed == AUTOMATIC ? DoubleStream.of(FACTORS) : DoubleStream.of(Math.max(2, typed));
+        typed == AUTOMATIC ? DoubleStream.of(FACTORS) : DoubleStream.of(typed);
     WorkedMix mix =
         factors
             .mapToObj(oneIn -> WorkedMix.of(oneIn, load, step, least, wanted))
             .filter(WorkedMix::works)
             .findFirst()
             .orElseGet(() -> WorkedMix.none(typed));
+    if (!mix.works() && typed != AUTOMATIC) {
+      working.warn("technique.weighing.warn.no-such-mix", typed, 100 * wanted);
+      return;
+    }
     if (!mix.works()) {
       working.warn("technique.weighing.warn.no-mix", 100 * wanted);
       return;
