@@ -4,6 +4,7 @@ import halfgram.measure.Message;
 import halfgram.measure.Standing;
 import halfgram.technique.Addition;
 import halfgram.technique.Curve;
+import halfgram.technique.Figure;
 import halfgram.technique.Input;
 import halfgram.technique.Output;
 import halfgram.technique.Part;
@@ -72,6 +73,7 @@ public final class BlanchShockTechnique implements Technique {
           new Output("waterVolume", "L"),
           new Output("water", "g"),
           new Output("salt", "g"),
+          new Output("saltInPot", "g"),
           new Output("mostHerb", "g"),
           new Output("loads", "1"),
           new Output("atOnce", "g"),
@@ -151,6 +153,12 @@ public final class BlanchShockTechnique implements Technique {
         "technique.blanch-shock.why.salt",
         blanch.number("salt"),
         water);
+    working.figure(
+        "saltInPot",
+        blanch.potGrams() * blanch.number("salt") / 100,
+        "technique.blanch-shock.why.saltInPot",
+        blanch.number("salt"),
+        blanch.potGrams());
     double most =
         working.figure(
             "mostHerb",
@@ -299,6 +307,8 @@ public final class BlanchShockTechnique implements Technique {
         Addition.Weighed.of("ice", result.number("ice")),
         Addition.Load.of(result.number("mostHerb")),
         new Addition.Caution("boiling-pot"),
+        new Addition.Reminder(
+            Message.of("technique.blanch-shock.say.salt", Figure.plain(values.number("salt")))),
         new Addition.Reminder(
             Message.of(
                 "technique.blanch-shock.say.boil", result.find("blanch").orElseThrow().shown())),

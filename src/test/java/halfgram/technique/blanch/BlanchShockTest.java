@@ -129,6 +129,16 @@ class BlanchShockTest {
     assertThat(other.warnings()).contains("no-heat");
   }
 
+  /** By hand: 20 L of boiling water are 19,168 g, and 1.5 % of them 287.5 g, not 48 g. */
+  @Test
+  void saltIsWeighedForThePotThatIsThere() {
+    Trial pot = TRIAL.with("herb", "200 g", "potWater", "20 L");
+    assertThat(pot.number("salt")).isCloseTo(48, within(0.1));
+    assertThat(pot.number("saltInPot")).isCloseTo(287.5, within(0.05));
+    assertThat(pot.reminders()).anyMatch(said -> said.contains("1.5 % of the water that is in"));
+    assertThat(TRIAL.number("saltInPot")).isCloseTo(TRIAL.number("salt"), within(1e-9));
+  }
+
   /** Common practice: salt is 1 to 2 % of the water. */
   @Test
   void saltIsAShareOfTheWater() {
@@ -189,7 +199,7 @@ class BlanchShockTest {
     assertThat(TRIAL.weighed("salt")).isCloseTo(TRIAL.number("salt"), within(1e-3));
     assertThat(additions)
         .contains(new Addition.Load(Mass.grams("1000")), new Addition.Caution("boiling-pot"));
-    assertThat(TRIAL.reminders()).hasSize(2).first().asString().contains("within 1 min");
+    assertThat(TRIAL.reminders()).hasSize(3).element(1).asString().contains("within 1 min");
     assertThat(TRIAL.work().cautions()).containsExactly("boiling-pot");
   }
 
