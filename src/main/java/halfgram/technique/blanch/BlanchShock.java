@@ -81,11 +81,19 @@ record BlanchShock(Values values, Tables.Row row) {
     return herb() / loads();
   }
 
-  /** What the table has of the water in it, else what was said. */
+  /** What was said of the water in it, else what the table has, else a guess. */
   double waterContent() {
-    return row.has("water_percent") && values.get("waterContent").typed().isEmpty()
+    return row.has("water_percent") && !isWaterSaid()
         ? row.number("water_percent")
         : number("waterContent");
+  }
+
+  boolean isWaterKnown() {
+    return row.has("water_percent") || isWaterSaid();
+  }
+
+  private boolean isWaterSaid() {
+    return !values.get("waterContent").typed().isEmpty();
   }
 
   Optional<Double> heatByTable() {

@@ -183,11 +183,16 @@ public final class BlanchShockTechnique implements Technique {
                 "technique.blanch-shock.why.heatByTable",
                 blanch.row().standing().word(),
                 blanch.row().source()));
-    working.figure(
-        "heatByRule",
-        blanch.heatByRule(),
-        "technique.blanch-shock.why.heatByRule",
-        blanch.waterContent());
+    boolean byRule = blanch.heatFrom().equals("water-content") || table.isEmpty();
+    if (blanch.isWaterKnown()) {
+      working.figure(
+          "heatByRule",
+          blanch.heatByRule(),
+          "technique.blanch-shock.why.heatByRule",
+          blanch.waterContent());
+    } else if (byRule && !blanch.heatFrom().equals("own")) {
+      working.warn("technique.blanch-shock.warn.guessed-water", blanch.waterContent());
+    }
     working.figure("heat", blanch.heat(), "technique.blanch-shock.why.heat", blanch.heatFrom());
     if (table.isEmpty() && blanch.heatFrom().equals("table")) {
       working.warn("technique.blanch-shock.warn.no-heat", blanch.waterContent());

@@ -126,7 +126,21 @@ class BlanchShockTest {
     Trial other = TRIAL.with("vegetable", "other-green").with("heatBy", "table");
     assertThat(other.work().find("heatByTable")).isEmpty();
     assertThat(other.number("heat")).isCloseTo(Heat.ofWaterContent(90), within(1e-9));
-    assertThat(other.warnings()).contains("no-heat");
+    assertThat(other.warnings()).contains("no-heat", "guessed-water");
+    Trial said = other.with("waterContent", "92 %");
+    assertThat(said.number("heatByRule")).isCloseTo(Heat.ofWaterContent(92), within(1e-9));
+    assertThat(said.warnings()).contains("no-heat").doesNotContain("guessed-water");
+  }
+
+  /** Garlic has a published heat capacity and no water in the table. */
+  @Test
+  void guessedWaterIsNoFigureBesideAPublishedOne() {
+    Trial garlic = TRIAL.with("vegetable", "garlic").with("heatBy", "table");
+    assertThat(garlic.number("heat")).isEqualTo(3.17);
+    assertThat(garlic.work().find("heatByRule")).isEmpty();
+    assertThat(garlic.warnings()).doesNotContain("guessed-water");
+    assertThat(garlic.with("heatBy", "own").warnings()).doesNotContain("guessed-water");
+    assertThat(garlic.with("heatBy", "water-content").warnings()).contains("guessed-water");
   }
 
   /** By hand: 20 L of boiling water are 19,168 g, and 1.5 % of them 287.5 g, not 48 g. */
