@@ -24,13 +24,18 @@ import java.util.Optional;
  * Pieces of meat or fish bonded with transglutaminase.
  *
  * <p>Rules. At most 5 °C (41 °F), whatever the enzyme would like better: limits of food safety
- * count. Two sources give a time in the cold, 240 min and 6 h; the pieces lie the longer one.
+ * count; it works from 0 °C to about 65 °C, and cooking hotter stops it. Two sources give a time in the cold, 240 min and 6 h; the pieces lie the longer one.
  */
 public final class BondingTechnique implements Technique {
   /** Minutes that another page gives for a refrigerated bond. */
   private static final double BY_GUIDE = 360;
 
   private static final double WATER_FOR_GRAM = 4;
+
+  /** Percent of the mix as sold; from memory, unverified. */
+  private static final double LEAST_DOSE = 0.5;
+
+  private static final double MOST_DOSE = 1.0;
 
   private static final List<Input> INPUTS =
       List.of(
@@ -98,15 +103,21 @@ public final class BondingTechnique implements Technique {
     if (!isCold(values)) {
       working.stop("technique.bonding.stop.too-warm", shown(values));
     }
+    if (values.isBelow("temperature", "0", "32")) {
+      working.stop("technique.bonding.stop.frozen", shown(values));
+    }
     acid(values.number("ph"), working);
+    double dose = values.number("dose");
     if (values.get("dose").standing() == Standing.UNVERIFIED) {
-      working.warn("technique.bonding.warn.dose", values.number("dose"));
+      working.warn("technique.bonding.warn.dose", dose);
+    } else if (dose < LEAST_DOSE || dose > MOST_DOSE) {
+      working.warn("technique.bonding.warn.dose-odd", dose, LEAST_DOSE, MOST_DOSE);
     }
     return working
         .warn("technique.bonding.warn.label")
-        .source("Times of equal bond at pH 6: slides of a supplier")
-        .source("Slurry 1 : 4, 6 h refrigerated, pH 4 to 9, best 6 to 7: one supplier's page")
-        .source("Optimum: 45 to 55 °C on one page, about 52 °C (42 to 57 °C) on another")
+        .source("Times of equal bond at pH 6, pH 4 to 9, best 6 to 7: slides of a supplier")
+        .source("Slurry 1 : 4, 6 h refrigerated: another supplier's page")
+        .source("0 to about 65 °C, optimum 45 to 55 °C: the slides; about 52 °C on another page")
         .result();
   }
 
@@ -117,9 +128,9 @@ public final class BondingTechnique implements Technique {
 
   private static void times(Values values, Working working) {
     double celsius = values.number("temperature");
-    double least = 0;
+    double slides = 0;
     if (BondTime.isTabled(celsius)) {
-      least =
+      slides =
           working.figure(
               "bySlides", BondTime.minutes(celsius), "technique.bonding.why.bySlides", celsius);
     } else if (celsius < BondTime.COLDEST) {
@@ -129,8 +140,12 @@ public final class BondingTechnique implements Technique {
     }
     if (isCold(values)) {
       working.figure("byGuide", BY_GUIDE, "technique.bonding.why.byGuide");
-      working.figure(
-          "least", Math.max(least, BY_GUIDE), "technique.bonding.why.least", least, BY_GUIDE);
+      if (slides > 0) {
+        working.figure(
+            "least", Math.max(slides, BY_GUIDE), "technique.bonding.why.least", slides, BY_GUIDE);
+      } else {
+        working.figure("least", BY_GUIDE, "technique.bonding.why.leastByGuide");
+      }
     }
   }
 

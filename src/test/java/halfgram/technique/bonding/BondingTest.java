@@ -64,6 +64,8 @@ class BondingTest {
     Trial colder = TRIAL.with("temperature", "2 °C");
     assertThat(colder.work().find("bySlides")).isEmpty();
     assertThat(colder.number("least")).isEqualTo(360);
+    assertThat(colder.said("least")).contains("one time");
+    assertThat(TRIAL.said("least")).contains("240", "360");
     assertThat(colder.warnings()).contains("colder");
     assertThat(TRIAL.with("temperature", "60 °C").warnings()).contains("hotter");
   }
@@ -83,6 +85,20 @@ class BondingTest {
   void doseFromMemoryIsSaid() {
     assertThat(TRIAL.warnings()).contains("dose");
     assertThat(TRIAL.with("dose", "0.8 %").warnings()).doesNotContain("dose");
+    assertThat(TRIAL.with("dose", "0.5 %").warnings()).doesNotContain("dose-odd");
+    assertThat(TRIAL.with("dose", "1.0 %").warnings()).doesNotContain("dose-odd");
+    assertThat(TRIAL.with("dose", "0.49 %").warnings()).contains("dose-odd");
+    assertThat(TRIAL.with("dose", "1.01 %").warnings()).contains("dose-odd");
+  }
+
+  /** Published slides: it works from 0 to about 65 °C, and cooking hotter stops it. */
+  @Test
+  void enzymeDoesNotWorkInTheFrost() {
+    assertThat(TRIAL.with("temperature", "0 °C").stops()).isEmpty();
+    assertThat(TRIAL.with("temperature", "32 °F").stops()).isEmpty();
+    assertThat(TRIAL.with("temperature", "-0.1 °C").stops()).containsExactly("frozen");
+    assertThat(TRIAL.with("temperature", "31.9 °F").stops()).containsExactly("frozen");
+    assertThat(TRIAL.reminders()).anyMatch(said -> said.contains("65 °C"));
   }
 
   @Test
