@@ -43,16 +43,22 @@ final class Waves {
     if (holds(use, first, last)) {
       return List.of(need(run, use, amount, first, last));
     }
-    Duration hold = use.version().outputs().get(use.output()).hold().max();
-    return waves(run, use, taken, boundaries(first, last, hold));
+    return waves(run, use, taken, boundaries(first, last, sure(use)));
   }
 
-  /** Whether what is ready at one moment keeps to another; days are at least to their own end. */
+  /** Whether what is ready at one moment keeps to another. */
   private static boolean holds(ServiceRun.Use use, Instant ready, Instant last) {
+    return Duration.between(ready, last).compareTo(sure(use)) <= 0;
+  }
+
+  /** How long it keeps; days to their own end, of more than one from a step that may lie before. */
+  private static Duration sure(ServiceRun.Use use) {
     Output.Hold hold = use.version().outputs().get(use.output()).hold();
-    boolean sameDays = hold.days().isPresent() && hold.from().isEmpty();
-    Duration sure = sameDays ? hold.max().plus(SAME_DAY) : hold.max();
-    return Duration.between(ready, last).compareTo(sure) <= 0;
+    if (hold.days().isEmpty()) {
+      return hold.max();
+    }
+    boolean mayBeginBefore = hold.from().isPresent() && hold.days().getAsInt() > 1;
+    return mayBeginBefore ? hold.max() : hold.max().plus(SAME_DAY);
   }
 
   /** What is counted in days keeps at least this much of its first: a service is over by then. */
