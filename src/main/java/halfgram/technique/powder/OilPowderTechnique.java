@@ -218,10 +218,13 @@ public final class OilPowderTechnique implements Technique {
                 "technique.oil-powder.say.by-eye",
                 ofFat(result, values, "powderLeast"),
                 ofFat(result, values, "powderMost"))));
+    additions.add(new Addition.Reminder(Message.of("technique.oil-powder.say.keep")));
     if (values.is("kind", "herb-oil")) {
+      additions.add(new Addition.Reminder(Message.of("technique.oil-powder.say.decant")));
       additions.add(
+          // Which day the oil has today is its tub's to say, whose date the powder inherits.
           new Addition.Keeps(
-              Math.max(1, daysLeft(values)),
+              HERB_OIL_DAYS,
               "powder of a herb oil, not acidified: the oil's day 4 is its last",
               ""));
       additions.add(new Addition.Caution("herb-in-oil"));

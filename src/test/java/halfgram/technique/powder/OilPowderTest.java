@@ -100,7 +100,10 @@ class OilPowderTest {
     assertThat(herb.with("oilDay", "5").stops()).containsExactly("oil-over");
     assertThat(herb.with("oilDay", "2").additions())
         .contains(new Addition.Caution("herb-in-oil"))
-        .anyMatch(a -> a instanceof Addition.Keeps keeps && keeps.days() == 3);
+        .anyMatch(a -> a instanceof Addition.Keeps keeps && keeps.days() == 4);
+    assertThat(herb.with("oilDay", "4").additions())
+        .anyMatch(a -> a instanceof Addition.Keeps keeps && keeps.days() == 4);
+    assertThat(herb.says("decant")).isTrue();
     assertThat(herb.work().cautions()).containsExactly("herb-in-oil");
   }
 
@@ -110,6 +113,14 @@ class OilPowderTest {
     assertThat(TRIAL.additions()).noneMatch(Addition.Keeps.class::isInstance);
     assertThat(TRIAL.additions()).noneMatch(Addition.Good.class::isInstance);
     assertThat(TRIAL.warnings()).contains("keeping");
+  }
+
+  /** Published: airtight, cool, dark and dry; days, which its fat limits, are common practice. */
+  @Test
+  void howItKeepsIsSaidAtTheTask() {
+    assertThat(TRIAL.says("keep")).isTrue();
+    assertThat(TRIAL.with("kind", "herb-oil").says("keep")).isTrue();
+    assertThat(TRIAL.says("decant")).isFalse();
   }
 
   @Test
