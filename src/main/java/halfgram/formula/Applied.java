@@ -79,8 +79,14 @@ public final class Applied {
             i, step.withAfter(step.after().stream().map(l -> raised(l, code, stands)).toList()));
       }
     }
-    if (last) {
+    int end = steps.size() - 1;
+    if (last && at == end) {
       outputs.replaceAll(output -> rested(output, stands));
+    } else if (last) {
+      // Nothing goes on with it by name, so what is ready waits for it.
+      List<Lag> after = new ArrayList<>(steps.get(end).after());
+      after.add(raised(Lag.rightAfter(code), code, stands));
+      steps.set(end, steps.get(end).withAfter(after));
     }
   }
 

@@ -14,6 +14,7 @@ import halfgram.input.Problem;
 import halfgram.measure.BusinessDay;
 import halfgram.measure.Mass;
 import halfgram.words.Messages;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalTime;
 import java.time.ZoneOffset;
@@ -90,6 +91,19 @@ class AttachedTest {
         Instant.parse(start),
         code -> Instant.parse(code.equals(step) ? ended : start),
         new BusinessDay(ZoneOffset.UTC, LocalTime.of(4, 0)));
+  }
+
+  /** The rest of a step that no other names runs beside what comes after it, not behind it. */
+  @Test
+  void restOfAStepThatNothingFollowsByNameIsNotCountedFromTheLast() {
+    attachOil("drip", "'holdTemperature': '4 °C', 'rest': '30 min'");
+    book.set(OIL + "/steps/2/after", "[{'step': 'blend'}]");
+    FormulaVersion oil = read("dill-oil");
+    assertThat(oil.outputs().get(0).rest()).isEqualTo(Output.Rest.NONE);
+    assertThat(oil.steps().get(2).after())
+        .anyMatch(lag -> lag.step().equals("drip") && lag.min().equals(Duration.ofMinutes(30)));
+    attachOil("decant", "'holdTemperature': '4 °C', 'rest': '30 min'");
+    assertThat(read("dill-oil").outputs().get(0).rest().min()).isEqualTo(Duration.ofMinutes(30));
   }
 
   @Test
