@@ -42,6 +42,12 @@ public final class Applied {
           most = load(bare, at, load, steps, most);
         } else if (addition instanceof Addition.Caution caution) {
           steps.set(at, cautioned(steps.get(at), caution.code()));
+          for (Line line : bare.lines()) {
+            if (carries(use, line, caution)) {
+              int there = bare.stepIndex(line.step());
+              steps.set(there, cautioned(steps.get(there), caution.code()));
+            }
+          }
         }
       }
     }
@@ -184,6 +190,12 @@ public final class Applied {
     Amount gives = balance.outputOf(balance.basisForInto(at, Amount.of(limit)));
     Amount first = bare.outputs().get(0).inUnit(gives.times(bare.outputs().get(0).share()));
     return Optional.of(most.map(own -> own.atMost(first)).orElse(first));
+  }
+
+  private static boolean carries(TechniqueUse use, Line line, Addition.Caution caution) {
+    return line.dose().figure().filter(caution.carriers()::contains).isPresent()
+        || caution.carriers().stream()
+            .anyMatch(part -> line.code().equals(use.parts().get(part)));
   }
 
   private static Step cautioned(Step step, String code) {

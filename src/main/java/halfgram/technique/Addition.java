@@ -6,6 +6,7 @@ import halfgram.measure.Ratio;
 import halfgram.measure.Rounding;
 import java.math.BigDecimal;
 import java.time.Duration;
+import java.util.List;
 
 /** What a technique adds to a batch; there are no other kinds. */
 public sealed interface Addition {
@@ -48,8 +49,22 @@ public sealed interface Addition {
     }
   }
 
-  /** One of the usual cautions, where the hand will be. */
-  record Caution(String code) implements Addition {}
+  /**
+   * One of the usual cautions, where the hand will be: at its step, and wherever what carries it is
+   * weighed.
+   *
+   * @param carriers figures and parts whose lines carry it
+   */
+  record Caution(String code, List<String> carriers) implements Addition {
+    public Caution {
+      carriers = List.copyOf(carriers);
+    }
+
+    /** What comes of the step alone. */
+    public Caution(String code) {
+      this(code, List.of());
+    }
+  }
 
   /**
    * A sentence for the cook at the step: what to look at, what to read, what not to do. It holds

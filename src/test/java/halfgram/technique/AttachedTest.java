@@ -139,6 +139,32 @@ class AttachedTest {
     assertThat(problems()).singleElement().asString().contains("ice, salt, water");
   }
 
+  /** A cure that is weighed before its technique's step is warned of where it is weighed. */
+  @Test
+  void cautionStandsWhereWhatCarriesItIsWeighed() {
+    String line = "{'code': 'pink', 'ingredient': 'salt', 'aside': true, 'step': 'blanch', ";
+    String inputs = "'method': 'on-green', 'cureNitrite': '6.25 %', 'localLimit': '120 ppm'";
+    book.set(DILL + "/lines/+", line + "'technique': 'cure'}");
+    book.set(
+        DILL + "/techniques/+",
+        "{'name': 'brine', 'step': 'squeeze', 'of': {'meat': 'dill'}, 'inputs':"
+            + " {'cure': 'for-target', 'targetPpm': '100 ppm', "
+            + inputs
+            + "}}");
+    FormulaVersion named = read("blanched-dill");
+    assertThat(named.steps().get(0).cautions()).contains("regulated-cure");
+    assertThat(named.steps().get(0).cautions()).doesNotContain("strong-salt");
+    assertThat(named.steps().get(1).cautions()).contains("regulated-cure", "strong-salt");
+    book.set(DILL + "/lines/2", line + "'percent': 0.1}");
+    book.set(
+        DILL + "/techniques/1",
+        "{'name': 'brine', 'step': 'squeeze', 'of': {'meat': 'dill', 'cure': 'pink'},"
+            + " 'inputs': {'cure': 'weighed-out', "
+            + inputs
+            + "}}");
+    assertThat(read("blanched-dill").steps().get(0).cautions()).contains("regulated-cure");
+  }
+
   /** Of two techniques that both give salt none silently decides. */
   @Test
   void figureOfTwoTechniquesIsNotTakenFromEither() {

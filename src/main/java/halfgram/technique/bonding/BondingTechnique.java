@@ -178,7 +178,7 @@ public final class BondingTechnique implements Technique {
                     new Addition.Stands(
                         Duration.ofMinutes((long) StrictMath.ceil(least.number())),
                         "bond of transglutaminase in the cold: 240 min and 6 h published")));
-    additions.add(new Addition.Caution("allergen-contact"));
+    additions.add(new Addition.Caution("allergen-contact", List.of("enzyme")));
     additions.add(new Addition.Reminder(Message.of("technique.bonding.say.cold")));
     additions.add(
         new Addition.Reminder(

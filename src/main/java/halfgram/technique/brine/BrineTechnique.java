@@ -201,7 +201,10 @@ public final class BrineTechnique implements Technique {
       double grams = result.find(figure).map(Figure::number).orElse(0.0);
       additions.add(Addition.Weighed.of(figure, grams));
     }
-    result.cautions().forEach(code -> additions.add(new Addition.Caution(code)));
+    for (String code : result.cautions()) {
+      String carrier = code.equals("regulated-cure") ? "cure" : "salt";
+      additions.add(new Addition.Caution(code, List.of(carrier)));
+    }
     additions.add(new Addition.Reminder(Message.of("technique.brine.say.cold")));
     switch (values.word("way")) {
       case "injected" ->

@@ -105,10 +105,12 @@ class BrineTest {
 
   @Test
   void strongSaltIsCautionedAndCureOnlyWhereThereIsOne() {
-    assertThat(TRIAL.additions()).contains(new Addition.Caution("strong-salt"));
-    assertThat(TRIAL.additions()).doesNotContain(new Addition.Caution("regulated-cure"));
-    assertThat(TRIAL.with("cure", "for-target").additions())
-        .contains(new Addition.Caution("regulated-cure"));
+    assertThat(TRIAL.added(Addition.Caution.class))
+        .extracting(Addition.Caution::code)
+        .containsExactly("strong-salt");
+    assertThat(TRIAL.with("cure", "for-target").added(Addition.Caution.class))
+        .extracting(Addition.Caution::code)
+        .containsExactly("regulated-cure", "strong-salt");
   }
 
   @Test
