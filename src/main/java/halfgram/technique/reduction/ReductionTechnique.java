@@ -89,7 +89,12 @@ public final class ReductionTechnique implements Technique {
     Working working = new Working(this);
     double start = start(values, working);
     double target = values.number("target");
-    if (start <= 0) {
+    boolean weighed =
+        values.is("readBy", "gravity")
+            && values.get("gravity").standing() == Standing.ENTERED;
+    if (start <= 0 && weighed) {
+      working.stop("technique.reduction.stop.below-water", values.number("gravity"));
+    } else if (start <= 0) {
       working.stop("technique.reduction.stop.no-reading");
     } else if (target <= start) {
       working.stop("technique.reduction.stop.not-thicker", target, start);

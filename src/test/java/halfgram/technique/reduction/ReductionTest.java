@@ -46,6 +46,7 @@ class ReductionTest {
   void nothingIsReducedWithoutAReadingOrToLess() {
     assertThat(TRIAL.with("startBrix", "").stops()).containsExactly("no-reading");
     assertThat(BY_GRAVITY.stops()).containsExactly("no-reading");
+    assertThat(BY_GRAVITY.with("gravity", "0.995").stops()).containsExactly("below-water");
     assertThat(TRIAL.with("target", "12 °Bx").stops()).containsExactly("not-thicker");
     assertThat(TRIAL.with("target", "12.1 °Bx").stops()).isEmpty();
   }
