@@ -26,6 +26,9 @@ import java.util.Optional;
  * <p>Example: 20 °Bx from 30 and 5 takes 15 parts of the 30 and 10 of the 5. Source: mass balance.
  */
 public final class BrixBlendTechnique implements Technique {
+  /** Masses that differ by no more than this share of them are taken for the same. */
+  private static final double SAME = 0.001;
+
   private static final List<Input> INPUTS =
       List.of(
           Input.needed("firstBrix", "°Bx", 0, 100).from(Origin.READING),
@@ -111,6 +114,10 @@ public final class BrixBlendTechnique implements Technique {
     if (given > 0 && share == 0) {
       working.stop("technique.brix-blend.stop.none-of-first");
       return;
+    }
+    double wanted = values.number("total");
+    if (given > 0 && wanted > 0 && Math.abs(wanted - total) > wanted * SAME) {
+      working.warn("technique.brix-blend.warn.other-total", given, total, wanted);
     }
     double first =
         working.figure(

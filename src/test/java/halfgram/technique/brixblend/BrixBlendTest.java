@@ -26,6 +26,9 @@ class BrixBlendTest {
     Trial given = TRIAL.with("firstMass", "600 g");
     assertThat(given.number("total")).isCloseTo(1000, within(1e-9));
     assertThat(given.number("second")).isCloseTo(400, within(1e-9));
+    assertThat(given.warnings()).containsExactly("other-total");
+    assertThat(given.with("total", "1 kg").warnings()).isEmpty();
+    assertThat(given.with("total", "").warnings()).isEmpty();
   }
 
   @Test
