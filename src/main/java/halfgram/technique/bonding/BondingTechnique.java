@@ -24,7 +24,8 @@ import java.util.Optional;
  * Pieces of meat or fish bonded with transglutaminase.
  *
  * <p>Rules. At most 5 °C (41 °F), whatever the enzyme would like better: limits of food safety
- * count; it works from 0 °C to about 65 °C, and cooking hotter stops it. Two sources give a time in the cold, 240 min and 6 h; the pieces lie the longer one.
+ * count; it works from 0 °C to about 65 °C, and cooking hotter stops it. Two sources give a time in
+ * the cold, 240 min and 6 h; the pieces lie the longer one.
  */
 public final class BondingTechnique implements Technique {
   /** Minutes that another page gives for a refrigerated bond. */
