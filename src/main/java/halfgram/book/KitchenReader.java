@@ -311,10 +311,15 @@ final class KitchenReader {
       node.refuse("step", "problem.scale-step");
       step = Mass.grams("1");
     }
+    Mass verification = node.findMass("verification").orElse(step);
+    if (verification.compareTo(step) < 0) {
+      node.refuse("verification", "problem.scale-verification");
+    }
     return new Scale(
         code,
         name,
         step.grams().stripTrailingZeros(),
+        verification.grams().stripTrailingZeros(),
         max,
         node.choice("class", AccuracyClass.class, word -> word, AccuracyClass.III),
         station(node, "station"));

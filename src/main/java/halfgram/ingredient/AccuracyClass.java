@@ -3,7 +3,8 @@ package halfgram.ingredient;
 import java.math.BigDecimal;
 
 /**
- * Accuracy classes of scales. Least load and maintenance tolerance, both in displayed steps.
+ * Accuracy classes of scales. Least load in displayed steps; errors allowed in service in
+ * displayed steps for III, in verification steps for the others.
  *
  * <p>Sources: least load NIST Handbook 44 (2023) section 2.20, Table 8 (UR.3.1); class III
  * tolerance its Table 6 (maintenance); classes I, II and IIII OIML R 76 Table 6, doubled for scales
@@ -32,6 +33,11 @@ public enum AccuracyClass {
   /** The recommended least load, in displayed steps, by the verification step in g. */
   public int leastSteps(BigDecimal verificationGrams) {
     return this == II && verificationGrams.compareTo(FINE_OF_II) > 0 ? 50 : leastSteps;
+  }
+
+  /** Whether the source of its errors counts them in displayed steps, not in verification ones. */
+  public boolean isInDisplayedSteps() {
+    return this == III;
   }
 
   /** The error allowed in service at a load, both in steps. */

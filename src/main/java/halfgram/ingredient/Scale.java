@@ -11,25 +11,28 @@ import java.util.Optional;
 /**
  * A scale: its displayed step, its capacity (bowl included) and accuracy class.
  *
+ * @param verification step it is verified in, g; the displayed one where there is no finer digit
  * @param station where it stands; empty when it is shared
  */
 public record Scale(
     String code,
     Text name,
     BigDecimal step,
+    BigDecimal verification,
     Mass max,
     AccuracyClass accuracy,
     Optional<String> station) {
 
   /** The least load the class recommends, g. Class III, step 1 g: 20 g. */
   public BigDecimal leastLoad() {
-    return step.multiply(BigDecimal.valueOf(accuracy.leastSteps(step)));
+    return step.multiply(BigDecimal.valueOf(accuracy.leastSteps(verification)));
   }
 
   /** The error in service at a net load, relative to it. */
   public Ratio relativeError(BigDecimal grams) {
-    BigDecimal steps = grams.divide(step, Exact.DIGITS);
-    BigDecimal error = step.multiply(BigDecimal.valueOf(accuracy.toleranceSteps(steps)));
+    BigDecimal counted = accuracy.isInDisplayedSteps() ? step : verification;
+    BigDecimal steps = grams.divide(counted, Exact.DIGITS);
+    BigDecimal error = counted.multiply(BigDecimal.valueOf(accuracy.toleranceSteps(steps)));
     return new Ratio(error.divide(grams, Exact.DIGITS));
   }
 

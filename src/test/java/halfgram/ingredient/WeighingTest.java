@@ -43,6 +43,14 @@ class WeighingTest {
     assertThat(scale("x", step, "10000", accuracy).leastLoad()).isEqualByComparingTo(least);
   }
 
+  /** Published: class II has 50 steps from a verification step of 100 mg, errors in those steps. */
+  @Test
+  void digitFinerThanTheVerificationStepMakesNoFinerScale() {
+    Scale finer = scale("x", "0.01", "0.1", "500", AccuracyClass.II);
+    assertThat(finer.leastLoad()).isEqualByComparingTo("0.5");
+    assertThat(finer.relativeError(new BigDecimal("10")).number()).isEqualByComparingTo("0.01");
+  }
+
   /** Source: NIST Handbook 44 section 2.20, Table 6 (maintenance), class III. */
   @ParameterizedTest
   @CsvSource({"20,1", "500,1", "501,2", "2000,2", "2001,3", "4000,3", "4001,5", "10000,5"})
@@ -301,7 +309,18 @@ class WeighingTest {
   }
 
   private static Scale scale(String code, String step, String max, AccuracyClass accuracy) {
+    return scale(code, step, step, max, accuracy);
+  }
+
+  private static Scale scale(
+      String code, String step, String verification, String max, AccuracyClass accuracy) {
     return new Scale(
-        code, Text.of(code), new BigDecimal(step), Mass.grams(max), accuracy, Optional.empty());
+        code,
+        Text.of(code),
+        new BigDecimal(step),
+        new BigDecimal(verification),
+        Mass.grams(max),
+        accuracy,
+        Optional.empty());
   }
 }
