@@ -194,8 +194,7 @@ public final class Applied {
 
   private static boolean carries(TechniqueUse use, Line line, Addition.Caution caution) {
     return line.dose().figure().filter(caution.carriers()::contains).isPresent()
-        || caution.carriers().stream()
-            .anyMatch(part -> line.code().equals(use.parts().get(part)));
+        || caution.carriers().stream().anyMatch(part -> line.code().equals(use.parts().get(part)));
   }
 
   private static Step cautioned(Step step, String code) {

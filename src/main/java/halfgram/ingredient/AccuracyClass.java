@@ -3,8 +3,8 @@ package halfgram.ingredient;
 import java.math.BigDecimal;
 
 /**
- * Accuracy classes of scales. Least load in displayed steps; errors allowed in service in
- * displayed steps for III, in verification steps for the others.
+ * Accuracy classes of scales. Least load in displayed steps; errors allowed in service in displayed
+ * steps for III, in verification steps for the others.
  *
  * <p>Sources: least load NIST Handbook 44 (2023) section 2.20, Table 8 (UR.3.1); class III
  * tolerance its Table 6 (maintenance); classes I, II and IIII OIML R 76 Table 6, doubled for scales

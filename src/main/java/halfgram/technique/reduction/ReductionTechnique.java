@@ -90,8 +90,7 @@ public final class ReductionTechnique implements Technique {
     double start = start(values, working);
     double target = values.number("target");
     boolean weighed =
-        values.is("readBy", "gravity")
-            && values.get("gravity").standing() == Standing.ENTERED;
+        values.is("readBy", "gravity") && values.get("gravity").standing() == Standing.ENTERED;
     if (start <= 0 && weighed) {
       working.stop("technique.reduction.stop.below-water", values.number("gravity"));
     } else if (start <= 0) {

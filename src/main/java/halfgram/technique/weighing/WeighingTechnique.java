@@ -250,8 +250,7 @@ public final class WeighingTechnique implements Technique {
     if (good && typed == AUTOMATIC) {
       return;
     }
-    DoubleStream factors =
-        typed == AUTOMATIC ? DoubleStream.of(FACTORS) : DoubleStream.of(typed);
+    DoubleStream factors = typed == AUTOMATIC ? DoubleStream.of(FACTORS) : DoubleStream.of(typed);
     WorkedMix mix =
         factors
             .mapToObj(oneIn -> WorkedMix.of(oneIn, load, step, least, wanted))
