@@ -1,6 +1,7 @@
 package halfgram.cli;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectWriter;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
@@ -37,8 +38,16 @@ final class Json {
   }
 
   String text(ObjectNode root) {
+    return text(root, MAPPER.writer());
+  }
+
+  String indented(ObjectNode root) {
+    return text(root, MAPPER.writerWithDefaultPrettyPrinter());
+  }
+
+  private static String text(ObjectNode root, ObjectWriter writer) {
     try {
-      return MAPPER.writerWithDefaultPrettyPrinter().writeValueAsString(root);
+      return writer.writeValueAsString(root);
     } catch (JsonProcessingException e) {
       throw new IllegalStateException(e);
     }

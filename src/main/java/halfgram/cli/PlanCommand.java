@@ -59,7 +59,7 @@ final class PlanCommand {
 
   private int write(KitchenBook book, PrepSheet sheet, boolean json) {
     if (json) {
-      cli.out().println(new SheetJson(book, sheet, cli.messages()).write());
+      cli.out().println(new SheetJson(book, sheet, cli.messages()).writeIndented());
     } else {
       cli.out().print(new SheetText(book, sheet, cli.messages()).write());
     }

@@ -44,7 +44,17 @@ public final class SheetJson {
         new Json(sheet.request().prefix(book.kitchen().clock()), book.kitchen().clock().zone());
   }
 
+  /** On one line. */
   public String write() {
+    return json.text(root());
+  }
+
+  /** Laid out for reading. */
+  public String writeIndented() {
+    return json.indented(root());
+  }
+
+  private ObjectNode root() {
     ObjectNode root = json.object();
     root.put("kitchen", book.kitchen().code());
     root.put("from", sheet.request().from().toString());
@@ -85,7 +95,7 @@ public final class SheetJson {
               ObjectNode node = loads.addObject().put("station", station);
               node.set("handsOn", json.minutes(Paths.load(station), load));
             });
-    return json.text(root);
+    return root;
   }
 
   private void writeTask(TaskJson json, ObjectNode node, Task task) {

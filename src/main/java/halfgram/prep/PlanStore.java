@@ -2,6 +2,7 @@ package halfgram.prep;
 
 import static halfgram.db.schema.Tables.BOOK_SNAPSHOT;
 import static halfgram.db.schema.Tables.PLAN;
+import static halfgram.db.schema.Tables.PLAN_RESULT;
 
 import halfgram.db.Tx;
 import halfgram.db.schema.tables.records.PlanRecord;
@@ -10,15 +11,9 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
-import java.util.stream.Stream;
-import org.jooq.Field;
 
 /** Accepted plans: written once, never changed. */
 public final class PlanStore {
-  /** Everything but the result, which is large and seldom asked for. */
-  private static final List<Field<?>> HEAD =
-      Stream.of(PLAN.fields()).filter(field -> !field.equals(PLAN.RESULT)).toList();
-
   /**
    * An accepted plan, without the book it was computed from and its result.
    *
@@ -49,11 +44,10 @@ public final class PlanStore {
 
   public Optional<Accepted> find(Tx tx, UUID kitchen, UUID id) {
     return tx.sql()
-        .select(HEAD)
-        .from(PLAN)
+        .selectFrom(PLAN)
         .where(PLAN.KITCHEN_ID.eq(kitchen))
         .and(PLAN.ID.eq(id))
-        .fetchOptional(row -> accepted(row.into(PLAN)));
+        .fetchOptional(PlanStore::accepted);
   }
 
   /** The id of the plan in force on a day. */
@@ -71,24 +65,22 @@ public final class PlanStore {
   /** The last plan of the days before, back to the earliest day asked for. */
   public Optional<Accepted> findBefore(Tx tx, UUID kitchen, LocalDate day, LocalDate earliest) {
     return tx.sql()
-        .select(HEAD)
-        .from(PLAN)
+        .selectFrom(PLAN)
         .where(PLAN.KITCHEN_ID.eq(kitchen))
         .and(PLAN.BUSINESS_DAY.between(earliest, day.minusDays(1)))
         .orderBy(PLAN.BUSINESS_DAY.desc(), PLAN.NUMBER.desc())
         .limit(1)
-        .fetchOptional(row -> accepted(row.into(PLAN)));
+        .fetchOptional(PlanStore::accepted);
   }
 
   /** Every plan of a day, in order. */
   public List<Accepted> list(Tx tx, UUID kitchen, LocalDate day) {
     return tx.sql()
-        .select(HEAD)
-        .from(PLAN)
+        .selectFrom(PLAN)
         .where(PLAN.KITCHEN_ID.eq(kitchen))
         .and(PLAN.BUSINESS_DAY.eq(day))
         .orderBy(PLAN.NUMBER)
-        .fetch(row -> accepted(row.into(PLAN)));
+        .fetch(PlanStore::accepted);
   }
 
   /** A book as it was when a plan was computed from it. */
@@ -133,23 +125,27 @@ public final class PlanStore {
         .set(PLAN.BEGUN, plan.begun())
         .set(PLAN.ENGINE, plan.engine())
         .set(PLAN.SEED, 0L)
-        .set(PLAN.RESULT, result.json())
-        .set(PLAN.RESULT_HASH, result.hash())
         .set(PLAN.SUMMARY, plan.summary())
         .set(PLAN.FACTS_NUMBER, plan.facts())
         .set(PLAN.WHO, plan.who())
         .set(PLAN.ACCEPTED_AT, plan.at())
         .set(PLAN.CHANGE_NUMBER, plan.change())
         .execute();
+    tx.sql()
+        .insertInto(PLAN_RESULT)
+        .set(PLAN_RESULT.KITCHEN_ID, kitchen)
+        .set(PLAN_RESULT.PLAN_ID, plan.id())
+        .set(PLAN_RESULT.BODY, result.json())
+        .set(PLAN_RESULT.HASH, result.hash())
+        .execute();
   }
 
   public Result result(Tx tx, UUID kitchen, UUID id) {
     return tx.sql()
-        .select(PLAN.RESULT, PLAN.RESULT_HASH)
-        .from(PLAN)
-        .where(PLAN.KITCHEN_ID.eq(kitchen))
-        .and(PLAN.ID.eq(id))
-        .fetchSingle(row -> new Result(row.get(PLAN.RESULT), row.get(PLAN.RESULT_HASH)));
+        .selectFrom(PLAN_RESULT)
+        .where(PLAN_RESULT.KITCHEN_ID.eq(kitchen))
+        .and(PLAN_RESULT.PLAN_ID.eq(id))
+        .fetchSingle(row -> new Result(row.getBody(), row.getHash()));
   }
 
   private static Accepted accepted(PlanRecord row) {
