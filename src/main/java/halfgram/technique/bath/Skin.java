@@ -42,8 +42,9 @@ public final class Skin {
     if (st <= 0) {
       return 0;
     }
-    // The left side is convex, and the quick form lies above the root: Newton falls onto it.
-    double lambda = StrictMath.sqrt(st / 2);
+    // The left side is convex, and both beginnings lie above the root, the second closely where
+    // there is much calcium: Newton falls onto it and overflows nowhere.
+    double lambda = StrictMath.sqrt(st > StrictMath.E ? StrictMath.log(st) : st / 2);
     for (int i = 0; i < MOST_STEPS; i++) {
       double square = lambda * lambda;
       double erf = Erf.erf(lambda);
