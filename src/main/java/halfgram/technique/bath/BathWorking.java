@@ -25,7 +25,7 @@ final class BathWorking {
   private final double calciumFraction;
   private final SphereBath bath;
   private final boolean direct;
-  private final double lambda;
+  private final Growth growth;
 
   BathWorking(Technique technique, Values values, Tables tables) {
     this.working = new Working(technique);
@@ -35,7 +35,7 @@ final class BathWorking {
     this.calciumFraction = values.has("assay") ? values.number("assay") / 100 : byFormula;
     this.direct = values.is("method", BathInputs.DIRECT);
     this.bath = new SphereBath(values, facts());
-    this.lambda = Skin.lambda(ratio());
+    this.growth = new Growth(values, ratio());
   }
 
   private SphereBath.Facts facts() {
@@ -61,13 +61,8 @@ final class BathWorking {
         / Skin.sites(values.number("alginate") / 100);
   }
 
-  double thickness(double square, double seconds) {
-    return Skin.thickness(lambda, diffusivity(square), seconds);
-  }
-
-  /** m2/s in this bath, of a number in µm²/s at 25 °C. */
-  private double diffusivity(double square) {
-    return Skin.at(square * 1e-12, values.number("bathTemperature"));
+  Growth growth() {
+    return growth;
   }
 
   Result result() {
@@ -141,67 +136,78 @@ final class BathWorking {
   }
 
   private void skin() {
-    if (lambda == 0) {
+    if (growth.isMeasured() != (values.has("measuredSkin") || values.has("measuredTime"))) {
+      working.warn("technique.sphere-bath.warn.half-measured");
+    }
+    if (growth.lambda() > 0) {
+      working.figure("front", growth.lambda(), "technique.sphere-bath.why.front", ratio());
+    } else if (hasNatural()) {
+      working.warn("technique.sphere-bath.warn.natural-alone");
+    }
+    if (growth.isMeasured()) {
+      measured();
+    } else if (growth.isKnown()) {
+      estimated();
+    } else if (!hasNatural()) {
       working.stop("technique.sphere-bath.stop.no-calcium");
-      return;
     }
-    working.figure("front", lambda, "technique.sphere-bath.why.front", ratio());
+  }
+
+  /** Whether the base brings calcium of its own, though nobody may know how much of it is free. */
+  private boolean hasNatural() {
+    return values.number("natural") > 0 || values.is("milk", "yes");
+  }
+
+  private void estimated() {
     double set = values.number("set");
-    SphereBathTechnique.half(values, working);
-    if (SphereBathTechnique.both(values)) {
-      measured(set);
-      return;
-    }
     double usual = values.number("diffusivity");
-    double celsius = values.number("bathTemperature");
     working.figure(
         "diffusivity",
-        diffusivity(usual) * 1e12,
+        growth.diffusivity(usual) * 1e12,
         "technique.sphere-bath.why.diffusivity",
         usual,
-        celsius);
-    working.figure("skinAtSet", thickness(usual, set), "technique.sphere-bath.why.skin", set);
-    working.figure("skinLow", thickness(400, set), "technique.sphere-bath.why.skin-low", set);
-    working.figure("skinHigh", thickness(800, set), "technique.sphere-bath.why.skin-high", set);
+        values.number("bathTemperature"));
+    working.figure("skinAtSet", growth.after(set), "technique.sphere-bath.why.skin", set);
+    working.figure("skinLow", growth.after(400, set), "technique.sphere-bath.why.skin-low", set);
+    working.figure("skinHigh", growth.after(800, set), "technique.sphere-bath.why.skin-high", set);
+    double wanted = values.number("skin");
     working.figure(
         "timeForSkin",
-        Skin.time(lambda, diffusivity(usual), values.number("skin")) + frozen(),
-        frozen() > 0 ? "technique.sphere-bath.why.time-frozen" : "technique.sphere-bath.why.time",
-        values.number("skin"));
+        growth.time(wanted),
+        growth.thaw() > 0
+            ? "technique.sphere-bath.why.time-frozen"
+            : "technique.sphere-bath.why.time",
+        wanted);
     working.warn("technique.sphere-bath.warn.estimate");
   }
 
-  /** One measurement of one's own: t2 = t1 (x2 / x1)^2. */
-  private void measured(double set) {
+  private void measured() {
     double mm = values.number("measuredSkin");
     double seconds = values.number("measuredTime");
-    double root = mm / 2000 / lambda;
-    working.figure(
-        "diffusivity",
-        root * root / seconds * 1e12,
-        "technique.sphere-bath.why.diffusivity-measured",
-        mm,
-        seconds);
+    if (growth.lambda() > 0) {
+      working.figure(
+          "diffusivity",
+          growth.measuredDiffusivity() * 1e12,
+          "technique.sphere-bath.why.diffusivity-measured",
+          mm,
+          seconds);
+    }
+    double set = values.number("set");
     working.figure(
         "skinAtSet",
-        mm * StrictMath.sqrt(set / seconds),
+        growth.after(set),
         "technique.sphere-bath.why.skin-measured",
         mm,
         seconds,
         set);
-    double times = values.number("skin") / mm;
+    double wanted = values.number("skin");
     working.figure(
         "timeForSkin",
-        seconds * times * times,
+        growth.time(wanted),
         "technique.sphere-bath.why.time-measured",
-        values.number("skin"),
+        wanted,
         mm,
         seconds);
-  }
-
-  /** Seconds that a frozen piece takes to thaw at its surface; common practice. */
-  private double frozen() {
-    return values.is("method", BathInputs.FROZEN) ? 60 : 0;
   }
 
   private void pieces() {

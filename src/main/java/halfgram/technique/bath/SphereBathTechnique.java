@@ -9,7 +9,6 @@ import halfgram.technique.Result;
 import halfgram.technique.Tables;
 import halfgram.technique.Technique;
 import halfgram.technique.Values;
-import halfgram.technique.Working;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -102,27 +101,12 @@ public final class SphereBathTechnique implements Technique {
 
   @Override
   public Optional<Curve> curve(Values values, Tables tables) {
-    return Optional.of(
-        Curve.of(
-            input("set"),
-            output("skinAtSet"),
-            5,
-            Math.max(600, values.number("set") * 1.2),
-            values.number("set"),
-            seconds ->
-                new BathWorking(this, values, tables)
-                    .thickness(values.number("diffusivity"), seconds)));
-  }
-
-  /** Whether somebody has measured a skin here, and how long it took. */
-  static boolean both(Values values) {
-    return values.has("measuredSkin") && values.has("measuredTime");
-  }
-
-  /** Nothing is worked out of half a measurement. */
-  static void half(Values values, Working working) {
-    if (values.has("measuredSkin") != values.has("measuredTime")) {
-      working.warn("technique.sphere-bath.warn.half-measured");
-    }
+    Growth growth = new BathWorking(this, values, tables).growth();
+    double set = values.number("set");
+    double to = Math.max(600, set * 1.2);
+    return growth.isKnown()
+        ? Optional.of(
+            Curve.of(input("set"), output("skinAtSet"), 5, to, set, s -> growth.after(s)))
+        : Optional.empty();
   }
 }
