@@ -129,7 +129,9 @@ public final class BathAnswers {
     ObjectNode limits = node.putObject("limits");
     limits.put("pieces", sphere.mostPieces());
     limits.put("lostMl", decimal(sphere.usable()));
-    limits.put("calciumMg", decimal(sphere.calciumLimit()));
+    if (!sphere.isDirect()) {
+      limits.put("calciumMg", decimal(sphere.calciumLimit()));
+    }
     limits.put("millimetres", decimal(sphere.leastLevel()));
     if (bath.ended().isEmpty()) {
       LiveBaths.Ahead ahead = basin.live().ahead(bath.label(), run, desk.now());

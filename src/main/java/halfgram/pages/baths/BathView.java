@@ -133,12 +133,14 @@ record BathView(
             SphereBath.shown(round(bath.millimetres()), "mm"),
             SphereBath.shown(round(sphere.leastLevel()), "mm"),
             BathsView.level(words, bath)));
-    numbers.add(
-        new Figure(
-            words.say("bathday.n-calcium"),
-            SphereBath.shown(round(bath.calciumMg()), "mg"),
-            SphereBath.shown(round(sphere.calciumLimit()), "mg"),
-            words.say("bathday.by-burst")));
+    if (!sphere.isDirect()) {
+      numbers.add(
+          new Figure(
+              words.say("bathday.n-calcium"),
+              SphereBath.shown(round(bath.calciumMg()), "mg"),
+              SphereBath.shown(round(sphere.calciumLimit()), "mg"),
+              words.say("bathday.by-burst")));
+    }
     numbers.add(
         new Figure(
             words.say("bathday.n-since"),

@@ -33,9 +33,10 @@ final class BathWorking {
     this.salt = tables.row("salts", values.word("salt"));
     double byFormula = salt.number("calcium_atoms") * CALCIUM / salt.number("molar_mass_g_per_mol");
     this.calciumFraction = values.has("assay") ? values.number("assay") / 100 : byFormula;
-    this.direct = values.is("method", BathInputs.DIRECT);
     this.bath = new SphereBath(values, facts());
-    this.growth = new Growth(values, ratio());
+    this.direct = bath.isDirect();
+    double most = direct ? bath.piece().radius() : Double.MAX_VALUE;
+    this.growth = new Growth(values, ratio(), most);
   }
 
   private SphereBath.Facts facts() {
@@ -89,7 +90,12 @@ final class BathWorking {
 
   private void calcium() {
     double share = values.number("saltShare");
-    working.figure("salt", share * 10, "technique.sphere-bath.why.salt", share, salt.text("name"));
+    working.figure(
+        "salt",
+        share * 10,
+        direct ? "technique.sphere-bath.why.salt-direct" : "technique.sphere-bath.why.salt",
+        share,
+        salt.text("name"));
     double added = share / 100 * calciumFraction / CALCIUM * 1e6;
     working.figure(
         "calcium",
@@ -99,7 +105,9 @@ final class BathWorking {
             : "technique.sphere-bath.why.calcium",
         share,
         calciumFraction * 100);
-    if (values.number("natural") > 0) {
+    if (direct && hasNatural()) {
+      working.warn("technique.sphere-bath.warn.better-reverse");
+    } else if (values.number("natural") > 0) {
       working.figure(
           "natural",
           values.number("natural") / CALCIUM * 10,
@@ -107,6 +115,10 @@ final class BathWorking {
           values.number("natural"));
       working.warn("technique.sphere-bath.warn.natural");
     }
+    dissolves(share);
+  }
+
+  private void dissolves(double share) {
     double solubility = salt.number("solubility_g_per_l");
     if (!Double.isNaN(solubility)) {
       double taken = share * 10 / solubility * 100;
@@ -125,6 +137,9 @@ final class BathWorking {
     double alginate = values.number("alginate") / 100;
     working.figure(
         "sites", Skin.sites(alginate), "technique.sphere-bath.why.sites", alginate * 100);
+    if (direct) {
+      return;
+    }
     working.figure(
         "hard",
         hardness.sitesTaken(alginate) * 100,
@@ -141,15 +156,19 @@ final class BathWorking {
     }
     if (growth.lambda() > 0) {
       working.figure("front", growth.lambda(), "technique.sphere-bath.why.front", ratio());
-    } else if (hasNatural()) {
+    } else if (!direct && hasNatural()) {
       working.warn("technique.sphere-bath.warn.natural-alone");
+    } else if (direct || !growth.isMeasured()) {
+      working.stop("technique.sphere-bath.stop.no-calcium");
     }
     if (growth.isMeasured()) {
       measured();
     } else if (growth.isKnown()) {
       estimated();
-    } else if (!hasNatural()) {
-      working.stop("technique.sphere-bath.stop.no-calcium");
+    }
+    double set = values.number("set");
+    if (direct && growth.isKnown() && growth.after(set) >= bath.piece().radius()) {
+      working.warn("technique.sphere-bath.warn.solid", set);
     }
   }
 
@@ -170,7 +189,7 @@ final class BathWorking {
     working.figure("skinAtSet", growth.after(set), "technique.sphere-bath.why.skin", set);
     working.figure("skinLow", growth.after(400, set), "technique.sphere-bath.why.skin-low", set);
     working.figure("skinHigh", growth.after(800, set), "technique.sphere-bath.why.skin-high", set);
-    double wanted = values.number("skin");
+    double wanted = growth.wanted();
     working.figure(
         "timeForSkin",
         growth.time(wanted),
@@ -200,7 +219,7 @@ final class BathWorking {
         mm,
         seconds,
         set);
-    double wanted = values.number("skin");
+    double wanted = growth.wanted();
     working.figure(
         "timeForSkin",
         growth.time(wanted),
@@ -214,9 +233,14 @@ final class BathWorking {
     Piece piece = bath.piece();
     long pieces = (long) values.number("pieces");
     working.figure(
-        "across", piece.diameter(), "technique.sphere-bath.why.across", values.number("piece"));
-    working.figure(
-        "skinVolume", piece.skinVolume(), "technique.sphere-bath.why.skin-volume", piece.skin());
+        "across",
+        piece.diameter(),
+        direct ? "technique.sphere-bath.why.across-direct" : "technique.sphere-bath.why.across",
+        values.number("piece"));
+    if (!direct) {
+      working.figure(
+          "skinVolume", piece.skinVolume(), "technique.sphere-bath.why.skin-volume", piece.skin());
+    }
     working.figure(
         "loss",
         bath.lossPerPiece(),
@@ -287,12 +311,14 @@ final class BathWorking {
         "technique.sphere-bath.why.level-at-end",
         through,
         bath.fullLevel());
-    working.figure(
-        "calciumAtEnd",
-        through * bath.calciumPerPiece(),
-        "technique.sphere-bath.why.calcium-at-end",
-        through,
-        bath.calciumLimit());
+    if (!direct) {
+      working.figure(
+          "calciumAtEnd",
+          through * bath.calciumPerPiece(),
+          "technique.sphere-bath.why.calcium-at-end",
+          through,
+          bath.calciumLimit());
+    }
   }
 
   /** Alginate in an acid base falls out; how much citrate is never worked out, only begun with. */
@@ -340,13 +366,14 @@ final class BathWorking {
     if (values.is("method", BathInputs.FROZEN)) {
       working.warn("technique.sphere-bath.warn.frozen");
     }
+    if (direct) {
+      working.warn("technique.sphere-bath.warn.sets-through");
+      return;
+    }
     switch (values.word("medium")) {
       case "oil" -> working.warn("technique.sphere-bath.warn.keep-oil");
       case "water" -> working.warn("technique.sphere-bath.warn.keep-water");
       default -> working.warn("technique.sphere-bath.warn.keep-own");
-    }
-    if (direct) {
-      working.warn("technique.sphere-bath.warn.sets-through");
     }
   }
 }

@@ -11,13 +11,16 @@ final class Growth {
 
   private final Values values;
   private final double lambda;
+  private final double most;
 
   /**
    * @param ratio calcium that comes to the front, over the sites it has to fill; 0: not known
+   * @param most mm that a skin can grow: inwards no further than the middle
    */
-  Growth(Values values, double ratio) {
+  Growth(Values values, double ratio, double most) {
     this.values = values;
     this.lambda = Skin.lambda(ratio);
+    this.most = most;
   }
 
   /** Root of the front equation; 0 where nothing is known to grow a skin. */
@@ -65,12 +68,17 @@ final class Growth {
       return after(values.number("diffusivity"), seconds);
     }
     double times = growing(seconds) / growing(values.number("measuredTime"));
-    return values.number("measuredSkin") * StrictMath.sqrt(times);
+    return Math.min(most, values.number("measuredSkin") * StrictMath.sqrt(times));
   }
 
   /** mm after so many seconds, by the front with a diffusivity in µm²/s at 25 °C. */
   double after(double square, double seconds) {
-    return Skin.thickness(lambda, diffusivity(square), growing(seconds));
+    return Math.min(most, Skin.thickness(lambda, diffusivity(square), growing(seconds)));
+  }
+
+  /** The skin wanted, mm, as far as it can grow. */
+  double wanted() {
+    return Math.min(most, values.number("skin"));
   }
 
   /** Seconds in the bath until a thickness in mm. */

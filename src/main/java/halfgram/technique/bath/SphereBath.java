@@ -5,7 +5,6 @@ import halfgram.measure.Message;
 import halfgram.technique.Values;
 import java.math.BigDecimal;
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -16,7 +15,8 @@ import java.util.TreeMap;
  * <p>Rules. Pieces of one drop must not touch, so a pan takes a grid of them; and the first piece
  * must not sit much longer than the last, so a drop takes no more than a hand can place in the
  * spread. One drop after another: load, lift and rinse keep the hands busy, setting does not. Each
- * piece takes its skin and a film from the bath; a burst one leaves its calcium.
+ * piece takes its skin and a film from the bath; a burst one leaves its calcium. Direct, the skin
+ * grows inwards in a bath that is calcium: a piece takes its film alone.
  *
  * <p>Sources: skin by geometry; film, handling, set times, strength and renewal thresholds common
  * practice; what is a guess is marked unverified in {@link BathInputs}.
@@ -31,8 +31,8 @@ public final class SphereBath {
    * @param breakage share of pieces that burst
    * @param bathGrams one bath
    * @param lengthMm and widthMm: inside of the pan
-   * @param alginateShare of the bath's water
-   * @param saltShare of the base that is calcium salt
+   * @param alginateShare of the bath's water; direct: of the base
+   * @param saltShare of the base that is calcium salt; direct: of the bath
    * @param calciumFraction of that salt
    * @param naturalCalcium of the base's foods, mass share; total, partly bound, counted as if free
    * @param milk whether the base carries milk
@@ -62,7 +62,9 @@ public final class SphereBath {
   public SphereBath(Values values, Facts facts) {
     this.values = values;
     this.facts = facts;
-    this.piece = new Piece(facts.pieceGrams() / values.number("density"), values.number("skin"));
+    // A skin that grows inwards makes no piece larger and takes nothing of the bath.
+    double skin = isDirect() ? 0 : values.number("skin");
+    this.piece = new Piece(facts.pieceGrams() / values.number("density"), skin);
   }
 
   public Values values() {
@@ -75,6 +77,11 @@ public final class SphereBath {
 
   public Piece piece() {
     return piece;
+  }
+
+  /** Whether the pieces hold the alginate, and the bath the calcium. */
+  public boolean isDirect() {
+    return values.is("method", BathInputs.DIRECT);
   }
 
   /** Pieces that lie in the pan without touching. */
@@ -186,11 +193,11 @@ public final class SphereBath {
     double loss = lossPerPiece();
     allows.put(Renewal.LEVEL, loss > 0 ? StrictMath.floor(usable() / loss) : Double.MAX_VALUE);
     allows.put(Renewal.COUNT, values.number("mostPieces"));
-    allows.put(
-        Renewal.CALCIUM,
-        calciumPerPiece() > 0
-            ? StrictMath.floor(calciumLimit() / calciumPerPiece())
-            : Double.MAX_VALUE);
+    if (!isDirect()) {
+      double each = calciumPerPiece();
+      allows.put(
+          Renewal.CALCIUM, each > 0 ? StrictMath.floor(calciumLimit() / each) : Double.MAX_VALUE);
+    }
     allows.put(Renewal.STRENGTH, byStrength());
     return allows;
   }
@@ -213,12 +220,14 @@ public final class SphereBath {
 
   /** mg of calcium that a piece leaves in the bath on average: its share of burst ones. */
   public double calciumPerPiece() {
-    double share = facts.saltShare() * facts.calciumFraction() + facts.naturalCalcium();
-    return facts.breakage() * facts.pieceGrams() * share * 1000;
+    return facts.breakage() * calciumPerBurst();
   }
 
-  /** mg of calcium that one burst piece leaves in the bath: all it holds. */
+  /** mg of calcium that one burst piece leaves in an alginate bath: all it holds. */
   public double calciumPerBurst() {
+    if (isDirect()) {
+      return 0;
+    }
     double share = facts.saltShare() * facts.calciumFraction() + facts.naturalCalcium();
     return facts.pieceGrams() * share * 1000;
   }
@@ -246,7 +255,8 @@ public final class SphereBath {
   /** The skin after some time in the bath, mm: it grows as the root of the time. An estimate. */
   public double skinAfter(Duration time) {
     double share = Math.max(0, time.toMillis() / 1000.0) / values.number("set");
-    return values.number("skin") * StrictMath.sqrt(share);
+    double skin = values.number("skin") * StrictMath.sqrt(share);
+    return isDirect() ? Math.min(skin, piece.radius()) : skin;
   }
 
   /** mg of calcium after which a bath is renewed: a share of what its alginate can bind. */
@@ -310,65 +320,7 @@ public final class SphereBath {
 
   /** What a cook with experience would remark on. */
   public List<Message> warnings() {
-    List<Message> warnings = new ArrayList<>();
-    double alginate = facts.alginateShare() * 100;
-    if (alginate < 0.4 || alginate > 1) {
-      warnings.add(Message.of("warn.bath.strength", number(alginate)));
-    }
-    double set = values.number("set");
-    UsualSet usual = UsualSet.of(piece.volume());
-    if (set < usual.from || set > usual.to) {
-      warnings.add(
-          Message.of("warn.bath.set", number(set), number(piece.volume()), usual.from, usual.to));
-    }
-    if (facts.restHours() < 12) {
-      warnings.add(Message.of("warn.bath.rest", number(facts.restHours())));
-    }
-    if (facts.hardnessPpm() > Hardness.HARD_FROM) {
-      warnings.add(Message.of("warn.bath.very-hard", number(facts.hardnessPpm())));
-    } else if (facts.hardnessPpm() > Hardness.SOFT_TO && !facts.sequestered()) {
-      warnings.add(Message.of("warn.bath.hard", number(facts.hardnessPpm())));
-    }
-    if (facts.milk() && facts.saltShare() >= 0.015) {
-      warnings.add(Message.of("warn.bath.bitter", number(facts.saltShare() * 100)));
-    }
-    if (grid() < 1) {
-      warnings.add(Message.of("warn.bath.pan-too-small", number(piece.diameter())));
-    }
-    if (usable() < lossPerPiece() * perDrop()) {
-      warnings.add(Message.of("warn.bath.too-shallow", number(fullLevel()), number(leastLevel())));
-    }
-    return warnings;
-  }
-
-  /** Usual set times by drop size; common practice, counted from the last piece in. */
-  private enum UsualSet {
-    CAVIAR(1, 30, 60),
-    SPOON(20, 120, 180),
-    LARGE(Double.MAX_VALUE, 240, 300);
-
-    private final double below;
-    private final int from;
-    private final int to;
-
-    UsualSet(double below, int from, int to) {
-      this.below = below;
-      this.from = from;
-      this.to = to;
-    }
-
-    static UsualSet of(double volume) {
-      for (UsualSet usual : values()) {
-        if (volume < usual.below) {
-          return usual;
-        }
-      }
-      return LARGE;
-    }
-  }
-
-  private static String number(double number) {
-    return Exact.plain(BigDecimal.valueOf(number), 2);
+    return new BathRemarks(this).list();
   }
 
   private static Duration seconds(double seconds) {
