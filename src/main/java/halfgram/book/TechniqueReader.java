@@ -136,7 +136,7 @@ final class TechniqueReader {
     Map<String, String> parts = parts(of, technique.get(), version);
     Map<String, String> typed = typed(node, technique.get());
     if (technique.get().parts().stream().anyMatch(part -> part.kind() == Part.Kind.FORMULA)) {
-      checkBath(of, parts);
+      checkBath(of, parts, SphereBath.isDirect(typed));
     }
     // A part that is not there is told once, not again by every number that hangs on it.
     if (!steps.contains(step) || node.problems().list().size() > before) {
@@ -252,16 +252,19 @@ final class TechniqueReader {
     }
   }
 
-  private void checkBath(Node node, Map<String, String> parts) {
+  private void checkBath(Node node, Map<String, String> parts, boolean direct) {
     if (hardness.isEmpty()) {
       node.problem("bath", "", "problem.no-hardness");
     }
     String bath = parts.getOrDefault("bath", "");
-    String alginate = parts.getOrDefault("alginate", "");
-    later.add(formulary -> check(formulary, node, bath, alginate));
+    // What sets the pieces is a line of their bath.
+    String part = direct ? "salt" : "alginate";
+    String sets = parts.getOrDefault(part, "");
+    later.add(formulary -> check(formulary, node, bath, part, sets));
   }
 
-  private static void check(Formulary formulary, Node node, String code, String alginate) {
+  private static void check(
+      Formulary formulary, Node node, String code, String part, String sets) {
     Optional<FormulaVersion> bath = formulary.find(ComponentRef.of(code));
     if (bath.isEmpty()) {
       return;
@@ -271,8 +274,8 @@ final class TechniqueReader {
       node.problem("bath", code, "problem.bath-fill");
     }
     List<String> items = bath.get().lines().stream().map(line -> line.item().code()).toList();
-    if (!alginate.isEmpty() && !items.contains(alginate)) {
-      node.problem("alginate", alginate, "problem.no-such", "line", String.join(", ", items));
+    if (!sets.isEmpty() && !items.contains(sets)) {
+      node.problem(part, sets, "problem.no-such", "line", String.join(", ", items));
     }
   }
 

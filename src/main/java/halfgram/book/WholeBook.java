@@ -10,6 +10,7 @@ import halfgram.formula.FormulaVersion;
 import halfgram.formula.Item;
 import halfgram.formula.Line;
 import halfgram.formula.TechniqueUse;
+import halfgram.input.Problem;
 import halfgram.input.Problems;
 import halfgram.measure.Message;
 import halfgram.menu.Dish;
@@ -53,25 +54,37 @@ final class WholeBook {
     }
   }
 
-  /** What stops a bath can only be told where its formula, its pan and its pieces are known. */
+  /**
+   * What stops a bath, or what of it no bath can be worked out of, can only be told where its
+   * formula, its pan and its pieces are known.
+   */
   private void baths(KitchenBook book) {
     for (Formula formula : book.formulary().list()) {
       for (FormulaVersion version : formula.versions()) {
-        Optional<TechniqueUse> use = version.dropping();
-        List<Message> stops = use.map(one -> stops(book, version, one)).orElse(List.of());
-        for (Message stop : stops) {
-          problems.add("$.formulas", formula.code(), stop.key(), stop.args().toArray());
-        }
+        version
+            .dropping()
+            .map(use -> worked(book, version, use))
+            .ifPresent(worked -> bath(formula.code(), worked));
       }
     }
   }
 
-  private static List<Message> stops(KitchenBook book, FormulaVersion version, TechniqueUse use) {
+  private void bath(String formula, Calculation worked) {
+    for (Problem problem : worked.problems()) {
+      Message said = problem.message();
+      String value = formula + ": " + problem.value();
+      problems.add("$.formulas", value, said.key(), said.args().toArray());
+    }
+    for (Message stop : worked.result().map(Result::stops).orElse(List.of())) {
+      problems.add("$.formulas", formula, stop.key(), stop.args().toArray());
+    }
+  }
+
+  private static Calculation worked(KitchenBook book, FormulaVersion version, TechniqueUse use) {
     Map<String, String> typed = new TreeMap<>(use.typed());
     typed.putAll(BathFacts.typed(book, version));
     Technique technique = Techniques.find(use.name()).orElseThrow();
-    Calculation worked = Calculation.of(technique, book.tables(), typed);
-    return worked.result().map(Result::stops).orElse(List.of());
+    return Calculation.of(technique, book.tables(), typed);
   }
 
   /** Whether everything that a formula or a plate is made of is there. */

@@ -3,6 +3,7 @@ package halfgram.formula;
 import halfgram.technique.Addition;
 import halfgram.technique.Result;
 import halfgram.technique.Values;
+import halfgram.technique.bath.SphereBath;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -58,12 +59,17 @@ public record TechniqueUse(
     return part("pan");
   }
 
-  /** Ingredient code of the line that gives the bath its strength. */
+  /** Whether the pieces hold the alginate, and the bath the calcium. */
+  public boolean isDirect() {
+    return SphereBath.isDirect(values);
+  }
+
+  /** Ingredient code of the alginate: a line of the bath; direct: in the pieces, through nesting. */
   public String alginate() {
     return part("alginate");
   }
 
-  /** Ingredient code of the calcium salt in the base, searched through nesting. */
+  /** Ingredient code of the calcium salt: in the pieces, through nesting; direct: of the bath. */
   public Optional<String> salt() {
     return Optional.ofNullable(parts.get("salt"));
   }

@@ -52,7 +52,12 @@ final class Baths {
     Container pan = java.util.Objects.requireNonNull(book.containers().get(use.pan()));
     Container.Inside inside = pan.inside().orElseThrow();
     CalciumSalt salt = use.saltKind().map(book.salts()::get).orElse(NO_SALT);
-    Ratio saltShare = use.salt().map(code -> share(version, code)).orElse(Ratio.ZERO);
+    boolean direct = use.isDirect();
+    Ratio alginate = direct ? ofRest(version, use.alginate()) : dose(bath, use.alginate());
+    Ratio saltShare =
+        use.salt()
+            .map(code -> direct ? dose(bath, code) : share(version, code))
+            .orElse(Ratio.ZERO);
     Ratio natural =
         Contents.average(
             book.formulary(),
@@ -65,7 +70,7 @@ final class Baths {
             fill(bath).number().doubleValue(),
             inside.lengthMm().doubleValue(),
             inside.widthMm().doubleValue(),
-            dose(bath, use.alginate()).number().doubleValue(),
+            alginate.number().doubleValue(),
             saltShare.number().doubleValue(),
             salt.calciumFraction(),
             natural.number().doubleValue(),
@@ -79,6 +84,13 @@ final class Baths {
   private Ratio share(FormulaVersion version, String ingredient) {
     return Contents.average(
         book.formulary(), version, code -> code.equals(ingredient) ? Ratio.ONE : Ratio.ZERO);
+  }
+
+  /** So much of an ingredient as there is to all the rest of the mix, as a dose is written. */
+  private Ratio ofRest(FormulaVersion version, String ingredient) {
+    Ratio share = share(version, ingredient);
+    Ratio rest = Ratio.ONE.minus(share);
+    return rest.isZero() ? Ratio.ONE : share.dividedBy(rest);
   }
 
   private static final CalciumSalt NO_SALT = new CalciumSalt("none", "none", 1, 0);

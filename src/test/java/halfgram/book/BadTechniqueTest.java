@@ -32,15 +32,6 @@ class BadTechniqueTest extends RefusedBook {
   }
 
   @Test
-  void aBathThatItsTechniqueStopsIsRefused() {
-    String use = "formulas/yoghurt-spheres/versions/0/technique";
-    book.set(use + "/inputs/method", "'direct'");
-    assertOnly("$.formulas", "yoghurt-spheres", "needs the pH of the base");
-    book.set(use + "/inputs/ph", "3.6");
-    assertOnly("$.formulas", "yoghurt-spheres", "too acid for the direct method");
-  }
-
-  @Test
   void anOwnRowThatCannotBeIsRefusedAtItsColumn() {
     own("densities", "water", "g_per_ml", "0");
     assertOnly("reference/0/fields/g_per_ml", "0", "a number above 0");

@@ -6,6 +6,7 @@ import halfgram.technique.Values;
 import java.math.BigDecimal;
 import java.time.Duration;
 import java.util.List;
+import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
@@ -81,7 +82,16 @@ public final class SphereBath {
 
   /** Whether the pieces hold the alginate, and the bath the calcium. */
   public boolean isDirect() {
+    return isDirect(values);
+  }
+
+  public static boolean isDirect(Values values) {
     return values.is("method", BathInputs.DIRECT);
+  }
+
+  /** As above, of inputs as somebody typed them. */
+  public static boolean isDirect(Map<String, String> typed) {
+    return BathInputs.DIRECT.equals(typed.get("method"));
   }
 
   /** Pieces that lie in the pan without touching. */
