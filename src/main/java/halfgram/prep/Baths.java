@@ -75,7 +75,7 @@ final class Baths {
             salt.calciumFraction(),
             natural.number().doubleValue(),
             trace.of(version).allergens().containsKey(MILK),
-            book.kitchen().waterHardness().orElseThrow().doubleValue(),
+            use.values().number("hardness"),
             bath.lines().stream().anyMatch(l -> l.dose().kind() == Dose.Kind.SEQUESTRANT),
             bath.outputs().get(0).rest().min().toMinutes() / 60.0);
     return new SphereBath(use.values(), facts);

@@ -63,6 +63,14 @@ class BathInABookTest extends RefusedBook {
     assertThat(bath.calciumPerPiece()).isPositive();
   }
 
+  /** Bought water for the baths may be softer than the kitchen's tap. */
+  @Test
+  void hardnessToldAtTheBathGoesBeforeTheKitchens() {
+    assertThat(bath("yoghurt-spheres").facts().hardnessPpm()).isPositive();
+    book.set("formulas/yoghurt-spheres/versions/0/technique/inputs/hardness", "'1 gpg'");
+    assertThat(bath("yoghurt-spheres").facts().hardnessPpm()).isCloseTo(17.118, within(0.0005));
+  }
+
   @Test
   void aDirectBathWithoutItsSaltIsRefused() {
     direct();

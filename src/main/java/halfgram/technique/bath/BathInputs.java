@@ -71,7 +71,7 @@ public final class BathInputs {
               FACTS.stream(),
               Stream.of(
                   Input.optional("assay", "%", 1, 45).from(Input.Origin.TUB),
-                  Input.common("hardness", "mg/L", 0, 2000, 0).from(Input.Origin.KITCHEN),
+                  Input.needed("hardness", "mg/L", 0, 2000).from(Input.Origin.KITCHEN),
                   Input.number(
                       "diffusivity", "µm²/s", 100, 1000, 500, Standing.UNVERIFIED, DIFFUSION)))
           .flatMap(all -> all)

@@ -93,19 +93,32 @@ class SphereBathTechniqueTest {
     assertThat(worked("ph", "2").isGood()).as("reverse does not mind").isTrue();
   }
 
-  /** A supplier's table: 8, 3 and 1 g/L at pH 2.5, 3 and 3.5; another source says a tenth. */
-  @Test
-  void bothSourcesOfCitrateAreNamedForThemselves() {
-    Calculation acid = worked("method", "direct", "ph", "3.0");
-    assertThat(number(acid, "citrateHigh")).isCloseTo(3, within(1e-9));
-    assertThat(number(acid, "citrateLow")).isCloseTo(0.3, within(1e-9));
-  }
-
   /** Computed: salt in a bag with its own assay. */
   @Test
   void theBagsAssayGoesBeforeTheFormulaMass() {
     double byTub = number(worked("assay", "10 %"), "calcium");
     assertThat(byTub).isCloseTo(0.02 * 0.10 / 40.078 * 1e6, within(1e-6));
+  }
+
+  /** Water that nobody has read is not taken for soft. */
+  @Test
+  void theHardnessOfTheWaterHasToBeTold() {
+    Map<String, String> untold = new TreeMap<>(BATH.example());
+    untold.remove("hardness");
+    Calculation calculation = Calculation.of(BATH, TABLES, untold);
+    assertThat(calculation.result()).isEmpty();
+    assertThat(calculation.problems()).extracting(p -> p.path()).containsExactly("hardness");
+  }
+
+  /** Definition: a grain in a US gallon is 64.79891 mg in 3.785411784 L; ppm is mg in a litre. */
+  @Test
+  void hardnessMayBeTypedAsItIsRead() {
+    double perGrain = 64.79891 / 3.785411784;
+    assertThat(perGrain).isCloseTo(17.118, within(0.0005));
+    double whole = number(worked("hardness", "171.18061 mg/L"), "hard");
+    assertThat(number(worked("hardness", "10 gpg"), "hard")).isCloseTo(whole, within(1e-9));
+    assertThat(number(worked("hardness", "171.18061 ppm"), "hard")).isEqualTo(whole);
+    assertThat(10 * perGrain).isCloseTo(171.18061, within(1e-5));
   }
 
   /** Common practice: a frozen piece takes a minute more. */
