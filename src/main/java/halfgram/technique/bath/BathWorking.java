@@ -16,9 +16,6 @@ final class BathWorking {
   private static final double CALCIUM = 40.078;
   private static final double TASTE = 1.5;
 
-  /** g/L of trisodium citrate that one supplier's table starts with, by the pH of the base. */
-  private static final double[][] CITRATE = {{2.5, 8}, {3, 3}, {3.5, 1}};
-
   private final Working working;
   private final Values values;
   private final Tables.Row salt;
@@ -335,24 +332,17 @@ final class BathWorking {
       working.stop("technique.sphere-bath.stop.too-acid", ph);
     }
     if (ph < PH_WANTED) {
-      double begin = begin(ph);
-      working.figure("citrateHigh", begin, "technique.sphere-bath.why.citrate-high", ph);
-      working.figure("citrateLow", begin / 10, "technique.sphere-bath.why.citrate-low", ph);
+      working.figure(
+          "citrateHigh",
+          Citrate.supplied(ph),
+          Citrate.isInTable(ph)
+              ? "technique.sphere-bath.why.citrate-high"
+              : "technique.sphere-bath.why.citrate-end",
+          ph);
+      working.figure(
+          "citrateLow", Citrate.unbuffered(ph), "technique.sphere-bath.why.citrate-low", ph);
       working.warn("technique.sphere-bath.warn.read-again");
     }
-  }
-
-  private static double begin(double ph) {
-    if (ph <= CITRATE[0][0]) {
-      return CITRATE[0][1];
-    }
-    for (int i = 1; i < CITRATE.length; i++) {
-      if (ph <= CITRATE[i][0]) {
-        double share = (ph - CITRATE[i - 1][0]) / (CITRATE[i][0] - CITRATE[i - 1][0]);
-        return CITRATE[i - 1][1] + share * (CITRATE[i][1] - CITRATE[i - 1][1]);
-      }
-    }
-    return CITRATE[CITRATE.length - 1][1];
   }
 
   private void remarks() {

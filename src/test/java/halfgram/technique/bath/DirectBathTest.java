@@ -93,4 +93,25 @@ class DirectBathTest {
     assertThat(direct("saltShare", "0 %", "natural", "100 mg/100 g").stops())
         .containsExactly("no-calcium");
   }
+
+  /**
+   * Published, and about tenfold apart: an estimate without buffering says 2.6 g/L from pH 2 to 5
+   * and 0.26 g/L from 3 to 5; a supplier's table 8, 3 and 1 g/L at pH 2.5, 3 and 3.5.
+   */
+  @ParameterizedTest
+  @CsvSource({"2,2.6,8", "2.5,0.8222,8", "3,0.26,3", "3.5,0.0822,1", "3.9,0.0327,1"})
+  void bothSourcesOfCitrateSpeakForThemselves(String ph, double low, double high) {
+    Trial acid = direct("ph", ph);
+    assertThat(acid.number("citrateLow")).isCloseTo(low, within(0.0001));
+    assertThat(acid.number("citrateHigh")).isCloseTo(high, within(1e-9));
+    assertThat(acid.warns("read-again")).isTrue();
+  }
+
+  @Test
+  void beyondTheSuppliersTableItsEndIsNamed() {
+    assertThat(direct("ph", "2.4").said("citrateHigh")).contains("nearer end", "pH 2.4");
+    assertThat(direct("ph", "3.7").said("citrateHigh")).contains("nearer end");
+    assertThat(direct("ph", "2.5").said("citrateHigh")).contains("read off between");
+    assertThat(direct("ph", "3.5").said("citrateHigh")).contains("read off between");
+  }
 }
