@@ -72,7 +72,9 @@ final class Baths {
             inside.widthMm().doubleValue(),
             alginate.number().doubleValue(),
             saltShare.number().doubleValue(),
-            salt.calciumFraction(),
+            use.values().has("assay")
+                ? use.values().number("assay") / 100
+                : salt.calciumFraction(),
             natural.number().doubleValue(),
             trace.of(version).allergens().containsKey(MILK),
             use.values().number("hardness"),

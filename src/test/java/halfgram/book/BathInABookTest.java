@@ -63,6 +63,15 @@ class BathInABookTest extends RefusedBook {
     assertThat(bath.calciumPerPiece()).isPositive();
   }
 
+  /** The bag's own assay goes before the formula mass. */
+  @Test
+  void theTubsAssayGoesBeforeTheFormulaMass() {
+    String inputs = "formulas/yoghurt-spheres/versions/0/technique/inputs";
+    assertThat(bath("yoghurt-spheres").facts().calciumFraction()).isCloseTo(0.13, within(0.00005));
+    book.set(inputs + "/assay", "'12.5 %'");
+    assertThat(bath("yoghurt-spheres").facts().calciumFraction()).isEqualTo(0.125);
+  }
+
   /** Bought water for the baths may be softer than the kitchen's tap. */
   @Test
   void hardnessToldAtTheBathGoesBeforeTheKitchens() {
