@@ -15,7 +15,8 @@ import java.util.UUID;
  * piece carried off.
  *
  * <p>Rules. Pieces count once they are lifted: until then nobody has looked. The film is what the
- * level fell by, over the pieces that went in, less the skin; it counts only for a bath that was
+ * level fell by, over the pieces that went in, less the skin and with the water that each brought in;
+ * it counts only for a bath that was
  * read with the ruler, with pieces of this formula alone in it, from its first reading or else from
  * the level of a full bath.
  *
@@ -24,8 +25,10 @@ import java.util.UUID;
  * @param read pieces of the baths whose level was read
  * @param lostMl what those baths lost
  * @param skinMl bath gelled into one skin
+ * @param waterMl that one piece brings in
  */
-public record Learned(long pieces, long burst, long read, double lostMl, double skinMl) {
+public record Learned(
+    long pieces, long burst, long read, double lostMl, double skinMl, double waterMl) {
   /** Fewer pieces than this say little. */
   private static final int ENOUGH = 30;
 
@@ -66,7 +69,8 @@ public record Learned(long pieces, long burst, long read, double lostMl, double 
       read += fall.pieces();
       lost += fall.lostMl();
     }
-    return new Learned(pieces, burst, read, lost, bath.piece().skinVolume());
+    double water = bath.values().number("water");
+    return new Learned(pieces, burst, read, lost, bath.piece().skinVolume(), water);
   }
 
   /** What one bath lost between two levels, and the pieces that went in. */
@@ -107,7 +111,7 @@ public record Learned(long pieces, long burst, long read, double lostMl, double 
 
   /** mL of film a piece carried off; empty while too few were read, or more came in than went. */
   public OptionalDouble film() {
-    double film = read < ENOUGH ? -1 : lostMl / read - skinMl;
+    double film = read < ENOUGH ? -1 : lostMl / read - skinMl + waterMl;
     return film < 0 ? OptionalDouble.empty() : OptionalDouble.of(film);
   }
 }
