@@ -142,7 +142,8 @@ final class BathWorking {
         hardness.sitesTaken(alginate) * 100,
         "technique.sphere-bath.why.hard",
         hardness.ppm(),
-        hardness.calciumPerLitre());
+        hardness.calciumPerLitre(),
+        Message.of(hardness.key()));
     working.figure(
         "citrate", hardness.citratePerLitre(), "technique.sphere-bath.why.citrate", hardness.ppm());
   }

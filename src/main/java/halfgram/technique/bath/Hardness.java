@@ -19,6 +19,19 @@ public record Hardness(double ppm) {
   /** Above this take demineralised water; common practice. */
   public static final double HARD_FROM = 120;
 
+  /** The key of its class; source: USGS. */
+  String key() {
+    if (ppm <= 60) {
+      return "technique.sphere-bath.water.soft";
+    }
+    if (ppm <= 120) {
+      return "technique.sphere-bath.water.moderately-hard";
+    }
+    return ppm <= 180
+        ? "technique.sphere-bath.water.hard"
+        : "technique.sphere-bath.water.very-hard";
+  }
+
   /** mg of calcium per litre, if all the hardness were calcium. */
   public double calciumPerLitre() {
     return ppm * CALCIUM / CARBONATE;
@@ -29,7 +42,7 @@ public record Hardness(double ppm) {
     return ppm / CARBONATE * CITRATE / 1000;
   }
 
-  /** mg of calcium that a gram of sodium alginate can bind at most; only about half of it gels. */
+  /** mg of calcium that a gram of sodium alginate can bind at most; about half of it gels, unverified. */
   public static double bindingCapacity() {
     return 1000 * CALCIUM / (2 * RESIDUE);
   }

@@ -104,4 +104,19 @@ class GrowthTest {
     Trial quick = frozen.with("measuredTime", "40 s", "set", "160 s");
     assertThat(quick.number("skinAtSet")).as("nothing had to thaw").isEqualTo(1.2);
   }
+
+  /** What a figure rests on and nobody has verified is said with it. */
+  @Test
+  void marksStandWithTheirFigures() {
+    Trial trial = example("natural", "10 mg/100 g", "saltShare", "2.6 %", "medium", "water");
+    assertThat(trial.said("sites")).contains("half of them gel (unverified)");
+    assertThat(trial.said("diffusivity")).contains("viscosity unverified");
+    assertThat(trial.said("citrate")).contains("pH to be above 6", "common practice");
+    assertThat(trial.said("hard")).contains("moderately hard by the USGS classes");
+    assertThat(trial.work().warnings())
+        .extracting(trial::said)
+        .anyMatch(said -> said.contains("sources disagree"))
+        .anyMatch(said -> said.contains("1 to 2.5 % of a calcium salt (common practice)"))
+        .anyMatch(said -> said.contains("In plain water not for long (common practice)"));
+  }
 }

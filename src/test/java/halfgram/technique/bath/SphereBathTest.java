@@ -50,6 +50,14 @@ class SphereBathTest {
     assertThat(new Hardness(300).sitesTaken(0.005)).isCloseTo(0.238, within(0.0006));
   }
 
+  /** Published: USGS. */
+  @ParameterizedTest
+  @CsvSource({"60,soft", "61,moderately-hard", "120,moderately-hard", "121,hard", "180,hard"})
+  void waterHasAClass(double ppm, String word) {
+    assertThat(new Hardness(ppm).key()).endsWith("." + word);
+    assertThat(new Hardness(181).key()).endsWith(".very-hard");
+  }
+
   /** Geometry: a skin of 0.5 mm grown outwards on spheres of 5, 10 and 15 mL. */
   @ParameterizedTest
   @CsvSource({"5,21.22,0.741", "10,26.73,1.165", "15,30.60,1.519"})
@@ -58,7 +66,32 @@ class SphereBathTest {
     assertThat(2 * piece.radius()).isCloseTo(across, within(0.01));
     assertThat(piece.diameter()).isCloseTo(across + 1, within(0.01));
     assertThat(piece.skinVolume()).isCloseTo(gelled, within(0.0006));
-    assertThat(100 * piece.skinVolume()).isCloseTo(100 * gelled, within(0.06));
+  }
+
+  /** Computed: 100 of 5 mL take 74.1 mL of bath into their skins, and nothing else here. */
+  @Test
+  void aHundredPiecesTakeAHundredSkins() {
+    SphereBath bath = new Scene().with("film", 0).bath();
+    Wear wear = new Wear(NOON);
+    for (int drop = 0; drop < 10; drop++) {
+      wear.take(bath, new TreeSet<>(), 10, NOON);
+    }
+    assertThat(wear.lostMl()).isCloseTo(74.1, within(0.05));
+    assertThat(bath.lostAt(bath.fullLevel()) + bath.lostAt(bath.levelAfter(wear.lostMl())))
+        .isCloseTo(wear.lostMl(), within(1e-9));
+  }
+
+  /** Computed: mmol of calcium in 10 g of a salt. */
+  @ParameterizedTest
+  @CsvSource({
+    "calcium-chloride-anhydrous,90.11", "calcium-chloride-dihydrate,68.02",
+    "calcium-lactate-anhydrous,45.83", "calcium-lactate-pentahydrate,32.44",
+    "calcium-gluconate-anhydrous,23.24", "calcium-gluconate-monohydrate,22.30",
+    "calcium-lactate-gluconate,32.23"
+  })
+  void tenGramsOfSaltHoldTheirMillimoles(String salt, double millimoles) {
+    double fraction = Reference.load().salts().get(salt).calciumFraction();
+    assertThat(Skin.calcium(fraction * 0.01)).isCloseTo(millimoles, within(0.005));
   }
 
   /** Common practice: 0.4 to 1 % of the bath's water needs no remark. */
