@@ -66,9 +66,19 @@ final class BathRemarks {
   }
 
   private void salt() {
+    if (facts.saltShare() < ofMix(facts.milk() ? 0.005 : 0.01)) {
+      warn(
+          facts.milk() ? "warn.bath.little-salt-dairy" : "warn.bath.little-salt",
+          number(facts.saltShare() * 100));
+    }
     if (facts.milk() && facts.saltShare() >= 0.015) {
       warn("warn.bath.bitter", number(facts.saltShare() * 100));
     }
+  }
+
+  /** A share of all the rest as a share of the mix, just below what rounding makes of it. */
+  private static double ofMix(double ofRest) {
+    return ofRest / (1 + ofRest) - 1e-9;
   }
 
   private void pan() {

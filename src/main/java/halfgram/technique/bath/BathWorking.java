@@ -366,5 +366,7 @@ final class BathWorking {
       case "water" -> working.warn("technique.sphere-bath.warn.keep-water");
       default -> working.warn("technique.sphere-bath.warn.keep-own");
     }
+    working.warn("technique.sphere-bath.warn.thicken");
+    working.warn("technique.sphere-bath.warn.warm");
   }
 }

@@ -105,6 +105,14 @@ class GrowthTest {
     assertThat(quick.number("skinAtSet")).as("nothing had to thaw").isEqualTo(1.2);
   }
 
+  /** Common practice: xanthan so that drops close, hot water of up to 60 °C. */
+  @Test
+  void aReverseBathIsToldHowDropsCloseAndHowTheyAreServedWarm() {
+    assertThat(example().warnings()).contains("thicken", "warm");
+    assertThat(example("method", "direct", "ph", "5").warnings())
+        .doesNotContain("thicken", "warm");
+  }
+
   /** What a figure rests on and nobody has verified is said with it. */
   @Test
   void marksStandWithTheirFigures() {

@@ -121,6 +121,18 @@ class SphereBathTest {
     assertThat(scene.warns("warn.bath.bitter")).isEqualTo(warned);
   }
 
+  /** Common practice: 1 to 2.5 % of the base, in dairy 0.5 to 1 %; 1 to 100 is 1 of the 101. */
+  @ParameterizedTest
+  @CsvSource({
+    "0.98,false,little-salt", "0.990099,false,", "1,false,", "0.49,true,little-salt-dairy",
+    "0.497513,true,", "0.5,true,", "0,true,little-salt-dairy"
+  })
+  void littleSaltIsWarnedOf(double percent, boolean milk, String said) {
+    Scene scene = new Scene().salt(percent / 100).milk(milk);
+    assertThat(scene.warns("warn.bath." + said)).isEqualTo(said != null);
+    assertThat(scene.bath().warnings()).hasSize(said == null ? 0 : 1);
+  }
+
   /** Common practice, no published limit was found: to 60 ppm nothing, above 120 other water. */
   @ParameterizedTest
   @CsvSource({
