@@ -74,6 +74,7 @@ public final class TechniqueJson {
       node.put("unit", input.unit());
       node.put("least", input.least());
       node.put("most", input.most());
+      node.put("whole", input.whole());
       if (!Double.isNaN(input.usual())) {
         node.put("usual", input.usual());
       }

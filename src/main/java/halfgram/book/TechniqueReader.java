@@ -263,8 +263,7 @@ final class TechniqueReader {
     later.add(formulary -> check(formulary, node, bath, part, sets));
   }
 
-  private static void check(
-      Formulary formulary, Node node, String code, String part, String sets) {
+  private static void check(Formulary formulary, Node node, String code, String part, String sets) {
     Optional<FormulaVersion> bath = formulary.find(ComponentRef.of(code));
     if (bath.isEmpty()) {
       return;

@@ -64,7 +64,9 @@ public record TechniqueUse(
     return SphereBath.isDirect(values);
   }
 
-  /** Ingredient code of the alginate: a line of the bath; direct: in the pieces, through nesting. */
+  /**
+   * Ingredient code of the alginate: a line of the bath; direct: in the pieces, through nesting.
+   */
   public String alginate() {
     return part("alginate");
   }

@@ -55,9 +55,7 @@ final class Baths {
     boolean direct = use.isDirect();
     Ratio alginate = direct ? ofRest(version, use.alginate()) : dose(bath, use.alginate());
     Ratio saltShare =
-        use.salt()
-            .map(code -> direct ? dose(bath, code) : share(version, code))
-            .orElse(Ratio.ZERO);
+        use.salt().map(code -> direct ? dose(bath, code) : share(version, code)).orElse(Ratio.ZERO);
     Ratio natural =
         Contents.average(
             book.formulary(),
@@ -72,9 +70,7 @@ final class Baths {
             inside.widthMm().doubleValue(),
             alginate.number().doubleValue(),
             saltShare.number().doubleValue(),
-            use.values().has("assay")
-                ? use.values().number("assay") / 100
-                : salt.calciumFraction(),
+            use.values().has("assay") ? use.values().number("assay") / 100 : salt.calciumFraction(),
             natural.number().doubleValue(),
             trace.of(version).allergens().containsKey(MILK),
             use.values().number("hardness"),

@@ -17,6 +17,7 @@ import java.util.Optional;
  * @param options the words of a choice; empty for a number
  * @param table the reference table whose rows are the options
  * @param absent whether it may be left out without anything in its place
+ * @param whole whether it is a count, which has no fractions
  */
 public record Input(
     String name,
@@ -30,7 +31,8 @@ public record Input(
     String part,
     List<String> options,
     Optional<String> table,
-    boolean absent) {
+    boolean absent,
+    boolean whole) {
   public Input {
     options = List.copyOf(options);
   }
@@ -105,6 +107,7 @@ public record Input(
         "",
         List.of(),
         Optional.empty(),
+        false,
         false);
   }
 
@@ -122,6 +125,7 @@ public record Input(
         "",
         List.of(options),
         Optional.empty(),
+        false,
         false);
   }
 
@@ -139,6 +143,7 @@ public record Input(
         "",
         List.of(),
         Optional.of(table),
+        false,
         false);
   }
 
@@ -156,6 +161,7 @@ public record Input(
         "",
         List.of(usual),
         Optional.of(table),
+        false,
         false);
   }
 
@@ -174,13 +180,15 @@ public record Input(
         "",
         List.of(),
         Optional.empty(),
-        true);
+        true,
+        false);
   }
 
   /** This input, had from somewhere else than the formula's own word. */
   public Input from(Origin other) {
     return new Input(
-        name, unit, least, most, usual, standing, source, other, part, options, table, absent);
+        name, unit, least, most, usual, standing, source, other, part, options, table, absent,
+        whole);
   }
 
   /** This input as the mass of a line. */
@@ -197,7 +205,15 @@ public record Input(
         name,
         options,
         table,
-        absent);
+        absent,
+        whole);
+  }
+
+  /** This input as a count. */
+  public Input counted() {
+    return new Input(
+        name, unit, least, most, usual, standing, source, origin, part, options, table, absent,
+        true);
   }
 
   public boolean isNeeded() {

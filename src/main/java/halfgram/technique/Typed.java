@@ -118,6 +118,10 @@ public final class Typed {
       problems.add(path + input.name(), text, "problem.input-range", accepted(input));
       return Optional.empty();
     }
+    if (input.whole() && own.get().stripTrailingZeros().scale() > 0) {
+      problems.add(path + input.name(), text, "problem.input-whole", accepted(input));
+      return Optional.empty();
+    }
     return Optional.of(Values.entered(input, own.get().doubleValue(), plain(number, unit, input)));
   }
 

@@ -42,7 +42,10 @@ public record Hardness(double ppm) {
     return ppm / CARBONATE * CITRATE / 1000;
   }
 
-  /** mg of calcium that a gram of sodium alginate can bind at most; about half of it gels, unverified. */
+  /**
+   * mg of calcium that a gram of sodium alginate can bind at most; about half of it gels,
+   * unverified.
+   */
   public static double bindingCapacity() {
     return 1000 * CALCIUM / (2 * RESIDUE);
   }

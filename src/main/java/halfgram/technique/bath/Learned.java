@@ -15,10 +15,9 @@ import java.util.UUID;
  * piece carried off.
  *
  * <p>Rules. Pieces count once they are lifted: until then nobody has looked. The film is what the
- * level fell by, over the pieces that went in, less the skin and with the water that each brought in;
- * it counts only for a bath that was
- * read with the ruler, with pieces of this formula alone in it, from its first reading or else from
- * the level of a full bath.
+ * level fell by, over the pieces that went in, less the skin and with the water that each brought
+ * in; it counts only for a bath that was read with the ruler, with pieces of this formula alone in
+ * it, from its first reading or else from the level of a full bath.
  *
  * @param pieces lifted
  * @param burst of them

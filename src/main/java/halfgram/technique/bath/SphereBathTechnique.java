@@ -105,8 +105,7 @@ public final class SphereBathTechnique implements Technique {
     double set = values.number("set");
     double to = Math.max(600, set * 1.2);
     return growth.isKnown()
-        ? Optional.of(
-            Curve.of(input("set"), output("skinAtSet"), 5, to, set, s -> growth.after(s)))
+        ? Optional.of(Curve.of(input("set"), output("skinAtSet"), 5, to, set, s -> growth.after(s)))
         : Optional.empty();
   }
 }

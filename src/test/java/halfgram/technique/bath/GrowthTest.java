@@ -77,7 +77,8 @@ class GrowthTest {
           Random random = new Random(seed);
           double wanted = (30 + random.nextInt(50)) / 100.0;
           Trial trial =
-              example("skin", wanted + " mm", "method", seed % 2 == 0 ? "reverse" : "frozen-reverse");
+              example(
+                  "skin", wanted + " mm", "method", seed % 2 == 0 ? "reverse" : "frozen-reverse");
           trial = seed % 4 < 2 ? trial : trial.with(MEASURED);
           String time = String.format(java.util.Locale.ROOT, "%.6f s", trial.number("timeForSkin"));
           assertThat(trial.with("set", time).number("skinAtSet")).isCloseTo(wanted, within(1e-6));
@@ -109,8 +110,7 @@ class GrowthTest {
   @Test
   void aReverseBathIsToldHowDropsCloseAndHowTheyAreServedWarm() {
     assertThat(example().warnings()).contains("thicken", "warm");
-    assertThat(example("method", "direct", "ph", "5").warnings())
-        .doesNotContain("thicken", "warm");
+    assertThat(example("method", "direct", "ph", "5").warnings()).doesNotContain("thicken", "warm");
   }
 
   /** What a figure rests on and nobody has verified is said with it. */

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import halfgram.book.Reference;
 import halfgram.technique.Calculation;
 import halfgram.technique.Tables;
+import halfgram.technique.Trial;
 import halfgram.testkit.Seeds;
 import java.util.Map;
 import java.util.Random;
@@ -108,6 +109,21 @@ class SphereBathTechniqueTest {
     Calculation calculation = Calculation.of(BATH, TABLES, untold);
     assertThat(calculation.result()).isEmpty();
     assertThat(calculation.problems()).extracting(p -> p.path()).containsExactly("hardness");
+  }
+
+  /** Nobody is half at the bath; every count is told at once, with what it accepts. */
+  @Test
+  void countsAreWholeNumbers() {
+    Map<String, String> problems =
+        Trial.example(BATH)
+            .with("people", "1.5", "baths", "2.5", "rinses", "0.5", "spares", "1.2")
+            .with("pieces", "10.5", "mostPieces", "99.9 pieces", "set", "90.5 s")
+            .problems();
+    assertThat(problems.keySet())
+        .containsExactly("baths", "mostPieces", "people", "pieces", "rinses", "spares");
+    assertThat(problems.get("people"))
+        .isEqualTo("is not a whole number; accepted: People at the bath, 1 to 6, without a unit");
+    Trial.example(BATH).with("people", "2.0", "mostPieces", "99 pieces").work();
   }
 
   /** Definition: a grain in a US gallon is 64.79891 mg in 3.785411784 L; ppm is mg in a litre. */
