@@ -227,9 +227,13 @@ public final class Events {
     int index = put(tree, body);
     BookReader.Outcome read = desk.check(tree);
     Problems problems = problems(index, read);
-    Optional<KitchenBook> book = problems.list().isEmpty() ? read.book() : Optional.empty();
-    return new Tried(
-        book.map(one -> new House(house.stand(), one.withLots(List.of()), tree)), problems);
+    if (!problems.list().isEmpty()) {
+      return new Tried(Optional.empty(), problems);
+    }
+    // Without tubs it is the book that the desk opens once this is stored: read once for both.
+    ObjectNode alone = house.tree().deepCopy();
+    put(alone, body);
+    return new Tried(Optional.of(new House(house.stand(), desk.bookOf(alone), alone)), problems);
   }
 
   private Outcome store(
