@@ -12,7 +12,6 @@ import halfgram.input.Problem;
 import halfgram.kitchen.KitchenStore;
 import halfgram.kitchen.KitchenStore.Change;
 import halfgram.kitchen.KitchenStore.News;
-import halfgram.prep.KitchenBook;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashSet;
