@@ -16,7 +16,6 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.LocalTime;
 import java.time.format.DateTimeParseException;
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 
@@ -117,13 +116,13 @@ public final class SlipApi implements Server.Part {
     Slips.Found service = Slips.find(after, asked.run()).orElseThrow();
     ObjectNode node = JsonNodeFactory.instance.objectNode();
     service(node, house, service);
-    List<SheetEffects.Effect> found = effects.list(house, after, List.of(service.date()));
-    EffectsJson.write(node, found);
-    found.stream()
+    SheetEffects.Slipped slipped = effects.slip(house, after, service.date());
+    EffectsJson.write(node, slipped.sheets());
+    slipped.sheets().stream()
         .filter(effect -> effect.of() == SheetEffects.Of.TODAY)
         .forEach(effect -> EffectsJson.lacking(node, effect.sheet()));
-    effects
-        .findConsequences(house, found)
+    slipped
+        .consequences()
         .ifPresent(
             of -> EffectsJson.write(node.putObject("consequences"), of, Answers.zone(house)));
     if (!Query.isAsked(visit, "look")) {

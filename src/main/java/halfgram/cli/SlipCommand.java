@@ -100,11 +100,11 @@ final class SlipCommand {
                     words.shortDate(then.date()),
                     then.start(),
                     then.end()));
-    List<SheetEffects.Effect> sheets = effects.list(house, after, List.of(then.date()));
-    for (SheetEffects.Effect effect : sheets) {
+    SheetEffects.Slipped slipped = effects.slip(house, after, then.date());
+    for (SheetEffects.Effect effect : slipped.sheets()) {
       if (effect.of() == SheetEffects.Of.TODAY) {
-        effects
-            .findConsequences(house, sheets)
+        slipped
+            .consequences()
             .ifPresent(
                 found -> {
                   ConsequenceWords said =

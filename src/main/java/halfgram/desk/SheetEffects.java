@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.CompletableFuture;
 
 /** What a change of the book would do to the sheets, before anything is stored. */
 public final class SheetEffects {
@@ -88,21 +89,27 @@ public final class SheetEffects {
   }
 
   /**
-   * What a change does today to what is already there; nothing when no plan is in force.
+   * What a slip does to the sheets, and to what is already there.
    *
-   * @param effects of the change, as listed
+   * @param sheets as listed
+   * @param consequences today; nothing when no plan is in force or it is for another day
    */
-  public Optional<Consequences> findConsequences(House house, List<Effect> effects) {
-    LocalDate today = house.day(desk.now());
-    Optional<Effect> changed =
-        effects.stream().filter(effect -> effect.of() == Of.TODAY).findFirst();
-    return changed.flatMap(
-        effect ->
-            plans
-                .find(house, today)
-                .map(
-                    inForce ->
-                        Consequences.of(plans.propose(house, inForce).sheet(), effect.sheet())));
+  public record Slipped(List<Effect> sheets, Optional<Consequences> consequences) {}
+
+  /** Of a slip on a date. The day is planned with it and without it side by side. */
+  public Slipped slip(House house, House after, LocalDate date) {
+    Optional<InForce> inForce = plans.find(house, house.day(desk.now()));
+    CompletableFuture<Optional<PrepSheet>> without =
+        CompletableFuture.supplyAsync(
+            () -> inForce.map(plan -> plans.propose(house, plan).sheet()));
+    List<Effect> effects = list(house, after, List.of(date));
+    Optional<PrepSheet> before = without.join();
+    Optional<Consequences> consequences =
+        effects.stream()
+            .filter(effect -> effect.of() == Of.TODAY)
+            .findFirst()
+            .flatMap(effect -> before.map(sheet -> Consequences.of(sheet, effect.sheet())));
+    return new Slipped(effects, consequences);
   }
 
   private Effect ahead(House house, House after, LocalDate from, LocalDate to) {

@@ -81,13 +81,12 @@ public final class SlipPages implements Server.Part {
       return;
     }
     Slips.Found found = Slips.find(house, asked.run()).orElseThrow();
-    List<SheetEffects.Effect> sheets =
-        effects.list(house, tried.house().get(), List.of(found.date()));
+    SheetEffects.Slipped slipped = effects.slip(house, tried.house().get(), found.date());
     SlipView.Looked looked =
         new SlipView.Looked(
             Slips.find(tried.house().get(), asked.run()).orElseThrow(),
-            sheets,
-            effects.findConsequences(house, sheets));
+            slipped.sheets(),
+            slipped.consequences());
     show(visit, house, status, form, Optional.of(looked), List.of());
   }
 
