@@ -77,10 +77,14 @@ record TableView(
     for (Map.Entry<String, String> unit : UNITS.entrySet()) {
       if (column.endsWith(unit.getKey())) {
         String name = column.substring(0, column.length() - unit.getKey().length());
-        return name.replace('_', ' ') + unit.getValue();
+        return words(name) + unit.getValue();
       }
     }
-    return column.replace('_', ' ');
+    return words(column);
+  }
+
+  private static String words(String name) {
+    return name.replace('_', ' ').replaceAll("\\bph\\b", "pH");
   }
 
   /** Columns as people read them: names first, low before high, words after numbers. */

@@ -98,7 +98,7 @@ class TechniquesPagesTest {
   @Test
   void aKitchensOwnRowCountsFromThenOnAndCanBeTakenBack() {
     String row = "/k/TARN/reference/agents/agar";
-    assertThat(client.get(row).text()).contains("set high, °C");
+    assertThat(client.get(row).text()).contains("set high, °C", "pH low");
     Client.Answer missing = client.post(row, "of-set_high_c", "high", "source", "");
     assertThat(missing.status()).isEqualTo(422);
     assertThat(script.sent("PUT", "reference/agents/agar", wanted("set_low_c", "38")).status())
