@@ -58,6 +58,7 @@ public class TickBench {
   private int clients;
 
   private Site site;
+  private String session;
   private Database bare;
   private Javalin javalin;
   private List<String> tasks;
@@ -78,6 +79,7 @@ public class TickBench {
   @Setup
   public void open() throws IOException {
     site = Site.demo();
+    session = site.session();
     tasks =
         site.wiring().plans().open(site.house(), Site.DAY, "bench").sheet().tasks().stream()
             .map(Task::id)
@@ -186,6 +188,7 @@ public class TickBench {
         http.send(
             HttpRequest.newBuilder(URI.create(address))
                 .header("Content-Type", "application/json")
+                .header("Cookie", "session=" + session)
                 .POST(HttpRequest.BodyPublishers.ofString(body))
                 .build(),
             HttpResponse.BodyHandlers.ofString());
