@@ -1,6 +1,7 @@
 package halfgram.technique.brine;
 
 import halfgram.measure.Standing;
+import halfgram.technique.Limits;
 import halfgram.technique.Working;
 
 /**
@@ -41,7 +42,7 @@ final class Curing {
             "technique.brine.why.limit",
             brine.isLocalLimit() ? "local" : brine.limitRow().source());
     // A hair over is the binary arithmetic, not the cure.
-    if (ppm > limit * (1 + 1e-9)) {
+    if (Limits.above(ppm, limit)) {
       working.stop("technique.brine.stop.over-limit", ppm, limit);
     }
     working.warn("technique.brine.warn.licence");

@@ -5,6 +5,7 @@ import halfgram.measure.Standing;
 import halfgram.technique.Addition;
 import halfgram.technique.Input;
 import halfgram.technique.Input.Origin;
+import halfgram.technique.Limits;
 import halfgram.technique.Output;
 import halfgram.technique.Part;
 import halfgram.technique.Result;
@@ -170,7 +171,7 @@ public final class HerbOilTechnique implements Technique {
         oil,
         values.number("oilDensity"));
     double most = MOST_OIL_ML * values.number("oilDensity");
-    if (ratio < 1 || ratio > most * (1 + 1e-9)) {
+    if (Limits.outside(ratio, 1, most)) {
       working.warn("technique.herb-oil.warn.ratio", ratio, most);
     }
   }

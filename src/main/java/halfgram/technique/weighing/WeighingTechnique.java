@@ -7,6 +7,7 @@ import halfgram.technique.Curve;
 import halfgram.technique.Figure;
 import halfgram.technique.Input;
 import halfgram.technique.Input.Origin;
+import halfgram.technique.Limits;
 import halfgram.technique.Output;
 import halfgram.technique.Result;
 import halfgram.technique.Tables;
@@ -32,7 +33,6 @@ import java.util.stream.DoubleStream;
  * rules computed.
  */
 public final class WeighingTechnique implements Technique {
-  private static final double SAME = 1e-9;
   private static final double AS_DISPLAYED = 0;
   private static final double NOT_READ = 0;
   private static final double AUTOMATIC = 0;
@@ -137,7 +137,7 @@ public final class WeighingTechnique implements Technique {
     double least =
         working.figure(
             "leastByClass", steps * step, "technique.weighing.why.leastByClass", steps, step);
-    if (load < least * (1 - SAME)) {
+    if (Limits.below(load, least)) {
       working.warn("technique.weighing.warn.below-class", load, least);
     }
     if (verification > step && scale.isOfOiml()) {
@@ -165,9 +165,9 @@ public final class WeighingTechnique implements Technique {
             scale.mostSteps(),
             verification);
       }
-      if (load > most * (1 + SAME)) {
+      if (Limits.above(load, most)) {
         working.warn("technique.weighing.warn.above-class", load, most);
-      } else if (load > lower * verification * (1 + SAME)) {
+      } else if (Limits.above(load, lower * verification)) {
         working.warn("technique.weighing.warn.above-oiml", load, lower * verification, most);
       }
     }
@@ -213,7 +213,7 @@ public final class WeighingTechnique implements Technique {
     String why = "technique.weighing.why.leastStep";
     working.figure("leastHalfStep", 0.5 * step / wanted, why, 0.5, step, 100 * wanted);
     double whole = working.figure("leastWholeStep", step / wanted, why, 1.0, step, 100 * wanted);
-    if (load < whole * (1 - SAME)) {
+    if (Limits.below(load, whole)) {
       working.warn("technique.weighing.warn.too-light", load, whole, 100 * wanted);
     }
   }
@@ -236,7 +236,7 @@ public final class WeighingTechnique implements Technique {
             "technique.weighing.why.pharmacopoeia",
             measured,
             floor);
-    if (load < least * (1 - SAME)) {
+    if (Limits.below(load, least)) {
       working.warn("technique.weighing.warn.pharmacopoeia", load, least);
     }
   }
@@ -246,7 +246,7 @@ public final class WeighingTechnique implements Technique {
     double step = values.number("step");
     double wanted = values.number("wanted") / 100;
     double typed = values.number("oneIn");
-    boolean good = load >= Math.max(least, step / wanted) * (1 - SAME);
+    boolean good = !Limits.below(load, Math.max(least, step / wanted));
     if (good && typed == AUTOMATIC) {
       return;
     }

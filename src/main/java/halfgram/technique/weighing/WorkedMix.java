@@ -1,5 +1,7 @@
 package halfgram.technique.weighing;
 
+import halfgram.technique.Limits;
+
 /**
  * A dose too light for a scale, worked through a mix: of the substance in a carrier, one part in so
  * many, of which as many times the dose is taken. Each of the three weighings may be off by a step.
@@ -25,7 +27,7 @@ record WorkedMix(double oneIn, double substance, double carrier, double take, do
   static WorkedMix of(double oneIn, double dose, double step, double least, double wanted) {
     double take = oneIn * dose;
     double left = wanted - step / take;
-    if (take < least * (1 - SAME) || left <= 0) {
+    if (Limits.below(take, least) || left <= 0) {
       return none(oneIn);
     }
     double enough = step * (1 + 1 / (oneIn - 1)) / left;
@@ -52,7 +54,7 @@ record WorkedMix(double oneIn, double substance, double carrier, double take, do
   private static double roundUp(double grams) {
     double power = StrictMath.pow(10, StrictMath.floor(StrictMath.log10(grams) + SAME));
     for (double digit : new double[] {1, 2, 5}) {
-      if (grams <= digit * power * (1 + SAME)) {
+      if (!Limits.above(grams, digit * power)) {
         return digit * power;
       }
     }
