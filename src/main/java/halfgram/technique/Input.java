@@ -45,9 +45,9 @@ public record Input(
     LINE,
     /** Grams of everything that goes in, in a batch of 1 kg of basis. */
     MIX,
-    /** Natural calcium of the ingredients among its lines, by composition; total, partly bound. */
+    /** Natural calcium of all that goes in, components searched through; total, partly bound. */
     CALCIUM,
-    /** Whether one of its lines is an ingredient that contains milk. */
+    /** Whether anything that goes in contains milk, components searched through. */
     MILK,
     /** What only a plan can say: the piece, its pan, its bath. */
     PLAN,
