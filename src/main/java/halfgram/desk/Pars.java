@@ -145,9 +145,7 @@ public final class Pars {
     Optional<House> after =
         judged.refusal().isPresent()
             ? Optional.empty()
-            : judged
-                .book()
-                .map(book -> new House(house.stand(), book.withLots(List.of()), judged.tree()));
+            : judged.book().map(book -> new House(house.stand(), book, judged.tree()));
     Set<DayOfWeek> days = EnumSet.noneOf(DayOfWeek.class);
     judged.changes().keySet().forEach(spot -> days.add(spot.day()));
     return new Tried(after, judged.refusal(), days);

@@ -197,8 +197,7 @@ public final class Slips {
     ObjectNode tree = with(house, body.get());
     BookReader.Outcome read = desk.check(tree);
     Optional<KitchenBook> book = read.problems().isEmpty() ? read.book() : Optional.empty();
-    return new Tried(
-        book.map(one -> new House(house.stand(), one.withLots(List.of()), tree)), read.problems());
+    return new Tried(book.map(one -> new House(house.stand(), one, tree)), read.problems());
   }
 
   private static List<Problem> leavesTheDay(Asked asked) {
