@@ -67,9 +67,13 @@ public final class SheetEffects {
    * @param dates that it touches, before and after
    */
   public List<Effect> list(House house, House after, Collection<LocalDate> dates) {
+    return list(house, after, dates, plans.find(house, house.day(desk.now())));
+  }
+
+  private List<Effect> list(
+      House house, House after, Collection<LocalDate> dates, Optional<InForce> inForce) {
     LocalDate today = house.day(desk.now());
     List<Effect> effects = new ArrayList<>();
-    Optional<InForce> inForce = plans.find(house, today);
     if (inForce.isPresent() && dates.stream().anyMatch(date -> !date.isBefore(today))) {
       Plans.Proposal proposal = plans.propose(house, inForce.get(), after.book());
       if (!proposal.difference().isEmpty() || dates.contains(today)) {
@@ -92,7 +96,7 @@ public final class SheetEffects {
    * What a slip does to the sheets, and to what is already there.
    *
    * @param sheets as listed
-   * @param consequences today; nothing when no plan is in force or it is for another day
+   * @param consequences for today's work; nothing when no plan is in force, or it stays as it is
    */
   public record Slipped(List<Effect> sheets, Optional<Consequences> consequences) {}
 
@@ -102,7 +106,7 @@ public final class SheetEffects {
     CompletableFuture<Optional<PrepSheet>> without =
         CompletableFuture.supplyAsync(
             () -> inForce.map(plan -> plans.propose(house, plan).sheet()));
-    List<Effect> effects = list(house, after, List.of(date));
+    List<Effect> effects = list(house, after, List.of(date), inForce);
     Optional<PrepSheet> before = without.join();
     Optional<Consequences> consequences =
         effects.stream()
