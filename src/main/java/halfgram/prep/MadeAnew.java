@@ -37,15 +37,11 @@ public record MadeAnew(Instant made, Instant useBy) {
             other ->
                 other.stored().stream()
                     .filter(one -> one.output().code().equals(stored.output().code()))
-                    .filter(MadeAnew::isSafety)
+                    .filter(Stored::endsForSafety)
                     .map(one -> new MadeAnew(other.end(), one.useBy())))
         .filter(one -> lastUse.filter(use -> one.useBy().isBefore(use)).isPresent())
         .max(Comparator.comparing(MadeAnew::useBy))
         .stream();
-  }
-
-  private static boolean isSafety(Stored stored) {
-    return stored.output().hold().reason().isSafety() || stored.useByOf().isPresent();
   }
 
   private static String formula(Task task) {

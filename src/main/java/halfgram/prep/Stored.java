@@ -32,6 +32,11 @@ public record Stored(
     Optional<String> useByOf,
     Optional<Instant> safe) {
 
+  /** Whether it keeps no longer for safety's sake, its own or that of what is in it. */
+  public boolean endsForSafety() {
+    return output.hold().reason().isSafety() || useByOf.isPresent();
+  }
+
   /** Full containers and a rest, or equal parts in the fewest containers. */
   public static List<Amount> fills(Output output, Amount made) {
     if (output.fill().isEmpty() || !made.isPositive()) {

@@ -161,8 +161,7 @@ public final class TaskWords {
     place += hold.at().map(at -> words.say("sheet.place", at)).orElse("");
     String said = words.say("sheet.keeps", words.moment(stored.useBy()), place);
     said += stored.useByOf().map(of -> words.say("sheet.date-of", names.user(of))).orElse("");
-    boolean safety = hold.reason().isSafety() || stored.useByOf().isPresent();
-    return safety ? said + words.say("sheet.safety") : said;
+    return stored.endsForSafety() ? said + words.say("sheet.safety") : said;
   }
 
   /** Why more is made than was asked for. */

@@ -152,7 +152,6 @@ record TaskView(
     output.hold().at().ifPresent(at -> how.add(at.toString()));
     stored.useByOf().ifPresent(of -> how.add(words.say("today.date-of", shown.names().user(of))));
     boolean needed = stored.needed().isPositive();
-    boolean safety = output.hold().reason().isSafety() || stored.useByOf().isPresent();
     String until = words.moment(stored.useBy());
     return new Kept(
         task.version().outputs().size() > 1 ? shown.text(output.name()) : "",
@@ -167,7 +166,7 @@ record TaskView(
         how,
         new Fact(
             words.say("today.keeps-to"),
-            safety ? until + " " + words.say("today.safety") : until,
+            stored.endsForSafety() ? until + " " + words.say("today.safety") : until,
             shown.why(Paths.store(task.make(), output, "use-by"))));
   }
 }
