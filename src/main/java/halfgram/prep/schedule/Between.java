@@ -1,0 +1,26 @@
+package halfgram.prep.schedule;
+
+import java.util.OptionalInt;
+
+/**
+ * The time between the end of one job and the start of another.
+ *
+ * @param from index of the earlier job
+ * @param to index of the later one
+ * @param min slots at least
+ * @param max slots at most; empty: as long as you like
+ * @param yields whether its longest time may be overrun, at a price, when nothing else helps
+ * @param dear cost of each slot that what waits stands longer than it must
+ */
+public record Between(int from, int to, int min, OptionalInt max, boolean yields, int dear) {
+  public Between {
+    if (max.isPresent() && max.getAsInt() < min) {
+      throw new IllegalArgumentException("at most " + max.getAsInt() + ", at least " + min);
+    }
+  }
+
+  /** Right after, or any time later. */
+  public static Between after(int from, int to) {
+    return new Between(from, to, 0, OptionalInt.empty(), false, 0);
+  }
+}

@@ -1,0 +1,331 @@
+package halfgram.prep.schedule;
+
+import java.util.Arrays;
+import java.util.SplittableRandom;
+
+/**
+ * Who and what is taken when, while a plan is being made: jobs are put on it and taken off again.
+ *
+ * <p>Each unit of a machine knows slot by slot whose it is, so that a wash between two jobs is
+ * found by looking as many slots aside as a wash takes.
+ */
+final class Grid {
+  private static final int FREE = -1;
+  private static final int SHUT = -2;
+
+  final Layout layout;
+
+  /** Where each job starts; -1: nowhere. */
+  final int[] start;
+
+  /** Its cooks, in the order of their index. */
+  final int[][] cooks;
+
+  /** The units of its machines, use by use. */
+  final int[][] units;
+
+  private final long[][] busy;
+  private final int[][][] owner;
+  private final int[][] taken;
+  private final int[] atWork;
+  private final int[] works;
+  private final int[] chosen;
+  private final int[] pick;
+  private final long[] worth;
+
+  Grid(Layout layout) {
+    this.layout = layout;
+    start = new int[layout.size];
+    Arrays.fill(start, -1);
+    cooks = new int[layout.size][];
+    units = new int[layout.size][];
+    busy = new long[layout.here.length][];
+    for (int c = 0; c < busy.length; c++) {
+      busy[c] = new long[layout.here[c].length];
+      for (int w = 0; w < busy[c].length; w++) {
+        busy[c][w] = ~layout.here[c][w];
+      }
+    }
+    owner = new int[layout.day.machines().size()][][];
+    for (int m = 0; m < owner.length; m++) {
+      owner[m] = owners(layout.day.machines().get(m));
+    }
+    taken = new int[layout.day.spaces().size()][];
+    for (int s = 0; s < taken.length; s++) {
+      taken[s] = Arrays.copyOf(layout.day.spaces().get(s).taken(), layout.slots);
+    }
+    atWork = new int[layout.slots];
+    works = new int[busy.length];
+    int most = layout.day.machines().stream().mapToInt(Machine::units).max().orElse(0);
+    chosen = new int[most * 8 + 8];
+    pick = new int[busy.length];
+    worth = new long[busy.length];
+  }
+
+  private int[][] owners(Machine machine) {
+    int[][] of = new int[machine.units()][layout.slots];
+    for (int[] unit : of) {
+      Arrays.fill(unit, FREE);
+    }
+    for (Machine.Out out : machine.out()) {
+      for (int u = Math.max(0, of.length - out.units()); u < of.length; u++) {
+        int to = Math.min(layout.slots, out.span().to());
+        Arrays.fill(of[u], Math.min(Math.max(0, out.span().from()), to), to, SHUT);
+      }
+    }
+    return of;
+  }
+
+  /** Whether there are people, machines and room for a job at a slot. */
+  boolean fits(int j, int t) {
+    return t >= 0
+        && t + layout.length[j] <= layout.slots
+        && haveCooks(j, t)
+        && findUnits(j, t) >= 0
+        && haveRoom(j, t);
+  }
+
+  private boolean haveCooks(int j, int t) {
+    int wanted = layout.hands[j];
+    if (wanted == 0) {
+      return true;
+    }
+    int there = 0;
+    for (int c : layout.able[j]) {
+      if (isFree(c, t, t + layout.handsOn[j]) && ++there == wanted) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private boolean isFree(int cook, int from, int to) {
+    long[] bits = busy[cook];
+    int first = from >> 6;
+    int last = (to - 1) >> 6;
+    long low = -1L << from;
+    long high = -1L >>> (63 - ((to - 1) & 63));
+    if (first == last) {
+      return (bits[first] & low & high) == 0;
+    }
+    if ((bits[first] & low) != 0 || (bits[last] & high) != 0) {
+      return false;
+    }
+    for (int w = first + 1; w < last; w++) {
+      if (bits[w] != 0) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** Chooses units for all uses; how many, or -1. */
+  private int findUnits(int j, int t) {
+    int found = 0;
+    for (Job.Use use : layout.uses[j]) {
+      int from = t + layout.from(j, use);
+      int to = t + layout.to(j, use);
+      int wanted = use.units();
+      int[][] of = owner[use.machine()];
+      for (int u = 0; u < of.length && wanted > 0; u++) {
+        if (from == to || isFree(use.machine(), of[u], j, from, to)) {
+          chosen[found++] = u;
+          wanted--;
+        }
+      }
+      if (wanted > 0) {
+        return -1;
+      }
+    }
+    return found;
+  }
+
+  private boolean isFree(int machine, int[] of, int j, int from, int to) {
+    for (int t = from; t < to; t++) {
+      if (of[t] != FREE) {
+        return false;
+      }
+    }
+    int wash = layout.wash[machine];
+    for (int t = from - 1; t >= Math.max(0, from - wash); t--) {
+      if (of[t] >= 0) {
+        if (from - 1 - t < layout.wash(machine, of[t], j)) {
+          return false;
+        }
+        break;
+      }
+    }
+    for (int t = to; t < Math.min(layout.slots, to + wash); t++) {
+      if (of[t] >= 0) {
+        return t - to >= layout.wash(machine, j, of[t]);
+      }
+    }
+    return true;
+  }
+
+  private boolean haveRoom(int j, int t) {
+    for (Job.Keep keep : layout.keeps[j]) {
+      int room = layout.day.spaces().get(keep.space()).room();
+      int[] of = taken[keep.space()];
+      for (int s = t + layout.length[j]; s < Math.min(layout.slots, keep.until()); s++) {
+        if (of[s] + keep.amount() > room) {
+          return false;
+        }
+      }
+    }
+    return true;
+  }
+
+  /** Puts a job where it fits, with the cooks that suit best. */
+  void place(int j, int t, SplittableRandom random) {
+    int[] people = layout.hands[j] == 0 ? NOBODY : choose(j, t, random);
+    findUnits(j, t);
+    int count = 0;
+    for (Job.Use use : layout.uses[j]) {
+      count += use.units();
+    }
+    put(j, t, people, Arrays.copyOf(chosen, count));
+  }
+
+  private static final int[] NOBODY = {};
+
+  /** Puts a job back as it was. */
+  void put(int j, int t, int[] people, int[] of) {
+    start[j] = t;
+    cooks[j] = people;
+    units[j] = of;
+    mark(j, true);
+  }
+
+  /** Puts a job that does not move, whatever is there already. */
+  void force(int j) {
+    int t = layout.fixed[j];
+    boolean machines = t >= 0 && t + layout.length[j] <= layout.slots && findUnits(j, t) >= 0;
+    int count = 0;
+    for (Job.Use use : layout.uses[j]) {
+      count += use.units();
+    }
+    put(j, t, layout.cooksBefore[j], machines ? Arrays.copyOf(chosen, count) : NOBODY);
+  }
+
+  /** Counts the hands of a job, and nothing else. */
+  void work(int j, int t, int[] people) {
+    int to = Math.min(layout.slots, t + layout.handsOn[j]);
+    for (int c : people) {
+      for (int s = Math.max(0, t); s < to; s++) {
+        atWork[s]++;
+      }
+      works[c] += layout.handsOn[j];
+    }
+  }
+
+  void remove(int j) {
+    mark(j, false);
+    start[j] = -1;
+  }
+
+  private void mark(int j, boolean on) {
+    int t = start[j];
+    int to = Math.min(layout.slots, t + layout.handsOn[j]);
+    for (int c : cooks[j]) {
+      for (int s = Math.max(0, t); s < to; s++) {
+        busy[c][s >> 6] = on ? busy[c][s >> 6] | 1L << s : busy[c][s >> 6] & ~(1L << s);
+        atWork[s] += on ? 1 : -1;
+      }
+      works[c] += on ? layout.handsOn[j] : -layout.handsOn[j];
+    }
+    int at = 0;
+    for (Job.Use use : layout.uses[j]) {
+      for (int k = 0; k < use.units() && at < units[j].length; k++) {
+        int[] of = owner[use.machine()][units[j][at++]];
+        Arrays.fill(of, t + layout.from(j, use), t + layout.to(j, use), on ? j : FREE);
+      }
+    }
+    for (Job.Keep keep : layout.keeps[j]) {
+      int[] of = taken[keep.space()];
+      for (int s = t + layout.length[j]; s < Math.min(layout.slots, keep.until()); s++) {
+        of[s] += on ? keep.amount() : -keep.amount();
+      }
+    }
+  }
+
+  /** The cooks of before if they are free; else who can do least else, next to other work. */
+  private int[] choose(int j, int t, SplittableRandom random) {
+    int to = t + layout.handsOn[j];
+    int free = 0;
+    for (int c : layout.able[j]) {
+      if (isFree(c, t, to)) {
+        pick[free] = c;
+        worth[free++] = worth(j, c, t, to, random);
+      }
+    }
+    int wanted = layout.hands[j];
+    int[] people = new int[wanted];
+    for (int k = 0; k < wanted; k++) {
+      int best = k;
+      for (int i = k + 1; i < free; i++) {
+        if (worth[i] < worth[best]) {
+          best = i;
+        }
+      }
+      people[k] = pick[best];
+      pick[best] = pick[k];
+      worth[best] = worth[k];
+    }
+    Arrays.sort(people);
+    return people;
+  }
+
+  private long worth(int j, int c, int t, int to, SplittableRandom random) {
+    boolean snug =
+        t == 0 || to >= layout.slots || !isFree(c, t - 1, t) || !isFree(c, to, to + 1);
+    long over = overShift(c, layout.handsOn[j]) - overShift(c, 0);
+    return (layout.isCookBefore(j, c) ? 0 : layout.cooksBefore[j].length > 0 ? 60 : 0)
+        + 4L * layout.skills[c]
+        + (snug ? 0 : 3)
+        + 10 * over
+        + random.nextInt(4);
+  }
+
+  /** A cook's slots above the share of a shift that is planned, with some more. */
+  private long overShift(int c, int more) {
+    int percent = layout.day.prices().shiftPercent();
+    return Math.max(0, ceilDiv(100L * (works[c] + more) - (long) percent * layout.mayWork[c]));
+  }
+
+  private static long ceilDiv(long hundredths) {
+    return -Math.floorDiv(-hundredths, 100L);
+  }
+
+  /** What all cooks work above the share of their shifts that is planned. */
+  long overShifts() {
+    long sum = 0;
+    for (int c = 0; c < works.length; c++) {
+      sum += overShift(c, 0);
+    }
+    return sum;
+  }
+
+  /** What is worked above the planned share, half hour by half hour of the rushes. */
+  long overRushes() {
+    long sum = 0;
+    for (Cook.Span rush : layout.day.rushes()) {
+      for (int from = rush.from(); from < rush.to(); from += BUCKET) {
+        sum += overRush(from, Math.min(rush.to(), from + BUCKET));
+      }
+    }
+    return sum;
+  }
+
+  /** Slots that are levelled together. */
+  static final int BUCKET = 6;
+
+  private long overRush(int from, int to) {
+    long hundredths = 0;
+    for (int t = Math.max(0, from); t < Math.min(layout.slots, to); t++) {
+      hundredths +=
+          100L * atWork[t] - (long) layout.day.prices().rushPercent() * layout.crew[t];
+    }
+    return Math.max(0, ceilDiv(hundredths));
+  }
+}

@@ -1,0 +1,208 @@
+package halfgram.prep.schedule;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/** A workday as arrays: what the engine reads in its inner loops. Nothing in it changes. */
+final class Layout {
+  /** Later than anything. */
+  static final int NEVER = Integer.MAX_VALUE / 4;
+
+  final Workday day;
+  final int slots;
+  final int size;
+  final int[] length;
+  final int[] handsOn;
+  final int[] hands;
+  final int[] earliest;
+  final int[][] able;
+  final Job.Use[][] uses;
+  final Job.Keep[][] keeps;
+  final int[] leaves;
+  final int[] due;
+  final int[] fresh;
+  final int[] slack;
+  final long[] weight;
+  final int[] before;
+  final int[][] cooksBefore;
+  final int[] fixed;
+  final Between[][] in;
+  final Between[][] out;
+
+  /** First slots by lags alone, from the earliest starts; and last ends by lags, from the dues. */
+  final int[] head;
+
+  final int[] target;
+
+  /** Free slots of each cook as bits. */
+  final long[][] here;
+
+  final int[] crew;
+  final int[] mayWork;
+  final int[] skills;
+  final int[] wash;
+
+  /** Whether longest times that yield do. */
+  final boolean yielding;
+
+  Layout(Workday day, boolean yielding) {
+    this.day = day;
+    this.yielding = yielding;
+    slots = day.slots();
+    size = day.jobs().size();
+    length = new int[size];
+    handsOn = new int[size];
+    hands = new int[size];
+    earliest = new int[size];
+    able = new int[size][];
+    uses = new Job.Use[size][];
+    keeps = new Job.Keep[size][];
+    leaves = new int[size];
+    due = new int[size];
+    fresh = new int[size];
+    slack = new int[size];
+    weight = new long[size];
+    before = new int[size];
+    cooksBefore = new int[size][];
+    fixed = new int[size];
+    for (int j = 0; j < size; j++) {
+      read(j, day.jobs().get(j));
+    }
+    in = ends(day.lags(), false);
+    out = ends(day.lags(), true);
+    head = heads();
+    target = targets();
+    int cooks = day.cooks().size();
+    here = new long[cooks][(slots >> 6) + 1];
+    crew = new int[slots];
+    mayWork = new int[cooks];
+    skills = new int[cooks];
+    for (int c = 0; c < cooks; c++) {
+      shift(c, day.cooks().get(c));
+    }
+    wash = day.machines().stream().mapToInt(Machine::wash).toArray();
+  }
+
+  private void read(int j, Job job) {
+    length[j] = job.length();
+    handsOn[j] = job.handsOn();
+    hands[j] = job.hands();
+    earliest[j] = job.earliest();
+    able[j] = job.able().stream().mapToInt(Integer::intValue).sorted().toArray();
+    uses[j] = job.uses().toArray(Job.Use[]::new);
+    keeps[j] = job.keeps().toArray(Job.Keep[]::new);
+    leaves[j] = job.leaves();
+    due[j] = job.due().map(Job.Due::slot).orElse(NEVER);
+    fresh[j] = job.due().map(of -> of.fresh().orElse(NEVER)).orElse(NEVER);
+    slack[j] = job.due().map(Job.Due::slack).orElse(0);
+    weight[j] = job.due().map(Job.Due::weight).orElse(0);
+    before[j] = job.previous().map(Job.Spot::start).orElse(-1);
+    cooksBefore[j] = job.previous().map(Layout::cooks).orElse(new int[0]);
+    fixed[j] = job.fixed().map(Job.Spot::start).orElse(-1);
+    if (fixed[j] >= 0) {
+      cooksBefore[j] = job.fixed().map(Layout::cooks).orElseThrow();
+    }
+  }
+
+  private static int[] cooks(Job.Spot spot) {
+    return spot.cooks().stream().mapToInt(Integer::intValue).sorted().toArray();
+  }
+
+  private Between[][] ends(List<Between> lags, boolean from) {
+    List<List<Between>> ends = new ArrayList<>();
+    for (int j = 0; j < size; j++) {
+      ends.add(new ArrayList<>());
+    }
+    lags.forEach(lag -> ends.get(from ? lag.from() : lag.to()).add(lag));
+    return ends.stream().map(one -> one.toArray(Between[]::new)).toArray(Between[][]::new);
+  }
+
+  private int[] heads() {
+    int[] first = new int[size];
+    for (int j = 0; j < size; j++) {
+      first[j] = fixed[j] >= 0 ? fixed[j] : earliest[j];
+    }
+    boolean moved = true;
+    for (int round = 0; moved && round <= size; round++) {
+      moved = false;
+      for (Between lag : day.lags()) {
+        int to = lag.to();
+        int least = first[lag.from()] + length[lag.from()] + lag.min();
+        if (fixed[to] < 0 && least > first[to]) {
+          first[to] = least;
+          moved = true;
+        }
+        if (isHard(lag)) {
+          int from = lag.from();
+          least = first[to] - lag.max().getAsInt() - length[from];
+          if (fixed[from] < 0 && least > first[from]) {
+            first[from] = least;
+            moved = true;
+          }
+        }
+      }
+    }
+    return first;
+  }
+
+  private int[] targets() {
+    int[] last = new int[size];
+    for (int j = 0; j < size; j++) {
+      last[j] = Math.min(due[j] == NEVER ? slots : due[j] - slack[j], slots);
+    }
+    boolean moved = true;
+    for (int round = 0; moved && round <= size; round++) {
+      moved = false;
+      for (Between lag : day.lags()) {
+        int most = last[lag.to()] - length[lag.to()] - lag.min();
+        if (most < last[lag.from()]) {
+          last[lag.from()] = most;
+          moved = true;
+        }
+      }
+    }
+    return last;
+  }
+
+  private void shift(int c, Cook cook) {
+    skills[c] = cook.skills();
+    for (Cook.Span span : cook.here()) {
+      for (int t = Math.max(0, span.from()); t < Math.min(slots, span.to()); t++) {
+        if ((here[c][t >> 6] & (1L << t)) == 0) {
+          here[c][t >> 6] |= 1L << t;
+          crew[t]++;
+          mayWork[c]++;
+        }
+      }
+    }
+  }
+
+  /** Whether a lag has a longest time that holds. */
+  boolean isHard(Between lag) {
+    return lag.max().isPresent() && !(yielding && lag.yields());
+  }
+
+  boolean isFixed(int j) {
+    return fixed[j] >= 0;
+  }
+
+  /** First slot of the part of a job that needs a machine, counted from its start. */
+  int from(int j, Job.Use use) {
+    return use.during() == Job.During.ALONE ? handsOn[j] : 0;
+  }
+
+  /** The slot after the part of a job that needs a machine, counted from its start. */
+  int to(int j, Job.Use use) {
+    return use.during() == Job.During.HANDS ? handsOn[j] : length[j];
+  }
+
+  /** Slots a machine stands between two jobs. */
+  int wash(int machine, int earlier, int later) {
+    return day.cleans()[leaves[earlier]][leaves[later]] ? wash[machine] : 0;
+  }
+
+  boolean isCookBefore(int j, int cook) {
+    return Arrays.binarySearch(cooksBefore[j], cook) >= 0;
+  }
+}

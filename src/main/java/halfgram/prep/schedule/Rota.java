@@ -1,0 +1,58 @@
+package halfgram.prep.schedule;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A workday placed.
+ *
+ * @param places of the jobs, in their order; empty: left out
+ * @param bill what it costs and for what
+ * @param iterations rounds that were made
+ * @param cut whether somebody stopped it before its budget was used
+ * @param yielding whether longest times were let go because nothing else helped
+ */
+public record Rota(
+    List<Optional<Place>> places, Bill bill, int iterations, boolean cut, boolean yielding) {
+  public Rota {
+    places = List.copyOf(places);
+  }
+
+  /**
+   * Where a job is.
+   *
+   * @param cooks by index
+   * @param units of each of its uses, by index, one after the other
+   */
+  public record Place(int start, List<Integer> cooks, List<Integer> units) {
+    public Place {
+      cooks = List.copyOf(cooks);
+      units = List.copyOf(units);
+    }
+  }
+
+  /** What a plan costs, by term; each in the unit of the total. */
+  public record Bill(
+      long leftOut,
+      long overrun,
+      long late,
+      long early,
+      long slack,
+      long rush,
+      long shift,
+      long waiting,
+      long change) {
+    /** Without what is left out and what is overrun. */
+    long mild() {
+      return total() - leftOut - overrun;
+    }
+
+    public long total() {
+      return leftOut + overrun + late + early + slack + rush + shift + waiting + change;
+    }
+  }
+
+  public boolean isComplete() {
+    return places.stream().allMatch(Optional::isPresent);
+  }
+}

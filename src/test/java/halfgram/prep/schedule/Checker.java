@@ -1,0 +1,267 @@
+package halfgram.prep.schedule;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+
+/** Reads a workday and a rota, slot by slot, and says every rule that is broken. */
+public final class Checker {
+  private final Workday day;
+  private final Rota rota;
+  private final List<String> wrong = new ArrayList<>();
+
+  private Checker(Workday day, Rota rota) {
+    this.day = day;
+    this.rota = rota;
+  }
+
+  /** What is wrong; jobs that are fixed may lie over each other. */
+  public static List<String> wrong(Workday day, Rota rota) {
+    Checker checker = new Checker(day, rota);
+    checker.jobs();
+    checker.lags();
+    checker.cooks();
+    checker.machines();
+    checker.spaces();
+    checker.bill();
+    return checker.wrong;
+  }
+
+  private Optional<Rota.Place> at(int j) {
+    return rota.places().get(j);
+  }
+
+  private void jobs() {
+    for (int j = 0; j < day.jobs().size(); j++) {
+      Job job = day.jobs().get(j);
+      if (at(j).isEmpty()) {
+        if (job.fixed().isPresent()) {
+          wrong.add(job.id() + " is fixed and left out");
+        }
+        continue;
+      }
+      Rota.Place place = at(j).get();
+      if (job.fixed().isPresent()) {
+        if (place.start() != job.fixed().get().start()) {
+          wrong.add(job.id() + " is fixed and moved");
+        }
+        continue;
+      }
+      if (place.start() < job.earliest() || place.start() + job.length() > day.slots()) {
+        wrong.add(job.id() + " lies outside its day");
+      }
+      if (new HashSet<>(place.cooks()).size() != job.hands()) {
+        wrong.add(job.id() + " has " + place.cooks() + " for " + job.hands());
+      }
+      if (!job.able().containsAll(place.cooks())) {
+        wrong.add(job.id() + " is done by somebody who cannot");
+      }
+    }
+  }
+
+  private void lags() {
+    for (Between lag : day.lags()) {
+      if (at(lag.from()).isEmpty() || at(lag.to()).isEmpty()) {
+        continue;
+      }
+      boolean bothFixed =
+          day.jobs().get(lag.from()).fixed().isPresent()
+              && day.jobs().get(lag.to()).fixed().isPresent();
+      int apart =
+          at(lag.to()).get().start()
+              - at(lag.from()).get().start()
+              - day.jobs().get(lag.from()).length();
+      if (apart < lag.min() && !bothFixed) {
+        wrong.add(lag + " is only " + apart);
+      }
+      boolean holds = lag.max().isPresent() && !(lag.yields() && rota.yielding());
+      if (holds && apart > lag.max().getAsInt() && !bothFixed) {
+        wrong.add(lag + " is " + apart);
+      }
+    }
+  }
+
+  private void cooks() {
+    Map<String, String> doing = new HashMap<>();
+    for (int j = 0; j < day.jobs().size(); j++) {
+      if (at(j).isEmpty()) {
+        continue;
+      }
+      Job job = day.jobs().get(j);
+      for (int c : at(j).get().cooks()) {
+        for (int t = at(j).get().start(); t < at(j).get().start() + job.handsOn(); t++) {
+          int slot = t;
+          boolean here =
+              day.cooks().get(c).here().stream().anyMatch(s -> s.from() <= slot && slot < s.to());
+          boolean fixed = job.fixed().isPresent();
+          if (!here && !fixed) {
+            wrong.add(job.id() + " at " + t + ": cook " + c + " is not there");
+          }
+          String other = doing.put(c + "@" + t, fixed ? "fixed" : job.id());
+          if (other != null && !(fixed && other.equals("fixed"))) {
+            wrong.add(job.id() + " at " + t + ": cook " + c + " does " + other);
+          }
+        }
+      }
+    }
+  }
+
+  private void machines() {
+    for (int m = 0; m < day.machines().size(); m++) {
+      Machine machine = day.machines().get(m);
+      for (int u = 0; u < machine.units(); u++) {
+        machine(machine, m, u);
+      }
+    }
+  }
+
+  private void machine(Machine machine, int m, int u) {
+    TreeMap<Integer, Integer> starts = new TreeMap<>();
+    Map<Integer, Integer> ends = new HashMap<>();
+    for (int j = 0; j < day.jobs().size(); j++) {
+      if (at(j).isEmpty()) {
+        continue;
+      }
+      Job job = day.jobs().get(j);
+      int start = at(j).get().start();
+      int next = 0;
+      for (Job.Use use : job.uses()) {
+        List<Integer> of = at(j).get().units();
+        List<Integer> mine =
+            of.subList(Math.min(of.size(), next), Math.min(of.size(), next + use.units()));
+        next += use.units();
+        if (mine.size() < use.units() && job.fixed().isEmpty()) {
+          wrong.add(job.id() + " has too few of " + machine.id());
+        }
+        if (use.machine() != m || !mine.contains(u)) {
+          continue;
+        }
+        int from = start + (use.during() == Job.During.ALONE ? job.handsOn() : 0);
+        int to = start + (use.during() == Job.During.HANDS ? job.handsOn() : job.length());
+        if (from == to) {
+          continue;
+        }
+        for (Machine.Out out : machine.out()) {
+          boolean broken = u >= machine.units() - out.units();
+          if (broken && from < out.span().to() && out.span().from() < to) {
+            wrong.add(job.id() + " is on a " + machine.id() + " that does not work");
+          }
+        }
+        Integer before = starts.put(from, j);
+        if (before != null) {
+          wrong.add(job.id() + " and " + day.jobs().get(before).id() + " on " + machine.id());
+        }
+        ends.put(j, to);
+      }
+    }
+    Integer before = null;
+    for (Map.Entry<Integer, Integer> entry : starts.entrySet()) {
+      if (before != null) {
+        Job a = day.jobs().get(before);
+        Job b = day.jobs().get(entry.getValue());
+        int wash = day.cleans()[a.leaves()][b.leaves()] ? machine.wash() : 0;
+        if (entry.getKey() < ends.get(before) + wash) {
+          wrong.add(b.id() + " follows " + a.id() + " too soon on " + machine.id() + " " + u);
+        }
+      }
+      before = entry.getValue();
+    }
+  }
+
+  private void spaces() {
+    for (int s = 0; s < day.spaces().size(); s++) {
+      Space space = day.spaces().get(s);
+      for (int t = 0; t < day.slots(); t++) {
+        int taken = t < space.taken().length ? space.taken()[t] : 0;
+        for (int j = 0; j < day.jobs().size(); j++) {
+          for (Job.Keep keep : day.jobs().get(j).keeps()) {
+            boolean there =
+                at(j).isPresent()
+                    && at(j).get().start() + day.jobs().get(j).length() <= t
+                    && t < keep.until();
+            taken += keep.space() == s && there ? keep.amount() : 0;
+          }
+        }
+        if (taken > space.room()) {
+          wrong.add(space.id() + " holds " + taken + " at " + t);
+        }
+      }
+    }
+  }
+
+  /** The bill, added up in another way. */
+  private void bill() {
+    Prices prices = day.prices();
+    long total = 0;
+    Map<Integer, Integer> atWork = new HashMap<>();
+    Map<Integer, Integer> works = new HashMap<>();
+    for (int j = 0; j < day.jobs().size(); j++) {
+      Job job = day.jobs().get(j);
+      if (at(j).isEmpty()) {
+        total += prices.leftOut();
+        continue;
+      }
+      int end = at(j).get().start() + job.length();
+      if (job.due().isPresent()) {
+        Job.Due due = job.due().get();
+        total += prices.late() * due.weight() * Math.max(0, end - due.slot());
+        total += prices.slack() * Math.max(0, end - (due.slot() - due.slack()));
+        if (due.fresh().isPresent()) {
+          total += prices.early() * Math.max(0, due.slot() - due.fresh().getAsInt() - end);
+        }
+      }
+      if (job.previous().isPresent() && job.fixed().isEmpty()) {
+        int moved = Math.abs(job.previous().get().start() - at(j).get().start());
+        total += (moved > 0 ? prices.moved() : 0) + (moved > prices.near() ? prices.far() : 0);
+        Set<Integer> before = new HashSet<>(job.previous().get().cooks());
+        boolean same = before.isEmpty() || before.containsAll(at(j).get().cooks());
+        total += same ? 0 : prices.other();
+      }
+      for (int c : at(j).get().cooks()) {
+        works.merge(c, job.handsOn(), Integer::sum);
+        for (int t = 0; t < job.handsOn(); t++) {
+          atWork.merge(at(j).get().start() + t, 1, Integer::sum);
+        }
+      }
+    }
+    for (Between lag : day.lags()) {
+      if (at(lag.from()).isPresent() && at(lag.to()).isPresent()) {
+        int end = at(lag.from()).get().start() + day.jobs().get(lag.from()).length();
+        int apart = at(lag.to()).get().start() - end;
+        total += (long) lag.dear() * Math.max(0, apart - lag.min());
+        if (lag.max().isPresent()) {
+          total += prices.overrun() * Math.max(0, apart - lag.max().getAsInt());
+        }
+      }
+    }
+    for (int c = 0; c < day.cooks().size(); c++) {
+      int here = day.cooks().get(c).here().stream().mapToInt(Cook.Span::length).sum();
+      long over = 100L * works.getOrDefault(c, 0) - (long) prices.shiftPercent() * here;
+      total += prices.shift() * (long) Math.ceil(Math.max(0, over) / 100.0);
+    }
+    for (Cook.Span rush : day.rushes()) {
+      for (int from = rush.from(); from < rush.to(); from += 6) {
+        long over = 0;
+        for (int t = from; t < Math.min(from + 6, rush.to()); t++) {
+          int slot = t;
+          long crew =
+              day.cooks().stream()
+                  .filter(
+                      cook ->
+                          cook.here().stream().anyMatch(s -> s.from() <= slot && slot < s.to()))
+                  .count();
+          over += 100L * atWork.getOrDefault(t, 0) - prices.rushPercent() * crew;
+        }
+        total += prices.rush() * (long) Math.ceil(Math.max(0, over) / 100.0);
+      }
+    }
+    if (total != rota.bill().total()) {
+      wrong.add("the bill says " + rota.bill() + ", added up it is " + total);
+    }
+  }
+}
