@@ -12,13 +12,12 @@ final class Costs {
 
   /** Everything. */
   long of(Grid grid) {
-    long sum = prices.rush() * grid.overRushes() + prices.shift() * grid.overShifts();
+    long sum = ofCrew(grid);
     for (int j = 0; j < layout.size; j++) {
+      sum += ofPlaced(j, grid.start[j], grid.cooks[j]);
       if (grid.start[j] < 0) {
-        sum += prices.leftOut();
         continue;
       }
-      sum += ofJob(j, grid.start[j]) + ofPeople(j, grid.cooks[j]);
       for (Between lag : layout.out[j]) {
         if (grid.start[lag.to()] >= 0) {
           sum += ofLag(lag, grid.start[j], grid.start[lag.to()]);
@@ -26,6 +25,16 @@ final class Costs {
       }
     }
     return sum;
+  }
+
+  /** People who work more than is planned of them. */
+  long ofCrew(Grid grid) {
+    return prices.rush() * grid.overRushes() + prices.shift() * grid.overShifts();
+  }
+
+  /** A job where it is; -1: nowhere. */
+  long ofPlaced(int j, int t, int[] people) {
+    return t < 0 ? prices.leftOut() : ofJob(j, t) + ofPeople(j, people);
   }
 
   /** A job at a slot, whoever does it. */

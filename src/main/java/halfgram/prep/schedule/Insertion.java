@@ -246,6 +246,8 @@ final class Insertion {
     private int up;
     private boolean before;
     private long cost;
+    private long lower = -1;
+    private long upper = -1;
 
     Outward(int j, int first, int last) {
       this.j = j;
@@ -274,10 +276,19 @@ final class Insertion {
       if (down < first && up > last) {
         return -1;
       }
-      long lower = down < first ? Long.MAX_VALUE : costs.around(grid, j, down);
-      long upper = up > last ? Long.MAX_VALUE : costs.around(grid, j, up);
+      if (lower < 0) {
+        lower = down < first ? Long.MAX_VALUE : costs.around(grid, j, down);
+      }
+      if (upper < 0) {
+        upper = up > last ? Long.MAX_VALUE : costs.around(grid, j, up);
+      }
       cost = Math.min(lower, upper);
-      return lower <= upper ? down-- : up++;
+      if (lower <= upper) {
+        lower = -1;
+        return down--;
+      }
+      upper = -1;
+      return up++;
     }
   }
 }

@@ -19,8 +19,8 @@ final class Search {
   private static final int SLICE = 500;
   private static final int MOST_OUT = 5;
   private static final int PUSHED = 6;
-  private static final double HEAT = Double.parseDouble(System.getProperty("heat","0.02"));
-  private static final double COLD = Double.parseDouble(System.getProperty("cold","0.02"));
+  private static final double HEAT = 0.02;
+  private static final double COLD = 0.01;
 
   private final Layout layout;
   private final Blocks blocks;
@@ -45,6 +45,9 @@ final class Search {
   private final int[][] oldCooks;
   private final int[][] oldUnits;
 
+  /** Slots of hands and of machines that a block takes. */
+  private final int[] work;
+
   Search(Layout layout, Blocks blocks, long seed) {
     this.layout = layout;
     this.blocks = blocks;
@@ -60,6 +63,10 @@ final class Search {
     oldStart = new int[layout.size];
     oldCooks = new int[layout.size][];
     oldUnits = new int[layout.size][];
+    work = new int[blocks.jobs.length];
+    for (int j = 0; j < layout.size; j++) {
+      work[blocks.of[j]] += layout.hands[j] * layout.handsOn[j] + layout.length[j] - layout.handsOn[j];
+    }
   }
 
   Rota run(Budget budget) {
@@ -269,6 +276,7 @@ final class Search {
       return;
     }
     long now = best;
+    long crewNow = costs.ofCrew(grid);
     double hot = Math.max(HEAT * rota().bill().mild(), 1e-9);
     for (int i = 0; i < budget.iterations() && best > 0; i++) {
       if (i % SLICE == 0 && i > 0 && budget.stop().getAsBoolean()) {
@@ -282,9 +290,11 @@ final class Search {
       out.forEach(this::takeOut);
       insertion.patience(now >= layout.day.prices().leftOut() ? 2 : 1);
       putIn(out);
-      long cost = costs.of(grid);
+      long crew = costs.ofCrew(grid);
+      long cost = now - crewNow + crew + touched(grid.start, grid.cooks) - touched(oldStart, oldCooks);
       if (cost <= now || random.nextDouble() < StrictMath.exp((now - cost) / temperature)) {
         now = cost;
+        crewNow = crew;
         if (cost < best) {
           keep(cost);
         }
@@ -293,6 +303,26 @@ final class Search {
       }
       forget();
     }
+  }
+
+  /** What the blocks touched cost, with what waits between them and the rest. */
+  private long touched(int[] start, int[][] cooks) {
+    long sum = 0;
+    for (int i = 0; i < touchedCount; i++) {
+      for (int j : blocks.jobs[touched[i]]) {
+        sum += costs.ofPlaced(j, start[j], cooks[j]);
+        for (Between lag : layout.out[j]) {
+          int to = isTouched[blocks.of[lag.to()]] ? start[lag.to()] : grid.start[lag.to()];
+          sum += start[j] < 0 || to < 0 ? 0 : costs.ofLag(lag, start[j], to);
+        }
+        for (Between lag : layout.in[j]) {
+          int from = grid.start[lag.from()];
+          boolean counted = isTouched[blocks.of[lag.from()]];
+          sum += counted || start[j] < 0 || from < 0 ? 0 : costs.ofLag(lag, from, start[j]);
+        }
+      }
+    }
+    return sum;
   }
 
   private void putBack() {
@@ -312,26 +342,104 @@ final class Search {
     }
   }
 
-  /** Some blocks to take out: one by its cost or by chance, and others that have to do with it. */
+  /**
+   * Some blocks to take out: one by its cost or by chance; with it what is tied to it by lags, or
+   * what its cooks and machines do about the time it wants, so that room comes up where it is used.
+   */
   private List<Integer> choose(int[] movable, boolean incomplete) {
-    int count = 1 + random.nextInt(MOST_OUT);
+    int most = 1 + random.nextInt(MOST_OUT);
     int seed = seed(movable, incomplete);
     List<Integer> out = new ArrayList<>(List.of(seed));
-    int kind = random.nextInt(3);
-    int centre = middle(seed);
-    while (out.size() < Math.min(count, movable.length)) {
-      int next = kind == 0 ? linked(out) : near(movable, centre, kind == 1 ? 24 : 6);
-      if (next < 0) {
-        next = movable[random.nextInt(movable.length)];
+    int kind = random.nextInt(4);
+    if (kind == 0) {
+      chain(out, most);
+    } else if (kind == 1) {
+      int centre = middle(seed);
+      for (int i = 0; i < 2 * most && out.size() < most; i++) {
+        add(out, near(movable, centre));
       }
-      if (!out.contains(next)) {
-        out.add(next);
-      } else if (random.nextInt(3) == 0) {
-        break;
+    } else {
+      if (random.nextInt(3) == 0) {
+        chain(out, 1 + most / 2);
+      }
+      int from = random.nextInt(out.size());
+      rivals(out, out.get(from), most);
+    }
+    sort(out);
+    return out;
+  }
+
+  private void add(List<Integer> out, int b) {
+    if (b >= 0 && !out.contains(b) && !isAllFixed(b)) {
+      out.add(b);
+    }
+  }
+
+  private void chain(List<Integer> out, int most) {
+    for (int i = 0; i < 3 * most && out.size() < most; i++) {
+      add(out, linked(out));
+    }
+  }
+
+  /** What the cooks or machines that a block needs do about the time it wants. */
+  private void rivals(List<Integer> out, int b, int most) {
+    int[] jobs = blocks.jobs[b];
+    int j = jobs[random.nextInt(jobs.length)];
+    int wanted = layout.target[j] - layout.length[j];
+    int at = grid.start[j] < 0 || random.nextInt(3) == 0 ? wanted : grid.start[j];
+    int times = 1 + random.nextInt(2);
+    for (int i = 0; i < times; i++) {
+      if (layout.hands[j] > 0 && (layout.uses[j].length == 0 || random.nextBoolean())) {
+        int cook = layout.able[j][random.nextInt(layout.able[j].length)];
+        nearest(out, cook, -1, at, out.size() + 1 + random.nextInt(most));
+      } else if (layout.uses[j].length > 0) {
+        int machine = layout.uses[j][random.nextInt(layout.uses[j].length)].machine();
+        nearest(out, -1, machine, at, out.size() + 1 + random.nextInt(most));
       }
     }
-    shuffle(out);
-    return out;
+  }
+
+  /** Adds the blocks with the jobs of a cook, or on a machine, that are nearest to a slot. */
+  private void nearest(List<Integer> out, int cook, int machine, int at, int until) {
+    while (out.size() < until) {
+      int best = -1;
+      int distance = Integer.MAX_VALUE;
+      for (int j = 0; j < layout.size; j++) {
+        int t = grid.start[j];
+        if (t < 0 || layout.isFixed(j)) {
+          continue;
+        }
+        int off = t > at ? t - at : Math.max(0, at - t - layout.length[j]);
+        if (off < distance
+            && (cook >= 0 ? does(cook, j) : uses(machine, j))
+            && !out.contains(blocks.of[j])) {
+          distance = off;
+          best = blocks.of[j];
+        }
+      }
+      if (best < 0) {
+        return;
+      }
+      out.add(best);
+    }
+  }
+
+  private boolean does(int cook, int j) {
+    for (int c : grid.cooks[j]) {
+      if (c == cook) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private boolean uses(int machine, int j) {
+    for (Job.Use use : layout.uses[j]) {
+      if (use.machine() == machine) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private int seed(int[] movable, boolean incomplete) {
@@ -349,7 +457,8 @@ final class Search {
     }
     int chosen = movable[random.nextInt(movable.length)];
     long worst = -1;
-    for (int i = 0; i < 4; i++) {
+    int looks = 2 + random.nextInt(8);
+    for (int i = 0; i < looks; i++) {
       int b = movable[random.nextInt(movable.length)];
       long cost = 0;
       for (int j : blocks.jobs[b]) {
@@ -383,29 +492,36 @@ final class Search {
     }
     Between lag = lags[random.nextInt(lags.length)];
     int other = blocks.of[lag.from() == j ? lag.to() : lag.from()];
-    return other == b || isAllFixed(other) ? -1 : other;
+    return other == b ? -1 : other;
   }
 
-  private int near(int[] movable, int centre, int within) {
+  private int near(int[] movable, int centre) {
     for (int i = 0; i < 8; i++) {
       int b = movable[random.nextInt(movable.length)];
-      if (Math.abs(middle(b) - centre) <= within) {
+      if (Math.abs(middle(b) - centre) <= NEAR) {
         return b;
       }
     }
     return -1;
   }
 
-  /** By chance; half the time those that others wait for last, so that their users lead. */
-  private void shuffle(List<Integer> out) {
+  private static final int NEAR = 12;
+
+  /** The order to put blocks back in: by chance, users first, the largest first. */
+  private void sort(List<Integer> out) {
     for (int i = out.size() - 1; i > 0; i--) {
       int k = random.nextInt(i + 1);
       Integer other = out.get(k);
       out.set(k, out.get(i));
       out.set(i, other);
     }
-    if (random.nextBoolean()) {
+    int by = random.nextInt(8);
+    if (by < 3) {
       out.sort((a, b) -> layout.target[last(b)] - layout.target[last(a)]);
+    } else if (by == 3) {
+      out.sort((a, b) -> work[b] - work[a]);
+    } else if (by == 4) {
+      out.sort((a, b) -> layout.target[last(a)] - layout.target[last(b)]);
     }
   }
 

@@ -143,7 +143,7 @@ public final class MadeUpDay {
                         0,
                         OptionalInt.of(24 + random.nextInt(60)),
                         true,
-                        random.nextInt(3) == 0 ? 1 : 0)));
+                        1)));
   }
 
   private int component() {
