@@ -93,6 +93,8 @@ final class YearBook {
     return new KitchenBook(
         kitchen(),
         Buffer.PUBLISHED,
+        List.of(),
+        List.of(),
         new TreeMap<>(Map.of("cold", new Station("cold", Text.of("Cold")))),
         List.of(),
         new TreeMap<>(),
@@ -181,7 +183,9 @@ final class YearBook {
             1,
             new Work(Duration.ofMinutes(10), Duration.ofMinutes(1), Duration.ZERO),
             new Work(Duration.ofMinutes(15), Duration.ZERO, Duration.ZERO),
+            Duration.ZERO,
             List.of(),
+            false,
             Ratio.percent(90 + random.nextInt(10)),
             new Residue(Mass.grams("40"), Ratio.percent(2)),
             Ratio.ZERO,

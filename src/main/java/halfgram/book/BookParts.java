@@ -19,9 +19,11 @@ import halfgram.menu.Diet;
 import halfgram.menu.Dish;
 import halfgram.par.Par;
 import halfgram.prep.KitchenBook;
+import halfgram.station.Block;
 import halfgram.station.Container;
 import halfgram.station.Equipment;
 import halfgram.station.Person;
+import halfgram.station.Place;
 import halfgram.station.Station;
 import java.math.BigDecimal;
 import java.time.Duration;
@@ -56,6 +58,8 @@ final class BookParts {
     Optional<Node> kitchenNode = root.need("kitchen", "accept.object");
     Kitchen kitchen = kitchenNode.map(kitchens::kitchen).orElse(NOWHERE);
     Buffer buffer = kitchenNode.map(kitchens::buffer).orElse(Buffer.PUBLISHED);
+    List<Block> blocks = kitchenNode.map(kitchens::blocks).orElse(List.of());
+    List<Place> places = kitchenNode.map(kitchens::places).orElse(List.of());
     kitchenNode.ifPresent(Node::done);
     SortedMap<String, Station> stations =
         byCode(root.all("stations", kitchens::station), Station::code);
@@ -103,6 +107,8 @@ final class BookParts {
         new KitchenBook(
             kitchen,
             buffer,
+            blocks,
+            places,
             stations,
             people,
             equipment,

@@ -11,11 +11,12 @@ import halfgram.measure.Dimension;
 import halfgram.measure.Mass;
 import halfgram.measure.Quantity;
 import halfgram.measure.Ratio;
+import halfgram.station.Block;
 import halfgram.station.Container;
 import halfgram.station.Equipment;
 import halfgram.station.FillLimits;
 import halfgram.station.Person;
-import halfgram.station.Shift;
+import halfgram.station.Place;
 import halfgram.station.Station;
 import java.math.BigDecimal;
 import java.time.DateTimeException;
@@ -35,9 +36,11 @@ import java.util.TreeSet;
 final class KitchenReader {
   private static final ZoneId UTC = ZoneId.of("UTC");
   private final Reading reading;
+  private final HoursReader hours;
 
   KitchenReader(Reading reading) {
     this.reading = reading;
+    this.hours = new HoursReader(reading);
   }
 
   Kitchen kitchen(Node node) {
@@ -144,6 +147,32 @@ final class KitchenReader {
     return new Buffer.Tier(to, Ratio.percent(node.number("percent", "0", "100")));
   }
 
+  /** What everybody does at once. */
+  List<Block> blocks(Node kitchen) {
+    return hours.blocks(kitchen);
+  }
+
+  /** Where tubs stand and how much goes in. */
+  List<Place> places(Node kitchen) {
+    List<Place> places = kitchen.list("places", KitchenReader::place);
+    Set<String> names = new TreeSet<>();
+    for (int i = 0; i < places.size(); i++) {
+      if (!names.add(places.get(i).name())) {
+        kitchen.problem("places[" + i + "].name", places.get(i).name(), "problem.place-twice");
+      }
+    }
+    return places;
+  }
+
+  private static Place place(Node node) {
+    String name = node.word("name");
+    Optional<Amount> volume = node.findQuantity("volume").flatMap(typed -> volume(node, typed));
+    if (!node.has("volume")) {
+      node.problem("volume", "", "problem.missing", accept("accept.some-volume"));
+    }
+    return new Place(name, volume.orElse(new Amount(BigDecimal.ONE, Dimension.VOLUME)));
+  }
+
   Station station(Node node) {
     return new Station(reading.declare(Reading.Kind.STATION, node), node.text("name"));
   }
@@ -158,12 +187,8 @@ final class KitchenReader {
         code,
         node.word("name"),
         Set.copyOf(stations),
-        node.list("shifts", this::shift),
+        node.list("shifts", hours::shift),
         node.flag("chef"));
-  }
-
-  private Shift shift(Node node) {
-    return new Shift(weekdays(node, "days"), node.time("start"), node.time("end"));
   }
 
   static SortedSet<DayOfWeek> weekdays(Node node, String key) {
@@ -197,7 +222,8 @@ final class KitchenReader {
         station(node, "station"),
         node.findInteger("units", 1, 100).orElse(1),
         limits(node),
-        !node.has("touches") || node.flag("touches"));
+        !node.has("touches") || node.flag("touches"),
+        node.duration("wash", Duration.ZERO));
   }
 
   Optional<String> station(Node node, String key) {

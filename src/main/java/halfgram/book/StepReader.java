@@ -75,14 +75,20 @@ final class StepReader {
             ? Optional.of(node.choice("check", Step.Check.class, Step.Check.TASTING))
             : Optional.empty();
     Optional<Gate> gate = gate(node);
+    Work handsOn = work(node, "handsOn");
+    Work unattended = work(node, "unattended");
+    List<MachineUse> machines = node.list("equipment", this::machine);
+    during(node, machines, handsOn, unattended);
     return new Step(
         node.code("code"),
         node.text("do"),
         station,
         node.findInteger("hands", 1, 20).orElse(1),
-        work(node, "handsOn"),
-        work(node, "unattended"),
-        node.list("equipment", this::machine),
+        handsOn,
+        unattended,
+        unload(node, unattended),
+        machines,
+        node.flag("dry"),
         node.percent("yield", Ratio.ONE, "0", "1000"),
         residue(node),
         node.percent("breakage", Ratio.ZERO, "0", "95"),
@@ -194,7 +200,31 @@ final class StepReader {
         code,
         machine == null ? 1 : machine.units(),
         machine == null ? own : own.orElse(machine.limits()),
-        node.duration("perFill", Duration.ZERO));
+        node.duration("perFill", Duration.ZERO),
+        node.choice("during", MachineUse.During.class, MachineUse.During.STEP));
+  }
+
+  /** A machine is not occupied for a time that the step does not have. */
+  private static void during(
+      Node node, List<MachineUse> machines, Work handsOn, Work unattended) {
+    for (int i = 0; i < machines.size(); i++) {
+      String path = "equipment[" + i + "].during";
+      MachineUse.During during = machines.get(i).during();
+      if (during == MachineUse.During.HANDS && handsOn.isNone()) {
+        node.problem(path, "hands", "problem.during-hands");
+      } else if (during == MachineUse.During.ALONE && unattended.isNone()) {
+        node.problem(path, "alone", "problem.during-alone");
+      }
+    }
+  }
+
+  /** The hands-on end of the time alone: never longer than that is at least. */
+  private static Duration unload(Node node, Work unattended) {
+    Duration unload = node.duration("unload", Duration.ZERO);
+    if (unload.compareTo(unattended.fixed()) > 0) {
+      node.refuse("unload", "problem.unload", unattended.fixed());
+    }
+    return unload;
   }
 
   private static Lag lag(Node node) {

@@ -178,7 +178,7 @@ public final class Applied {
                 use.limits().min().filter(min -> min.compareTo(max) <= 0),
                 Optional.of(max),
                 use.limits().step());
-        machines.add(new MachineUse(use.equipment(), use.units(), limits, use.perFill()));
+        machines.add(use.withLimits(limits));
       }
       steps.set(at, step.withMachines(machines));
       return most;

@@ -2,6 +2,7 @@ package halfgram.formula;
 
 import halfgram.kitchen.Text;
 import halfgram.measure.Ratio;
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 
@@ -11,6 +12,9 @@ import java.util.Optional;
  * @param instruction what to do
  * @param station code of the station whose cook does it
  * @param hands people it takes, each for the hands-on time
+ * @param unload hands-on time with which the unattended time ends, part of it: lifting out, taking
+ *     off the heat
+ * @param dry whether its machines have to be dry: powders before wet work
  * @param yield mass out over mass in, after residue
  * @param breakage share of the pieces lost
  * @param after the steps it follows and the time between
@@ -26,7 +30,9 @@ public record Step(
     int hands,
     Work handsOn,
     Work unattended,
+    Duration unload,
     List<MachineUse> machines,
+    boolean dry,
     Ratio yield,
     Residue residue,
     Ratio breakage,
@@ -70,7 +76,9 @@ public record Step(
         hands,
         handsOn,
         unattended,
+        unload,
         otherMachines,
+        dry,
         yield,
         residue,
         breakage,

@@ -14,9 +14,11 @@ import halfgram.lot.Lot;
 import halfgram.menu.Diet;
 import halfgram.menu.Dish;
 import halfgram.par.Par;
+import halfgram.station.Block;
 import halfgram.station.Container;
 import halfgram.station.Equipment;
 import halfgram.station.Person;
+import halfgram.station.Place;
 import halfgram.station.Station;
 import halfgram.technique.Tables;
 import halfgram.technique.bath.CalciumSalt;
@@ -28,6 +30,8 @@ import java.util.SortedMap;
  * Everything a plan is computed from, whole and consistent: whoever makes one has checked every
  * reference.
  *
+ * @param blocks times in which everybody on shift, or some stations, do one thing
+ * @param places where tubs stand, and how much goes in
  * @param allergens names of the allergens by code
  * @param salts calcium salts of the reference table by code
  * @param tables the reference rows, the kitchen's own among them
@@ -35,6 +39,8 @@ import java.util.SortedMap;
 public record KitchenBook(
     Kitchen kitchen,
     Buffer buffer,
+    List<Block> blocks,
+    List<Place> places,
     SortedMap<String, Station> stations,
     List<Person> people,
     SortedMap<String, Equipment> equipment,
@@ -71,6 +77,8 @@ public record KitchenBook(
     return new KitchenBook(
         kitchen,
         buffer,
+        blocks,
+        places,
         stations,
         people,
         equipment,

@@ -1,12 +1,14 @@
 package halfgram.station;
 
 import halfgram.kitchen.Text;
+import java.time.Duration;
 import java.util.Optional;
 
 /**
  * A machine (or several alike): where it stands and what one fill of it may be.
  *
  * @param touches whether food touches it, so that it carries allergens until it is washed
+ * @param wash to wash and dry it when what ran before does not go with what comes next
  */
 public record Equipment(
     String code,
@@ -14,4 +16,5 @@ public record Equipment(
     Optional<String> station,
     int units,
     FillLimits limits,
-    boolean touches) {}
+    boolean touches,
+    Duration wash) {}

@@ -175,6 +175,8 @@ final class Began {
     return new KitchenBook(
         book.kitchen(),
         book.buffer(),
+        book.blocks(),
+        book.places(),
         book.stations(),
         book.people(),
         book.equipment(),
