@@ -42,6 +42,12 @@ final class TaskJson {
     node.set("end", json.at(Paths.task(task.id(), "end"), task.end()));
     node.set("handsOn", json.minutes(Paths.task(task.id(), "hands-on"), task.handsOn()));
     node.set("unattended", json.minutes(Paths.task(task.id(), "unattended"), task.unattended()));
+    if (!task.step().unload().isZero()) {
+      node.put("unload", task.step().unload().toString());
+    }
+    if (task.step().dry()) {
+      node.put("dry", true);
+    }
     node.set("hands", json.count(Paths.task(task.id(), "hands"), task.hands()));
     if (!task.late().isZero()) {
       node.set("late", json.minutes(Paths.task(task.id(), "late"), task.late()));
@@ -98,6 +104,9 @@ final class TaskJson {
     use.limits().max().ifPresent(max -> node.put("max", grams(max)));
     use.limits().step().ifPresent(step -> node.put("step", grams(step)));
     node.put("perFill", use.perFill().toString());
+    if (use.during() != MachineUse.During.STEP) {
+      node.put("during", word(use.during()));
+    }
   }
 
   private static String grams(Mass mass) {

@@ -6,6 +6,7 @@ import halfgram.formula.Fills;
 import halfgram.formula.Formula;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Line;
+import halfgram.formula.MachineUse;
 import halfgram.formula.Output;
 import halfgram.formula.Reason;
 import halfgram.formula.Scaled;
@@ -22,6 +23,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** One formula at a size. */
 record OneView(
@@ -159,14 +161,25 @@ record OneView(
     }
 
     private String machines(Step step) {
-      List<String> names = new ArrayList<>();
-      step.machines()
-          .forEach(
-              use -> {
-                var machine = book.equipment().get(use.equipment());
-                names.add(machine == null ? use.equipment() : words.text(machine.name()));
-              });
-      return String.join(", ", names);
+      return String.join(", ", step.machines().stream().map(this::machine).toList());
+    }
+
+    private String machine(MachineUse use) {
+      var machine = book.equipment().get(use.equipment());
+      return machine == null ? use.equipment() : words.text(machine.name());
+    }
+
+    /** The machines, and for how much of the step where that is not all of it. */
+    private String machinesDuring(Step step) {
+      return step.machines().stream()
+          .map(
+              use ->
+                  switch (use.during()) {
+                    case STEP -> machine(use);
+                    case HANDS -> words.say("formulas.during-hands", machine(use));
+                    case ALONE -> words.say("formulas.during-alone", machine(use));
+                  })
+          .collect(Collectors.joining(", "));
     }
 
     private String facts(Step step) {
@@ -179,11 +192,17 @@ record OneView(
       if (!step.unattended().isNone()) {
         facts.add(words.say("formulas.alone-for", work(step.unattended())));
       }
+      if (!step.unload().isZero()) {
+        facts.add(words.say("formulas.unload", step.unload()));
+      }
       if (step.hands() > 1) {
         facts.add(words.say("sheet.hands", step.hands()));
       }
       if (!step.machines().isEmpty()) {
-        facts.add(machines(step));
+        facts.add(machinesDuring(step));
+      }
+      if (step.dry()) {
+        facts.add(words.say("formulas.dry"));
       }
       return String.join(" \u00b7 ", facts);
     }

@@ -85,6 +85,7 @@ final class Shape {
       List.of(
           text("use", "formulas.field.machine", "equipment"),
           text("perFill", "formulas.field.per-fill", ""),
+          choice("during", "formulas.field.during", List.of("hands", "alone")),
           text("min", "formulas.field.fill-min", ""),
           text("max", "formulas.field.fill-max", ""),
           text("step", "formulas.field.fill-step", ""));
@@ -122,6 +123,7 @@ final class Shape {
           text("station", "formulas.field.station", "stations"),
           group("handsOn", "formulas.field.hands-on", WORK),
           group("unattended", "formulas.field.unattended", WORK),
+          text("unload", "formulas.field.unload", "").more(),
           number("hands", "formulas.field.hands").more(),
           number("yield", "formulas.field.yield").more(),
           number("breakage", "formulas.field.breakage").more(),
@@ -136,6 +138,7 @@ final class Shape {
                       number("percent", "formulas.field.residue-percent")))
               .more(),
           rows("equipment", "formulas.field.equipment", MACHINE).more(),
+          flag("dry", "formulas.field.dry").more(),
           rows("after", "formulas.field.after", AFTER).more(),
           part(
                   "cautions",
