@@ -21,6 +21,11 @@ final class SchemaCases {
       "[{'code': 'fish', 'supplier': 'Nord', 'date': '2026-12-05', 'expected': '14:00',"
           + " 'lines': []}]";
 
+  private static final String BREAK = "[{'start': '15:00', 'for': ";
+
+  private static final String TWO_BREAKS =
+      BREAK + "'20 min'}, {'start': '17:00', 'for': '10 min'}]";
+
   private SchemaCases() {}
 
   static Stream<Arguments> accepted() {
@@ -57,6 +62,14 @@ final class SchemaCases {
             OIL + "/steps/drip/gate",
             "{'kind': 'tasting', 'by': 'chef', 'checks': ['taste']}"),
         arguments("somebody who is a chef", "people/0/chef", "true"),
+        arguments("two breaks", "people/0/shifts/1/breaks", TWO_BREAKS),
+        arguments("no breaks", "people/0/shifts/1/breaks", "null"),
+        arguments("a block past midnight", "kitchen/blocks/2/end", "'00:15'"),
+        arguments("a place in quarts", "kitchen/places/0/volume", "'900 quart'"),
+        arguments("no time to wash", "equipment/mixer/wash", "'0 min'"),
+        arguments("a machine for the whole step", OIL + "/steps/drip/equipment/0/during", "'step'"),
+        arguments("hands at the end of the time alone", OIL + "/steps/drip/unload", "'10 min'"),
+        arguments("a dry machine", OIL + "/steps/blend/dry", "true"),
         arguments("class I", "scales/0/class", "'I'"),
         arguments("a delivery", "deliveries", "[" + FISH + "]"),
         arguments("no list of deliveries", "deliveries", "null"));
@@ -73,6 +86,12 @@ final class SchemaCases {
             "a frozen tub that keeps for ever", "tubs/0/frozen", "{'since': '2026-12-04T22:00'}"),
         arguments("a yes for when it was thawed", "tubs/0/thawed", "true"),
         arguments("a blank text", "kitchen/name", "' '"),
+        arguments("a break of no length", "people/0/shifts/1/breaks", BREAK + "'0 min'}]"),
+        arguments("a break without an end", "people/0/shifts/1/breaks", "[{'start': '15:00'}]"),
+        arguments("a block without a name", "kitchen/blocks/0/name", "null"),
+        arguments("a place without a volume", "kitchen/places/0/volume", "null"),
+        arguments("a place that weighs", "kitchen/places/0/volume", "'900 kg'"),
+        arguments("a number for a wash", "equipment/mixer/wash", "6"),
         arguments("a text in no language", "kitchen/name", "{}"),
         arguments("a language of three letters", "kitchen/name", "{'eng': 'Lodge'}"),
         arguments("a blank text in a language", "kitchen/name", "{'en': ''}"),
@@ -128,6 +147,10 @@ final class SchemaCases {
   private static Stream<Arguments> inFormulas() {
     return Stream.of(
         arguments("an unknown key deep down", OIL + "/steps/drip/handsOn/perLitre", "'1 min'"),
+        arguments(
+            "a machine for a while", OIL + "/steps/drip/equipment/0/during", "'for a while'"),
+        arguments("a number for the hands at the end", OIL + "/steps/drip/unload", "10"),
+        arguments("a word for a dry machine", OIL + "/steps/drip/dry", "'yes'"),
         arguments("a hold both ways", OIL + "/outputs/0/hold", "{'max': '36 h', 'days': 4}"),
         arguments("a hold neither way", OIL + "/outputs/0/hold", "{'why': 'safety'}"),
         arguments("a hold of no day", OIL + "/outputs/0/hold", "{'days': 0}"),
