@@ -205,7 +205,19 @@ final class Grid {
     for (Job.Use use : layout.uses[j]) {
       count += use.units();
     }
-    put(j, t, layout.cooksBefore[j], machines ? Arrays.copyOf(chosen, count) : NOBODY);
+    int[] people = layout.cooksBefore[j].length > 0 ? layout.cooksBefore[j] : whoever(j, t);
+    put(j, t, people, machines ? Arrays.copyOf(chosen, count) : NOBODY);
+  }
+
+  /** As many as there are of those that a job wants, where nobody said who. */
+  private int[] whoever(int j, int t) {
+    int to = Math.min(layout.slots, t + layout.handsOn[j]);
+    return t < 0 || t >= to
+        ? NOBODY
+        : Arrays.stream(layout.able[j])
+            .filter(c -> isFree(c, t, to))
+            .limit(layout.hands[j])
+            .toArray();
   }
 
   /** Counts the hands of a job, and nothing else. */

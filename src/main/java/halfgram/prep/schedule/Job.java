@@ -45,6 +45,12 @@ public record Job(
     }
   }
 
+  /** This job, taking other room. */
+  public Job keeping(List<Keep> other) {
+    return new Job(
+        id, earliest, hands, handsOn, alone, able, uses, other, leaves, due, previous, fixed);
+  }
+
   /** Slots from its start to its end. */
   public int length() {
     return handsOn + alone;

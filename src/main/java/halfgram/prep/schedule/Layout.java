@@ -149,14 +149,17 @@ final class Layout {
   private int[] targets() {
     int[] last = new int[size];
     for (int j = 0; j < size; j++) {
-      last[j] = Math.min(due[j] == NEVER ? slots : due[j] - slack[j], slots);
+      last[j] =
+          fixed[j] >= 0
+              ? fixed[j] + length[j]
+              : Math.min(due[j] == NEVER ? slots : due[j] - slack[j], slots);
     }
     boolean moved = true;
     for (int round = 0; moved && round <= size; round++) {
       moved = false;
       for (Between lag : day.lags()) {
         int most = last[lag.to()] - length[lag.to()] - lag.min();
-        if (most < last[lag.from()]) {
+        if (fixed[lag.from()] < 0 && most < last[lag.from()]) {
           last[lag.from()] = most;
           moved = true;
         }

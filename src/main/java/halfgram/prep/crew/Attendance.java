@@ -1,0 +1,119 @@
+package halfgram.prep.crew;
+
+import halfgram.measure.BusinessDay;
+import halfgram.measure.Window;
+import halfgram.prep.KitchenBook;
+import halfgram.prep.schedule.Cook;
+import halfgram.prep.schedule.Machine;
+import halfgram.station.Block;
+import halfgram.station.Equipment;
+import halfgram.station.Person;
+import halfgram.station.Shift;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Who is there when, and what works when, in the slots of a day. */
+final class Attendance {
+  private final KitchenBook book;
+  private final DayFacts facts;
+  private final Slots slots;
+  private final int count;
+
+  Attendance(KitchenBook book, DayFacts facts, Slots slots, int count) {
+    this.book = book;
+    this.facts = facts;
+    this.slots = slots;
+    this.count = count;
+  }
+
+  /** Everybody of the book, those without a shift too, in the book's order. */
+  List<Cook> cooks() {
+    return book.people().stream().map(this::cook).toList();
+  }
+
+  private Cook cook(Person person) {
+    boolean[] here = new boolean[count];
+    BusinessDay clock = book.kitchen().clock();
+    LocalDate first = clock.of(slots.from()).minusDays(1);
+    LocalDate last = clock.of(slots.at(count));
+    for (LocalDate day = first; !day.isAfter(last); day = day.plusDays(1)) {
+      hours(person, day).forEach(window -> mark(here, window, true));
+    }
+    for (LocalDate day = first; !day.isAfter(last); day = day.plusDays(1)) {
+      for (Shift shift : shifts(person, day)) {
+        shift.breaksOn(day, clock).forEach(pause -> mark(here, pause, false));
+      }
+      for (Block block : book.blocks()) {
+        if (block.takes(person)) {
+          block.on(day, clock).ifPresent(window -> mark(here, window, false));
+        }
+      }
+    }
+    return new Cook(person.code(), spans(here), Math.max(1, person.stations().size()));
+  }
+
+  /** What somebody said of the day, else their shifts. */
+  private List<Window> hours(Person person, LocalDate day) {
+    BusinessDay clock = book.kitchen().clock();
+    return facts.hours().stream()
+        .filter(one -> one.person().equals(person.code()) && one.day().equals(day))
+        .findFirst()
+        .map(DayFacts.Hours::windows)
+        .orElseGet(
+            () ->
+                shifts(person, day).stream()
+                    .map(shift -> shift.on(day, clock))
+                    .toList());
+  }
+
+  private static List<Shift> shifts(Person person, LocalDate day) {
+    return person.shifts().stream()
+        .filter(shift -> shift.days().contains(day.getDayOfWeek()))
+        .toList();
+  }
+
+  /** What is there is there for whole slots; what is not takes the slots it touches. */
+  private void mark(boolean[] here, Window window, boolean there) {
+    int from = there ? slots.up(window.start()) : slots.down(window.start());
+    int to = there ? slots.down(window.end()) : slots.up(window.end());
+    for (int t = Math.max(0, from); t < Math.min(count, to); t++) {
+      here[t] = there;
+    }
+  }
+
+  private static List<Cook.Span> spans(boolean[] here) {
+    List<Cook.Span> spans = new ArrayList<>();
+    int from = -1;
+    for (int t = 0; t <= here.length; t++) {
+      boolean there = t < here.length && here[t];
+      if (there && from < 0) {
+        from = t;
+      } else if (!there && from >= 0) {
+        spans.add(new Cook.Span(from, t));
+        from = -1;
+      }
+    }
+    return spans;
+  }
+
+  List<Machine> machines() {
+    return book.equipment().values().stream().map(this::machine).toList();
+  }
+
+  private Machine machine(Equipment equipment) {
+    List<Machine.Out> out =
+        facts.broken().stream()
+            .filter(one -> one.equipment().equals(equipment.code()))
+            .map(
+                one ->
+                    new Machine.Out(
+                        Math.min(one.units(), equipment.units()),
+                        new Cook.Span(
+                            Math.max(0, slots.down(one.window().start())),
+                            Math.max(0, slots.up(one.window().end())))))
+            .toList();
+    int wash = equipment.touches() ? Slots.up(equipment.wash()) : 0;
+    return new Machine(equipment.code(), equipment.units(), wash, out);
+  }
+}

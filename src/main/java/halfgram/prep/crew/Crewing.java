@@ -1,0 +1,93 @@
+package halfgram.prep.crew;
+
+import halfgram.prep.KitchenBook;
+import halfgram.prep.PrepSheet;
+import halfgram.prep.schedule.Budget;
+import halfgram.prep.schedule.Rota;
+import halfgram.prep.schedule.Scheduler;
+import halfgram.prep.schedule.Workday;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Places a sheet's tasks: asks the scheduler, and says its answer in hours and names.
+ *
+ * <p>A pure function of the book, the sheet, the facts of the day, the seed and the iterations.
+ */
+public final class Crewing {
+  private Crewing() {}
+
+  /** The tasks of a sheet on the people and machines that are there. */
+  public static CrewPlan plan(KitchenBook book, PrepSheet sheet, DayFacts facts, Budget budget) {
+    Question question = Question.of(book, sheet, facts);
+    Rota rota = Scheduler.place(question.day(), budget);
+    if (rota.isComplete() || question.day().spaces().isEmpty()) {
+      return answer(question, rota, budget, false);
+    }
+    Rota roomy = Scheduler.place(without(question.day()), budget);
+    return roomy.bill().leftOut() < rota.bill().leftOut()
+        ? answer(question, roomy, budget, true)
+        : answer(question, rota, budget, false);
+  }
+
+  /** A workday with all the room there could be. */
+  private static Workday without(Workday day) {
+    return new Workday(
+        day.slots(),
+        day.jobs().stream().map(job -> job.keeping(List.of())).toList(),
+        day.lags(),
+        day.cooks(),
+        day.machines(),
+        List.of(),
+        day.cleans(),
+        day.rushes(),
+        day.prices());
+  }
+
+  private static CrewPlan answer(Question question, Rota rota, Budget budget, boolean roomy) {
+    Map<String, Placed> placed = new LinkedHashMap<>();
+    List<String> leftOut = new ArrayList<>();
+    for (Question.Part part : question.parts()) {
+      Optional<Rota.Place> place = rota.places().get(part.job());
+      if (place.isEmpty()) {
+        leftOut.add(part.task());
+      } else {
+        placed.put(part.task(), placed(question, part, place.get()));
+      }
+    }
+    return new CrewPlan(
+        question.slots().from(),
+        placed,
+        leftOut,
+        rota.bill(),
+        budget.seed(),
+        rota.iterations(),
+        rota.cut(),
+        rota.yielding(),
+        roomy);
+  }
+
+  private static Placed placed(Question question, Question.Part part, Rota.Place place) {
+    var start = part.begun().orElse(question.slots().at(place.start()));
+    Duration handsOn = part.handsOn();
+    List<Placed.Unit> units = new ArrayList<>();
+    int at = 0;
+    for (var use : question.day().jobs().get(part.job()).uses()) {
+      String code = question.day().machines().get(use.machine()).id();
+      for (int k = 0; k < use.units() && at < place.units().size(); k++) {
+        units.add(new Placed.Unit(code, place.units().get(at++) + 1));
+      }
+    }
+    return new Placed(
+        part.task(),
+        start,
+        start.plus(handsOn),
+        start.plus(part.whole()),
+        place.cooks().stream().map(c -> question.day().cooks().get(c).id()).toList(),
+        units);
+  }
+}

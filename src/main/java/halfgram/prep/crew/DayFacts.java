@@ -1,0 +1,82 @@
+package halfgram.prep.crew;
+
+import halfgram.measure.Window;
+import halfgram.prep.TaskProgress;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * What is known of a day beside its book and its sheet.
+ *
+ * @param now nothing that has not begun starts earlier
+ * @param progress by task id; a task without any is to do
+ * @param more how much longer than planned somebody said a task takes, by task id
+ * @param hours who is there when, where that is not as their shift says
+ * @param broken machines that do not work
+ * @param pins where the chef wants tasks, by task id
+ * @param before where the plan in force has tasks, by task id
+ */
+public record DayFacts(
+    Instant now,
+    Map<String, TaskProgress> progress,
+    Map<String, Duration> more,
+    List<Hours> hours,
+    List<Broken> broken,
+    Map<String, Pin> pins,
+    Map<String, Placed> before) {
+  public DayFacts {
+    more = Map.copyOf(more);
+    hours = List.copyOf(hours);
+    broken = List.copyOf(broken);
+    pins = Map.copyOf(pins);
+    before = Map.copyOf(before);
+  }
+
+  /** Nothing but the hour. */
+  public static DayFacts at(Instant now) {
+    return new DayFacts(now, Map.of(), Map.of(), List.of(), List.of(), Map.of(), Map.of());
+  }
+
+  /**
+   * When somebody is there on a business day.
+   *
+   * @param windows none: not at all
+   */
+  public record Hours(String person, LocalDate day, List<Window> windows) {
+    public Hours {
+      windows = List.copyOf(windows);
+    }
+  }
+
+  /** Machines that do not work. */
+  public record Broken(String equipment, int units, Window window) {}
+
+  /**
+   * Where the chef wants a task.
+   *
+   * @param people empty: whoever can
+   */
+  public record Pin(Instant start, List<String> people) {
+    public Pin {
+      people = List.copyOf(people);
+    }
+  }
+
+  /** These facts with another plan in force. */
+  public DayFacts after(Map<String, Placed> other) {
+    return new DayFacts(now, progress, more, hours, broken, pins, other);
+  }
+
+  /** These facts with other pins. */
+  public DayFacts pinned(Map<String, Pin> other) {
+    return new DayFacts(now, progress, more, hours, broken, other, before);
+  }
+
+  /** These facts with other hours and other machines broken. */
+  public DayFacts with(List<Hours> people, List<Broken> machines) {
+    return new DayFacts(now, progress, more, people, machines, pins, before);
+  }
+}

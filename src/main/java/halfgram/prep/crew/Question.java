@@ -1,0 +1,464 @@
+package halfgram.prep.crew;
+
+import halfgram.measure.BusinessDay;
+import halfgram.prep.Awaited;
+import halfgram.prep.KitchenBook;
+import halfgram.prep.PlatingLine;
+import halfgram.prep.PrepSheet;
+import halfgram.prep.ServiceRun;
+import halfgram.prep.Task;
+import halfgram.prep.TaskProgress;
+import halfgram.prep.TaskState;
+import halfgram.prep.schedule.Between;
+import halfgram.prep.schedule.Cook;
+import halfgram.prep.schedule.Job;
+import halfgram.prep.schedule.Machine;
+import halfgram.prep.schedule.Prices;
+import halfgram.prep.schedule.Workday;
+import halfgram.station.Person;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * A sheet and the facts of its day as a workday for the scheduler.
+ *
+ * <p>Rules. A task that is done is where it was; one somebody is on stays with them and goes on at
+ * least until now. A task that is to do starts no earlier than now, than its delivery, and than its
+ * make may be made at all for its hold. What nothing on the sheet waits for is due when by lags
+ * alone it must have ended. Where hands take something out at the end, that is a job of its own
+ * right after the stand. The plating of a course holds its people until the fire. A book without
+ * people plans machines alone.
+ *
+ * @param parts what each task has become
+ */
+public record Question(Slots slots, Workday day, List<Part> parts) {
+  /**
+   * A task and its job.
+   *
+   * @param job index of the job with its hands, or of the whole
+   * @param begun when it began, if it has
+   */
+  public record Part(
+      String task, int job, Duration handsOn, Duration whole, Optional<Instant> begun) {}
+
+  private static final int RUSH = Slots.up(Duration.ofHours(2));
+
+  public static Question of(KitchenBook book, PrepSheet sheet, DayFacts facts) {
+    return new Builder(book, sheet, facts).build();
+  }
+
+  private static final class Builder {
+    private final KitchenBook book;
+    private final PrepSheet sheet;
+    private final DayFacts facts;
+    private final Slots slots;
+    private final int count;
+    private final List<Cook> cooks;
+    private final List<Machine> machines;
+    private final Map<String, Integer> cookOf = new HashMap<>();
+    private final Map<String, Integer> machineOf = new HashMap<>();
+    private final Room room;
+    private final Washes washes = new Washes();
+    private final List<Job> jobs = new ArrayList<>();
+    private final List<Between> lags = new ArrayList<>();
+    private final List<Part> parts = new ArrayList<>();
+    private final Map<String, Integer> jobOf = new HashMap<>();
+    private final Map<String, Integer> lastOf = new HashMap<>();
+    private final Map<String, Integer> uses = new HashMap<>();
+
+    Builder(KitchenBook book, PrepSheet sheet, DayFacts facts) {
+      this.book = book;
+      this.sheet = sheet;
+      this.facts = facts;
+      BusinessDay clock = book.kitchen().clock();
+      Instant start = book.kitchen().open(sheet.request().from()).start();
+      start = facts.now().isBefore(start) ? facts.now() : start;
+      Instant first = clock.start(sheet.request().from());
+      slots = Slots.startingAt(start.isBefore(first) ? first : start);
+      count = slots.up(clock.start(sheet.request().last().plusDays(1)));
+      Attendance there = new Attendance(book, facts, slots, count);
+      cooks = there.cooks();
+      machines = there.machines();
+      for (int c = 0; c < cooks.size(); c++) {
+        cookOf.put(cooks.get(c).id(), c);
+      }
+      for (int m = 0; m < machines.size(); m++) {
+        machineOf.put(machines.get(m).id(), m);
+      }
+      room = new Room(book, sheet, slots, count);
+    }
+
+    Question build() {
+      washes.none();
+      sheet.tasks().forEach(this::add);
+      sheet.tasks().forEach(this::link);
+      sheet.tasks().forEach(this::holds);
+      sheet.services().forEach(this::plating);
+      Workday day =
+          new Workday(
+              count,
+              jobs,
+              lags,
+              cooks,
+              machines,
+              room.spaces(),
+              washes.cleans(),
+              rushes(),
+              Prices.USUAL);
+      return new Question(slots, day, List.copyOf(parts));
+    }
+
+    private void add(Task task) {
+      TaskProgress progress = facts.progress().getOrDefault(task.id(), TaskProgress.NONE);
+      switch (progress.state()) {
+        case DONE -> done(task, progress);
+        case FAILED -> {}
+        case ON_IT, PART_DONE, PROBLEM, TO_DO -> {
+          if (progress.onIt().isPresent()) {
+            onIt(task, progress.onIt().get());
+          } else {
+            toDo(task);
+          }
+        }
+      }
+    }
+
+    /** Nobody is needed any more; what comes after counts from when it was done. */
+    private void done(Task task, TaskProgress progress) {
+      int end = slots.up(progress.doneAt().orElse(facts.now()));
+      Job ghost =
+          new Job(
+              task.id(),
+              0,
+              0,
+              0,
+              1,
+              List.of(),
+              List.of(),
+              List.of(),
+              washes.none(),
+              Optional.empty(),
+              Optional.empty(),
+              Optional.of(new Job.Spot(end - 1, List.of())));
+      jobOf.put(task.id(), jobs.size());
+      lastOf.put(task.id(), jobs.size());
+      jobs.add(ghost);
+    }
+
+    private void onIt(Task task, TaskProgress.OnIt on) {
+      Duration more = facts.more().getOrDefault(task.id(), Duration.ZERO);
+      Duration handsOn = handsOn(task).plus(more);
+      Instant start = on.since();
+      Duration until = Duration.between(start, facts.now());
+      boolean still = !handsOn.isZero();
+      if (still && handsOn.compareTo(until) <= 0) {
+        handsOn = until.plus(Slots.SLOT);
+      }
+      int at = slots.down(start);
+      int hands = Slots.up(handsOn.plus(Duration.between(slots.at(at), start)));
+      Duration whole = handsOn.plus(task.unattended());
+      Optional<Integer> cook = Optional.ofNullable(cookOf.get(on.cook()));
+      List<Integer> who = still ? cook.map(List::of).orElse(List.of()) : List.of();
+      put(task, new Size(task, handsOn, whole, hands, at), Optional.of(who), Optional.of(start));
+    }
+
+    private void toDo(Task task) {
+      Duration handsOn =
+          handsOn(task).plus(facts.more().getOrDefault(task.id(), Duration.ZERO));
+      DayFacts.Pin pin = facts.pins().get(task.id());
+      Optional<List<Integer>> who = Optional.empty();
+      int at = -1;
+      if (pin != null) {
+        at = slots.down(pin.start());
+        who = Optional.of(pin.people().stream().filter(cookOf::containsKey).map(cookOf::get).toList());
+      }
+      Duration whole = handsOn.plus(task.unattended());
+      put(task, new Size(task, handsOn, whole, Slots.up(handsOn), at), who, Optional.empty());
+    }
+
+    /** How long a task takes, and where it stays; -1: nowhere in particular. */
+    private record Size(Task task, Duration handsOn, Duration whole, int hands, int at) {}
+
+    private void put(
+        Task task, Size size, Optional<List<Integer>> who, Optional<Instant> begun) {
+      Duration unload =
+          task.kind() == Task.Kind.STEP && task.step().unload().compareTo(task.unattended()) <= 0
+              ? task.step().unload()
+              : Duration.ZERO;
+      int alone = Slots.up(task.unattended().minus(unload));
+      int needed = size.hands() == 0 || cooks.isEmpty() ? 0 : task.hands();
+      int length = Math.max(1, size.hands() + alone);
+      Optional<Job.Spot> fixed = who.map(some -> new Job.Spot(size.at(), some));
+      boolean last = unload.isZero();
+      Job job =
+          new Job(
+              task.id(),
+              earliest(task),
+              needed,
+              size.hands(),
+              length - size.hands(),
+              needed == 0 ? List.of() : able(task.station()),
+              uses(task),
+              last ? room.keeps(task) : List.of(),
+              washes.of(task),
+              last ? due(task) : Optional.empty(),
+              before(task),
+              fixed);
+      int index = jobs.size();
+      jobs.add(job);
+      jobOf.put(task.id(), index);
+      lastOf.put(task.id(), index);
+      parts.add(new Part(task.id(), index, size.handsOn(), size.whole(), begun));
+      if (!last) {
+        unload(task, unload, index, begun.isPresent());
+      }
+    }
+
+    /** Hands that take it out, right when its stand is over. */
+    private void unload(Task task, Duration unload, int after, boolean begun) {
+      int index = jobs.size();
+      int needed = cooks.isEmpty() ? 0 : 1;
+      jobs.add(
+          new Job(
+              task.id() + "/unload",
+              0,
+              needed,
+              Slots.up(unload),
+              0,
+              needed == 0 ? List.of() : able(task.station()),
+              List.of(),
+              room.keeps(task),
+              washes.none(),
+              due(task),
+              Optional.empty(),
+              Optional.empty()));
+      lags.add(new Between(after, index, 0, OptionalInt.of(begun ? UNLOAD_LATE : 0), true, 1));
+      lastOf.put(task.id(), index);
+    }
+
+    /** What stands already may wait a little for the hands that take it out. */
+    private static final int UNLOAD_LATE = 2;
+
+    private static Duration handsOn(Task task) {
+      return Duration.between(task.start(), task.handsOff());
+    }
+
+    private int earliest(Task task) {
+      int first = Math.max(0, slots.up(facts.now()));
+      for (Awaited one : sheet.awaited(task)) {
+        first = Math.max(first, one.from().map(slots::up).orElse(count));
+      }
+      return Math.min(first, count);
+    }
+
+    private List<Integer> able(String station) {
+      List<Integer> able = new ArrayList<>();
+      for (int c = 0; c < cooks.size(); c++) {
+        Person person = book.people().get(c);
+        if (person.stations().contains(station)) {
+          able.add(c);
+        }
+      }
+      return able;
+    }
+
+    private List<Job.Use> uses(Task task) {
+      return task.machines().stream()
+          .filter(use -> machineOf.containsKey(use.equipment()))
+          .map(
+              use ->
+                  new Job.Use(
+                      machineOf.getOrDefault(use.equipment(), 0),
+                      use.units(),
+                      switch (use.during()) {
+                        case STEP -> Job.During.WHOLE;
+                        case HANDS -> Job.During.HANDS;
+                        case ALONE -> Job.During.ALONE;
+                      }))
+          .toList();
+    }
+
+    /** By lags alone it must have ended then; the sooner it is eaten, the fresher it is wanted. */
+    private Optional<Job.Due> due(Task task) {
+      int at = slots.down(task.end());
+      boolean keeps =
+          task.stored().stream()
+              .anyMatch(one -> one.output().hold().max().compareTo(KEEPS_LONG) > 0);
+      OptionalInt fresh = keeps ? OptionalInt.empty() : OptionalInt.of(FRESH);
+      return Optional.of(new Job.Due(at, 1, fresh, task.stored().isEmpty() ? 0 : SLACK));
+    }
+
+    private static final Duration KEEPS_LONG = Duration.ofHours(36);
+    private static final int FRESH = Slots.up(Duration.ofMinutes(30));
+    private static final int SLACK = Slots.up(Duration.ofMinutes(15));
+
+    private Optional<Job.Spot> before(Task task) {
+      return Optional.ofNullable(facts.before().get(task.id()))
+          .map(
+              placed ->
+                  new Job.Spot(
+                      Math.max(0, slots.down(placed.start())),
+                      placed.people().stream()
+                          .filter(cookOf::containsKey)
+                          .map(cookOf::get)
+                          .toList()));
+    }
+
+    private void link(Task task) {
+      Integer to = jobOf.get(task.id());
+      if (to == null || jobs.get(to).alone() == 1 && isDone(task)) {
+        return;
+      }
+      for (Task.Link link : task.links()) {
+        Integer from = lastOf.get(link.task());
+        if (from == null) {
+          continue;
+        }
+        if (task.kind() == Task.Kind.FRESH_BATH) {
+          during(task, to);
+          continue;
+        }
+        int min = Slots.up(link.min());
+        OptionalInt max =
+            link.max().isPresent()
+                ? OptionalInt.of(Math.max(min, Slots.down(link.max().get())))
+                : OptionalInt.empty();
+        lags.add(new Between(from, to, min, max, !link.reason().isSafety(), 0));
+      }
+    }
+
+    private boolean isDone(Task task) {
+      return facts.progress().getOrDefault(task.id(), TaskProgress.NONE).state()
+          == TaskState.DONE;
+    }
+
+    /** A fresh bath is mixed at its moment of the run, wherever the run is. */
+    private void during(Task fresh, int to) {
+      String run = fresh.make().id() + "/" + fresh.step().code();
+      Integer from = jobOf.get(run);
+      if (from == null) {
+        return;
+      }
+      for (Task task : sheet.tasks()) {
+        if (task.id().equals(run)) {
+          int offset = Slots.down(Duration.between(task.start(), fresh.start()));
+          int apart = offset - jobs.get(from).length();
+          lags.add(new Between(from, to, apart, OptionalInt.of(apart), true, 0));
+        }
+      }
+    }
+
+    /** What is eaten later than it keeps is made too early: the last use ties its end. */
+    private void holds(Task task) {
+      Integer last = lastOf.get(task.id());
+      if (last == null || task.stored().isEmpty() || isDone(task)) {
+        return;
+      }
+      for (int i = 0; i < task.make().version().outputs().size(); i++) {
+        int output = i;
+        Optional<Instant> use =
+            task.make().served().stream()
+                .filter(need -> need.output() == output)
+                .map(halfgram.prep.netting.Need::lastUse)
+                .max(Instant::compareTo);
+        if (use.isEmpty() || isOnSheet(task, output)) {
+          continue;
+        }
+        Duration keeps = Duration.between(task.end(), task.make().useBy(output));
+        if (keeps.compareTo(Duration.ofDays(30)) > 0) {
+          continue;
+        }
+        int to = useAt(use.get());
+        boolean safety =
+            task.make().version().outputs().get(output).hold().reason().isSafety();
+        int max = Math.max(0, Slots.down(keeps));
+        lags.add(new Between(last, to, -ANY, OptionalInt.of(max), !safety, 0));
+      }
+    }
+
+    private static final int ANY = 1_000_000;
+
+    /** Whether all that use an output are tasks with a link to it. */
+    private boolean isOnSheet(Task task, int output) {
+      return task.make().served().stream()
+          .filter(need -> need.output() == output)
+          .allMatch(
+              need ->
+                  sheet.tasks().stream()
+                      .anyMatch(
+                          other ->
+                              other.make().id().equals(need.user())
+                                  && other.links().stream()
+                                      .anyMatch(link -> link.task().equals(task.id()))));
+    }
+
+    /** A moment at which something is eaten, as a job that does not move. */
+    private int useAt(Instant moment) {
+      int slot = slots.down(moment);
+      return uses.computeIfAbsent(
+          "" + slot,
+          any -> {
+            jobs.add(
+                new Job(
+                    "use@" + moment,
+                    0,
+                    0,
+                    0,
+                    1,
+                    List.of(),
+                    List.of(),
+                    List.of(),
+                    washes.none(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.of(new Job.Spot(Math.max(0, slot), List.of()))));
+            return jobs.size() - 1;
+          });
+    }
+
+    /** Plating holds its people until the fire. */
+    private void plating(ServiceRun run) {
+      for (PlatingLine line : PlatingLine.list(book, run)) {
+        int from = slots.down(line.start());
+        int to = slots.up(line.fire().at());
+        Optional<String> station = line.plating().station();
+        if (cooks.isEmpty() || from < 0 || to <= from || station.isEmpty()) {
+          continue;
+        }
+        jobs.add(
+            new Job(
+                "plating/" + run.id() + "/" + line.fire().code() + "/" + line.dish().code(),
+                from,
+                line.plating().people(),
+                to - from,
+                0,
+                able(station.get()),
+                List.of(),
+                List.of(),
+                washes.none(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.of(new Job.Spot(from, List.of()))));
+      }
+    }
+
+    private List<Cook.Span> rushes() {
+      List<Cook.Span> rushes = new ArrayList<>();
+      for (ServiceRun run : sheet.services()) {
+        int start = slots.down(run.window().start());
+        Cook.Span rush =
+            new Cook.Span(Math.max(0, start - RUSH), Math.max(0, Math.min(count, start)));
+        if (rush.length() > 0 && !rushes.contains(rush)) {
+          rushes.add(rush);
+        }
+      }
+      return rushes;
+    }
+  }
+}
