@@ -3,10 +3,12 @@ package halfgram.prep.crew;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.schedule.Budget;
+import halfgram.prep.schedule.Job;
 import halfgram.prep.schedule.Rota;
 import halfgram.prep.schedule.Scheduler;
 import halfgram.prep.schedule.Workday;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -52,11 +54,12 @@ public final class Crewing {
     Map<String, Placed> placed = new LinkedHashMap<>();
     List<String> leftOut = new ArrayList<>();
     for (Question.Part part : question.parts()) {
-      Optional<Rota.Place> place = rota.places().get(part.job());
-      if (place.isEmpty()) {
+      List<Rota.Place> places = new ArrayList<>();
+      part.jobs().forEach(job -> rota.places().get(job).ifPresent(places::add));
+      if (places.size() < part.jobs().size()) {
         leftOut.add(part.task());
       } else {
-        placed.put(part.task(), placed(question, part, place.get()));
+        placed.put(part.task(), placed(question, part, places));
       }
     }
     return new CrewPlan(
@@ -71,23 +74,46 @@ public final class Crewing {
         roomy);
   }
 
-  private static Placed placed(Question question, Question.Part part, Rota.Place place) {
-    var start = part.begun().orElse(question.slots().at(place.start()));
-    Duration handsOn = part.handsOn();
+  private static Placed placed(Question question, Question.Part part, List<Rota.Place> places) {
+    int last = part.jobs().size() - 1;
+    Instant start = part.begun().orElse(question.slots().at(places.get(0).start()));
+    Instant lastStart = question.slots().at(places.get(last).start());
+    Duration before =
+        part.jobs().subList(0, last).stream()
+            .map(job -> Slots.length(question.day().jobs().get(job).handsOn()))
+            .reduce(Duration.ZERO, Duration::plus);
+    Instant handsOff =
+        last == 0
+            ? start.plus(part.handsOn())
+            : lastStart.plus(part.handsOn().minus(before));
+    return new Placed(
+        part.task(),
+        start,
+        handsOff,
+        handsOff.plus(part.unattended()),
+        inOrder(question, places),
+        units(question, part, places.get(0)));
+  }
+
+  /** Whoever begins it first. */
+  private static List<String> inOrder(Question question, List<Rota.Place> places) {
+    return places.stream()
+        .flatMap(place -> place.cooks().stream())
+        .distinct()
+        .map(c -> question.day().cooks().get(c).id())
+        .toList();
+  }
+
+  private static List<Placed.Unit> units(
+      Question question, Question.Part part, Rota.Place place) {
     List<Placed.Unit> units = new ArrayList<>();
     int at = 0;
-    for (var use : question.day().jobs().get(part.job()).uses()) {
+    for (Job.Use use : question.day().jobs().get(part.jobs().get(0)).uses()) {
       String code = question.day().machines().get(use.machine()).id();
       for (int k = 0; k < use.units() && at < place.units().size(); k++) {
         units.add(new Placed.Unit(code, place.units().get(at++) + 1));
       }
     }
-    return new Placed(
-        part.task(),
-        start,
-        start.plus(handsOn),
-        start.plus(part.whole()),
-        place.cooks().stream().map(c -> question.day().cooks().get(c).id()).toList(),
-        units);
+    return units;
   }
 }

@@ -32,20 +32,26 @@ import java.util.OptionalInt;
  * least until now. A task that is to do starts no earlier than now, than its delivery, and than its
  * make may be made at all for its hold. What nothing on the sheet waits for is due when by lags
  * alone it must have ended. Where hands take something out at the end, that is a job of its own
- * right after the stand. The plating of a course holds its people until the fire. A book without
- * people plans machines alone.
+ * right after the stand. Long work by hand alone is cut into spells, between which there may be a
+ * break, or somebody else takes over. The plating of a course holds its people until the fire. A
+ * book without people plans machines alone.
  *
  * @param parts what each task has become
  */
 public record Question(Slots slots, Workday day, List<Part> parts) {
   /**
-   * A task and its job.
+   * A task and its jobs.
    *
-   * @param job index of the job with its hands, or of the whole
+   * @param jobs indices of the jobs with its hands, in order; of the whole, where there are none
+   * @param unattended how long it stands after the last of them
    * @param begun when it began, if it has
    */
   public record Part(
-      String task, int job, Duration handsOn, Duration whole, Optional<Instant> begun) {}
+      String task,
+      List<Integer> jobs,
+      Duration handsOn,
+      Duration unattended,
+      Optional<Instant> begun) {}
 
   private static final int RUSH = Slots.up(Duration.ofHours(2));
 
@@ -162,10 +168,9 @@ public record Question(Slots slots, Workday day, List<Part> parts) {
       }
       int at = slots.down(start);
       int hands = Slots.up(handsOn.plus(Duration.between(slots.at(at), start)));
-      Duration whole = handsOn.plus(task.unattended());
       Optional<Integer> cook = Optional.ofNullable(cookOf.get(on.cook()));
       List<Integer> who = still ? cook.map(List::of).orElse(List.of()) : List.of();
-      put(task, new Size(task, handsOn, whole, hands, at), Optional.of(who), Optional.of(start));
+      put(task, new Size(handsOn, hands, at), Optional.of(who), Optional.of(start));
     }
 
     private void toDo(Task task) {
@@ -178,12 +183,29 @@ public record Question(Slots slots, Workday day, List<Part> parts) {
         at = slots.down(pin.start());
         who = Optional.of(pin.people().stream().filter(cookOf::containsKey).map(cookOf::get).toList());
       }
-      Duration whole = handsOn.plus(task.unattended());
-      put(task, new Size(task, handsOn, whole, Slots.up(handsOn), at), who, Optional.empty());
+      put(task, new Size(handsOn, Slots.up(handsOn), at), who, Optional.empty());
     }
 
     /** How long a task takes, and where it stays; -1: nowhere in particular. */
-    private record Size(Task task, Duration handsOn, Duration whole, int hands, int at) {}
+    private record Size(Duration handsOn, int hands, int at) {}
+
+    /** Spells of long work by hand, the last with what stands after it. */
+    private static List<Integer> spells(Task task, Size size) {
+      int hands = size.hands();
+      boolean whole = !task.machines().isEmpty() || size.at() >= 0 || hands < LONG;
+      int count = whole ? 1 : (hands + SPELL - 1) / SPELL;
+      List<Integer> spells = new ArrayList<>();
+      for (int k = 0; k < count; k++) {
+        spells.add(hands * (k + 1) / count - hands * k / count);
+      }
+      return spells;
+    }
+
+    private static final int LONG = Slots.up(Duration.ofMinutes(60));
+    private static final int SPELL = Slots.up(Duration.ofMinutes(40));
+
+    /** A spell may wait for the next as long as a break and a line-up take. */
+    private static final int PAUSE = Slots.up(Duration.ofMinutes(60));
 
     private void put(
         Task task, Size size, Optional<List<Integer>> who, Optional<Instant> begun) {
@@ -193,28 +215,38 @@ public record Question(Slots slots, Workday day, List<Part> parts) {
               : Duration.ZERO;
       int alone = Slots.up(task.unattended().minus(unload));
       int needed = size.hands() == 0 || cooks.isEmpty() ? 0 : task.hands();
-      int length = Math.max(1, size.hands() + alone);
       Optional<Job.Spot> fixed = who.map(some -> new Job.Spot(size.at(), some));
       boolean last = unload.isZero();
-      Job job =
-          new Job(
-              task.id(),
-              earliest(task),
-              needed,
-              size.hands(),
-              length - size.hands(),
-              needed == 0 ? List.of() : able(task.station()),
-              uses(task),
-              last ? room.keeps(task) : List.of(),
-              washes.of(task),
-              last ? due(task) : Optional.empty(),
-              before(task),
-              fixed);
-      int index = jobs.size();
-      jobs.add(job);
-      jobOf.put(task.id(), index);
+      List<Integer> spells = spells(task, size);
+      List<Integer> made = new ArrayList<>();
+      for (int k = 0; k < spells.size(); k++) {
+        boolean end = k == spells.size() - 1;
+        int hands = spells.get(k);
+        int stands = end ? alone : 0;
+        made.add(jobs.size());
+        jobs.add(
+            new Job(
+                k == 0 ? task.id() : task.id() + "#" + (k + 1),
+                earliest(task),
+                needed,
+                hands,
+                hands + stands == 0 ? 1 : stands,
+                needed == 0 ? List.of() : able(task.station()),
+                uses(task),
+                end && last ? room.keeps(task) : List.of(),
+                washes.of(task),
+                end && last ? due(task) : Optional.empty(),
+                before(task, k),
+                fixed));
+        if (k > 0) {
+          int index = made.get(k);
+          lags.add(new Between(index - 1, index, 0, OptionalInt.of(PAUSE), true, 1));
+        }
+      }
+      int index = made.get(made.size() - 1);
+      jobOf.put(task.id(), made.get(0));
       lastOf.put(task.id(), index);
-      parts.add(new Part(task.id(), index, size.handsOn(), size.whole(), begun));
+      parts.add(new Part(task.id(), made, size.handsOn(), task.unattended(), begun));
       if (!last) {
         unload(task, unload, index, begun.isPresent());
       }
@@ -275,7 +307,7 @@ public record Question(Slots slots, Workday day, List<Part> parts) {
               use ->
                   new Job.Use(
                       machineOf.getOrDefault(use.equipment(), 0),
-                      use.units(),
+                      1,
                       switch (use.during()) {
                         case STEP -> Job.During.WHOLE;
                         case HANDS -> Job.During.HANDS;
@@ -298,21 +330,25 @@ public record Question(Slots slots, Workday day, List<Part> parts) {
     private static final int FRESH = Slots.up(Duration.ofMinutes(30));
     private static final int SLACK = Slots.up(Duration.ofMinutes(15));
 
-    private Optional<Job.Spot> before(Task task) {
-      return Optional.ofNullable(facts.before().get(task.id()))
-          .map(
-              placed ->
-                  new Job.Spot(
-                      Math.max(0, slots.down(placed.start())),
-                      placed.people().stream()
-                          .filter(cookOf::containsKey)
-                          .map(cookOf::get)
-                          .toList()));
+    /** The first spell where the task was; the others follow it. */
+    private Optional<Job.Spot> before(Task task, int spell) {
+      return spell > 0
+          ? Optional.empty()
+          : Optional.ofNullable(facts.before().get(task.id()))
+              .map(
+                  placed ->
+                      new Job.Spot(
+                          Math.max(0, slots.down(placed.start())),
+                          placed.people().stream()
+                              .filter(cookOf::containsKey)
+                              .map(cookOf::get)
+                              .limit(1)
+                              .toList()));
     }
 
     private void link(Task task) {
       Integer to = jobOf.get(task.id());
-      if (to == null || jobs.get(to).alone() == 1 && isDone(task)) {
+      if (to == null || isDone(task)) {
         return;
       }
       for (Task.Link link : task.links()) {
@@ -348,8 +384,13 @@ public record Question(Slots slots, Workday day, List<Part> parts) {
       for (Task task : sheet.tasks()) {
         if (task.id().equals(run)) {
           int offset = Slots.down(Duration.between(task.start(), fresh.start()));
-          int apart = offset - jobs.get(from).length();
-          lags.add(new Between(from, to, apart, OptionalInt.of(apart), true, 0));
+          int spell = from;
+          while (offset > jobs.get(spell).length() && spell < lastOf.getOrDefault(run, spell)) {
+            offset -= jobs.get(spell).length();
+            spell++;
+          }
+          int apart = offset - jobs.get(spell).length();
+          lags.add(new Between(spell, to, apart, OptionalInt.of(apart), true, 0));
         }
       }
     }

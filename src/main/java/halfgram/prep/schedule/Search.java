@@ -93,7 +93,7 @@ final class Search {
       }
     }
     insertion.patience(2);
-    putIn(rest);
+    putIn(rest, 3 * rest.size());
     insertion.patience(1);
   }
 
@@ -147,31 +147,38 @@ final class Search {
 
   /**
    * Puts blocks in, one after the other. One that has no place between what is there pushes out the
-   * blocks that come after it, which then go in after it; and so on, a few times.
+   * blocks that come after it, or that a longest time ties to it, or what its cooks and machines do
+   * about the time it wants; those then go in after it; and so on, a few times.
    */
-  private void putIn(List<Integer> queue) {
-    int pushes = 0;
-    List<Integer> left = new ArrayList<>(queue);
-    while (!left.isEmpty()) {
-      int b = left.remove(0);
-      if (isPlaced(b) || insertion.insert(b)) {
+  private void putIn(List<Integer> queue, int pushes) {
+    int left = pushes;
+    List<Integer> todo = new ArrayList<>(queue);
+    while (!todo.isEmpty()) {
+      int b = todo.remove(0);
+      if (isPlaced(b) || insertion.insert(b) || left <= 0) {
         continue;
       }
-      if (pushes >= PUSHED + queue.size()) {
-        continue;
-      }
+      left--;
       List<Integer> out = after(b);
       if (out.isEmpty()) {
         out = earlier(b);
       }
       if (out.isEmpty()) {
-        continue;
+        out = inTheWay(b);
       }
-      pushes++;
       out.forEach(this::takeOut);
       insertion.insert(b);
-      left.addAll(0, out);
+      todo.addAll(0, out);
     }
+  }
+
+  /** Blocks with whose cooks and machines there would be room for one, most likely. */
+  private List<Integer> inTheWay(int b) {
+    List<Integer> out = new ArrayList<>(List.of(b));
+    rivals(out, b, MOST_OUT);
+    out.remove(0);
+    out.removeIf(other -> !isAnyPlaced(other));
+    return out;
   }
 
   /** Blocks placed that wait for one, and whatever waits for those. */
@@ -289,7 +296,7 @@ final class Search {
       out.forEach(this::touch);
       out.forEach(this::takeOut);
       insertion.patience(now >= layout.day.prices().leftOut() ? 2 : 1);
-      putIn(out);
+      putIn(out, PUSHED + out.size());
       long crew = costs.ofCrew(grid);
       long cost = now - crewNow + crew + touched(grid.start, grid.cooks) - touched(oldStart, oldCooks);
       if (cost <= now || random.nextDouble() < StrictMath.exp((now - cost) / temperature)) {
