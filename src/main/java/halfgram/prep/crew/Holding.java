@@ -1,0 +1,223 @@
+package halfgram.prep.crew;
+
+import halfgram.measure.Message;
+import halfgram.prep.Awaited;
+import halfgram.prep.KitchenBook;
+import halfgram.prep.PrepSheet;
+import halfgram.prep.Task;
+import halfgram.prep.schedule.Cook;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What holds a placed task where it is: why it is not earlier, and why it is not later. Times count
+ * as touching when less than a slot lies between.
+ */
+public final class Holding {
+  private final KitchenBook book;
+  private final PrepSheet sheet;
+  private final DayFacts facts;
+  private final CrewPlan plan;
+  private final Map<String, Task> byId = new HashMap<>();
+  private final Question question;
+
+  public Holding(KitchenBook book, PrepSheet sheet, DayFacts facts, CrewPlan plan) {
+    this.book = book;
+    this.sheet = sheet;
+    this.facts = facts;
+    this.plan = plan;
+    sheet.tasks().forEach(task -> byId.put(task.id(), task));
+    question = Question.of(book, sheet, facts);
+  }
+
+  /**
+   * One thing that holds a task.
+   *
+   * @param task the other task, where there is one
+   */
+  public record Hold(Message said, Optional<String> task) {}
+
+  /** Why it does not start earlier; what waits for time alone first. */
+  public List<Hold> notEarlier(Task task) {
+    Optional<Placed> here = plan.find(task.id());
+    if (here.isEmpty()) {
+      return List.of();
+    }
+    Instant start = here.get().start();
+    List<Hold> holds = new ArrayList<>();
+    for (Task.Link link : task.links()) {
+      Placed before = plan.placed().get(link.task());
+      Task earlier = byId.get(link.task());
+      if (before != null && earlier != null && touch(before.end().plus(link.min()), start)) {
+        holds.add(
+            new Hold(
+                Message.of(
+                    link.min().isZero() ? "holding.after" : "holding.after-rest",
+                    TaskTimes.name(task),
+                    TaskTimes.name(earlier),
+                    before.end(),
+                    link.min(),
+                    link.reason().source()),
+                Optional.of(earlier.id())));
+      }
+    }
+    for (Awaited one : sheet.awaited(task)) {
+      if (one.from().filter(from -> touch(from, start)).isPresent()) {
+        holds.add(
+            new Hold(
+                Message.of("nofit.delivery", one.delivery().supplier(), one.from().get(), TaskTimes.name(task)),
+                Optional.empty()));
+      }
+    }
+    for (String person : here.get().people()) {
+      busyUntil(task, person, start).ifPresent(holds::add);
+      if (begins(person, start)) {
+        holds.add(new Hold(Message.of("holding.shift-begins", name(person), start), Optional.empty()));
+      }
+    }
+    for (Placed.Unit unit : here.get().machines()) {
+      usedUntil(task, unit, start).ifPresent(holds::add);
+    }
+    if (holds.isEmpty() && touch(facts.now(), start)) {
+      holds.add(new Hold(Message.of("nofit.now", facts.now()), Optional.empty()));
+    }
+    return holds;
+  }
+
+  /** Why it does not start later. */
+  public List<Hold> notLater(Task task) {
+    Optional<Placed> here = plan.find(task.id());
+    if (here.isEmpty()) {
+      return List.of();
+    }
+    Placed placed = here.get();
+    List<Hold> holds = new ArrayList<>();
+    for (Task other : sheet.tasks()) {
+      Placed after = plan.placed().get(other.id());
+      for (Task.Link link : other.links()) {
+        if (after != null
+            && link.task().equals(task.id())
+            && touch(placed.end().plus(link.min()), after.start())) {
+          holds.add(
+              new Hold(
+                  Message.of(
+                      link.min().isZero() ? "holding.before" : "holding.before-rest",
+                      TaskTimes.name(other),
+                      after.start(),
+                      link.min(),
+                      link.reason().source()),
+                  Optional.of(other.id())));
+        }
+      }
+    }
+    if (touch(placed.end(), task.end()) || placed.end().isAfter(task.end())) {
+      holds.add(
+          new Hold(
+              Message.of("holding.due", new Levers(book, sheet, facts).serves(task), task.end()),
+              Optional.empty()));
+    }
+    for (String person : placed.people()) {
+      busyFrom(task, person, placed.handsOff()).ifPresent(holds::add);
+      if (ends(person, placed.handsOff())) {
+        holds.add(
+            new Hold(
+                Message.of("holding.shift-ends", name(person), placed.handsOff()),
+                Optional.empty()));
+      }
+    }
+    for (Placed.Unit unit : placed.machines()) {
+      usedFrom(task, unit, placed.end()).ifPresent(holds::add);
+    }
+    return holds;
+  }
+
+  private static boolean touch(Instant one, Instant other) {
+    return Duration.between(one, other).abs().compareTo(Slots.SLOT.multipliedBy(2)) < 0;
+  }
+
+  private String name(String person) {
+    return book.people().stream()
+        .filter(one -> one.code().equals(person))
+        .map(one -> one.name())
+        .findFirst()
+        .orElse(person);
+  }
+
+  private Optional<Hold> busyUntil(Task task, String person, Instant start) {
+    return others(task)
+        .filter(one -> one.people().contains(person) && touch(one.handsOff(), start))
+        .map(one -> hold("holding.does-until", name(person), one, one.handsOff()))
+        .findFirst();
+  }
+
+  private Optional<Hold> busyFrom(Task task, String person, Instant end) {
+    return others(task)
+        .filter(one -> one.people().contains(person) && touch(end, one.start()))
+        .map(one -> hold("holding.does-from", name(person), one, one.start()))
+        .findFirst();
+  }
+
+  private Optional<Hold> usedUntil(Task task, Placed.Unit unit, Instant start) {
+    Duration wash = wash(unit);
+    return others(task)
+        .filter(one -> one.machines().contains(unit))
+        .filter(one -> touch(one.end(), start) || touch(one.end().plus(wash), start))
+        .map(one -> hold("holding.used-until", machine(unit), one, one.end()))
+        .findFirst();
+  }
+
+  private Optional<Hold> usedFrom(Task task, Placed.Unit unit, Instant end) {
+    Duration wash = wash(unit);
+    return others(task)
+        .filter(one -> one.machines().contains(unit))
+        .filter(one -> touch(end, one.start()) || touch(end.plus(wash), one.start()))
+        .map(one -> hold("holding.used-from", machine(unit), one, one.start()))
+        .findFirst();
+  }
+
+  private java.util.stream.Stream<Placed> others(Task task) {
+    return plan.placed().values().stream()
+        .filter(one -> !one.task().equals(task.id()) && byId.containsKey(one.task()));
+  }
+
+  private Hold hold(String key, Object who, Placed other, Instant when) {
+    Task task = byId.get(other.task());
+    Object name = task == null ? other.task() : TaskTimes.name(task);
+    return new Hold(Message.of(key, who, name, when), Optional.of(other.task()));
+  }
+
+  private Duration wash(Placed.Unit unit) {
+    return book.equipment().containsKey(unit.equipment())
+        ? java.util.Objects.requireNonNull(book.equipment().get(unit.equipment())).wash()
+        : Duration.ZERO;
+  }
+
+  private Object machine(Placed.Unit unit) {
+    return book.equipment().containsKey(unit.equipment())
+        ? java.util.Objects.requireNonNull(book.equipment().get(unit.equipment())).name()
+        : unit.equipment();
+  }
+
+  /** Whether somebody comes, or comes back from a break, at a moment. */
+  private boolean begins(String person, Instant moment) {
+    int slot = question.slots().down(moment);
+    return spans(person).stream().anyMatch(span -> span.from() == slot);
+  }
+
+  private boolean ends(String person, Instant moment) {
+    int slot = question.slots().up(moment);
+    return spans(person).stream().anyMatch(span -> span.to() == slot);
+  }
+
+  private List<Cook.Span> spans(String person) {
+    return question.day().cooks().stream()
+        .filter(cook -> cook.id().equals(person))
+        .flatMap(cook -> cook.here().stream())
+        .toList();
+  }
+}

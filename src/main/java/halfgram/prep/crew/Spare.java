@@ -1,0 +1,71 @@
+package halfgram.prep.crew;
+
+import halfgram.measure.Message;
+import halfgram.prep.KitchenBook;
+import halfgram.prep.Task;
+import halfgram.prep.schedule.Cook;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+
+/** For how long people have nothing to do in a plan. */
+final class Spare {
+  private final KitchenBook book;
+  private final DayFacts facts;
+  private final CrewPlan plan;
+
+  Spare(KitchenBook book, DayFacts facts, CrewPlan plan) {
+    this.book = book;
+    this.facts = facts;
+    this.plan = plan;
+  }
+
+  /** Of each who works a task's station, the longest free stretch between two moments. */
+  List<Message> longest(Task task, Instant from, Instant to) {
+    Slots slots = Slots.startingAt(from);
+    int count = Math.max(1, slots.up(to));
+    List<Cook> cooks = new Attendance(book, facts, slots, count).cooks();
+    List<Message> said = new ArrayList<>();
+    for (int c = 0; c < cooks.size(); c++) {
+      if (book.people().get(c).stations().contains(task.station())) {
+        boolean[] free = free(cooks.get(c), slots, count);
+        said.add(
+            Message.of(
+                "nofit.free",
+                book.people().get(c).name(),
+                Slots.length(longest(free)),
+                from,
+                to));
+      }
+    }
+    return said;
+  }
+
+  private boolean[] free(Cook cook, Slots slots, int count) {
+    boolean[] free = new boolean[count];
+    for (Cook.Span span : cook.here()) {
+      for (int t = Math.max(0, span.from()); t < Math.min(count, span.to()); t++) {
+        free[t] = true;
+      }
+    }
+    for (Placed placed : plan.placed().values()) {
+      if (placed.people().contains(cook.id())) {
+        int first = Math.max(0, slots.down(placed.start()));
+        for (int t = first; t < Math.min(count, slots.up(placed.handsOff())); t++) {
+          free[t] = false;
+        }
+      }
+    }
+    return free;
+  }
+
+  private static int longest(boolean[] free) {
+    int longest = 0;
+    int run = 0;
+    for (boolean one : free) {
+      run = one ? run + 1 : 0;
+      longest = Math.max(longest, run);
+    }
+    return longest;
+  }
+}
