@@ -25,6 +25,12 @@ final class Blocks {
   /** Blocks in the order in which a first plan puts them: earliest due first, users first. */
   final int[] order;
 
+  /** Slots that a block can move at most between what it waits for and what waits for it. */
+  final int[] room;
+
+  /** With less room than this a block goes in before the others. */
+  private static final int TIGHT = 24;
+
   /** From start to start at least, by block, by place in the block. */
   private final int[][][] gap;
 
@@ -62,6 +68,7 @@ final class Blocks {
       jobs[b] = inOrder(found.get(b));
       gap[b] = gaps(jobs[b]);
     }
+    room = new int[jobs.length];
     order = order();
   }
 
@@ -146,15 +153,18 @@ final class Blocks {
     int[] last = new int[jobs.length];
     for (int b = 0; b < jobs.length; b++) {
       due[b] = Layout.NEVER;
+      room[b] = Layout.NEVER;
       for (int j : jobs[b]) {
         due[b] = Math.min(due[b], servedBy(j));
         last[b] = Math.max(last[b], layout.target[j]);
+        room[b] = Math.min(room[b], layout.target[j] - layout.head[j] - layout.length[j]);
       }
     }
     return java.util.stream.IntStream.range(0, jobs.length)
         .boxed()
         .sorted(
             Comparator.<Integer>comparingInt(b -> hasFixed(b) ? 0 : 1)
+                .thenComparingInt(b -> room[b] < TIGHT ? 0 : 1)
                 .thenComparingInt(b -> due[b])
                 .thenComparingInt(b -> -last[b])
                 .thenComparingInt(b -> -jobs[b].length)

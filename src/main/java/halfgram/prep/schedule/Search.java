@@ -17,7 +17,7 @@ import java.util.SplittableRandom;
  */
 final class Search {
   private static final int SLICE = 500;
-  private static final int MOST_OUT = 5;
+  private static final int MOST_OUT = Integer.getInteger("mo",5);
   private static final int PUSHED = 6;
   private static final double HEAT = 0.02;
   private static final double COLD = 0.01;
@@ -73,6 +73,9 @@ final class Search {
     first();
     keep(costs.of(grid));
     improve(budget);
+    if (done > 0) {
+      polishBest();
+    }
     return rota();
   }
 
@@ -332,6 +335,73 @@ final class Search {
     return sum;
   }
 
+  private void polishBest() {
+    for (int j = 0; j < layout.size; j++) {
+      if (!layout.isFixed(j) && grid.start[j] >= 0) {
+        grid.remove(j);
+      }
+    }
+    for (int j = 0; j < layout.size; j++) {
+      if (!layout.isFixed(j) && bestStart[j] >= 0) {
+        grid.put(j, bestStart[j], bestCooks[j], bestUnits[j]);
+      }
+    }
+    polish();
+    long cost = costs.of(grid);
+    if (cost < best) {
+      keep(cost);
+    }
+  }
+
+  /** Moves single jobs to where they cost least, as long as one gains by it. */
+  private void polish() {
+    boolean moved = true;
+    for (int round = 0; moved && round < ROUNDS; round++) {
+      moved = false;
+      for (int j = layout.size - 1; j >= 0; j--) {
+        if (!layout.isFixed(j) && grid.start[j] >= 0) {
+          moved |= polish(j);
+        }
+      }
+    }
+  }
+
+  private boolean polish(int j) {
+    int was = grid.start[j];
+    long before = costs.around(grid, j, was);
+    if (before == 0) {
+      return false;
+    }
+    int[] people = grid.cooks[j];
+    int[] machines = grid.units[j];
+    long crew = costs.ofCrew(grid);
+    long own = before + costs.ofPeople(j, people);
+    grid.remove(j);
+    int best = was;
+    long least = before;
+    for (int t = layout.head[j]; t + layout.length[j] <= layout.slots; t++) {
+      if (t != was && inLags(j, t)) {
+        long cost = costs.around(grid, j, t);
+        if (cost < least && grid.fits(j, t)) {
+          best = t;
+          least = cost;
+        }
+      }
+    }
+    if (best != was) {
+      grid.place(j, best, random);
+      long now = least + costs.ofPeople(j, grid.cooks[j]) + costs.ofCrew(grid);
+      if (now < own + crew) {
+        return true;
+      }
+      grid.remove(j);
+    }
+    grid.put(j, was, people, machines);
+    return false;
+  }
+
+  private static final int ROUNDS = 8;
+
   private void putBack() {
     for (int i = 0; i < touchedCount; i++) {
       for (int j : blocks.jobs[touched[i]]) {
@@ -358,7 +428,7 @@ final class Search {
     int seed = seed(movable, incomplete);
     List<Integer> out = new ArrayList<>(List.of(seed));
     int kind = random.nextInt(4);
-    if (kind == 0) {
+    if (kind == 0 || kind == 1 && random.nextBoolean()) {
       chain(out, most);
     } else if (kind == 1) {
       int centre = middle(seed);
@@ -527,6 +597,8 @@ final class Search {
       out.sort((a, b) -> layout.target[last(b)] - layout.target[last(a)]);
     } else if (by == 3) {
       out.sort((a, b) -> work[b] - work[a]);
+    } else if (by == 5) {
+      out.sort((a, b) -> blocks.room[a] - blocks.room[b]);
     } else if (by == 4) {
       out.sort((a, b) -> layout.target[last(a)] - layout.target[last(b)]);
     }
