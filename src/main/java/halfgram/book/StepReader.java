@@ -205,8 +205,7 @@ final class StepReader {
   }
 
   /** A machine is not occupied for a time that the step does not have. */
-  private static void during(
-      Node node, List<MachineUse> machines, Work handsOn, Work unattended) {
+  private static void during(Node node, List<MachineUse> machines, Work handsOn, Work unattended) {
     for (int i = 0; i < machines.size(); i++) {
       String path = "equipment[" + i + "].during";
       MachineUse.During during = machines.get(i).during();

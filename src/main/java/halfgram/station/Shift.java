@@ -57,11 +57,7 @@ public record Shift(Set<DayOfWeek> days, LocalTime start, LocalTime end, List<Br
 
   /** So much later by the clock on the wall. */
   static Instant later(Instant from, Duration span, BusinessDay clock) {
-    return from.atZone(clock.zone())
-        .toLocalDateTime()
-        .plus(span)
-        .atZone(clock.zone())
-        .toInstant();
+    return from.atZone(clock.zone()).toLocalDateTime().plus(span).atZone(clock.zone()).toInstant();
   }
 
   static Duration forward(LocalTime from, LocalTime to) {

@@ -147,8 +147,7 @@ final class SchemaCases {
   private static Stream<Arguments> inFormulas() {
     return Stream.of(
         arguments("an unknown key deep down", OIL + "/steps/drip/handsOn/perLitre", "'1 min'"),
-        arguments(
-            "a machine for a while", OIL + "/steps/drip/equipment/0/during", "'for a while'"),
+        arguments("a machine for a while", OIL + "/steps/drip/equipment/0/during", "'for a while'"),
         arguments("a number for the hands at the end", OIL + "/steps/drip/unload", "10"),
         arguments("a word for a dry machine", OIL + "/steps/drip/dry", "'yes'"),
         arguments("a hold both ways", OIL + "/outputs/0/hold", "{'max': '36 h', 'days': 4}"),

@@ -60,8 +60,7 @@ class ShiftTest {
   @Test
   void aBlockIsOnItsDaysAlone() {
     Block clean =
-        new Block(
-            Text.of("clean"), SAT, LocalTime.of(23, 30), LocalTime.of(0, 15), Set.of("cold"));
+        new Block(Text.of("clean"), SAT, LocalTime.of(23, 30), LocalTime.of(0, 15), Set.of("cold"));
     assertThat(clean.on(SATURDAY, CLOCK))
         .contains(window("2026-12-05T22:30:00Z", "2026-12-05T23:15:00Z"));
     assertThat(clean.on(SATURDAY.plusDays(1), CLOCK)).isEmpty();
@@ -70,8 +69,7 @@ class ShiftTest {
   @Test
   void aBlockOfSomeStationsTakesWhoWorksThem() {
     Block clean =
-        new Block(
-            Text.of("clean"), SAT, LocalTime.of(22, 0), LocalTime.of(23, 0), Set.of("cold"));
+        new Block(Text.of("clean"), SAT, LocalTime.of(22, 0), LocalTime.of(23, 0), Set.of("cold"));
     Block meal =
         new Block(Text.of("meal"), SAT, LocalTime.of(16, 0), LocalTime.of(17, 0), Set.of());
     Person cold = new Person("a", "A", Set.of("cold", "hot"), List.of(), false);
