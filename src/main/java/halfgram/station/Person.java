@@ -18,12 +18,13 @@ public record Person(
     shifts = List.copyOf(shifts);
   }
 
+  /** The shifts of a weekday. */
+  public List<Shift> on(DayOfWeek weekday) {
+    return shifts.stream().filter(shift -> shift.days().contains(weekday)).toList();
+  }
+
   /** How long this person is on shift on a business day. */
   public Duration on(LocalDate day) {
-    DayOfWeek weekday = day.getDayOfWeek();
-    return shifts.stream()
-        .filter(shift -> shift.days().contains(weekday))
-        .map(Shift::length)
-        .reduce(Duration.ZERO, Duration::plus);
+    return on(day.getDayOfWeek()).stream().map(Shift::length).reduce(Duration.ZERO, Duration::plus);
   }
 }
