@@ -4,6 +4,7 @@ import halfgram.api.AuditApi;
 import halfgram.api.BathAnswers;
 import halfgram.api.BathsApi;
 import halfgram.api.BookApi;
+import halfgram.api.CrewApi;
 import halfgram.api.DeliveryApi;
 import halfgram.api.EventsApi;
 import halfgram.api.FormulasApi;
@@ -34,6 +35,7 @@ import halfgram.desk.BathOrigins;
 import halfgram.desk.Bathing;
 import halfgram.desk.Bringing;
 import halfgram.desk.Changes;
+import halfgram.desk.Crewing;
 import halfgram.desk.Deliveries;
 import halfgram.desk.Desk;
 import halfgram.desk.Dividing;
@@ -70,6 +72,7 @@ import halfgram.pages.KeptReader;
 import halfgram.pages.TubDeeds;
 import halfgram.pages.audit.AuditPages;
 import halfgram.pages.baths.BathsPages;
+import halfgram.pages.crew.CrewPages;
 import halfgram.pages.deliveries.DeliveryPages;
 import halfgram.pages.door.DoorPages;
 import halfgram.pages.door.Opening;
@@ -241,6 +244,7 @@ public final class Wiring implements AutoCloseable {
     Pars pars = new Pars(desk);
     Deliveries deliveries = new Deliveries(desk);
     Kit kit = new Kit(desk, plans);
+    Crewing crewing = new Crewing(desk);
     Bringing bringing = new Bringing(desk);
     Logbook logbook = new Logbook(desk, plans);
     Audit audit = new Audit(desk);
@@ -295,6 +299,8 @@ public final class Wiring implements AutoCloseable {
             new PlanApi(desk, plans, whys, nights, this::result),
             new KitPages(desk, kit),
             new KitApi(desk, kit),
+            new CrewPages(desk, crewing),
+            new CrewApi(desk, crewing),
             tickApi,
             bathsApi,
             gatesApi,

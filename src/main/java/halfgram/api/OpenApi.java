@@ -26,6 +26,7 @@ public final class OpenApi implements Server.Part {
           "stock",
           "deliveries",
           "kit",
+          "crew",
           "events",
           "pars",
           "slip",

@@ -14,6 +14,7 @@ public enum LogKind {
   SERVICE,
   DELIVERY,
   KIT,
+  CREW,
   EVENT,
   SLIP,
   PAR,

@@ -153,6 +153,8 @@ public enum Deed {
       "GET api/v1/gates"),
   SEE_BATHS(Set.of(OWNER, CHEF, COOK, VIEWER), "GET baths"),
   MEND_BATHS(Set.of(OWNER, CHEF, COOK), "POST baths/{label}/back"),
+  SEE_CREW(Set.of(OWNER, CHEF, COOK, VIEWER), "GET crew", "GET api/v1/crew"),
+  CHANGE_CREW(Set.of(OWNER, CHEF, COOK), "POST crew", "POST api/v1/crew"),
   SEE_KIT(Set.of(OWNER, CHEF, COOK, VIEWER), "GET kit", "GET api/v1/kit"),
   WASH_KIT(Set.of(OWNER, CHEF, COOK), "POST kit/wash", "POST kit/undo", "POST api/v1/kit"),
 

@@ -59,6 +59,7 @@ public final class Messages {
           "pages/slip",
           "pages/deliveries",
           "pages/kit",
+          "pages/crew",
           "pages/people",
           "pages/audit",
           "pages/tablets",

@@ -43,6 +43,7 @@ class EveryPageIT {
           "wall/pass",
           "service/bar.2026-12-05",
           "deliveries?past=yes",
+          "crew?date=2026-12-06",
           "log?what=stock",
           "formulas?find=zzz",
           "events?past=yes",
@@ -75,8 +76,19 @@ class EveryPageIT {
             {"code": "dairy", "supplier": "Hill dairy", "date": "2026-12-05", "expected": "13:40",
              "lines": [{"ingredient": "sheep-yoghurt", "amount": "12 kg"}]}\
             """);
+    crew();
     site.script()
         .post("stock/t-1204-trout-1/waste", "{'amount': '120 g', 'reason': 'fell on the floor'}");
+  }
+
+  private static void crew() {
+    site.script().post("crew", said(1, "'kind': 'out', 'person': 'lorcan', 'note': 'a cold'"));
+    site.script().post("crew", said(2, "'kind': 'broken', 'machine': 'blender', 'until': '15:00'"));
+  }
+
+  private static String said(int sequence, String entry) {
+    String device = "00000000-0000-4000-8000-00000000000a";
+    return "{" + entry + ", 'device': '" + device + "', 'sequence': " + sequence + "}";
   }
 
   @AfterAll
@@ -266,6 +278,8 @@ class EveryPageIT {
         "deliveries/dairy/edit",
         "deliveries/dairy/cancel",
         "kit",
+        "crew",
+        "crew?date=2026-12-06",
         "label?tub=" + tub,
         "formulas",
         "formulas?find=zzz",

@@ -224,6 +224,10 @@ record LogView(
                 words.say(Message.of("wall.thing", Things.name(house.book(), subject))),
                 detail.path("how").asText(),
                 "kit");
+        case "crew" -> {
+          CrewLines crew = new CrewLines(house, words);
+          yield line(change, "nav.crew", crew.name(subject), crew.more(detail), "crew");
+        }
         case "import" -> line(change, "log.import", subject, "", "");
         default -> line(change, "log.other", change.kind() + " " + subject, "", "");
       };
