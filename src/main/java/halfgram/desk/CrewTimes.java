@@ -189,7 +189,7 @@ final class CrewTimes {
             .map(time -> clock.at(day, time))
             .or(() -> Moments.moment(typed).map(moment -> moment.atZone(clock.zone()).toInstant()));
     if (read.isEmpty()) {
-      wrong(field, typed, "crew.wrong.time", day);
+      wrong(field, typed, "crew.wrong.time", day.toString());
     }
     return read;
   }

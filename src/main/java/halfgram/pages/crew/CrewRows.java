@@ -168,6 +168,7 @@ final class CrewRows {
             .station()
             .map(station -> stations(List.of(station)))
             .orElse(words.say("crew.shared")),
+        machine.wash().isZero() ? "" : words.say("crew.wash", machine.wash()),
         words.say("crew.works", fewest(works, open, when), machine.units()),
         !open.isEmpty(),
         machine.units() > 1,

@@ -44,6 +44,7 @@ record CrewView(
   /**
    * A machine.
    *
+   * @param wash how long washing takes; empty when the book does not say
    * @param works "1 of 2 work"
    * @param missing whether some do not
    */
@@ -51,6 +52,7 @@ record CrewView(
       String code,
       String name,
       String place,
+      String wash,
       String works,
       boolean missing,
       boolean several,
