@@ -59,6 +59,7 @@ final class TaskText {
     if (task.hands() > 1) {
       detail(messages.say("sheet.hands", task.hands()));
     }
+    parts.wants(task).forEach(this::detail);
     String contains = words.contains(task.allergens());
     if (!contains.isEmpty()) {
       detail(contains);

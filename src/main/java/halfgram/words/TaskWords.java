@@ -29,22 +29,36 @@ public final class TaskWords {
     this.words = words;
   }
 
+  /** What its step wants of machine and hands: dry machines, hands on it at the end. */
+  public List<String> wants(Task task) {
+    List<String> wants = new ArrayList<>();
+    if (task.kind() == Task.Kind.STEP && task.step().dry() && !task.machines().isEmpty()) {
+      wants.add(words.say("sheet.dry", machines(task)));
+    }
+    if (task.kind() == Task.Kind.STEP && !task.step().unload().isZero()) {
+      wants.add(words.say("sheet.unload", task.step().unload()));
+    }
+    return wants;
+  }
+
+  private List<String> machines(Task task) {
+    return task.machines().stream()
+        .flatMap(use -> Optional.ofNullable(book.equipment().get(use.equipment())).stream())
+        .map(machine -> words.text(machine.name()))
+        .toList();
+  }
+
   /** How often it goes through its machine; empty when once. */
   public Optional<String> fills(Task task) {
     if (task.fill().count() <= 1) {
       return Optional.empty();
     }
-    List<String> machines =
-        task.machines().stream()
-            .flatMap(use -> Optional.ofNullable(book.equipment().get(use.equipment())).stream())
-            .map(machine -> words.text(machine.name()))
-            .toList();
     return Optional.of(
         words.say(
             task.weigh().isEmpty() ? "sheet.fills" : "sheet.fills-each",
             task.fill().count(),
             words.amount(Amount.of(task.fill().each())),
-            machines));
+            machines(task)));
   }
 
   /**

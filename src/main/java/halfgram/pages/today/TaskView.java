@@ -109,6 +109,7 @@ record TaskView(
     if (task.hands() > 1) {
       said.add(words.say("sheet.hands", task.hands()));
     }
+    said.addAll(parts(shown).wants(task));
     shown.sheet().contacts(task).stream()
         .map(one -> parts(shown).contact(one, shown.names(), shown::time))
         .forEach(said::add);

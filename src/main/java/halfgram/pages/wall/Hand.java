@@ -220,6 +220,7 @@ record Hand(
       if (!task.handsOff().equals(task.end())) {
         notes.add(words.say("sheet.unattended", task.unattended(), scene.time(task.end())));
       }
+      notes.addAll(parts.wants(task));
       task.links().forEach(link -> parts.lag(task, link).ifPresent(notes::add));
       scene.inForce().sheet().contacts(task).stream()
           .map(one -> parts.contact(one, scene.names(), scene::time))

@@ -50,6 +50,13 @@ class FormulasPagesTest {
   }
 
   @Test
+  void aStepSaysWhenItHasItsMachineAndThatItWantsItDry() {
+    assertThat(client.get(PLACE + "/pea-stock").text())
+        .contains("the last 3 min of it with hands", "blast chiller, only while alone");
+    assertThat(client.get(PLACE + "/rye-crumble").text()).contains("planetary mixer", "dry");
+  }
+
+  @Test
   void aWrongSizeIsSaidAtItsFieldAndKept() {
     Client.Answer answer = client.get(PLACE + "/dill-oil?amount=3%20piece");
     assertThat(answer.status()).isEqualTo(422);

@@ -201,6 +201,20 @@ class WallTest {
   }
 
   @Test
+  void theWallSaysWhatAStepWantsOfItsMachineAndOfHandsAtItsEnd() {
+    assertThat(everyTask("pastry")).contains("planetary mixer: dry before the powders go in");
+    assertThat(everyTask("hot")).contains("at the end 3 min of it with hands");
+  }
+
+  private String everyTask(String station) {
+    String wall = "/k/TARN/wall/" + station;
+    return all(client.get(wall).body(), "href=\"[^\"]*\\?task=([^\"&#]+)").stream()
+        .distinct()
+        .map(task -> client.get(wall + "?task=" + task).text())
+        .collect(java.util.stream.Collectors.joining("\n"));
+  }
+
+  @Test
   void unknownTaskStationPersonAndTubAreNotFound() {
     work();
     assertThat(client.get("/k/TARN/wall/nowhere").status()).isEqualTo(404);
