@@ -79,7 +79,7 @@ public final class ForcedOrders {
   }
 
   private void work(boolean reasons) {
-    refusal = tooMuch();
+    refusal = tooMuch(project);
     if (refusal.isPresent()) {
       return;
     }
@@ -102,7 +102,8 @@ public final class ForcedOrders {
     }
   }
 
-  private Optional<Refusal> tooMuch() {
+  /** An activity that alone needs more than there is. */
+  static Optional<Refusal> tooMuch(Project project) {
     for (int i = 0; i < project.size(); i++) {
       for (int r = 0; r < project.resources(); r++) {
         if (project.duration(i) > 0 && project.demand(i, r) > project.capacity(r)) {

@@ -15,7 +15,7 @@ import java.util.List;
  */
 public final class Project {
   /** Most activities of a project. */
-  public static final int MOST_ACTIVITIES = 2_000;
+  public static final int MOST_ACTIVITIES = 1_200;
 
   /** Most resources of a project. */
   public static final int MOST_RESOURCES = 100;
@@ -79,15 +79,19 @@ public final class Project {
   }
 
   /**
-   * The time by which everything can be over if it can be at all: each activity's duration or
-   * longest lag, one after another.
+   * The time by which everything is over when it is scheduled one after another, from the start or
+   * from the end: durations, or lags where they are longer.
    */
   static long horizon(int[] durations, List<Arc> arcs) {
-    long[] longest = Arrays.stream(durations).asLongStream().toArray();
+    long[] onwards = Arrays.stream(durations).asLongStream().toArray();
+    long[] back = onwards.clone();
     for (Arc arc : arcs) {
-      longest[arc.from()] = Math.max(longest[arc.from()], arc.length());
+      int i = arc.from();
+      int j = arc.to();
+      onwards[i] = Math.max(onwards[i], arc.length());
+      back[j] = Math.max(back[j], (long) arc.length() - durations[i] + durations[j]);
     }
-    return Arrays.stream(longest).sum();
+    return Math.max(Arrays.stream(onwards).sum(), Arrays.stream(back).sum());
   }
 
   /** How many activities, those that mark start and end among them. */
