@@ -98,6 +98,7 @@ public final class Cli {
       case "person" -> new PersonCommand(this).run(rest);
       case "technique" -> new TechniqueCommand(this).run(rest);
       case "scale" -> new ScaleCommand(this).run(rest);
+      case "schedule" -> new ScheduleCommand(this).run(rest);
       case "help", "--help", "-h" -> {
         out.println(messages.say("usage"));
         yield Exit.DONE;

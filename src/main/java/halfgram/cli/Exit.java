@@ -10,5 +10,8 @@ final class Exit {
   /** Wrong usage, or input that could not be read. */
   static final int UNUSABLE = 2;
 
+  /** No answer in the time or iterations allowed. */
+  static final int OPEN = 3;
+
   private Exit() {}
 }
