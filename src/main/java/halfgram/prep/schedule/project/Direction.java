@@ -39,9 +39,14 @@ final class Direction {
     this.base = sorted();
   }
 
-  /** From the start; nothing for a project whose arcs come back to where they begin. */
+  /**
+   * From the start; nothing for a project with maximum lags, or whose arcs come back to where they
+   * begin.
+   */
   static Optional<Direction> forward(Project project) {
-    return some(of(project, arcs(project)));
+    return project.arcs().stream().anyMatch(arc -> arc.length() < 0)
+        ? Optional.empty()
+        : some(of(project, arcs(project)));
   }
 
   /** From the end. */

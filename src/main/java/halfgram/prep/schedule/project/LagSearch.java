@@ -38,6 +38,7 @@ final class LagSearch implements Search {
   private final int[] mirrored;
   private final int[] times;
   private final int[] list;
+  private boolean wasNew;
   private int sinceBetter;
   private int makespan = Integer.MAX_VALUE;
   private int[] best = {};
@@ -78,7 +79,7 @@ final class LagSearch implements Search {
 
   @Override
   public void step() {
-    if (population.isFull() || population.canBreed() && random.nextInt(3) == 0) {
+    if (population.isFull() || population.canBreed() && !wasNew) {
       population.cross(list);
       population.mutate(list);
     } else {
@@ -96,7 +97,7 @@ final class LagSearch implements Search {
         sinceBetter = 0;
       }
       byTime.sort(base, starts, list);
-      population.keep(list, span, starts);
+      wasNew = population.keep(list, span, starts);
     }
     if (sinceBetter > STALL) {
       sinceBetter = 0;
@@ -108,7 +109,10 @@ final class LagSearch implements Search {
   /** A list by latest finish with noise, what was in vain earlier. */
   private void sample() {
     boolean isFirst = makespan == Integer.MAX_VALUE && sinceBetter == 0;
-    int noise = isFirst ? 1 : 1 + random.nextInt(1 + longestTail * 6 / 10);
+    int noise = 1;
+    if (!isFirst) {
+      noise += random.nextInt(1 + (random.nextInt(8) == 0 ? 2 * longestTail : longestTail * 6 / 10));
+    }
     int most = Math.max(1, Arrays.stream(vain).max().orElse(1));
     int push = isFirst ? 0 : random.nextInt(1 + longestTail / 2);
     for (int i = 0; i < size; i++) {
@@ -117,7 +121,7 @@ final class LagSearch implements Search {
     byTime.sort(base, times, list);
   }
 
-  /** Right and left while that gains; the starts are those of the last left one that came to an end. */
+  /** Right and left while that gains; the starts are of the last left one that came to an end. */
   private int justified(int first) {
     int span = first;
     while (true) {

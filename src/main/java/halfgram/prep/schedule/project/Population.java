@@ -11,6 +11,7 @@ import java.util.SplittableRandom;
  * resource-constrained project scheduling, Naval Research Logistics 45 (1998).
  */
 final class Population {
+  /** Least share of the activities that a mutation moves; at least one, in the mean. */
   private static final int MOVED_PER_MILLE = 20;
   private static final int REACH = 5;
 
@@ -92,7 +93,7 @@ final class Population {
     return spans[a] <= spans[b] ? a : b;
   }
 
-  /** Puts a child of two into {@code child}: the middle in the order of the one, the rest as in the other. */
+  /** Puts a child of two into {@code child}: the middle ordered as in the one, the rest as in the other. */
   void cross(int[] child) {
     int a = pick();
     int b = pick();
@@ -126,9 +127,10 @@ final class Population {
 
   /** Moves some activities a few places; whether it moved any. */
   boolean mutate(int[] list) {
+    int chance = Math.max(MOVED_PER_MILLE, 1000 / size);
     boolean moved = false;
     for (int k = 0; k < size; k++) {
-      if (random.nextInt(1000) < MOVED_PER_MILLE) {
+      if (random.nextInt(1000) < chance) {
         int to = k + random.nextInt(2 * REACH + 1) - REACH;
         move(list, k, Math.max(0, Math.min(size - 1, to)));
         moved = true;

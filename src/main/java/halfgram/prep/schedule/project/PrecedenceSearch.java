@@ -32,9 +32,11 @@ final class PrecedenceSearch implements Search {
 
   private final int longestTail;
   private final int[] starts;
+  private final int[] candidate;
   private final int[] mirrored;
   private final int[] times;
   private final int[] list;
+  private boolean wasNew;
   private int sinceBetter;
   private int makespan = Integer.MAX_VALUE;
   private int[] best = {};
@@ -60,6 +62,7 @@ final class PrecedenceSearch implements Search {
     }
     longestTail = longest;
     starts = new int[size];
+    candidate = new int[size];
     mirrored = new int[size];
     times = new int[size];
     list = new int[size];
@@ -77,7 +80,7 @@ final class PrecedenceSearch implements Search {
 
   @Override
   public void step() {
-    if (population.isFull()) {
+    if (population.isFull() || population.canBreed() && !wasNew) {
       population.cross(list);
       if (population.mutate(list)) {
         forward.repair(list);
@@ -94,7 +97,7 @@ final class PrecedenceSearch implements Search {
     }
     byTime.sort(forwardBase, starts, list);
     forward.repairIfNeeded(list);
-    population.keep(list, span, starts);
+    wasNew = population.keep(list, span, starts);
     if (sinceBetter > STALL) {
       sinceBetter = 0;
       population.clear();
@@ -103,7 +106,10 @@ final class PrecedenceSearch implements Search {
 
   /** A list by latest finish with noise; the first of all without. */
   private void sample() {
-    int noise = makespan == Integer.MAX_VALUE ? 1 : 1 + random.nextInt(1 + longestTail * 6 / 10);
+    int noise = 1;
+    if (makespan < Integer.MAX_VALUE) {
+      noise += random.nextInt(1 + (random.nextInt(8) == 0 ? 2 * longestTail : longestTail * 6 / 10));
+    }
     for (int i = 0; i < size; i++) {
       times[i] = random.nextInt(noise) - tails[i];
     }
@@ -111,7 +117,7 @@ final class PrecedenceSearch implements Search {
     forward.repair(list);
   }
 
-  /** Right and left until that gains nothing; the starts are those of the last left one. */
+  /** Right and left until that gains nothing; the starts are of the last one that lost nothing. */
   private int justified(int first) {
     int span = first;
     while (true) {
@@ -120,9 +126,12 @@ final class PrecedenceSearch implements Search {
       decode(backward, mirrored);
       byCompletion(mirrored, forwardBase);
       forward.repairIfNeeded(list);
-      int after = decode(forward, starts);
+      int after = decode(forward, candidate);
+      if (after <= span) {
+        System.arraycopy(candidate, 0, starts, 0, size);
+      }
       if (after >= span) {
-        return after;
+        return span;
       }
       span = after;
     }
