@@ -15,8 +15,8 @@ import java.util.function.BooleanSupplier;
 
 /**
  * {@code schedule FILE}: a project of the scheduling benchmarks, scheduled by the planner's own
- * engine. With {@code --iterations} alone the answer depends on file and seed only; seconds are
- * the clock's.
+ * engine. With {@code --iterations} alone the answer depends on file and seed only; seconds are the
+ * clock's.
  */
 final class ScheduleCommand {
   private static final int MOST_BYTES = 10_000_000;
@@ -52,15 +52,13 @@ final class ScheduleCommand {
     BooleanSupplier goesOn = () -> true;
     if (seconds.isPresent() || iterations.isEmpty()) {
       long end =
-          System.nanoTime()
-              + (long) (seconds.orElse(USUAL_SECONDS) * TimeUnit.SECONDS.toNanos(1));
+          System.nanoTime() + (long) (seconds.orElse(USUAL_SECONDS) * TimeUnit.SECONDS.toNanos(1));
       goesOn = () -> System.nanoTime() < end;
     }
     ProjectSchedule.Outcome outcome =
         ProjectSchedule.of(
             project.get(),
-            new ProjectSchedule.Budget(
-                seed.orElse(1), iterations.orElse(MOST_ITERATIONS), goesOn));
+            new ProjectSchedule.Budget(seed.orElse(1), iterations.orElse(MOST_ITERATIONS), goesOn));
     cli.out()
         .print(
             arguments.has("--json")
@@ -90,8 +88,7 @@ final class ScheduleCommand {
     return reading.project();
   }
 
-  private static Optional<Integer> whole(
-      Arguments arguments, String option, int least, int most) {
+  private static Optional<Integer> whole(Arguments arguments, String option, int least, int most) {
     return arguments.find(
         option,
         text ->

@@ -93,13 +93,11 @@ class ScheduleCommandTest {
 
   @Test
   void aCycleAndTooLargeADemandAreSaid() throws IOException {
-    String cycle =
-        write("cycle.sch", ProjectTexts.TEN_SCH.replace("1 4 [-3] [3]", "1 4 [-1] [3]"));
+    String cycle = write("cycle.sch", ProjectTexts.TEN_SCH.replace("1 4 [-3] [3]", "1 4 [-1] [3]"));
     Ran ran = CliTest.run("schedule", cycle);
     assertThat(ran.status()).isEqualTo(1);
     assertThat(ran.out())
-        .contains(
-            "short by 1", "activity 2 starts at least 2 after activity 1", "at most 1 after");
+        .contains("short by 1", "activity 2 starts at least 2 after activity 1", "at most 1 after");
     assertThat(CliTest.run("schedule", cycle, "--json").out()).contains("\"cycle\"");
     String much = write("much.sch", ProjectTexts.TEN_SCH.replace("1 1 2 2\n", "1 1 2 3\n"));
     ran = CliTest.run("schedule", much);

@@ -5,8 +5,8 @@ import java.util.Arrays;
 /**
  * Serial schedule generation for projects with maximum lags: each activity of a list at its
  * earliest start that the activities scheduled before it and the resources leave. Where a maximum
- * lag leaves none, the activities that set it are pushed later, they and what starts after them
- * are taken out again, and it goes on.
+ * lag leaves none, the activities that set it are pushed later, they and what starts after them are
+ * taken out again, and it goes on.
  *
  * <p>Source: B. Franck, K. Neumann, C. Schwindt, Truncated branch-and-bound, schedule-construction
  * and schedule-improvement procedures for resource-constrained project scheduling, OR Spektrum 23
@@ -102,8 +102,7 @@ final class LagGeneration {
     boolean[][] strict = new boolean[n][n];
     for (int i = 0; i < n; i++) {
       for (int j = 0; j < n; j++) {
-        strict[i][j] =
-            i != j && (lags[i][j] > 0 || lags[i][j] == 0 && lags[j][i] < 0);
+        strict[i][j] = i != j && (lags[i][j] > 0 || lags[i][j] == 0 && lags[j][i] < 0);
       }
     }
     int[][] before = new int[n][];

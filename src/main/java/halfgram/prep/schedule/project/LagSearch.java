@@ -5,8 +5,8 @@ import java.util.SplittableRandom;
 
 /**
  * The search for projects with maximum lags: as {@link PrecedenceSearch}, with serial generation
- * that unschedules. Activities at which attempts ended in vain come earlier in the lists that
- * begin anew.
+ * that unschedules. Activities at which attempts ended in vain come earlier in the lists that begin
+ * anew.
  *
  * <p>Source: F. Ballestín, A. Barrios, V. Valls, An evolutionary algorithm for the
  * resource-constrained project scheduling problem with minimum and maximum time lags, Journal of
@@ -111,7 +111,8 @@ final class LagSearch implements Search {
     boolean isFirst = makespan == Integer.MAX_VALUE && sinceBetter == 0;
     int noise = 1;
     if (!isFirst) {
-      noise += random.nextInt(1 + (random.nextInt(8) == 0 ? 2 * longestTail : longestTail * 6 / 10));
+      noise +=
+          random.nextInt(1 + (random.nextInt(8) == 0 ? 2 * longestTail : longestTail * 6 / 10));
     }
     int most = Math.max(1, Arrays.stream(vain).max().orElse(1));
     int push = isFirst ? 0 : random.nextInt(1 + longestTail / 2);

@@ -13,6 +13,7 @@ import java.util.SplittableRandom;
 final class Population {
   /** Least share of the activities that a mutation moves; at least one, in the mean. */
   private static final int MOVED_PER_MILLE = 20;
+
   private static final int REACH = 5;
 
   private final int size;
@@ -93,7 +94,10 @@ final class Population {
     return spans[a] <= spans[b] ? a : b;
   }
 
-  /** Puts a child of two into {@code child}: the middle ordered as in the one, the rest as in the other. */
+  /**
+   * Puts a child of two into {@code child}: the middle ordered as in the one, the rest as in the
+   * other.
+   */
   void cross(int[] child) {
     int a = pick();
     int b = pick();

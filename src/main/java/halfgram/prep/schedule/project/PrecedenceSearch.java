@@ -108,7 +108,8 @@ final class PrecedenceSearch implements Search {
   private void sample() {
     int noise = 1;
     if (makespan < Integer.MAX_VALUE) {
-      noise += random.nextInt(1 + (random.nextInt(8) == 0 ? 2 * longestTail : longestTail * 6 / 10));
+      noise +=
+          random.nextInt(1 + (random.nextInt(8) == 0 ? 2 * longestTail : longestTail * 6 / 10));
     }
     for (int i = 0; i < size; i++) {
       times[i] = random.nextInt(noise) - tails[i];

@@ -35,8 +35,7 @@ class ForcedOrdersTest {
     ForcedOrders forced = ForcedOrders.of(oneUnit(new int[] {0, 3, 4}, arc(2, 1, -2)));
     assertThat(forced.refusal()).isEmpty();
     assertThat(forced.orders())
-        .containsExactly(
-            new Refusal.Order(2, 1, 0, List.of(new Link(Kind.ARC, 0, 2, 1, -2)), 1));
+        .containsExactly(new Refusal.Order(2, 1, 0, List.of(new Link(Kind.ARC, 0, 2, 1, -2)), 1));
   }
 
   @Test
@@ -55,11 +54,7 @@ class ForcedOrdersTest {
   void anOrderThatHadToBeIsPartOfTheReason() {
     Project project =
         oneUnit(
-            new int[] {0, 3, 4, 2, 5},
-            arc(2, 1, -2),
-            arc(1, 3, -4),
-            arc(3, 2, -1),
-            arc(0, 4, 50));
+            new int[] {0, 3, 4, 2, 5}, arc(2, 1, -2), arc(1, 3, -4), arc(3, 2, -1), arc(0, 4, 50));
     Refusal refusal = ForcedOrders.of(project).refusal().orElseThrow();
     Refusal.Overlap overlap =
         refusal.fold(
@@ -139,8 +134,7 @@ class ForcedOrdersTest {
     assertThat(overlap.firstFirst().second()).isEqualTo(overlap.secondFirst().first());
   }
 
-  private static void checkOrder(
-      Project project, Refusal.Order order, List<Refusal.Order> before) {
+  private static void checkOrder(Project project, Refusal.Order order, List<Refusal.Order> before) {
     int r = order.resource();
     assertThat(project.demand(order.first(), r) + project.demand(order.second(), r))
         .isGreaterThan(project.capacity(r));
