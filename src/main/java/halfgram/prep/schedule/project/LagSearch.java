@@ -13,7 +13,7 @@ import java.util.SplittableRandom;
  * Scheduling 14 (2011).
  */
 final class LagSearch implements Search {
-  private static final int MEMBERS = 30;
+  private static final int MEMBERS = 50;
   private static final int STALL = 3000;
 
   private final int size;

@@ -18,7 +18,7 @@ public final class Project {
   public static final int MOST_ACTIVITIES = 1_200;
 
   /** Most resources of a project. */
-  public static final int MOST_RESOURCES = 100;
+  public static final int MOST_RESOURCES = 32;
 
   /** The largest number anywhere in a project, by absolute value. */
   public static final int MOST = 100_000;
