@@ -3,6 +3,7 @@ package halfgram.prep.schedule.project;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeMap;
@@ -246,7 +247,7 @@ public final class ForcedOrders {
       needed.add(last);
       open.addAll(over(orders.get(last)));
     }
-    TreeMap<Integer, Integer> places = new TreeMap<>();
+    Map<Integer, Integer> places = new TreeMap<>();
     needed.forEach(k -> places.put(k, places.size()));
     List<Refusal.Order> kept = needed.stream().map(k -> moved(orders.get(k), places)).toList();
     return new Refusal.Overlap(moved(firstFirst, places), moved(secondFirst, places), kept);
@@ -259,7 +260,7 @@ public final class ForcedOrders {
         .toList();
   }
 
-  private static Refusal.Order moved(Refusal.Order order, TreeMap<Integer, Integer> places) {
+  private static Refusal.Order moved(Refusal.Order order, Map<Integer, Integer> places) {
     List<Refusal.Link> links =
         order.against().stream()
             .map(
