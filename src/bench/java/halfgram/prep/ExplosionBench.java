@@ -62,7 +62,7 @@ public class ExplosionBench {
   }
 
   private Explosion explode(List<ServiceRun> services) {
-    return Explosion.of(book, services, hours, Because.NOT_ASKED);
+    return Explosion.of(book, services, hours, Instant.MIN, Because.NOT_ASKED);
   }
 
   private static void check(List<ServiceRun> services, Explosion explosion) {

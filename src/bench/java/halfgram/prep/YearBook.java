@@ -208,7 +208,8 @@ final class YearBook {
                 "walk-in"),
             Optional.empty(),
             Optional.empty(),
-            Output.Split.FULL);
+            Output.Split.FULL,
+            Optional.empty());
     return new Formula(
         code,
         List.of(

@@ -264,7 +264,16 @@ final class StepReader {
         hold(node),
         container,
         fill(node, unit, container),
-        node.choice("split", Output.Split.class, Output.Split.FULL));
+        node.choice("split", Output.Split.class, Output.Split.FULL),
+        thaw(node));
+  }
+
+  private static Optional<Duration> thaw(Node node) {
+    Optional<Duration> thaw = node.findDuration("thaw");
+    if (thaw.filter(Duration::isZero).isPresent()) {
+      node.refuse("thaw", "problem.thaw");
+    }
+    return thaw.filter(time -> !time.isZero());
   }
 
   private static Optional<Dimension> unit(String word) {

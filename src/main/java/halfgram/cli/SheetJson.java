@@ -17,6 +17,7 @@ import halfgram.prep.PlatingLine;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
+import halfgram.prep.Thaw;
 import halfgram.prep.netting.Draw;
 import halfgram.technique.bath.BathDay;
 import halfgram.words.Messages;
@@ -100,6 +101,14 @@ public final class SheetJson {
 
   private void writeTask(TaskJson json, ObjectNode node, Task task) {
     json.write(node, task, sheet.awaited(task), sheet.contacts(task));
+    sheet.findThaw(task).ifPresent(thaw -> thaw(node.putObject("thaw"), thaw));
+  }
+
+  private static void thaw(ObjectNode node, Thaw thaw) {
+    node.put("tub", thaw.tub().code());
+    node.put("from", thaw.tub().place());
+    node.put("to", thaw.output().hold().place());
+    node.put("takes", thaw.time().toString());
   }
 
   private void misfit(ObjectNode node, Misfit misfit) {

@@ -9,11 +9,13 @@ import halfgram.prep.Begun;
 import halfgram.prep.Make;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
+import halfgram.prep.Thaw;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 
 /**
  * Begun work as a plan keeps it: which makes, and how far; what they are stands in the plan before.
@@ -71,11 +73,15 @@ final class BegunJson {
   /** A make of a sheet with all its tasks. */
   static Begun of(PrepSheet sheet, String make, Steps steps) {
     Optional<Begun> carried =
-        sheet.begun().stream().filter(one -> one.make().id().equals(make)).findFirst();
+        Stream.concat(
+                sheet.begun().stream(), sheet.thaws().stream().flatMap(of -> of.begun().stream()))
+            .filter(one -> one.make().id().equals(make))
+            .findFirst();
     Make found =
         carried
             .map(Begun::make)
             .or(() -> sheet.makes().stream().filter(one -> one.id().equals(make)).findFirst())
+            .or(() -> findThaw(sheet, make))
             .orElseThrow(() -> new IllegalStateException("no make " + make));
     // What the sheet shows is what stands: it may ask for more than the task that was carried.
     List<Task> tasks =
@@ -94,6 +100,10 @@ final class BegunJson {
         steps.failed(),
         steps.stretches(),
         Optional.empty());
+  }
+
+  private static Optional<Make> findThaw(PrepSheet sheet, String make) {
+    return sheet.thaws().stream().map(Thaw::make).filter(one -> one.id().equals(make)).findFirst();
   }
 
   private static SortedSet<String> words(JsonNode node, String key) {

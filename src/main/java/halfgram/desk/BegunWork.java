@@ -45,9 +45,10 @@ final class BegunWork {
     inForce.sheet().begun().forEach(one -> all.addAll(one.tasks()));
     for (Task task : all) {
       TaskState state = inForce.progress(task).state();
-      if (state != TaskState.TO_DO && inForce.progress(task).last().isPresent()) {
+      if (isBegun(task, inForce.progress(task))) {
         makes.merge(task.make().id(), steps(task, state), BegunWork::both);
-        if (!task.weigh().isEmpty() && isShut(inForce.progress(task), task, asOf)) {
+        if (task.kind() == Task.Kind.THAW
+            || !task.weigh().isEmpty() && isShut(inForce.progress(task), task, asOf)) {
           shut.add(task.make().id());
         }
       }
@@ -63,8 +64,18 @@ final class BegunWork {
     return begun;
   }
 
+  /** A tub that has a problem before anybody has pulled it is still to be pulled. */
+  private static boolean isBegun(Task task, TaskProgress progress) {
+    boolean said = progress.state() != TaskState.TO_DO && progress.last().isPresent();
+    boolean stuck = progress.state() == TaskState.PROBLEM && progress.onIt().isEmpty();
+    return said && !(task.kind() == Task.Kind.THAW && stuck);
+  }
+
   private static BegunJson.Steps steps(Task task, TaskState state) {
-    boolean done = state == TaskState.DONE && task.kind() == Task.Kind.STEP;
+    // What is out of the freezer is among the tubs, whoever is still on it.
+    boolean done =
+        state == TaskState.DONE && task.kind() == Task.Kind.STEP
+            || task.kind() == Task.Kind.THAW;
     Set<String> step = Set.of(task.step().code());
     return new BegunJson.Steps(
         new TreeSet<>(step),

@@ -165,7 +165,7 @@ final class Emptied {
     return java.util.Objects.requireNonNull((isCountedSince(id, moment) ? before : tubs).get(id));
   }
 
-  /** What the service could have taken from: not made after it, not past its date before it. */
+  /** What the service could have taken from: not made or thawed after it, not past its date before it. */
   private List<UUID> candidates(ServiceRun run, ServiceRun.Use use) {
     FormulaVersion version = use.version();
     Output output = version.outputs().get(use.output());
@@ -175,7 +175,7 @@ final class Emptied {
         .filter(tub -> tub.lot().component().output().orElse(first).equals(output.code()))
         .filter(tub -> tub.lot().left().dimension() == output.unit())
         .filter(tub -> !tub.lot().isFrozen())
-        .filter(tub -> tub.lot().made().isBefore(run.window().end()))
+        .filter(tub -> tub.lot().ready(output.thaw()).isBefore(run.window().end()))
         .filter(tub -> tub.lot().useBy().isAfter(run.window().start()))
         .map(Tub::id)
         .toList();

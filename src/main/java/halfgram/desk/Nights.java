@@ -1,14 +1,17 @@
 package halfgram.desk;
 
+import halfgram.lot.Lot;
 import halfgram.prep.Missed;
 import halfgram.prep.PlanStore;
 import halfgram.prep.Task;
+import halfgram.prep.Thaw;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** What the evening before a day has left undone. */
 public final class Nights {
@@ -36,13 +39,32 @@ public final class Nights {
     return evening
         .map(
             before ->
-                Missed.of(before.sheet(), begun(before), today.sheet(), begun(today), desk.now()))
+                Missed.of(
+                    before.sheet(),
+                    done(before, today),
+                    today.sheet(),
+                    begun(today),
+                    desk.now()))
         .map(all -> all.stream().sorted(Comparator.comparing(one -> !isUnsafe(one))).toList())
         .orElse(List.of());
   }
 
   private static boolean isUnsafe(Missed missed) {
     return missed.isShort() && missed.output().rest().reason().isSafety();
+  }
+
+  /** What was begun in the evening; a tub that today's plan found out of the freezer was pulled. */
+  private static Set<String> done(InForce before, InForce today) {
+    Set<String> done = begun(before);
+    Set<String> frozen =
+        today.book().lots().stream()
+            .filter(Lot::isFrozen)
+            .map(Lot::code)
+            .collect(Collectors.toSet());
+    before.sheet().tonight().stream()
+        .filter(task -> task.kind() == Task.Kind.THAW && !frozen.contains(Thaw.tub(task)))
+        .forEach(task -> done.add(task.make().id()));
+    return done;
   }
 
   private static Set<String> begun(InForce inForce) {

@@ -83,6 +83,11 @@ final class TakingBack {
         .anyMatch(one -> one.change() > change && !undone.contains(one.change()));
   }
 
+  /** Whether something was thawed too long ago to say that it was not. */
+  static boolean isOut(Movement first, Instant now) {
+    return first.kind() == Movement.Kind.THAWED && first.at().plus(OUT).isBefore(now);
+  }
+
   static boolean isByHand(Movement movement) {
     return movement.tick().isEmpty() && BY_HAND.contains(movement.kind());
   }
@@ -105,7 +110,7 @@ final class TakingBack {
       return new Handled.Refused("", Message.of("handling.later", code));
     }
     Movement first = last.get();
-    if (first.kind() == Movement.Kind.THAWED && first.at().plus(OUT).isBefore(now)) {
+    if (isOut(first, now)) {
       return new Handled.Refused("", Message.of("handling.thawed-since", code, first.at()));
     }
     return back(tx, house, tub.get(), first, who, now);

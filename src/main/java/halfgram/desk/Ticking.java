@@ -85,6 +85,7 @@ public final class Ticking {
   private final LotStore lots = new LotStore();
   private final Filling filling = new Filling();
   private final GateLock gates = new GateLock();
+  private final Pulling pulling = new Pulling();
   private final Kit kit;
 
   public Ticking(Desk desk, Plans plans) {
@@ -139,7 +140,11 @@ public final class Ticking {
     if (GOES_ON.contains(entry.kind()) && isLost(tx, house, found.get())) {
       return new Refused(Message.of("tick.refused.make-failed"));
     }
-    Optional<Message> held = gates.refuses(tx, house, found.get().task(), entry.kind());
+    Task task = found.get().task();
+    Optional<Message> held =
+        gates
+            .refuses(tx, house, task, entry.kind())
+            .or(() -> pulling.refuses(tx, house, task, entry.kind(), desk.now()));
     if (held.isPresent()) {
       return new Refused(held.get());
     }
@@ -190,7 +195,7 @@ public final class Ticking {
         entry.task(),
         entry.kind(),
         entry.line(),
-        entry.kind() == Tick.Kind.WEIGHED ? asked(task, entry.line()) : entry.amount(),
+        entry.kind() == Tick.Kind.WEIGHED ? task.findAsked(entry.line()) : entry.amount(),
         entry.note(),
         entry.cook(),
         desk.now(),
@@ -207,15 +212,6 @@ public final class Ticking {
   /** What a task has come to. */
   TaskProgress progress(Tx tx, House house, String task) {
     return TaskProgress.fold(ticks.listOfTask(tx, house.id(), task));
-  }
-
-  /** What the plan asks for of a line, to be kept with its weighing: later it may ask for more. */
-  private static Optional<Amount> asked(Task task, Optional<String> path) {
-    return task.weigh().stream()
-        .flatMap(group -> group.lines().stream())
-        .filter(line -> path.filter(line.path()::equals).isPresent())
-        .map(line -> Amount.of(line.weighing().target()))
-        .findFirst();
   }
 
   /** Whether another task of its make has failed. */
@@ -287,10 +283,16 @@ public final class Ticking {
       }
     }
     TaskProgress before = TaskProgress.fold(history);
-    boolean fact = isFact(found.task(), tick, history);
+    boolean fact = Unplanned.isFact(found.task(), tick, history);
     long change = fact ? kitchens.nextFact(tx, stand) : kitchens.next(tx, stand);
     ticks.add(
         tx, house.id(), new TickStore.Entered(tick, found.plan().id(), entry.origin(), change));
+    if (found.task().kind() == Task.Kind.THAW && tick.kind() != Tick.Kind.UNDO) {
+      if (pulling.move(tx, house, found.task(), tick, change)) {
+        kitchens.makeFact(tx, house.id(), change);
+      }
+      return new Taken(tick, change, List.of(), false);
+    }
     switch (tick.kind()) {
       case DONE -> {
         if (before.dones().isEmpty()) {
@@ -315,27 +317,6 @@ public final class Ticking {
     return new Taken(tick, change, tubs(tx, house, tick), false);
   }
 
-  /** Whether the plan can no longer be right: something failed, or gave less than planned. */
-  private static boolean isFact(Task task, Tick tick, List<Tick> history) {
-    return switch (tick.kind()) {
-      case FAILED -> true;
-      case DONE -> isShort(task, tick);
-      case UNDO ->
-          history.stream()
-              .filter(one -> tick.undoes().equals(Optional.of(one.id())))
-              .anyMatch(one -> one.kind() == Tick.Kind.FAILED || isShort(task, one));
-      case START, WEIGHED, PART_DONE, PROBLEM, SOLVED -> false;
-    };
-  }
-
-  private static boolean isShort(Task task, Tick tick) {
-    return tick.kind() == Tick.Kind.DONE
-        && !task.stored().isEmpty()
-        && tick.amount()
-            .filter(made -> made.compareTo(task.stored().get(0).made()) < 0)
-            .isPresent();
-  }
-
   /** Why a tick cannot be taken back: the batch failed twice, or something later rests on a tub. */
   private Optional<Message> undo(Tx tx, House house, Found found, Tick undo) {
     List<Tick> others = new ArrayList<>(ticks.listOfTask(tx, house.id(), undo.task()));
@@ -344,6 +325,13 @@ public final class Ticking {
       return Optional.of(Message.of("tick.refused.failed-twice"));
     }
     for (Movement movement : lots.listOfTick(tx, house.id(), undo.undoes().orElseThrow())) {
+      if (movement.kind() == Movement.Kind.THAWED) {
+        Optional<Message> out = pulling.rests(tx, house, movement, undo.at());
+        if (out.isPresent()) {
+          return out;
+        }
+        continue;
+      }
       List<Movement> all = lots.listOf(tx, house.id(), movement.lot());
       boolean rests =
           switch (movement.kind()) {

@@ -27,6 +27,7 @@ import java.util.function.Function;
  * @param hold longest stand from ready to use
  * @param container what it is kept in
  * @param fill mass or pieces of one full container
+ * @param thaw how long it takes to thaw where it is kept; empty when nobody said
  */
 public record Output(
     String code,
@@ -38,7 +39,8 @@ public record Output(
     Hold hold,
     Optional<String> container,
     Optional<Amount> fill,
-    Split split) {
+    Split split,
+    Optional<Duration> thaw) {
 
   /** Shortest stand before use. */
   public record Rest(Duration min, Reason reason) {
@@ -133,11 +135,13 @@ public record Output(
 
   /** This output with another rest. */
   public Output with(Rest other) {
-    return new Output(code, name, unit, share, pieceMass, other, hold, container, fill, split);
+    return new Output(
+        code, name, unit, share, pieceMass, other, hold, container, fill, split, thaw);
   }
 
   /** This output with another hold. */
   public Output with(Hold other) {
-    return new Output(code, name, unit, share, pieceMass, rest, other, container, fill, split);
+    return new Output(
+        code, name, unit, share, pieceMass, rest, other, container, fill, split, thaw);
   }
 }

@@ -64,6 +64,17 @@ public record Lot(
     return frozen.map(of -> of.since().plus(of.life())).orElse(useBy);
   }
 
+  /**
+   * From when it may be used: made, and thawed when it was frozen.
+   *
+   * @param thaw how long it thaws; empty when nobody said, and then it counts at once
+   */
+  public Instant ready(Optional<Duration> thaw) {
+    Instant soft =
+        thawed.filter(at -> frozen.isEmpty()).map(at -> at.plus(thaw.orElse(Duration.ZERO))).orElse(made);
+    return soft.isAfter(made) ? soft : made;
+  }
+
   /** All that is kept for events. */
   public Amount kept() {
     return reserved.stream()

@@ -58,6 +58,11 @@ public record Begun(
     return done.contains(lastStep().code());
   }
 
+  /** Whether it is no making but a tub pulled to thaw. */
+  boolean isThaw() {
+    return tasks.stream().anyMatch(task -> task.kind() == Task.Kind.THAW);
+  }
+
   /** Whether nothing more comes of it. */
   public boolean over() {
     return failed || finished();
@@ -164,7 +169,7 @@ public record Begun(
     boolean inherited = stored.flatMap(Stored::useByOf).isPresent();
     Instant holds = safety ? make.useBy(index) : later(make.useBy(index), lastUse(index));
     Instant safe = safety || inherited ? useBy : later(useBy, make.eaten());
-    return new Stock(lot, holds, safe);
+    return new Stock(lot, lot.made(), holds, safe);
   }
 
   /** The last use it was meant for; past a hold of quality the plan in force said so. */

@@ -11,6 +11,7 @@ import halfgram.prep.netting.Draw;
 import halfgram.prep.netting.Need;
 import halfgram.prep.netting.Stock;
 import halfgram.technique.bath.BathDay;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
@@ -34,12 +35,16 @@ import java.util.Set;
  *
  * @param makes to begin, in the order of the formulas, users first
  * @param begun makes that stand, in the same order
+ * @param thaws tubs pulled from the freezer, those pulled already first
+ * @param unsaid frozen tubs that would help if somebody said how long they thaw
  */
 record Explosion(
     List<Make> makes,
     List<Draw> draws,
     List<Baths.Day> baths,
     List<Begun> begun,
+    List<Thaw> thaws,
+    List<Lot> unsaid,
     IdentityHashMap<FormulaVersion, Worked> worked) {
 
   /** What was worked out of a make's formula. */
@@ -48,23 +53,29 @@ record Explosion(
   }
 
   static Explosion of(
-      KitchenBook book, List<ServiceRun> services, OpenHours hours, Because because) {
-    return of(book, services, hours, Set.of(), List.of(), because);
+      KitchenBook book,
+      List<ServiceRun> services,
+      OpenHours hours,
+      Instant asOf,
+      Because because) {
+    return of(book, services, hours, asOf, Set.of(), List.of(), because);
   }
 
   /**
    * Explodes with some formulas made for each time of need by itself, around what has begun.
    *
+   * @param asOf moment of the plan
    * @param apart codes of those formulas
    */
   static Explosion of(
       KitchenBook book,
       List<ServiceRun> services,
       OpenHours hours,
+      Instant asOf,
       Set<String> apart,
       List<Begun> begun,
       Because because) {
-    return new Run(book, hours, apart, begun, because).explode(services);
+    return new Run(book, hours, asOf, apart, begun, because).explode(services);
   }
 
   /** The working memory of one explosion. */
@@ -87,10 +98,18 @@ record Explosion(
             new ArrayList<>(),
             new ArrayList<>(),
             new ArrayList<>(),
+            new ArrayList<>(),
+            new ArrayList<>(),
             new IdentityHashMap<>());
 
     private Run(
-        KitchenBook book, OpenHours hours, Set<String> apart, List<Begun> begun, Because because) {
+        KitchenBook book,
+        OpenHours hours,
+        Instant asOf,
+        Set<String> apart,
+        List<Begun> begun,
+        Because because) {
+      this.because = because;
       this.book = book;
       this.trace = new AllergenTrace(book.formulary(), book::ingredient);
       this.dates = new SafetyDates(book.formulary());
@@ -101,10 +120,24 @@ record Explosion(
           .forEach(
               of -> {
                 taken.add(of.make().id());
+                if (of.isThaw()) {
+                  carry(of);
+                  return;
+                }
                 this.begun.computeIfAbsent(own(of), version -> new ArrayList<>()).add(of);
               });
-      this.making = new Making(book, hours, apart, taken);
-      this.because = because;
+      this.making = new Making(book, hours, apart, taken, asOf);
+    }
+
+    /** A tub that somebody has pulled is among the tubs; what was ticked stays in sight. */
+    private void carry(Begun pulled) {
+      String code = Thaw.tub(pulled.make().id());
+      book.lots().stream()
+          .filter(lot -> lot.code().equals(code))
+          .forEach(lot -> result.thaws().add(Thaw.of(pulled, lot)));
+      if (because.asked()) {
+        result.thaws().forEach(new ThawNotes(book, because)::note);
+      }
     }
 
     private Explosion explode(List<ServiceRun> services) {
@@ -169,12 +202,15 @@ record Explosion(
       Making.Result made = making.make(worked, all, stock, stand);
       made.stand().forEach(of -> goesOn(worked, of));
       result.draws().addAll(made.draws());
+      result.thaws().addAll(made.thawing().thaws());
+      result.unsaid().addAll(made.thawing().unsaid());
       for (Make make : made.makes()) {
         result.makes().add(make);
         needParts(worked, make, worked.parts);
       }
       if (because.asked()) {
         new MakeNotes(book, because).note(worked, all, made);
+        made.thawing().thaws().forEach(new ThawNotes(book, because)::note);
       }
     }
 
@@ -210,8 +246,7 @@ record Explosion(
 
     private Map<String, List<Stock>> stockByFormula() {
       List<Stock> all = new ArrayList<>();
-      // What is frozen is ready for nobody until it is thawed.
-      book.lots().stream().filter(lot -> !lot.isFrozen()).map(Stock::of).forEach(all::add);
+      book.lots().forEach(lot -> all.add(Thawing.stock(book, lot)));
       begun.values().forEach(of -> of.forEach(make -> all.addAll(make.expected())));
       Map<String, List<Stock>> byFormula = new HashMap<>();
       for (Stock stock : all) {

@@ -46,11 +46,24 @@ final class Lead {
                 .map(Output.Rest::min)
                 .max(Duration::compareTo)
                 .orElse(ZERO));
+    own = longer(own, thaw(version));
     Duration parts =
         formulary.parts(version).stream().map(this::of).max(Duration::compareTo).orElse(ZERO);
     Duration whole = own.plus(parts);
     known.put(version, whole);
     return whole;
+  }
+
+  /** Instead of being made it may be pulled from the freezer. */
+  private static Duration thaw(FormulaVersion version) {
+    return version.outputs().stream()
+        .flatMap(output -> output.thaw().stream())
+        .max(Duration::compareTo)
+        .orElse(ZERO);
+  }
+
+  private static Duration longer(Duration one, Duration other) {
+    return one.compareTo(other) < 0 ? other : one;
   }
 
   private static final Duration ZERO = Duration.ZERO;

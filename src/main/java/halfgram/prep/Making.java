@@ -5,6 +5,7 @@ import halfgram.formula.FormulaVersion;
 import halfgram.formula.Output;
 import halfgram.formula.Scaled;
 import halfgram.ingredient.Pack;
+import halfgram.lot.Lot;
 import halfgram.measure.Amount;
 import halfgram.measure.Mass;
 import halfgram.measure.Message;
@@ -28,45 +29,56 @@ import java.util.stream.IntStream;
 /**
  * From the needs of one formula to its makes.
  *
- * <p>Rules. Tubs first ({@link Netting}), then batches into which more can still be weighed ({@link
- * TopUp}); what is left is made together where set-up minutes saved are worth the standing ({@link
+ * <p>Rules. Tubs first ({@link Netting}), those in the freezer after all others ({@link Thawing}),
+ * then batches into which more can still be weighed ({@link TopUp}); what is left is made together where set-up minutes saved are worth the standing ({@link
  * LotSizing}); each make is sized to its needs, raised to its machines and packs ({@link Fills}),
  * and timed backwards from when it must be ready ({@link Timeline}). What a make gives over and
  * still holds goes to later needs before they are made.
  */
 final class Making {
 
-  /** What tubs gave, what is made, and what was begun, grown where it takes on more. */
-  record Result(List<Draw> draws, List<Make> makes, List<Begun> stand) {}
+  /**
+   * What tubs gave, what is made, what was begun, grown where it takes on more, and what is pulled
+   * from the freezer for it.
+   */
+  record Result(List<Draw> draws, List<Make> makes, List<Begun> stand, Thawing thawing) {}
 
   private final KitchenBook book;
 
   private final OpenHours hours;
   private final Set<String> apart;
   private final Set<String> taken;
+  private final Instant asOf;
 
   /**
    * Making for one explosion.
    *
    * @param apart codes of formulas made for each time of need by itself
    * @param taken ids of makes begun, given to no other
+   * @param asOf moment of the plan
    */
-  Making(KitchenBook book, OpenHours hours, Set<String> apart, Set<String> taken) {
+  Making(
+      KitchenBook book, OpenHours hours, Set<String> apart, Set<String> taken, Instant asOf) {
     this.book = book;
     this.hours = hours;
     this.apart = apart;
     this.taken = taken;
+    this.asOf = asOf;
   }
 
   Result make(Worked worked, List<Need> needs, List<Stock> stock, List<Begun> stand) {
     List<Need> sorted = new ArrayList<>(needs);
     sorted.sort(Need.ORDER);
-    Netting.Netted netted = Netting.net(sorted, stock, worked.outputCodes);
-    TopUp topUp = TopUp.of(worked, stand, netted.open());
+    List<Stock> out = stock.stream().filter(one -> !one.lot().isFrozen()).toList();
+    List<Lot> frozen = stock.stream().map(Stock::lot).filter(Lot::isFrozen).toList();
+    Netting.Netted netted = Netting.net(sorted, out, worked.outputCodes);
+    Thawing thawing = Thawing.of(book, worked, netted.open(), frozen, hours, asOf);
+    TopUp topUp = TopUp.of(worked, stand, thawing.open());
     List<Draw> draws = new ArrayList<>(netted.draws());
+    draws.addAll(thawing.draws());
     draws.addAll(topUp.draws());
     List<Make> makes = topUp.open().isEmpty() ? List.of() : makes(worked, topUp.open());
-    return new Result(draws, makes, topUp.stand());
+    return new Result(draws, makes, topUp.stand(), thawing);
   }
 
   /**

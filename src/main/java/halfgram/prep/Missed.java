@@ -10,13 +10,15 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * Something that the evening before should have done for today and did not: what does it now, and
  * what that costs.
  *
  * @param task of the evening before, the first of its make
- * @param now the first task of the make that takes its place today
+ * @param now the first task of the make that takes its place today; of what was to be pulled from
+ *     the freezer, of what is made instead
  * @param late how long too late it is even when it starts at once; zero when it is still in time
  * @param stands how long what is made at once would stand before its use
  */
@@ -68,7 +70,7 @@ public record Missed(Task task, Task now, Duration late, Duration stands) {
   /** The make of today for the same; the same id where it has kept it. */
   private static Optional<Make> findNow(Make make, PrepSheet today, Set<String> taken) {
     Set<String> services = services(make);
-    return today.makes().stream()
+    return Stream.concat(today.makes().stream(), today.thaws().stream().map(Thaw::make))
         .filter(now -> now.version().formula().equals(make.version().formula()))
         .filter(now -> !taken.contains(now.id()))
         .filter(now -> services(now).stream().anyMatch(services::contains))

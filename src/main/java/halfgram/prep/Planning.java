@@ -45,6 +45,7 @@ public final class Planning {
             explosion.begun(),
             tasks,
             explosion.draws(),
+            explosion.thaws(),
             awaited,
             Contacts.of(book, request, tasks, baths, awaited, finder),
             runs(explosion, tasks),

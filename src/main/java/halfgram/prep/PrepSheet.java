@@ -25,6 +25,7 @@ import java.util.TreeMap;
  * @param begun the makes among them that the plan found begun, copied as they stood
  * @param tasks of the days shown, in the order of their start
  * @param draws what tubs give and to whom
+ * @param thaws frozen tubs that are pulled for somebody, and those pulled already
  * @param awaited tasks that weigh what comes with a delivery of their day
  * @param contacts work for diets that shares kit with what they go without
  * @param runs runs of spheres of the days shown
@@ -40,6 +41,7 @@ public record PrepSheet(
     List<Begun> begun,
     List<Task> tasks,
     List<Draw> draws,
+    List<Thaw> thaws,
     List<Awaited> awaited,
     List<Contact> contacts,
     List<BathRun> runs,
@@ -66,6 +68,7 @@ public record PrepSheet(
         List.of(),
         List.of(),
         List.of(),
+        List.of(),
         new TreeMap<>());
   }
 
@@ -79,6 +82,11 @@ public record PrepSheet(
   /** The make begun that is still to fill a tub; empty for a tub in store. */
   public Optional<Begun> findBegun(Lot lot) {
     return begun.stream().filter(of -> of.make().id().equals(lot.code())).findFirst();
+  }
+
+  /** The tub that a task pulls from the freezer. */
+  public Optional<Thaw> findThaw(Task task) {
+    return thaws.stream().filter(one -> one.make().id().equals(task.make().id())).findFirst();
   }
 
   /** What nothing in the whole horizon takes from a tub, first expired first; none frozen. */

@@ -5,6 +5,7 @@ import halfgram.formula.FormulaVersion;
 import halfgram.formula.MachineUse;
 import halfgram.formula.Reason;
 import halfgram.formula.Step;
+import halfgram.measure.Amount;
 import halfgram.measure.Message;
 import halfgram.technique.Addition;
 import java.time.Duration;
@@ -58,7 +59,9 @@ public record Task(
     /** One piece first, and time to put the base right. */
     TEST_PIECE,
     /** A fresh bath in the middle of a run, or at its start. */
-    FRESH_BATH
+    FRESH_BATH,
+    /** A tub out of the freezer ({@link Thaw}). */
+    THAW
   }
 
   /**
@@ -92,6 +95,15 @@ public record Task(
         .filter(Addition.Reminder.class::isInstance)
         .map(addition -> ((Addition.Reminder) addition).said())
         .toList();
+  }
+
+  /** What it asks for of a line, to be kept with its weighing: later it may ask for more. */
+  public Optional<Amount> findAsked(Optional<String> path) {
+    return weigh.stream()
+        .flatMap(group -> group.lines().stream())
+        .filter(line -> path.filter(line.path()::equals).isPresent())
+        .map(line -> Amount.of(line.weighing().target()))
+        .findFirst();
   }
 
   public String station() {

@@ -22,6 +22,7 @@ final class TaskLinks {
   private final Map<String, List<Draw>> tubs;
   private final Map<String, List<Make>> makers = new HashMap<>();
   private final Map<String, Begun> begun = new HashMap<>();
+  private final Map<String, Thaw> thaws = new HashMap<>();
 
   /**
    * Links of an explosion.
@@ -32,6 +33,7 @@ final class TaskLinks {
     this.book = book;
     this.tubs = tubs;
     explosion.begun().forEach(of -> begun.put(of.make().id(), of));
+    explosion.thaws().forEach(thaw -> thaws.put(thaw.tub().code(), thaw));
     for (Make make : explosion.makes()) {
       for (Need need : make.served()) {
         Output output = make.version().outputs().get(need.output());
@@ -63,9 +65,13 @@ final class TaskLinks {
     String key = TaskList.tubKey(book, make.id(), ref);
     Instant at = make.timeline().steps().get(index).start();
     for (Draw draw : tubs.getOrDefault(key, List.of())) {
-      Begun from = begun.get(draw.lot().code());
-      if (from != null && draw.need().readyBy().equals(at)) {
-        addLink(links, from.link(draw.lot()));
+      if (draw.need().readyBy().equals(at)) {
+        Optional.ofNullable(begun.get(draw.lot().code()))
+            .map(from -> from.link(draw.lot()))
+            .ifPresent(link -> addLink(links, link));
+        Optional.ofNullable(thaws.get(draw.lot().code()))
+            .map(Thaw::link)
+            .ifPresent(link -> addLink(links, link));
       }
     }
     makers.getOrDefault(key, List.of()).stream()

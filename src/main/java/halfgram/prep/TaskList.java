@@ -29,8 +29,8 @@ import java.util.SortedSet;
 import java.util.TreeSet;
 
 /**
- * The tasks of a plan: every step of every make, the test piece before a run of spheres, and every
- * fresh bath.
+ * The tasks of a plan: every step of every make, the test piece before a run of spheres, every fresh
+ * bath, and every tub out of the freezer.
  */
 final class TaskList {
   private final KitchenBook book;
@@ -82,6 +82,12 @@ final class TaskList {
       }
     }
     explosion.begun().forEach(of -> tasks.addAll(begun(of)));
+    for (Thaw thaw : explosion.thaws()) {
+      thaw.begun().map(this::begun).ifPresent(tasks::addAll);
+      if (thaw.begun().isEmpty() && isShown(thaw.pull())) {
+        tasks.add(thaw(thaw));
+      }
+    }
     tasks.addAll(freshBaths());
     tasks.sort(Comparator.comparing(Task::start).thenComparing(Task::end).thenComparing(Task::id));
     if (because.asked()) {
@@ -286,6 +292,46 @@ final class TaskList {
         make.firstUse(),
         false,
         late(change.at()));
+  }
+
+  /** A tub out of the freezer; what it comes to is put away like what is made. */
+  private Task thaw(Thaw thaw) {
+    Make make = thaw.make();
+    Timeline.Span span = make.timeline().steps().get(0);
+    return new Task(
+        thaw.taskId(),
+        Task.Kind.THAW,
+        make,
+        make.version().steps().get(0),
+        Optional.of(Message.of("task.thaw", thaw.tub().code(), thaw.tub().place())),
+        1,
+        span.start(),
+        span.handsOff(),
+        span.end(),
+        new Fills.Fill(1, halfgram.measure.Mass.ZERO),
+        List.of(),
+        List.of(),
+        List.of(stored(thaw)),
+        List.of(),
+        trace.of(book.formulary().get(thaw.tub().component())).allergenCodes(),
+        List.of(),
+        List.copyOf(thaw.users()),
+        make.firstUse(),
+        isTonight(make, span.start()),
+        late(span.start()));
+  }
+
+  private Stored stored(Thaw thaw) {
+    return new Stored(
+        Paths.store(thaw.make(), thaw.output(), "made"),
+        thaw.output(),
+        thaw.amount(),
+        thaw.make().needed(0),
+        thaw.tub().container().map(this::container),
+        thaw.tub().container().isEmpty() ? List.of() : List.of(thaw.amount()),
+        thaw.make().useBy(0),
+        Optional.empty(),
+        Optional.empty());
   }
 
   private Duration late(Instant start) {

@@ -30,7 +30,9 @@ final class TaskNotes {
       time(task, "late", Notes.minutes(task.late()));
     }
     task.weigh().forEach(group -> group.lines().forEach(line -> note(task, line)));
-    task.stored().forEach(stored -> note(task, stored));
+    if (task.kind() != Task.Kind.THAW) {
+      task.stored().forEach(stored -> note(task, stored));
+    }
   }
 
   private void time(Task task, String field, String value) {

@@ -39,6 +39,13 @@ final class Warnings {
       }
     }
     warnings.allergens(used);
+    explosion
+        .unsaid()
+        .forEach(
+            lot -> {
+              FormulaVersion version = book.formulary().get(lot.component());
+              warnings.add(Message.of("warn.thaw", lot.code(), version.name()));
+            });
     return warnings.warnings;
   }
 

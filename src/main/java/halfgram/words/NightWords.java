@@ -5,6 +5,8 @@ import halfgram.formula.Work;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.Missed;
 import halfgram.prep.PrepSheet;
+import halfgram.prep.Task;
+import halfgram.prep.Thaw;
 
 /** What last night has left undone, and what that costs, in words. */
 public final class NightWords {
@@ -39,6 +41,9 @@ public final class NightWords {
                 + " "
                 + messages.say(output.rest().reason().isSafety() ? "night.safety" : "night.taste")
             : output.rest().min().isZero() ? ownWords(missed) : "";
+    if (missed.task().kind() == Task.Kind.THAW && missed.now().kind() != Task.Kind.THAW) {
+      what = messages.say("night.not-pulled", Thaw.tub(missed.task()), what);
+    }
     return messages.say("night.missed", what, when, stands).strip();
   }
 

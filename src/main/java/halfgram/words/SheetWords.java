@@ -85,6 +85,7 @@ public final class SheetWords {
           case STEP -> task.step().code();
           case TEST_PIECE -> messages.say("sheet.test-piece-name");
           case FRESH_BATH -> messages.say("sheet.fresh-bath-name");
+          case THAW -> messages.say("sheet.thaw-name");
         };
     return messages.text(task.version().name()) + ", " + what;
   }

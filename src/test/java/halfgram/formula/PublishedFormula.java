@@ -101,7 +101,8 @@ final class PublishedFormula {
             Output.Hold.of(Duration.ofDays(1), Reason.NONE, ""),
             Optional.empty(),
             Optional.empty(),
-            Output.Split.FULL);
+            Output.Split.FULL,
+            Optional.empty());
     return new FormulaVersion(
         "published",
         Text.of("published"),

@@ -187,7 +187,8 @@ final class Shape {
           text("container", "formulas.field.container", "containers"),
           text("fill", "formulas.field.fill", ""),
           number("density", "formulas.field.density").more(),
-          choice("split", "formulas.field.split", List.of("full", "equal")).more());
+          choice("split", "formulas.field.split", List.of("full", "equal")).more(),
+          text("thaw", "formulas.field.thaw", "").more());
 
   private static final List<Part> TECHNIQUE =
       List.of(

@@ -150,7 +150,7 @@ record Hand(
           digits(groups),
           task.stored().stream().map(this::gives).toList(),
           tubs,
-          !task.stored().isEmpty(),
+          !task.stored().isEmpty() && task.kind() != Task.Kind.THAW,
           amounts(rejected),
           progress.last().map(this::said).orElse(""),
           progress.last().map(tick -> tick.id().toString()).orElse(""),

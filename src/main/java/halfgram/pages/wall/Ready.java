@@ -57,6 +57,7 @@ final class Ready {
           && isOutput(version, ref, version.outputs().get(output))
           && tub.lot().left().dimension() == unit
           && !tub.lot().isFrozen()
+          && !tub.lot().ready(version.outputs().get(output).thaw()).isAfter(scene.now())
           && tub.lot().useBy().isAfter(scene.now())) {
         sum = sum.add(tub.lot().left().number(), Exact.DIGITS);
       }
