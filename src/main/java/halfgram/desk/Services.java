@@ -234,7 +234,7 @@ public final class Services {
     return new Board(house, inForce, called, services, waves, trays, drop, now);
   }
 
-  private static AtPass at(
+  private AtPass at(
       KitchenBook book,
       ServiceRun run,
       Called called,
@@ -242,7 +242,12 @@ public final class Services {
       Emptied emptied,
       InForce inForce) {
     Map<Component, Amount> coming =
-        Coming.of(inForce.book().formulary(), inForce.sheet(), inForce.progress(), run.id());
+        Coming.of(
+            inForce.book().formulary(),
+            inForce.sheet(),
+            inForce.progress(),
+            run.id(),
+            desk.now());
     // Plates that went before their food stood in tubs took it out of what was on its way.
     for (Emptied.Missing missing : emptied.missing()) {
       if (missing.service().equals(run.id())) {

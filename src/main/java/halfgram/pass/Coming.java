@@ -8,11 +8,14 @@ import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
 import halfgram.prep.TaskState;
+import halfgram.prep.Thaw;
 import halfgram.prep.netting.Draw;
 import halfgram.prep.netting.Need;
+import java.time.Instant;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -26,7 +29,11 @@ public final class Coming {
 
   /** By component; of a service of the sheet. */
   public static Map<Component, Amount> of(
-      Formulary formulary, PrepSheet sheet, Map<String, TaskProgress> progress, String service) {
+      Formulary formulary,
+      PrepSheet sheet,
+      Map<String, TaskProgress> progress,
+      String service,
+      Instant now) {
     Set<String> over = over(sheet, progress);
     Set<String> begun = new HashSet<>();
     sheet.begun().forEach(one -> begun.add(one.make().id()));
@@ -40,14 +47,29 @@ public final class Coming {
         }
       }
     }
+    Set<String> thawing = thawing(sheet, progress, now);
     for (Draw draw : sheet.draws()) {
-      if (draw.need().user().equals(service)
-          && Begun.isExpected(draw.lot())
-          && !over.contains(draw.lot().code())) {
+      boolean made = Begun.isExpected(draw.lot()) && !over.contains(draw.lot().code());
+      if (draw.need().user().equals(service) && (made || thawing.contains(draw.lot().code()))) {
         add(coming, Component.of(formulary, draw.lot().component()), draw.amount());
       }
     }
     return coming;
+  }
+
+  /** Codes of tubs that are still to be pulled for somebody, or thaw. */
+  private static Set<String> thawing(
+      PrepSheet sheet, Map<String, TaskProgress> progress, Instant now) {
+    Set<String> thawing = new HashSet<>();
+    for (Thaw thaw : sheet.thaws()) {
+      TaskProgress of = progress.getOrDefault(thaw.taskId(), TaskProgress.NONE);
+      Optional<Instant> out = of.onIt().map(TaskProgress.OnIt::since).or(of::doneAt);
+      boolean ready = out.filter(at -> !at.plus(thaw.time()).isAfter(now)).isPresent();
+      if (of.state() != TaskState.FAILED && !ready) {
+        thawing.add(thaw.tub().code());
+      }
+    }
+    return thawing;
   }
 
   private static void add(Map<Component, Amount> coming, Component component, Amount amount) {

@@ -5,6 +5,7 @@ import halfgram.lot.Lot;
 import halfgram.lot.Reservation;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
+import halfgram.prep.Thaw;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -18,7 +19,8 @@ import java.util.UUID;
  * The tubs and trays that stand ready, less what plates sent have taken out of them.
  *
  * <p>Rules. First what is kept for the event itself, then what is free, and of each the first to
- * expire first. What another event keeps is not there, nor is what is past its date.
+ * expire first. What another event keeps is not there, nor is what is past its date,
+ * frozen or still thawing.
  */
 public final class Trays {
 
@@ -51,7 +53,7 @@ public final class Trays {
     List<Tray> trays = new ArrayList<>();
     for (Tub tub : tubs.values()) {
       Lot lot = tub.lot();
-      if (component.isIn(formulary, lot) && lot.useBy().isAfter(now)) {
+      if (component.isIn(formulary, lot) && lot.useBy().isAfter(now) && isReady(lot)) {
         Amount free = free(lot, event);
         if (free.isPositive()) {
           trays.add(new Tray(tub, free, lot.keptFor(event).isPositive()));
@@ -60,6 +62,10 @@ public final class Trays {
     }
     trays.sort(ORDER);
     return trays;
+  }
+
+  private boolean isReady(Lot lot) {
+    return !lot.isFrozen() && !Thaw.ready(formulary, lot).isAfter(now);
   }
 
   private static Amount free(Lot lot, Optional<String> event) {

@@ -3,6 +3,7 @@ package halfgram.prep;
 import halfgram.formula.ComponentRef;
 import halfgram.formula.Dose;
 import halfgram.formula.FormulaVersion;
+import halfgram.formula.Formulary;
 import halfgram.formula.Item;
 import halfgram.formula.Line;
 import halfgram.formula.MassBalance;
@@ -20,6 +21,7 @@ import halfgram.measure.Ratio;
 import halfgram.prep.netting.Draw;
 import halfgram.prep.netting.Need;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -56,7 +58,7 @@ public record Thaw(Lot tub, Make make, Optional<Begun> begun) {
       KitchenBook book, Lot tub, Lot out, String word, List<Draw> draws, OpenHours hours) {
     FormulaVersion of = book.formulary().get(tub.component());
     int index = of.outputIndex(tub.component().output());
-    Duration time = Thawing.findTime(book, tub).orElseThrow();
+    Duration time = findTime(book.formulary(), tub).orElseThrow();
     FormulaVersion version = version(of, index, tub.component(), time);
     List<Need> needs = draws.stream().map(Thaw::need).toList();
     Need first = needs.get(0);
@@ -85,6 +87,22 @@ public record Thaw(Lot tub, Make make, Optional<Begun> begun) {
             timeline,
             List.of(out.useBy()));
     return new Thaw(tub, make, Optional.empty());
+  }
+
+  /** How long a tub takes to thaw: as its formula says today, else as it did. */
+  public static Optional<Duration> findTime(Formulary formulary, Lot tub) {
+    FormulaVersion made = formulary.get(tub.component());
+    Output own = made.outputs().get(made.outputIndex(tub.component().output()));
+    return formulary.find(made.formula()).orElseThrow().current().outputs().stream()
+        .filter(output -> output.code().equals(own.code()))
+        .flatMap(output -> output.thaw().stream())
+        .findFirst()
+        .or(own::thaw);
+  }
+
+  /** From when a tub that is out of the freezer, or never was in it, may be used. */
+  public static Instant ready(Formulary formulary, Lot tub) {
+    return tub.thawed().isEmpty() ? tub.made() : tub.ready(findTime(formulary, tub));
   }
 
   /** One that somebody has pulled: it stands as it is. */
@@ -210,7 +228,8 @@ public record Thaw(Lot tub, Make make, Optional<Begun> begun) {
         output().hold().reason());
   }
 
-  String taskId() {
+  /** Of the task that pulls it. */
+  public String taskId() {
     return make.id() + "/" + STEP;
   }
 

@@ -1,7 +1,5 @@
 package halfgram.prep;
 
-import halfgram.formula.FormulaVersion;
-import halfgram.formula.Output;
 import halfgram.lot.Frozen;
 import halfgram.lot.Lot;
 import halfgram.prep.netting.Draw;
@@ -36,20 +34,9 @@ record Thawing(List<Draw> draws, List<Need> open, List<Thaw> thaws, List<Lot> un
           .thenComparing(Lot::made)
           .thenComparing(Lot::code);
 
-  /** How long a tub takes to thaw: as its formula says today, else as it did. */
-  static Optional<Duration> findTime(KitchenBook book, Lot tub) {
-    FormulaVersion made = book.formulary().get(tub.component());
-    Output own = made.outputs().get(made.outputIndex(tub.component().output()));
-    return book.formulary().find(made.formula()).orElseThrow().current().outputs().stream()
-        .filter(output -> output.code().equals(own.code()))
-        .flatMap(output -> output.thaw().stream())
-        .findFirst()
-        .or(own::thaw);
-  }
-
   /** A tub as needs see it: thawed, from when it has. */
   static Stock stock(KitchenBook book, Lot tub) {
-    return Stock.of(tub, tub.thawed().isEmpty() ? tub.made() : tub.ready(findTime(book, tub)));
+    return Stock.of(tub, Thaw.ready(book.formulary(), tub));
   }
 
   /**
@@ -68,7 +55,7 @@ record Thawing(List<Draw> draws, List<Need> open, List<Thaw> thaws, List<Lot> un
       Instant asOf) {
     Thawing all = new Thawing(new ArrayList<>(), needs, new ArrayList<>(), new ArrayList<>());
     for (Lot tub : tubs.stream().sorted(ORDER).toList()) {
-      Optional<Duration> time = findTime(book, tub);
+      Optional<Duration> time = Thaw.findTime(book.formulary(), tub);
       if (time.isPresent()) {
         all = all.with(new Pull(book, tub, time.get(), hours, asOf), worked);
       } else if (!Netting.net(all.open, List.of(out(tub)), worked.outputCodes).draws().isEmpty()) {

@@ -38,6 +38,12 @@ class BadBookTest extends RefusedBook {
   }
 
   @Test
+  void aThawThatTakesNoTimeIsRefused() {
+    book.set(OIL + "/outputs/oil/thaw", "'0 h'");
+    assertOnly(OIL + "/outputs/oil/thaw", "0 h", "thaws in no time", "how long a tub takes");
+  }
+
+  @Test
   void negativeCoversAreRefusedWithTheRange() {
     book.set("events/harvest-dinner/covers/final", "-3");
     assertOnly("events/harvest-dinner/covers/final", "-3", "a number from 0 to 20000");

@@ -197,6 +197,7 @@ final class SchemaCases {
             "a container and nothing to fill it",
             "formulas/alginate-bath/versions/0/outputs/0/fill",
             "null"),
+        arguments("a thaw of nothing", OIL + "/outputs/0/thaw", "'0 h'"),
         arguments("a split that is none", OIL + "/outputs/0/split", "'half'"),
         arguments("made at no such time", OIL + "/when", "'morning'"),
         arguments(

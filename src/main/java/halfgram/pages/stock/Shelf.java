@@ -12,6 +12,7 @@ import halfgram.measure.BusinessDay;
 import halfgram.prep.Make;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.TaskState;
+import halfgram.prep.Thaw;
 import halfgram.prep.netting.Draw;
 import halfgram.station.Container;
 import halfgram.web.Visit;
@@ -107,6 +108,26 @@ final class Shelf {
         .collect(
             Collectors.toMap(
                 draw -> draw.need().user(), Draw::amount, Amount::plus, LinkedHashMap::new));
+  }
+
+  /** From when a tub may be used. */
+  Instant ready(Lot lot) {
+    return Thaw.ready(house.book().formulary(), lot);
+  }
+
+  /** When the plan of today pulls a frozen tub, and for whom. */
+  Optional<String> pull(Lot lot) {
+    return planned.stream()
+        .flatMap(of -> of.sheet().thaws().stream())
+        .filter(thaw -> thaw.tub().code().equals(lot.code()))
+        .map(
+            thaw ->
+                words.say(
+                    "stock.pulled",
+                    thaw.pull(),
+                    names.amount(thaw.make().needed(0)),
+                    names.user(thaw.make().service(), today())))
+        .findFirst();
   }
 
   /** What the plan of today still makes of an output and nobody has begun. */

@@ -5,6 +5,7 @@ import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.pages.TypedAmount;
 import halfgram.web.Visit;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -93,7 +94,14 @@ record TubRow(
     if (lot.isFrozen()) {
       return shelf.words().say("stock.is-frozen", lot.frozen().get().since());
     }
-    return lot.thawed().map(at -> shelf.words().say("stock.is-thawed", at)).orElse("");
+    Instant ready = shelf.ready(lot);
+    return lot.thawed()
+        .map(
+            at ->
+                ready.isAfter(shelf.now())
+                    ? shelf.words().say("stock.thaws-until", at, ready)
+                    : shelf.words().say("stock.is-thawed", at))
+        .orElse("");
   }
 
   /** It is past its date: of safety, of its quality, or of the freezer. */
@@ -155,9 +163,12 @@ record TubRow(
     return takes;
   }
 
-  /** What is frozen is not in the plan; that it would serve, when the plan makes the same. */
+  /** When the plan pulls it; else that it would serve, when the plan makes the same. */
   private static List<String> pull(Shelf shelf, Lot lot) {
-    List<String> said = new ArrayList<>();
+    List<String> said = new ArrayList<>(shelf.pull(lot).stream().toList());
+    if (!said.isEmpty()) {
+      return said;
+    }
     said.add(shelf.words().say("stock.frozen-out"));
     shelf
         .makes(lot.component())
