@@ -8,6 +8,7 @@ import halfgram.pass.AtPass;
 import halfgram.pass.Component;
 import halfgram.pass.Entry;
 import halfgram.pass.Outage;
+import halfgram.pass.PlatingNow;
 import halfgram.pass.Trays;
 import halfgram.pass.Wave;
 import halfgram.prep.PlatingLine;
@@ -39,8 +40,7 @@ final class ServiceJson {
     ArrayNode components = node.putArray("components");
     at.shelves().forEach(shelf -> shelf(components.addObject(), shelf));
     ArrayNode plating = node.putArray("plating");
-    PlatingLine.list(board.house().book(), at.run())
-        .forEach(line -> plating(plating.addObject(), line));
+    board.plating(at.run()).forEach(now -> plating(plating.addObject(), now));
     ArrayNode waves = node.putArray("waves");
     board
         .waves()
@@ -58,7 +58,8 @@ final class ServiceJson {
             });
   }
 
-  private void plating(ObjectNode node, PlatingLine line) {
+  private void plating(ObjectNode node, PlatingNow now) {
+    PlatingLine line = now.line();
     node.put("course", line.fire().code());
     node.put("dish", line.dish().code());
     node.put("plates", line.plates());
@@ -68,6 +69,11 @@ final class ServiceJson {
     node.put("fire", moment(line.fire().at()));
     line.plating().plate().ifPresent(plate -> node.put("plate", words.text(plate)));
     line.plating().station().ifPresent(station -> node.put("station", station));
+    said(node, "started", now.started());
+    node.put("plated", now.plated());
+    node.put("standing", now.standing());
+    said(node, "done", now.done());
+    node.put("behindMinutes", now.behind().toMinutes());
   }
 
   void outages(ArrayNode list) {

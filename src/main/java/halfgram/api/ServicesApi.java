@@ -187,7 +187,7 @@ public final class ServicesApi implements Server.Part, KeptReader {
     if (of == Entry.Kind.OUT && note.isEmpty()) {
       call.problem("note", "", "pass.reason-fault");
     }
-    long number = of == Entry.Kind.SENT ? call.number("number", 1) : 1;
+    long number = of.isCounted() ? call.number("number", 1) : 1;
     if (number > Called.MOST_AT_ONCE) {
       call.problem("number", String.valueOf(number), "pass.number-fault");
     }

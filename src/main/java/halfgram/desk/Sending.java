@@ -13,6 +13,7 @@ import halfgram.pass.EntryStore;
 import halfgram.pass.Portion;
 import halfgram.prep.Fire;
 import halfgram.prep.KitchenBook;
+import halfgram.prep.PlatingLine;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.TickStore.Origin;
 import java.time.LocalDate;
@@ -23,8 +24,8 @@ import java.util.SortedSet;
 import java.util.UUID;
 
 /**
- * Takes what is entered while a service runs: a fire called, plates sent, a dish that is 86, ready
- * and go.
+ * Takes what is entered while a service runs: a fire called, plates plated and sent, a dish that is
+ * 86, ready and go.
  *
  * <p>Rules. An entry that its device has sent before changes nothing and gets the same answer. One
  * that {@link Called} refuses is not kept, and whoever sent it is told why. A plate sent keeps what
@@ -137,6 +138,12 @@ public final class Sending {
               book.stations().containsKey(asked.station())
                   && Fire.list(book, run).stream()
                       .anyMatch(fire -> fire.code().equals(asked.course()));
+          case PLATING, PLATED, DONE ->
+              PlatingLine.list(book, run).stream()
+                  .anyMatch(
+                      line ->
+                          line.fire().code().equals(asked.course())
+                              && line.dish().code().equals(asked.dish()));
           case SENT -> findPlates(run, asked.key()).isPresent();
           case OUT, BACK -> isServed(run, asked);
           case SWAP -> false;
@@ -205,7 +212,7 @@ public final class Sending {
     put(detail, "with", entry.standIn());
     entry.confirmedBy().ifPresent(by -> detail.put("confirmedBy", by));
     put(detail, "station", entry.station());
-    if (entry.kind() == Entry.Kind.SENT) {
+    if (entry.kind().isCounted()) {
       detail.put("number", entry.number());
     }
     entry.note().ifPresent(note -> detail.put("note", note));

@@ -13,13 +13,13 @@ import halfgram.pass.Component;
 import halfgram.pass.Drop;
 import halfgram.pass.EntryStore;
 import halfgram.pass.Outage;
+import halfgram.pass.PlatingNow;
 import halfgram.pass.SwapOffer;
 import halfgram.pass.Trays;
 import halfgram.pass.Wave;
 import halfgram.prep.Demand;
 import halfgram.prep.Fire;
 import halfgram.prep.KitchenBook;
-import halfgram.prep.PlatingLine;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
@@ -70,6 +70,11 @@ public final class Services {
     /** What may stand in for what in a service. */
     public List<SwapOffer> swaps(AtPass at) {
       return SwapOffer.list(house.book(), at, trays);
+    }
+
+    /** How far the plating of a service is. */
+    public List<PlatingNow> plating(ServiceRun run) {
+      return PlatingNow.list(house.book(), run, called, now);
     }
 
     /** The next drop, while a service can still wait for one. */
@@ -146,7 +151,7 @@ public final class Services {
    *
    * @param plating what is plated for it
    */
-  public record Near(ServiceRun run, AtPass.FireNow fire, List<PlatingLine> plating) {}
+  public record Near(ServiceRun run, AtPass.FireNow fire, List<PlatingNow> plating) {}
 
   /**
    * What every wall says of the services.
@@ -176,9 +181,11 @@ public final class Services {
           open.add(new Near(run, said, List.of()));
         }
       }
-      List<PlatingLine> plating = about.isEmpty() ? List.of() : PlatingLine.list(house.book(), run);
+      List<PlatingNow> plating =
+          about.isEmpty() ? List.of() : PlatingNow.list(house.book(), run, called, now);
       for (Fire fire : about) {
-        List<PlatingLine> of = plating.stream().filter(line -> line.fire().equals(fire)).toList();
+        List<PlatingNow> of =
+            plating.stream().filter(one -> one.line().fire().equals(fire)).toList();
         near.add(new Near(run, AtPass.FireNow.of(run, fire, called), of));
       }
     }

@@ -41,13 +41,17 @@ public record Plating(
    * <p>Example: 71 plates, 2 people at 2 plates a minute, 40 s of last steps: 18 min 25 s.
    */
   public Duration length(int plates) {
+    return pace(plates).plusSeconds(last.stream().mapToLong(LastStep::seconds).sum());
+  }
+
+  /** How long so many plates take without the last steps, up to whole seconds. */
+  public Duration pace(int plates) {
     BigDecimal perMinute = platesPerMinute.multiply(BigDecimal.valueOf(people));
-    long seconds =
+    return Duration.ofSeconds(
         MINUTE
             .multiply(BigDecimal.valueOf(plates))
             .divide(perMinute, 0, RoundingMode.CEILING)
-            .longValueExact();
-    return Duration.ofSeconds(seconds + last.stream().mapToLong(LastStep::seconds).sum());
+            .longValueExact());
   }
 
   /** Full trays and a rest; empty when nobody said what a tray carries. */

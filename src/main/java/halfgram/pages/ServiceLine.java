@@ -32,6 +32,9 @@ public final class ServiceLine {
           case "back" -> words.say("pass.said.back", dish);
           case "swap" -> words.say("pass.said.swap", dish);
           case "ready" -> words.say("pass.said.ready", detail.path("station").asText(), course);
+          case "plating" -> words.say("pass.said.plating", dish, course);
+          case "plated" -> words.say("pass.said.plated", detail.path("number").asInt(), dish);
+          case "done" -> words.say("pass.said.done", dish, course);
           case "go" -> words.say("pass.said.go", course);
           default -> words.say("log.undo");
         };

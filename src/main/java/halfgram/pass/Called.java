@@ -3,6 +3,7 @@ package halfgram.pass;
 import halfgram.measure.Message;
 import halfgram.pass.Entry.PlateKey;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -11,14 +12,15 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Stream;
 
 /**
  * What the entries of a day come to.
  *
  * <p>Rules. An entry that was undone counts as never made; an undo is not undone. What is out is
  * out in every service of the day until it is back. A course is called once; a second call is
- * refused, so that two devices do not call it twice. Plates sent add up and are never refused: the
- * pass is not argued with.
+ * refused, so that two devices do not call it twice; so is the plating of a dish begun or done.
+ * Plates sent and plated add up and are never refused: the pass is not argued with.
  */
 public final class Called {
   /** More plates than anybody sends at one press. */
@@ -97,6 +99,33 @@ public final class Called {
     return entry.kind() == kind && entry.service().equals(service) && entry.course().equals(course);
   }
 
+  /** Who began to plate a dish of a course, the first to say so. */
+  public Optional<Entry> plating(String service, String course, String dish) {
+    return of(Entry.Kind.PLATING, service, course, dish).findFirst();
+  }
+
+  /** Who said that all plates of a dish of a course are plated. */
+  public Optional<Entry> allPlated(String service, String course, String dish) {
+    return of(Entry.Kind.DONE, service, course, dish).findFirst();
+  }
+
+  /** Plates of a dish of a course, as they were counted. */
+  public List<Entry> plated(String service, String course, String dish) {
+    return of(Entry.Kind.PLATED, service, course, dish).toList();
+  }
+
+  /** What was entered last of the plating of a dish of a course. */
+  public Optional<Entry> lastOfPlating(String service, String course, String dish) {
+    return Stream.of(Entry.Kind.PLATING, Entry.Kind.PLATED, Entry.Kind.DONE)
+        .flatMap(kind -> of(kind, service, course, dish))
+        .max(Comparator.comparing(standing::indexOf));
+  }
+
+  private Stream<Entry> of(Entry.Kind kind, String service, String course, String dish) {
+    return standing.stream()
+        .filter(entry -> is(entry, kind, service, course) && entry.dish().equals(dish));
+  }
+
   /** Plates sent of a service. */
   public List<Entry> sent(String service) {
     return standing.stream()
@@ -133,7 +162,14 @@ public final class Called {
           entry.undoes().flatMap(this::find).isEmpty()
               ? Optional.of(Message.of("pass.refused.nothing-to-undo"))
               : Optional.empty();
-      case SENT, SWAP -> Optional.empty();
+      case PLATING ->
+          plating(entry.service(), entry.course(), entry.dish())
+              .or(() -> allPlated(entry.service(), entry.course(), entry.dish()))
+              .map(before -> Message.of("pass.refused.plating", before.who()));
+      case DONE ->
+          allPlated(entry.service(), entry.course(), entry.dish())
+              .map(before -> Message.of("pass.refused.done", before.who()));
+      case SENT, PLATED, SWAP -> Optional.empty();
     };
   }
 }

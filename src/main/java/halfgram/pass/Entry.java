@@ -20,7 +20,7 @@ import java.util.UUID;
  * @param standIn code of what stands in for the item
  * @param confirmedBy who said yes to a swap
  * @param station who is ready
- * @param number plates sent; else 1
+ * @param number plates sent or plated; else 1
  * @param plate what lay on each plate sent
  * @param note the reason
  * @param undoes id of the entry that an undo takes back
@@ -63,8 +63,19 @@ public record Entry(
     READY,
     /** The pass says go. */
     GO,
+    /** Somebody begins to plate a dish of a course. */
+    PLATING,
+    /** Plates of a dish stand plated. */
+    PLATED,
+    /** All plates of a dish of a course stand plated. */
+    DONE,
     /** Another entry is taken back. */
-    UNDO
+    UNDO;
+
+    /** Whether it says how many plates. */
+    public boolean isCounted() {
+      return this == SENT || this == PLATED;
+    }
   }
 
   /** Which plates of a service it is about. */

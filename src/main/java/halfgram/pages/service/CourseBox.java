@@ -1,13 +1,13 @@
 package halfgram.pages.service;
 
+import halfgram.pages.PlatingRow;
 import halfgram.pass.AtPass;
 import halfgram.pass.Entry;
 import halfgram.prep.Fire;
-import halfgram.prep.PlatingLine;
-import halfgram.words.PlatingWords;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.LongSupplier;
 
 /**
  * A course with its dishes, or all dishes of a service of pick-ups; a pick-up has no dishes of its
@@ -17,7 +17,7 @@ import java.util.Optional;
  * @param at when it is to be called, and how long until then
  * @param ready which stations have their part
  * @param go when the pass said go
- * @param plating from when, how many, by whom
+ * @param plating what is plated for it
  * @param called when and by whom; empty until then
  */
 record CourseBox(
@@ -28,10 +28,10 @@ record CourseBox(
     String called,
     List<String> ready,
     String go,
-    List<String> plating,
+    List<PlatingRow> plating,
     List<DishRow> dishes) {
 
-  static List<CourseBox> list(PassScene scene, AtPass service) {
+  static List<CourseBox> list(PassScene scene, AtPass service, LongSupplier numbers) {
     List<CourseBox> boxes = new ArrayList<>();
     for (AtPass.FireNow one : service.fires()) {
       List<DishRow> dishes =
@@ -39,7 +39,7 @@ record CourseBox(
               .filter(line -> line.key().course().equals(one.fire().code()))
               .map(line -> DishRow.of(scene, service, line))
               .toList();
-      boxes.add(box(scene, service, one, dishes));
+      boxes.add(box(scene, service, one, dishes, numbers));
     }
     List<DishRow> others =
         service.lines().stream()
@@ -55,7 +55,11 @@ record CourseBox(
   }
 
   private static CourseBox box(
-      PassScene scene, AtPass service, AtPass.FireNow one, List<DishRow> dishes) {
+      PassScene scene,
+      AtPass service,
+      AtPass.FireNow one,
+      List<DishRow> dishes,
+      LongSupplier numbers) {
     Fire fire = one.fire();
     Optional<Entry> called = one.called();
     return new CourseBox(
@@ -72,15 +76,11 @@ record CourseBox(
                         .say("pass.ready-said", scene.station(by.station()), scene.time(by.at())))
             .toList(),
         one.go().map(by -> scene.words().say("pass.go-said", scene.time(by.at()))).orElse(""),
-        PlatingLine.list(scene.book(), service.run()).stream()
-            .filter(line -> line.fire().equals(fire))
-            .map(line -> scene.text(line.dish().name()) + ": " + plating(scene, line))
+        scene.board().plating(service.run()).stream()
+            .filter(now -> now.line().fire().equals(fire))
+            .map(now -> PlatingRow.of(scene.words(), scene::person, now, numbers))
             .toList(),
         dishes);
-  }
-
-  private static String plating(PassScene scene, PlatingLine line) {
-    return new PlatingWords(scene.words()).said(line);
   }
 
   private static String said(PassScene scene, Entry entry) {

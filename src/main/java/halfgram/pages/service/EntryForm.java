@@ -108,7 +108,7 @@ record EntryForm(
 
   /** Whether it says no number of plates that anybody sends at once. */
   boolean lacksNumber() {
-    return entryKind() == Entry.Kind.SENT
+    return entryKind().isCounted()
         && !(NUMBER.matcher(number.strip()).matches()
             && Integer.parseInt(number.strip()) <= Called.MOST_AT_ONCE);
   }
@@ -150,7 +150,7 @@ record EntryForm(
         codes(),
         item,
         station,
-        entryKind() == Entry.Kind.SENT ? Integer.parseInt(number.strip()) : 1,
+        entryKind().isCounted() ? Integer.parseInt(number.strip()) : 1,
         EntryFields.note(note),
         who,
         entryKind() == Entry.Kind.UNDO ? Optional.of(UUID.fromString(undoes)) : Optional.empty(),

@@ -98,7 +98,7 @@ record ServiceView(
         ask(scene, at, form),
         last(scene, at, typed.entry()),
         new Form(form.kind(), form.dish(), form.item(), form.note(), typed.fault()),
-        CourseBox.list(scene, at),
+        CourseBox.list(scene, at, numbers),
         scene.isPast()
             ? List.of()
             : at.shelves().stream().map(shelf -> TrayRow.of(scene, at, shelf)).toList(),
@@ -206,6 +206,9 @@ record ServiceView(
       case BACK -> scene.words().say("pass.said.back", scene.name(entry.what()));
       case SWAP -> scene.words().say("pass.said.swap", dish(scene, entry));
       case READY -> scene.words().say("pass.said.ready", scene.station(entry.station()), course);
+      case PLATING -> scene.words().say("pass.said.plating", dish(scene, entry), course);
+      case PLATED -> scene.words().say("pass.said.plated", entry.number(), dish(scene, entry));
+      case DONE -> scene.words().say("pass.said.done", dish(scene, entry), course);
       case GO -> scene.words().say("pass.said.go", course);
       case UNDO -> "";
     };

@@ -1,9 +1,9 @@
 package halfgram.pages.wall;
 
 import halfgram.desk.Services;
+import halfgram.pages.PlatingRow;
 import halfgram.pass.Entry;
 import halfgram.words.Messages;
-import halfgram.words.PlatingWords;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.LongSupplier;
@@ -23,17 +23,16 @@ record CallRow(
     String at,
     String ready,
     String go,
-    List<String> plating,
+    List<PlatingRow> plating,
     long sequence) {
 
   static List<CallRow> list(Scene scene, List<Services.Near> near, LongSupplier numbers) {
-    return near.stream().map(one -> of(scene, one, numbers.getAsLong())).toList();
+    return near.stream().map(one -> of(scene, one, numbers)).toList();
   }
 
-  private static CallRow of(Scene scene, Services.Near near, long sequence) {
+  private static CallRow of(Scene scene, Services.Near near, LongSupplier numbers) {
     Messages words = scene.words();
     Optional<Entry> ready = Optional.ofNullable(near.fire().ready().get(scene.station()));
-    PlatingWords said = new PlatingWords(words);
     return new CallRow(
         near.run().id(),
         near.fire().fire().code(),
@@ -42,9 +41,9 @@ record CallRow(
         ready.map(by -> words.say("pass.ready-at", scene.time(by.at()))).orElse(""),
         near.fire().go().map(by -> words.say("pass.go-said", scene.time(by.at()))).orElse(""),
         near.plating().stream()
-            .filter(line -> line.plating().station().map(scene::isHere).orElse(true))
-            .map(line -> words.text(line.dish().name()) + ": " + said.said(line))
+            .filter(now -> now.line().plating().station().map(scene::isHere).orElse(true))
+            .map(now -> PlatingRow.of(words, scene::person, now, numbers))
             .toList(),
-        sequence);
+        numbers.getAsLong());
   }
 }
