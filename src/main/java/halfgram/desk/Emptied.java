@@ -165,7 +165,10 @@ final class Emptied {
     return java.util.Objects.requireNonNull((isCountedSince(id, moment) ? before : tubs).get(id));
   }
 
-  /** What the service could have taken from: not made or thawed after it, not past its date before it. */
+  /**
+   * What the service could have taken from: not made or thawed after it, not past its date before
+   * it.
+   */
   private List<UUID> candidates(ServiceRun run, ServiceRun.Use use) {
     FormulaVersion version = use.version();
     Output output = version.outputs().get(use.output());

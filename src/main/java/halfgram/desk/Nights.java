@@ -40,11 +40,7 @@ public final class Nights {
         .map(
             before ->
                 Missed.of(
-                    before.sheet(),
-                    done(before, today),
-                    today.sheet(),
-                    begun(today),
-                    desk.now()))
+                    before.sheet(), done(before, today), today.sheet(), begun(today), desk.now()))
         .map(all -> all.stream().sorted(Comparator.comparing(one -> !isUnsafe(one))).toList())
         .orElse(List.of());
   }

@@ -250,11 +250,7 @@ public final class Services {
       InForce inForce) {
     Map<Component, Amount> coming =
         Coming.of(
-            inForce.book().formulary(),
-            inForce.sheet(),
-            inForce.progress(),
-            run.id(),
-            desk.now());
+            inForce.book().formulary(), inForce.sheet(), inForce.progress(), run.id(), desk.now());
     // Plates that went before their food stood in tubs took it out of what was on its way.
     for (Emptied.Missing missing : emptied.missing()) {
       if (missing.service().equals(run.id())) {

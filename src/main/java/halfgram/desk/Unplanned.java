@@ -24,9 +24,7 @@ final class Unplanned {
 
   /** Whether a tick changes what is there, so that taking it back does too. */
   private static boolean ends(Task task, Tick tick) {
-    return tick.kind() == Tick.Kind.FAILED
-        || task.kind() == Task.Kind.THAW
-        || isShort(task, tick);
+    return tick.kind() == Tick.Kind.FAILED || task.kind() == Task.Kind.THAW || isShort(task, tick);
   }
 
   private static boolean isShort(Task task, Tick tick) {

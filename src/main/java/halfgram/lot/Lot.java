@@ -71,7 +71,10 @@ public record Lot(
    */
   public Instant ready(Optional<Duration> thaw) {
     Instant soft =
-        thawed.filter(at -> frozen.isEmpty()).map(at -> at.plus(thaw.orElse(Duration.ZERO))).orElse(made);
+        thawed
+            .filter(at -> frozen.isEmpty())
+            .map(at -> at.plus(thaw.orElse(Duration.ZERO)))
+            .orElse(made);
     return soft.isAfter(made) ? soft : made;
   }
 

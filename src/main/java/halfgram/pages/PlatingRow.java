@@ -80,8 +80,7 @@ public record PlatingRow(
           .ifPresent(
               by ->
                   parts.add(
-                      words.say(
-                          "pass.plating-by", person.apply(by.who()), words.time(by.at()))));
+                      words.say("pass.plating-by", person.apply(by.who()), words.time(by.at()))));
     }
     if (now.isBegun() || now.isDone()) {
       parts.add(words.say("pass.plated-of", now.plated(), now.line().plates()));

@@ -81,8 +81,7 @@ public record PlatingNow(
     String course = line.fire().code();
     String dish = line.dish().code();
     Optional<Entry> done = called.allPlated(run.id(), course, dish);
-    int counted =
-        called.plated(run.id(), course, dish).stream().mapToInt(Entry::number).sum();
+    int counted = called.plated(run.id(), course, dish).stream().mapToInt(Entry::number).sum();
     int plated = Math.max(done.isPresent() ? Math.max(counted, line.plates()) : counted, sent);
     return new PlatingNow(
         line,
@@ -94,8 +93,7 @@ public record PlatingNow(
         called.lastOfPlating(run.id(), course, dish));
   }
 
-  private static Duration behind(
-      PlatingLine line, int plated, Optional<Entry> done, Instant now) {
+  private static Duration behind(PlatingLine line, int plated, Optional<Entry> done, Instant now) {
     if (done.isEmpty() && plated >= line.plates()) {
       return Duration.ZERO;
     }

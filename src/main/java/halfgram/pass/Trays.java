@@ -19,8 +19,8 @@ import java.util.UUID;
  * The tubs and trays that stand ready, less what plates sent have taken out of them.
  *
  * <p>Rules. First what is kept for the event itself, then what is free, and of each the first to
- * expire first. What another event keeps is not there, nor is what is past its date,
- * frozen or still thawing.
+ * expire first. What another event keeps is not there, nor is what is past its date, frozen or
+ * still thawing.
  */
 public final class Trays {
 

@@ -53,11 +53,7 @@ record Explosion(
   }
 
   static Explosion of(
-      KitchenBook book,
-      List<ServiceRun> services,
-      OpenHours hours,
-      Instant asOf,
-      Because because) {
+      KitchenBook book, List<ServiceRun> services, OpenHours hours, Instant asOf, Because because) {
     return of(book, services, hours, asOf, Set.of(), List.of(), because);
   }
 

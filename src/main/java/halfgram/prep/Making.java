@@ -30,10 +30,11 @@ import java.util.stream.IntStream;
  * From the needs of one formula to its makes.
  *
  * <p>Rules. Tubs first ({@link Netting}), those in the freezer after all others ({@link Thawing}),
- * then batches into which more can still be weighed ({@link TopUp}); what is left is made together where set-up minutes saved are worth the standing ({@link
- * LotSizing}); each make is sized to its needs, raised to its machines and packs ({@link Fills}),
- * and timed backwards from when it must be ready ({@link Timeline}). What a make gives over and
- * still holds goes to later needs before they are made.
+ * then batches into which more can still be weighed ({@link TopUp}); what is left is made together
+ * where set-up minutes saved are worth the standing ({@link LotSizing}); each make is sized to its
+ * needs, raised to its machines and packs ({@link Fills}), and timed backwards from when it must be
+ * ready ({@link Timeline}). What a make gives over and still holds goes to later needs before they
+ * are made.
  */
 final class Making {
 
@@ -57,8 +58,7 @@ final class Making {
    * @param taken ids of makes begun, given to no other
    * @param asOf moment of the plan
    */
-  Making(
-      KitchenBook book, OpenHours hours, Set<String> apart, Set<String> taken, Instant asOf) {
+  Making(KitchenBook book, OpenHours hours, Set<String> apart, Set<String> taken, Instant asOf) {
     this.book = book;
     this.hours = hours;
     this.apart = apart;

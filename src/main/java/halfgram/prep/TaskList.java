@@ -29,8 +29,8 @@ import java.util.SortedSet;
 import java.util.TreeSet;
 
 /**
- * The tasks of a plan: every step of every make, the test piece before a run of spheres, every fresh
- * bath, and every tub out of the freezer.
+ * The tasks of a plan: every step of every make, the test piece before a run of spheres, every
+ * fresh bath, and every tub out of the freezer.
  */
 final class TaskList {
   private final KitchenBook book;

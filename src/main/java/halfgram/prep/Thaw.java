@@ -22,7 +22,6 @@ import halfgram.prep.netting.Draw;
 import halfgram.prep.netting.Need;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedSet;

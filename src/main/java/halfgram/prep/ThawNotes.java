@@ -17,9 +17,17 @@ final class ThawNotes {
 
   void note(Thaw thaw) {
     Make make = thaw.make();
-    note(Paths.make(make, "basis"), Notes.grams(make.scaled().basis()), "why.rule.thaw.amount", List.of());
+    note(
+        Paths.make(make, "basis"),
+        Notes.grams(make.scaled().basis()),
+        "why.rule.thaw.amount",
+        List.of());
     note(Paths.make(make, "wanted"), Notes.grams(make.wanted()), "why.rule.thaw.amount", List.of());
-    note(Paths.make(make, "ready-by"), Notes.time(book, make.readyBy()), "why.rule.thaw.ready-by", users(thaw));
+    note(
+        Paths.make(make, "ready-by"),
+        Notes.time(book, make.readyBy()),
+        "why.rule.thaw.ready-by",
+        users(thaw));
     String made = Paths.store(make, thaw.output(), "made");
     Input tub =
         Input.entered(
@@ -45,8 +53,7 @@ final class ThawNotes {
   }
 
   private void note(String path, String value, String rule, List<Input> inputs) {
-    because.note(
-        () -> new Because.Note(path, value, Message.of(rule), inputs));
+    because.note(() -> new Because.Note(path, value, Message.of(rule), inputs));
   }
 
   private static List<Input> users(Thaw thaw) {

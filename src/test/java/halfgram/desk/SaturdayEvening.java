@@ -162,6 +162,19 @@ final class SaturdayEvening extends Turns {
         "the pass says go",
         () -> at.entered(DINNER, "'kind':'go','course':'first','who':'marit'"));
     turn(
+        "18:56",
+        "the trout is plated: a tray, one tray too many, all",
+        () -> {
+          at.entered(DINNER, plated("plating", 1));
+          at.entered(DINNER, plated("plated", 8));
+          String twice = entry(at.entered(DINNER, plated("plated", 8)));
+          at.entered(DINNER, "'kind':'undo','undoes':'" + twice + "','who':'marit'");
+          sees(at.page("service/harvest-dinner"), "8 of 96 plated");
+          at.entered(DINNER, plated("done", 1));
+          sees(at.page("service/harvest-dinner"), "96 of 96 plated");
+          assertThat(trout().path("sent").asInt()).isZero();
+        });
+    turn(
         "19:00",
         "the first course is fired",
         () -> {
@@ -208,6 +221,14 @@ final class SaturdayEvening extends Turns {
   private int sent(int number) {
     at.entered(DINNER, plates(number));
     return trout().path("sent").asInt();
+  }
+
+  private static String plated(String kind, int number) {
+    return "'kind':'"
+        + kind
+        + "','course':'first','dish':'trout-plate','number':"
+        + number
+        + ",'who':'marit'";
   }
 
   private JsonNode trout() {

@@ -58,8 +58,7 @@ class PlatingTicksTest {
     assertThat(wall.get("/k/TARN/wall/pass").text())
         .contains("all plated 18:44", "96 of 96 plated");
     assertThat(line().path("done").path("who").asText()).isEqualTo("ines");
-    assertThat(pass.get("/k/TARN/log").text())
-        .contains("plating begun", "Plated 8", "all plated");
+    assertThat(pass.get("/k/TARN/log").text()).contains("plating begun", "Plated 8", "all plated");
   }
 
   @Test
