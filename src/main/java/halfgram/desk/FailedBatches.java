@@ -79,6 +79,8 @@ final class FailedBatches {
               Plans.Computation made = plans.computed(tx, house, plan);
               made.sheet().tasks().stream()
                   .filter(task -> task.id().equals(tick.task()))
+                  // A tub that failed to thaw is in the ledger with its cost.
+                  .filter(task -> task.kind() != Task.Kind.THAW)
                   .filter(task -> makes.add(task.make().id()))
                   .filter(task -> !isFilled(tx, house, task))
                   .findFirst()

@@ -130,10 +130,14 @@ record Explosion(
       String code = Thaw.tub(pulled.make().id());
       book.lots().stream()
           .filter(lot -> lot.code().equals(code))
-          .forEach(lot -> result.thaws().add(Thaw.of(pulled, lot)));
-      if (because.asked()) {
-        result.thaws().forEach(new ThawNotes(book, because)::note);
-      }
+          .map(lot -> Thaw.of(pulled, lot))
+          .forEach(
+              thaw -> {
+                result.thaws().add(thaw);
+                if (because.asked()) {
+                  new ThawNotes(book, because).note(thaw);
+                }
+              });
     }
 
     private Explosion explode(List<ServiceRun> services) {

@@ -17,6 +17,9 @@ public record MadeAnew(Instant made, Instant useBy) {
 
   /** Of the latest earlier make whose date ends before the last use of what a task puts away. */
   public static Optional<MadeAnew> find(PrepSheet sheet, Task task) {
+    if (task.kind() == Task.Kind.THAW) {
+      return Optional.empty();
+    }
     return task.stored().stream().flatMap(stored -> earlier(sheet, task, stored)).findFirst();
   }
 
@@ -29,7 +32,7 @@ public record MadeAnew(Instant made, Instant useBy) {
     Stream<Task> all =
         Stream.concat(
             sheet.begun().stream().flatMap(of -> of.tasks().stream()), sheet.tasks().stream());
-    return all
+    return all.filter(other -> other.kind() != Task.Kind.THAW)
         .filter(other -> other.make().version().formula().equals(formula(task)))
         .filter(other -> !other.make().id().equals(task.make().id()))
         .filter(other -> other.end().isBefore(task.end()))

@@ -71,6 +71,8 @@ class ThawApiTest {
     assertThat(task.at("/thaw/to").asText()).isEqualTo("walk-in");
     assertThat(task.at("/thaw/takes").asText()).isEqualTo("PT15H");
     assertThat(task.at("/stored/0/made/value").asInt()).isEqualTo(900);
+    assertThat(task.findValuesAsText("id"))
+        .allSatisfy(id -> assertThat(why(id).status()).as(id).isEqualTo(200));
     Client client = site.client();
     assertThat(client.get("/k/TARN/tonight").text())
         .contains("Mushroom jus, out of the freezer", "900 g", "walk-in");
@@ -238,6 +240,10 @@ class ThawApiTest {
       }
     }
     throw new AssertionError(task.id());
+  }
+
+  private Answer why(String id) {
+    return script.get("why?plan=2026-12-05/1&path=" + id.substring(id.indexOf('/') + 1));
   }
 
   private Lot lot() {

@@ -158,13 +158,13 @@ class HandlingTest {
   }
 
   @Test
-  void noPlanTakesAFrozenTubAndThePageSaysToPullIt() {
+  void noPlanCountsOnAFrozenTubOfNoThawTimeAndThePageSaysToPullIt() {
     freeze(OIL, "2027-03-01");
     accept();
     assertThat(site.wiring().plans().find(site.house(), Site.DAY).orElseThrow().sheet().draws())
         .noneMatch(draw -> draw.lot().code().equals(OIL));
     assertThat(page(OIL).text())
-        .contains("frozen: no plan takes it")
+        .contains("frozen: the plan does not pull it")
         .contains("pull it to thaw, then plan again");
     send(OIL, "thaw", form(OIL, "thaw"));
     accept();
