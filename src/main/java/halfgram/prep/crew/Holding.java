@@ -58,7 +58,6 @@ public final class Holding {
             new Hold(
                 Message.of(
                     link.min().isZero() ? "holding.after" : "holding.after-rest",
-                    TaskTimes.name(task),
                     TaskTimes.name(earlier),
                     before.end(),
                     link.min(),

@@ -199,6 +199,16 @@ final class Blocks {
     return known;
   }
 
+  /** Whether nothing of a block can move. */
+  boolean isFixed(int block) {
+    for (int j : jobs[block]) {
+      if (!layout.isFixed(j)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   boolean hasFixed(int block) {
     for (int j : jobs[block]) {
       if (layout.isFixed(j)) {

@@ -176,6 +176,47 @@ final class Grid {
     return true;
   }
 
+  boolean isPlaced(int[] jobs) {
+    for (int j : jobs) {
+      if (start[j] < 0) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** Whether a job of these that can move is on it. */
+  boolean isAnyPlaced(int[] jobs) {
+    for (int j : jobs) {
+      if (!layout.isFixed(j) && start[j] >= 0) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Whether a slot keeps every lag to what is placed. */
+  boolean inLags(int j, int t) {
+    for (Between lag : layout.in[j]) {
+      int from = start[lag.from()];
+      if (from >= 0 && !holds(lag, from, t)) {
+        return false;
+      }
+    }
+    for (Between lag : layout.out[j]) {
+      int to = start[lag.to()];
+      if (to >= 0 && !holds(lag, t, to)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private boolean holds(Between lag, int from, int to) {
+    int apart = to - from - layout.length[lag.from()];
+    return apart >= lag.min() && !(layout.isHard(lag) && apart > lag.max().getAsInt());
+  }
+
   /** Puts a job where it fits, with the cooks that suit best. */
   void place(int j, int t, SplittableRandom random) {
     int[] people = layout.hands[j] == 0 ? NOBODY : choose(j, t, random);
