@@ -20,9 +20,9 @@ import org.openjdk.jmh.annotations.Warmup;
 
 /**
  * A published set of projects, one second each with both threads: how many got a schedule, and how
- * far it is above the best known after 0.2 s and after 1 s. Every schedule is held against its
- * text by the checker, which shares nothing with the engine, before it counts; a wrong one ends the
- * run. What is known to have no schedule must be recognised, and nothing else.
+ * far it is above the best known after 0.2 s and after 1 s. Every schedule is held against its text
+ * by the checker, which shares nothing with the engine, before it counts; a wrong one ends the run.
+ * What is known to have no schedule must be recognised, and nothing else.
  *
  * <p>The sets lie where {@link PublishedProjects} says; a set that is not there is not measured.
  * Seconds are wall time: the iterations printed say how much of it the machine gave.
@@ -58,7 +58,8 @@ public class ProjectBench {
     said.append("%n%s: %d projects with a schedule".formatted(set, feasible.size()));
     for (int k = 0; k < SECONDS.length; k++) {
       int at = k;
-      List<Run> solved = feasible.stream().filter(run -> run.spans[at] < Integer.MAX_VALUE).toList();
+      List<Run> solved =
+          feasible.stream().filter(run -> run.spans[at] < Integer.MAX_VALUE).toList();
       said.append(
           "; after %.1f s %d solved, mean gap %.2f %%"
               .formatted(
@@ -67,7 +68,8 @@ public class ProjectBench {
                   solved.stream().mapToDouble(run -> run.gap(at)).average().orElse(0)));
     }
     said.append(
-        "; %d as good as known or better, %d proved, %d refused (false alarms); %.0f iterations each"
+        ("; %d as good as known or better, %d proved, %d refused (false alarms);"
+                + " %.0f iterations each")
             .formatted(
                 feasible.stream().filter(run -> run.gap(SECONDS.length - 1) <= 0).count(),
                 feasible.stream().filter(run -> run.isProved).count(),
