@@ -1,6 +1,5 @@
 package halfgram.prep.crew;
 
-import halfgram.kitchen.Text;
 import halfgram.measure.Message;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
@@ -389,6 +388,6 @@ final class Stretches {
 
   private Object name(String machine) {
     Equipment equipment = book.equipment().get(machine);
-    return equipment == null ? machine : (Text) equipment.name();
+    return equipment == null ? machine : equipment.name();
   }
 }

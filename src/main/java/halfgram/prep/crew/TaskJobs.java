@@ -112,7 +112,7 @@ final class TaskJobs {
             washes.none(),
             Optional.empty(),
             Optional.empty(),
-            Optional.of(new Job.Spot(end - 1, List.of())));
+            Optional.of(Job.Spot.of(end - 1, List.of())));
     jobOf.put(task.id(), jobs.size());
     lastOf.put(task.id(), jobs.size());
     jobs.add(ghost);
@@ -176,7 +176,7 @@ final class TaskJobs {
             : Duration.ZERO;
     int alone = Slots.up(task.unattended().minus(unload));
     int needed = size.hands() == 0 || cooks.isEmpty() ? 0 : task.hands();
-    Optional<Job.Spot> fixed = who.map(some -> new Job.Spot(size.at(), some));
+    Optional<Job.Spot> fixed = who.map(some -> Job.Spot.of(size.at(), some));
     boolean last = unload.isZero();
     List<Integer> spells = spells(task, size);
     List<Integer> made = new ArrayList<>();
@@ -303,8 +303,9 @@ final class TaskJobs {
                         placed.people().stream()
                             .filter(cookOf::containsKey)
                             .map(cookOf::get)
-                            .limit(1)
-                            .toList()));
+                            .limit(task.hands())
+                            .toList(),
+                        placed.machines().stream().map(unit -> unit.number() - 1).toList()));
   }
 
   /** Plating holds its people until the fire. */
@@ -328,6 +329,6 @@ final class TaskJobs {
             washes.none(),
             Optional.empty(),
             Optional.empty(),
-            Optional.of(new Job.Spot(from, List.of()))));
+            Optional.of(Job.Spot.of(from, List.of()))));
   }
 }

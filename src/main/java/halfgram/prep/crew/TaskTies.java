@@ -147,7 +147,7 @@ final class TaskTies {
                   made.washes.none(),
                   Optional.empty(),
                   Optional.empty(),
-                  Optional.of(new Job.Spot(Math.max(0, slot), List.of()))));
+                  Optional.of(Job.Spot.of(Math.max(0, slot), List.of()))));
           return made.jobs.size() - 1;
         });
   }

@@ -27,7 +27,10 @@ final class Grid {
   private final long[][] busy;
   private final int[][][] owner;
   private final int[][] taken;
-  private final int[] atWork;
+
+  /** By half hour of the rushes: hundredths of slots worked above the share that is planned. */
+  private final long[] loads;
+
   private final int[] works;
   private final int[] chosen;
   private final int[] pick;
@@ -54,7 +57,7 @@ final class Grid {
     for (int s = 0; s < taken.length; s++) {
       taken[s] = Arrays.copyOf(layout.day.spaces().get(s).taken(), layout.slots);
     }
-    atWork = new int[layout.slots];
+    loads = layout.bucketLoad.clone();
     works = new int[busy.length];
     int most = layout.day.machines().stream().mapToInt(Machine::units).max().orElse(0);
     chosen = new int[most * 8 + 8];
@@ -221,11 +224,45 @@ final class Grid {
   void place(int j, int t, SplittableRandom random) {
     int[] people = layout.hands[j] == 0 ? NOBODY : choose(j, t, random);
     findUnits(j, t);
+    put(j, t, people, Arrays.copyOf(chosen, unitsNeeded(j)));
+  }
+
+  /** Puts a job exactly as it was, with its cooks and units, if they are all free. */
+  boolean isPutAsBefore(int j) {
+    int t = layout.before[j];
+    int[] of = layout.unitsBefore[j];
+    int[] people = layout.cooksBefore[j];
+    if (!haveRoom(j, t) || people.length != layout.hands[j] || of.length != unitsNeeded(j)) {
+      return false;
+    }
+    for (int c : people) {
+      if (!isFree(c, t, t + layout.handsOn[j])
+          || Arrays.binarySearch(layout.able[j], c) < 0) {
+        return false;
+      }
+    }
+    int at = 0;
+    for (Job.Use use : layout.uses[j]) {
+      for (int k = 0; k < use.units(); k++) {
+        int u = of[at++];
+        int[][] all = owner[use.machine()];
+        int from = t + layout.from(j, use);
+        int to = t + layout.to(j, use);
+        if (u >= all.length || from < to && !isFree(use.machine(), all[u], j, from, to)) {
+          return false;
+        }
+      }
+    }
+    put(j, t, people, of);
+    return true;
+  }
+
+  private int unitsNeeded(int j) {
     int count = 0;
     for (Job.Use use : layout.uses[j]) {
       count += use.units();
     }
-    put(j, t, people, Arrays.copyOf(chosen, count));
+    return count;
   }
 
   private static final int[] NOBODY = {};
@@ -242,10 +279,7 @@ final class Grid {
   void force(int j) {
     int t = layout.fixed[j];
     boolean machines = t >= 0 && t + layout.length[j] <= layout.slots && findUnits(j, t) >= 0;
-    int count = 0;
-    for (Job.Use use : layout.uses[j]) {
-      count += use.units();
-    }
+    int count = unitsNeeded(j);
     int[] people = layout.cooksBefore[j].length > 0 ? layout.cooksBefore[j] : whoever(j, t);
     put(j, t, people, machines ? Arrays.copyOf(chosen, count) : NOBODY);
   }
@@ -265,10 +299,14 @@ final class Grid {
   void work(int j, int t, int[] people) {
     int to = Math.min(layout.slots, t + layout.handsOn[j]);
     for (int c : people) {
-      for (int s = Math.max(0, t); s < to; s++) {
-        atWork[s]++;
-      }
       works[c] += layout.handsOn[j];
+    }
+    load(t, to, people.length);
+  }
+
+  private void load(int from, int to, int people) {
+    for (int b = 0; b < loads.length; b++) {
+      loads[b] += 100L * people * overlap(b, from, to);
     }
   }
 
@@ -283,10 +321,10 @@ final class Grid {
     for (int c : cooks[j]) {
       for (int s = Math.max(0, t); s < to; s++) {
         busy[c][s >> 6] = on ? busy[c][s >> 6] | 1L << s : busy[c][s >> 6] & ~(1L << s);
-        atWork[s] += on ? 1 : -1;
       }
       works[c] += on ? layout.handsOn[j] : -layout.handsOn[j];
     }
+    load(t, to, on ? cooks[j].length : -cooks[j].length);
     int at = 0;
     for (Job.Use use : layout.uses[j]) {
       for (int k = 0; k < use.units() && at < units[j].length; k++) {
@@ -362,23 +400,25 @@ final class Grid {
   /** What is worked above the planned share, half hour by half hour of the rushes. */
   long overRushes() {
     long sum = 0;
-    for (Cook.Span rush : layout.day.rushes()) {
-      for (int from = rush.from(); from < rush.to(); from += BUCKET) {
-        sum += overRush(from, Math.min(rush.to(), from + BUCKET));
+    for (long load : loads) {
+      sum += Math.max(0, ceilDiv(load));
+    }
+    return sum;
+  }
+
+  /** What a job at a slot would add to that. */
+  long addedToRushes(int j, int t) {
+    long sum = 0;
+    for (int b = 0; b < loads.length; b++) {
+      long part = (long) layout.hands[j] * overlap(b, t, t + layout.handsOn[j]);
+      if (part > 0) {
+        sum += Math.max(0, ceilDiv(loads[b] + 100 * part)) - Math.max(0, ceilDiv(loads[b]));
       }
     }
     return sum;
   }
 
-  /** Slots that are levelled together. */
-  static final int BUCKET = 6;
-
-  private long overRush(int from, int to) {
-    long hundredths = 0;
-    for (int t = Math.max(0, from); t < Math.min(layout.slots, to); t++) {
-      hundredths +=
-          100L * atWork[t] - (long) layout.day.prices().rushPercent() * layout.crew[t];
-    }
-    return Math.max(0, ceilDiv(hundredths));
+  private int overlap(int bucket, int from, int to) {
+    return Math.max(0, Math.min(to, layout.bucketTo[bucket]) - Math.max(from, layout.bucketFrom[bucket]));
   }
 }

@@ -51,6 +51,7 @@ final class Insertion {
     int anchor = sequence[0];
     int j = jobs[anchor];
     long best = Long.MAX_VALUE;
+    long crew = costs.ofCrew(grid);
     int[] starts = new int[jobs.length];
     int[][] cooks = new int[jobs.length][];
     int[][] units = new int[jobs.length][];
@@ -58,7 +59,7 @@ final class Insertion {
     int tries = 0;
     Outward times = new Outward(j, low[anchor], high[anchor]);
     for (int t = times.next(); t >= 0; t = times.next()) {
-      if (times.cost() >= best || !grid.fits(j, t)) {
+      if (times.cost() >= best - crew || blink() || !grid.fits(j, t)) {
         continue;
       }
       if (tries++ == anchors) {
@@ -67,7 +68,7 @@ final class Insertion {
       grid.place(j, t, random);
       backtracks = 0;
       if (others(1)) {
-        long cost = cost();
+        long cost = cost() + costs.ofCrew(grid);
         if (cost < best) {
           best = cost;
           for (int i = 0; i < jobs.length; i++) {
@@ -81,7 +82,7 @@ final class Insertion {
             grid.remove(jobs[i]);
           }
         }
-        if (++successes == SUCCESSES || jobs.length == 1) {
+        if (++successes == SUCCESSES) {
           break;
         }
       } else {
@@ -98,6 +99,13 @@ final class Insertion {
     }
     return true;
   }
+
+  /** Now and then a slot is passed over, so that not always the same is tried. */
+  private boolean blink() {
+    return random.nextInt(BLINK) == 0;
+  }
+
+  private static final int BLINK = 30;
 
   /** From when to when each job may start: by what is placed, and by the others of its block. */
   private boolean windows() {
@@ -218,6 +226,11 @@ final class Insertion {
     return false;
   }
 
+  /** What a job costs at a slot, with the hands it takes out of a rush. */
+  private long at(int j, int t) {
+    return costs.around(grid, j, t) + layout.day.prices().rush() * grid.addedToRushes(j, t);
+  }
+
   /** What the block costs where it is, with what waits between it and the rest. */
   private long cost() {
     long sum = 0;
@@ -270,17 +283,17 @@ final class Insertion {
     int next() {
       if (before) {
         before = false;
-        cost = costs.around(grid, j, layout.before[j]);
+        cost = at(j, layout.before[j]);
         return layout.before[j];
       }
       if (down < first && up > last) {
         return -1;
       }
       if (lower < 0) {
-        lower = down < first ? Long.MAX_VALUE : costs.around(grid, j, down);
+        lower = down < first ? Long.MAX_VALUE : at(j, down);
       }
       if (upper < 0) {
-        upper = up > last ? Long.MAX_VALUE : costs.around(grid, j, up);
+        upper = up > last ? Long.MAX_VALUE : at(j, up);
       }
       cost = Math.min(lower, upper);
       if (lower <= upper) {

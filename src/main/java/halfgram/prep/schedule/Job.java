@@ -45,6 +45,26 @@ public record Job(
     }
   }
 
+  /** This job, with other cooks, machines and spaces by index. */
+  Job with(List<Integer> cooks, List<Use> machines, List<Keep> spaces, Optional<Spot> was, Optional<Spot> stays) {
+    return new Job(
+        id, earliest, hands, handsOn, alone, cooks, machines, spaces, leaves, due, was, stays);
+  }
+
+  /** This job where the plan in force has it. */
+  public Job after(Spot was) {
+    return new Job(
+        id, earliest, hands, handsOn, alone, able, uses, keeps, leaves, due, Optional.of(was),
+        fixed);
+  }
+
+  /** This job where it stays. */
+  public Job fixedAt(Spot stays) {
+    return new Job(
+        id, earliest, hands, handsOn, alone, able, uses, keeps, leaves, due, previous,
+        Optional.of(stays));
+  }
+
   /** This job, taking other room. */
   public Job keeping(List<Keep> other) {
     return new Job(
@@ -83,10 +103,21 @@ public record Job(
    */
   public record Due(int slot, int weight, OptionalInt fresh, int slack) {}
 
-  /** A start with the cooks that do it; no cooks when nobody said who. */
-  public record Spot(int start, List<Integer> cooks) {
+  /**
+   * A start with the cooks that do it and what it occupies.
+   *
+   * @param cooks none when nobody said who
+   * @param units of each of its uses, one after the other; none when nobody said which
+   */
+  public record Spot(int start, List<Integer> cooks, List<Integer> units) {
     public Spot {
       cooks = List.copyOf(cooks);
+      units = List.copyOf(units);
+    }
+
+    /** Any units will do. */
+    public static Spot of(int start, List<Integer> cooks) {
+      return new Spot(start, cooks, List.of());
     }
   }
 }

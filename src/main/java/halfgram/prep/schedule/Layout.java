@@ -26,6 +26,7 @@ final class Layout {
   final long[] weight;
   final int[] before;
   final int[][] cooksBefore;
+  final int[][] unitsBefore;
   final int[] fixed;
   final Between[][] in;
   final Between[][] out;
@@ -40,6 +41,12 @@ final class Layout {
 
   final int[] crew;
   final int[] mayWork;
+
+  /** Half hours of the rushes, and hundredths of slots of the share that is planned, negative. */
+  final int[] bucketFrom;
+
+  final int[] bucketTo;
+  final long[] bucketLoad;
   final int[] skills;
   final int[] wash;
 
@@ -65,6 +72,7 @@ final class Layout {
     weight = new long[size];
     before = new int[size];
     cooksBefore = new int[size][];
+    unitsBefore = new int[size][];
     fixed = new int[size];
     for (int j = 0; j < size; j++) {
       read(j, day.jobs().get(j));
@@ -81,8 +89,25 @@ final class Layout {
     for (int c = 0; c < cooks; c++) {
       shift(c, day.cooks().get(c));
     }
+    List<int[]> buckets = new ArrayList<>();
+    for (Cook.Span rush : day.rushes()) {
+      for (int t = rush.from(); t < rush.to(); t += BUCKET) {
+        buckets.add(new int[] {t, Math.min(rush.to(), t + BUCKET)});
+      }
+    }
+    bucketFrom = buckets.stream().mapToInt(one -> one[0]).toArray();
+    bucketTo = buckets.stream().mapToInt(one -> one[1]).toArray();
+    bucketLoad = new long[buckets.size()];
+    for (int b = 0; b < bucketLoad.length; b++) {
+      for (int t = Math.max(0, bucketFrom[b]); t < Math.min(slots, bucketTo[b]); t++) {
+        bucketLoad[b] -= (long) day.prices().rushPercent() * crew[t];
+      }
+    }
     wash = day.machines().stream().mapToInt(Machine::wash).toArray();
   }
+
+  /** Slots that are levelled together. */
+  private static final int BUCKET = 6;
 
   private void read(int j, Job job) {
     length[j] = job.length();
@@ -99,6 +124,10 @@ final class Layout {
     weight[j] = job.due().map(Job.Due::weight).orElse(0);
     before[j] = job.previous().map(Job.Spot::start).orElse(-1);
     cooksBefore[j] = job.previous().map(Layout::cooks).orElse(new int[0]);
+    unitsBefore[j] =
+        job.previous()
+            .map(spot -> spot.units().stream().mapToInt(Integer::intValue).toArray())
+            .orElse(new int[0]);
     fixed[j] = job.fixed().map(Job.Spot::start).orElse(-1);
     if (fixed[j] >= 0) {
       cooksBefore[j] = job.fixed().map(Layout::cooks).orElseThrow();

@@ -78,7 +78,9 @@ final class Ruin {
     int at = grid.start[j] < 0 || random.nextInt(3) == 0 ? wanted : grid.start[j];
     int times = 1 + random.nextInt(2);
     for (int i = 0; i < times; i++) {
-      if (layout.hands[j] > 0 && (layout.uses[j].length == 0 || random.nextBoolean())) {
+      if (layout.hands[j] > 0
+          && layout.able[j].length > 0
+          && (layout.uses[j].length == 0 || random.nextBoolean())) {
         int cook = layout.able[j][random.nextInt(layout.able[j].length)];
         nearest(out, cook, -1, at, out.size() + 1 + random.nextInt(most));
       } else if (layout.uses[j].length > 0) {

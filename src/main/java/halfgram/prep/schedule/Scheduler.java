@@ -5,7 +5,8 @@ import java.util.List;
 import java.util.concurrent.CompletableFuture;
 
 /**
- * Places a workday. The same workday and budget give the same plan, on any machine.
+ * Places a workday. The same workday and budget give the same plan, on any machine, in
+ * whatever order its jobs and people are named.
  *
  * <p>Rules. Longest times hold, unless nothing can be placed with them: then those that yield do,
  * each slot at a price. What has begun and what is pinned stays, whatever it costs. What cannot be
@@ -16,7 +17,12 @@ public final class Scheduler {
 
   private Scheduler() {}
 
-  public static Rota place(Workday day, Budget budget) {
+  public static Rota place(Workday asked, Budget budget) {
+    InOrder sorted = new InOrder(asked);
+    return sorted.back(placed(sorted.day, budget));
+  }
+
+  private static Rota placed(Workday day, Budget budget) {
     Rota strict = place(day, budget, false);
     if (strict.isComplete() || day.lags().stream().noneMatch(Scheduler::mayYield)) {
       return strict;

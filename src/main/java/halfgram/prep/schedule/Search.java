@@ -19,7 +19,8 @@ final class Search {
   private static final int SLICE = 500;
   private static final int PUSHED = 6;
   private static final double HEAT = 0.02;
-  private static final double COLD = 0.01;
+  private static final double LEAST_HEAT = 8;
+  private static final double COLD = 0.3;
 
   private final Layout layout;
   private final Blocks blocks;
@@ -105,11 +106,17 @@ final class Search {
         continue;
       }
       int t = layout.before[j];
-      if (t < layout.head[j] || t < 0 || !grid.inLags(j, t) || !grid.fits(j, t)) {
+      if (t < layout.head[j] || t < 0 || t + layout.length[j] > layout.slots || !grid.inLags(j, t)) {
         put.forEach(grid::remove);
         return false;
       }
-      grid.place(j, t, random);
+      if (!grid.isPutAsBefore(j)) {
+        if (!grid.fits(j, t)) {
+          put.forEach(grid::remove);
+          return false;
+        }
+        grid.place(j, t, random);
+      }
       put.add(j);
     }
     return true;
@@ -227,14 +234,14 @@ final class Search {
     }
     long now = best;
     long crewNow = costs.ofCrew(grid);
-    double hot = Math.max(HEAT * rota().bill().mild(), 1e-9);
+    double hot = Math.max(HEAT * rota().bill().mild(), LEAST_HEAT);
     for (int i = 0; i < budget.iterations() && best > 0; i++) {
       if (i % SLICE == 0 && i > 0 && budget.stop().getAsBoolean()) {
         cut = true;
         break;
       }
       done++;
-      double temperature = hot * StrictMath.pow(COLD, (double) i / budget.iterations());
+      double temperature = hot * StrictMath.pow(COLD / hot, (double) i / budget.iterations());
       List<Integer> out = ruin.choose(movable, now >= layout.day.prices().leftOut());
       out.forEach(this::touch);
       out.forEach(this::takeOut);
