@@ -48,7 +48,7 @@ final class BegunWork {
       if (isBegun(task, inForce.progress(task))) {
         makes.merge(task.make().id(), steps(task, state), BegunWork::both);
         if (task.kind() == Task.Kind.THAW
-            || !task.weigh().isEmpty() && isShut(inForce.progress(task), task, asOf)) {
+            || (!task.weigh().isEmpty() && isShut(inForce.progress(task), task, asOf))) {
           shut.add(task.make().id());
         }
       }
@@ -74,7 +74,8 @@ final class BegunWork {
   private static BegunJson.Steps steps(Task task, TaskState state) {
     // What is out of the freezer is among the tubs, whoever is still on it.
     boolean done =
-        state == TaskState.DONE && task.kind() == Task.Kind.STEP || task.kind() == Task.Kind.THAW;
+        task.kind() == Task.Kind.THAW
+            || (state == TaskState.DONE && task.kind() == Task.Kind.STEP);
     Set<String> step = Set.of(task.step().code());
     return new BegunJson.Steps(
         new TreeSet<>(step),
