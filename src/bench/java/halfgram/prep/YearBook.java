@@ -127,7 +127,8 @@ final class YearBook {
         BigDecimal.ONE,
         Ratio.percent(1),
         Ratio.percent(2),
-        Duration.ofDays(1));
+        Duration.ofDays(1),
+        Kitchen.Lanes.ASK);
   }
 
   private static Ingredient ingredient(String code) {

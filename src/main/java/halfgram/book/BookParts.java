@@ -161,5 +161,6 @@ final class BookParts {
           BigDecimal.ONE,
           Ratio.percent(1),
           Ratio.percent(2),
-          Duration.ZERO);
+          Duration.ZERO,
+          Kitchen.Lanes.ASK);
 }

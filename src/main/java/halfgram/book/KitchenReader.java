@@ -65,7 +65,8 @@ final class KitchenReader {
             node.findNumber("holdingWeight", "0", "10000").orElse(BigDecimal.ONE),
             tolerances.flatMap(t -> t.findPercent("dose", "0.01", "20")).orElse(Ratio.percent(1)),
             tolerances.flatMap(t -> t.findPercent("base", "0.01", "20")).orElse(Ratio.percent(2)),
-            node.duration("lookAhead", Duration.ZERO));
+            node.duration("lookAhead", Duration.ZERO),
+            node.choice("lanes", Kitchen.Lanes.class, Kitchen.Lanes.ASK));
     tolerances.ifPresent(Node::done);
     if (!kitchen.opens().isBefore(afterMidnight(kitchen))) {
       node.problem("closes", kitchen.closes(), "problem.closes", kitchen.opens());

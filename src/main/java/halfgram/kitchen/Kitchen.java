@@ -7,6 +7,7 @@ import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -24,6 +25,7 @@ import java.util.Optional;
  * @param doseTolerance relative error allowed when weighing a dose
  * @param baseTolerance relative error allowed when weighing a basis line
  * @param lookAhead how far ahead needs are gathered at least
+ * @param lanes what becomes of a crew plan that a moving day asks for
  */
 public record Kitchen(
     String code,
@@ -37,7 +39,21 @@ public record Kitchen(
     BigDecimal holdingWeight,
     Ratio doseTolerance,
     Ratio baseTolerance,
-    Duration lookAhead) {
+    Duration lookAhead,
+    Lanes lanes) {
+
+  /** What becomes of a crew plan that a moving day asks for. */
+  public enum Lanes {
+    /** It waits for the chef's word. */
+    ASK,
+    /** It comes at once as long as it leaves nothing out. */
+    AT_ONCE;
+
+    /** As a book writes it. */
+    public String word() {
+      return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+  }
 
   /** The hours of a business day in which hands-on work can be done. */
   public Window open(LocalDate day) {
