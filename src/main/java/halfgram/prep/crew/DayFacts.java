@@ -2,11 +2,13 @@ package halfgram.prep.crew;
 
 import halfgram.measure.Window;
 import halfgram.prep.TaskProgress;
+import halfgram.prep.TaskState;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * What is known of a day beside its book and its sheet.
@@ -78,5 +80,29 @@ public record DayFacts(
   /** These facts with other hours and other machines broken. */
   public DayFacts with(List<Hours> people, List<Broken> machines) {
     return new DayFacts(now, progress, more, people, machines, pins, before);
+  }
+
+  /** What a task has come to. */
+  public TaskState state(String task) {
+    return progress.getOrDefault(task, TaskProgress.NONE).state();
+  }
+
+  /** Who is on a task, if anybody is. */
+  public Optional<TaskProgress.OnIt> onIt(String task) {
+    return progress.getOrDefault(task, TaskProgress.NONE).onIt();
+  }
+
+  public Optional<Instant> doneAt(String task) {
+    return progress.getOrDefault(task, TaskProgress.NONE).doneAt();
+  }
+
+  /** Whether it is done, or will not be. */
+  public boolean isOver(String task) {
+    return state(task) == TaskState.DONE || state(task) == TaskState.FAILED;
+  }
+
+  /** Whether it is neither over nor is anybody on it: it can still be moved. */
+  public boolean isToDo(String task) {
+    return !isOver(task) && onIt(task).isEmpty();
   }
 }

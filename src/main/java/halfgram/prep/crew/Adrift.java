@@ -1,0 +1,150 @@
+package halfgram.prep.crew;
+
+import halfgram.measure.Window;
+import halfgram.prep.KitchenBook;
+import halfgram.prep.PrepSheet;
+import halfgram.prep.Task;
+import halfgram.prep.TaskProgress;
+import halfgram.station.Equipment;
+import halfgram.station.Person;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A task for which a crew plan no longer holds.
+ *
+ * @param what the code of the person or the machine it is about; empty for the others
+ * @param by how late; zero where that says nothing
+ */
+public record Adrift(String task, Kind kind, String what, Duration by) {
+  /** Why it does not hold. */
+  public enum Kind {
+    /** It should have been started. */
+    NOT_STARTED,
+    /** It takes longer than its place. */
+    OVER,
+    /** Whoever was to do it is not there. */
+    NOT_THERE,
+    /** Its machine does not work. */
+    BROKEN,
+    /** It has no place. */
+    NO_PLACE
+  }
+
+  /** What is this much later is not late. */
+  public static final Duration GRACE = Duration.ofMinutes(10);
+
+  /** What of a plan no longer holds, in the order of the sheet. */
+  public static List<Adrift> list(
+      KitchenBook book, PrepSheet sheet, DayFacts facts, CrewPlan plan) {
+    List<Adrift> adrift = new ArrayList<>();
+    for (Task task : sheet.tasks()) {
+      Optional<Placed> placed = plan.find(task.id());
+      if (facts.isToDo(task.id())) {
+        if (placed.isPresent()) {
+          toDo(book, facts, plan, placed.get()).ifPresent(adrift::add);
+        } else if (!plan.leftOut().contains(task.id())) {
+          adrift.add(new Adrift(task.id(), Kind.NO_PLACE, "", Duration.ZERO));
+        }
+      } else if (placed.isPresent()) {
+        begun(task, facts, placed.get()).ifPresent(adrift::add);
+      }
+    }
+    return adrift;
+  }
+
+  private static Optional<Adrift> toDo(
+      KitchenBook book, DayFacts facts, CrewPlan plan, Placed placed) {
+    Duration late = Duration.between(placed.start(), facts.now());
+    if (late.compareTo(GRACE) > 0) {
+      return Optional.of(new Adrift(placed.task(), Kind.NOT_STARTED, "", late));
+    }
+    return missing(book, facts, placed)
+        .map(code -> new Adrift(placed.task(), Kind.NOT_THERE, code, Duration.ZERO))
+        .or(
+            () ->
+                broken(book, facts, plan, placed)
+                    .map(code -> new Adrift(placed.task(), Kind.BROKEN, code, Duration.ZERO)));
+  }
+
+  private static Optional<Adrift> begun(Task task, DayFacts facts, Placed placed) {
+    Optional<TaskProgress.OnIt> on = facts.onIt(task.id());
+    if (on.isEmpty()) {
+      return Optional.empty();
+    }
+    Duration length =
+        Duration.between(task.start(), task.handsOff())
+            .plus(facts.more().getOrDefault(task.id(), Duration.ZERO));
+    Instant end = on.get().since().plus(length);
+    Instant ends = end.isAfter(facts.now()) ? end : facts.now();
+    Duration late = Duration.between(placed.handsOff(), ends);
+    return late.compareTo(GRACE) > 0 && !length.isZero()
+        ? Optional.of(new Adrift(task.id(), Kind.OVER, "", late))
+        : Optional.empty();
+  }
+
+  /** Somebody who was to do it and of whom it was said that they are not there then. */
+  private static Optional<String> missing(KitchenBook book, DayFacts facts, Placed placed) {
+    LocalDate day = book.kitchen().clock().of(placed.start());
+    return placed.people().stream()
+        .filter(
+            code ->
+                book.people().stream().map(Person::code).noneMatch(code::equals)
+                    || facts.hours().stream()
+                        .filter(one -> one.person().equals(code) && one.day().equals(day))
+                        .anyMatch(one -> !covers(one, placed)))
+        .findFirst();
+  }
+
+  /** Whether they are there at both ends: what lies between may be cut by a break. */
+  private static boolean covers(DayFacts.Hours hours, Placed placed) {
+    return hours.windows().stream().anyMatch(window -> holds(window, placed.start()))
+        && hours.windows().stream().anyMatch(window -> holds(window, last(placed)));
+  }
+
+  private static Instant last(Placed placed) {
+    Instant last = placed.handsOff().minusSeconds(1);
+    return last.isBefore(placed.start()) ? placed.start() : last;
+  }
+
+  private static boolean holds(Window window, Instant moment) {
+    return !moment.isBefore(window.start()) && moment.isBefore(window.end());
+  }
+
+  /** A machine of which fewer units work than are planned at once while the task is on it. */
+  private static Optional<String> broken(
+      KitchenBook book, DayFacts facts, CrewPlan plan, Placed placed) {
+    return placed.machines().stream()
+        .map(Placed.Unit::equipment)
+        .distinct()
+        .filter(
+            code -> {
+              Equipment equipment = book.equipment().get(code);
+              int missing =
+                  facts.broken().stream()
+                      .filter(one -> one.equipment().equals(code))
+                      .filter(one -> one.window().start().isBefore(placed.end()))
+                      .filter(one -> placed.start().isBefore(one.window().end()))
+                      .mapToInt(DayFacts.Broken::units)
+                      .sum();
+              return missing > 0
+                  && (equipment == null
+                      || atOnce(facts, plan, placed, code) > equipment.units() - missing);
+            })
+        .findFirst();
+  }
+
+  private static long atOnce(DayFacts facts, CrewPlan plan, Placed placed, String code) {
+    return plan.placed().values().stream()
+        .filter(other -> !facts.isOver(other.task()))
+        .filter(other -> other.start().isBefore(placed.end()))
+        .filter(other -> placed.start().isBefore(other.end()))
+        .flatMap(other -> other.machines().stream())
+        .filter(unit -> unit.equipment().equals(code))
+        .count();
+  }
+}
