@@ -1,0 +1,31 @@
+package halfgram.desk;
+
+import halfgram.prep.crew.CrewPlan;
+import halfgram.prep.crew.DayFacts;
+import java.time.Instant;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.UUID;
+
+/**
+ * The crew plan in force of an accepted plan.
+ *
+ * @param of id of the accepted plan
+ * @param number first is 1
+ * @param pins where the chef wants tasks, by task id
+ * @param mark of what it was worked out from
+ */
+public record CrewInForce(
+    UUID id,
+    UUID of,
+    int number,
+    Instant at,
+    String who,
+    CrewPlan plan,
+    Map<String, DayFacts.Pin> pins,
+    String mark) {
+  public CrewInForce {
+    pins = Collections.unmodifiableMap(new LinkedHashMap<>(pins));
+  }
+}

@@ -1,0 +1,150 @@
+package halfgram.desk;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.book.BookStore;
+import halfgram.prep.CrewPlanStore;
+import halfgram.prep.crew.CrewPlan;
+import halfgram.prep.crew.DayFacts;
+import halfgram.prep.crew.Placed;
+import halfgram.prep.schedule.Rota;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/** A crew plan as it is kept: the tasks placed and pinned, what is left out, and what it costs. */
+final class CrewPlanJson {
+  private CrewPlanJson() {}
+
+  /**
+   * A crew plan with the pins it keeps.
+   *
+   * @param mark of what it was worked out from
+   */
+  static String write(CrewPlan plan, Map<String, DayFacts.Pin> pins, String mark) {
+    ObjectNode node = JsonNodeFactory.instance.objectNode();
+    node.put("from", plan.from().toString());
+    node.put("mark", mark);
+    ArrayNode placed = node.putArray("placed");
+    plan.placed().values().forEach(one -> write(placed.addObject(), one));
+    ArrayNode leftOut = node.putArray("leftOut");
+    plan.leftOut().forEach(leftOut::add);
+    ArrayNode pinned = node.putArray("pins");
+    new TreeMap<>(pins)
+        .forEach(
+            (task, pin) -> {
+              ObjectNode one = pinned.addObject();
+              one.put("task", task);
+              one.put("start", pin.start().toString());
+              pin.people().forEach(one.putArray("people")::add);
+            });
+    write(node.putObject("bill"), plan.bill());
+    node.put("cut", plan.cut());
+    node.put("yielding", plan.yielding());
+    node.put("roomy", plan.roomy());
+    return node.toString();
+  }
+
+  private static void write(ObjectNode node, Placed one) {
+    node.put("task", one.task());
+    node.put("start", one.start().toString());
+    node.put("handsOff", one.handsOff().toString());
+    node.put("end", one.end().toString());
+    one.people().forEach(node.putArray("people")::add);
+    ArrayNode machines = node.putArray("machines");
+    for (Placed.Unit unit : one.machines()) {
+      machines.addObject().put("machine", unit.equipment()).put("number", unit.number());
+    }
+  }
+
+  private static void write(ObjectNode node, Rota.Bill bill) {
+    node.put("leftOut", bill.leftOut());
+    node.put("overrun", bill.overrun());
+    node.put("late", bill.late());
+    node.put("early", bill.early());
+    node.put("slack", bill.slack());
+    node.put("rush", bill.rush());
+    node.put("shift", bill.shift());
+    node.put("waiting", bill.waiting());
+    node.put("change", bill.change());
+  }
+
+  /** A crew plan of the store. */
+  static CrewInForce read(CrewPlanStore.Kept kept) {
+    JsonNode node = BookStore.parse(kept.body());
+    Map<String, Placed> placed = new LinkedHashMap<>();
+    node.path("placed").forEach(one -> placed.put(one.path("task").asText(), placed(one)));
+    List<String> leftOut = words(node.path("leftOut"));
+    Map<String, DayFacts.Pin> pins = new LinkedHashMap<>();
+    node.path("pins")
+        .forEach(
+            one ->
+                pins.put(
+                    one.path("task").asText(),
+                    new DayFacts.Pin(moment(one, "start"), words(one.path("people")))));
+    CrewPlan plan =
+        new CrewPlan(
+            moment(node, "from"),
+            placed,
+            leftOut,
+            bill(node.path("bill")),
+            kept.seed(),
+            kept.iterations(),
+            node.path("cut").asBoolean(),
+            node.path("yielding").asBoolean(),
+            node.path("roomy").asBoolean());
+    return new CrewInForce(
+        kept.id(),
+        kept.plan(),
+        kept.number(),
+        kept.at(),
+        kept.who(),
+        plan,
+        pins,
+        node.path("mark").asText());
+  }
+
+  private static Placed placed(JsonNode node) {
+    List<Placed.Unit> machines = new ArrayList<>();
+    node.path("machines")
+        .forEach(
+            one ->
+                machines.add(
+                    new Placed.Unit(one.path("machine").asText(), one.path("number").asInt())));
+    return new Placed(
+        node.path("task").asText(),
+        moment(node, "start"),
+        moment(node, "handsOff"),
+        moment(node, "end"),
+        words(node.path("people")),
+        machines);
+  }
+
+  private static Rota.Bill bill(JsonNode node) {
+    return new Rota.Bill(
+        node.path("leftOut").asLong(),
+        node.path("overrun").asLong(),
+        node.path("late").asLong(),
+        node.path("early").asLong(),
+        node.path("slack").asLong(),
+        node.path("rush").asLong(),
+        node.path("shift").asLong(),
+        node.path("waiting").asLong(),
+        node.path("change").asLong());
+  }
+
+  private static Instant moment(JsonNode node, String key) {
+    return Instant.parse(node.path(key).asText());
+  }
+
+  private static List<String> words(JsonNode list) {
+    List<String> words = new ArrayList<>();
+    list.forEach(word -> words.add(word.asText()));
+    return words;
+  }
+}

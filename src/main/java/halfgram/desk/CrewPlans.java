@@ -1,0 +1,393 @@
+package halfgram.desk;
+
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.db.Tx;
+import halfgram.kitchen.Kitchen;
+import halfgram.kitchen.KitchenStore;
+import halfgram.kitchen.KitchenStore.News;
+import halfgram.measure.Message;
+import halfgram.prep.CrewPlanStore;
+import halfgram.prep.PlanStore;
+import halfgram.prep.Task;
+import halfgram.prep.crew.Adrift;
+import halfgram.prep.crew.CrewDifference;
+import halfgram.prep.crew.CrewPlan;
+import halfgram.prep.crew.Crewing;
+import halfgram.prep.crew.DayFacts;
+import halfgram.prep.crew.Pinning;
+import halfgram.prep.crew.Placed;
+import halfgram.prep.schedule.Budget;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
+
+/**
+ * Who does what when: the crew plan of the plan in force, what it would be from now on, and the
+ * chef's hand in it.
+ *
+ * <p>Rules. A plan gets its first crew plan when somebody looks at it: as near to the last one of
+ * the day as can be. A later one waits for the chef's word, or, where the kitchen says so, comes at
+ * once as long as it leaves nothing out. Work that has begun is never moved. A tick works nothing
+ * out.
+ */
+public final class CrewPlans {
+  private static final int KEPT = 64;
+  private static final int ITERATIONS = 2000;
+  private static final Duration GUARD = Duration.ofSeconds(1);
+  private static final How MADE = new How("made", "");
+  private static final How ACCEPTED = new How("accepted", "");
+  static final String KIND = "lanes";
+
+  /**
+   * What the crew plan would be from now on.
+   *
+   * @param seen what whoever accepts it has looked at
+   * @param difference against the one in force
+   */
+  public record Proposal(CrewPlan plan, DayFacts facts, Seen seen, CrewDifference difference) {}
+
+  /**
+   * What whoever accepts has looked at.
+   *
+   * @param number of the crew plan that was in force then
+   * @param mark of the facts the proposal took into account
+   */
+  public record Seen(int number, String mark) {}
+
+  /** What became of a pin. */
+  public sealed interface Outcome permits Done, Refused {}
+
+  /** It is in force, now or before. */
+  public record Done(CrewInForce crew) implements Outcome {}
+
+  /** A rule does not let it. */
+  public record Refused(Message because) implements Outcome {}
+
+  /** A proposal of this minute, as long as nothing has changed. */
+  private record Proposed(Seen seen, Instant now, Proposal proposal) {}
+
+  private final Desk desk;
+  private final Plans plans;
+  private final KitchenStore kitchens = new KitchenStore();
+  private final CrewPlanStore store = new CrewPlanStore();
+  private final DayCrew crew = new DayCrew();
+  private final LastFew<UUID, CrewInForce> kept = new LastFew<>(KEPT);
+  private final LastFew<UUID, Proposed> proposed = new LastFew<>(KEPT);
+  private final Map<UUID, Object> making = new ConcurrentHashMap<>();
+
+  public CrewPlans(Desk desk, Plans plans) {
+    this.desk = desk;
+    this.plans = plans;
+  }
+
+  // ---- what is in force ----
+
+  /** The crew plan of a plan; worked out and kept now when it has none yet. */
+  public CrewInForce inForce(House house, InForce inForce, String who) {
+    Optional<CrewInForce> there = find(house, inForce);
+    if (there.isPresent()) {
+      return there.get();
+    }
+    synchronized (making.computeIfAbsent(house.id(), any -> new Object())) {
+      return find(house, inForce).orElseGet(() -> begin(house, inForce, who));
+    }
+  }
+
+  /** As {@link #inForce} for a day that is not over; of one that is, what was kept. */
+  public Optional<CrewInForce> findOrMake(House house, InForce inForce, String who) {
+    return inForce.plan().day().isBefore(house.day(desk.now()))
+        ? find(house, inForce)
+        : Optional.of(inForce(house, inForce, who));
+  }
+
+  /** The crew plan of a plan, if it has one. */
+  public Optional<CrewInForce> find(House house, InForce inForce) {
+    return desk.read(tx -> find(tx, house, inForce.plan().id()));
+  }
+
+  private Optional<CrewInForce> find(Tx tx, House house, UUID plan) {
+    return store.findInForce(tx, house.id(), plan).map(id -> get(tx, house, id));
+  }
+
+  private CrewInForce get(Tx tx, House house, UUID id) {
+    return kept.get(
+        id, any -> CrewPlanJson.read(store.find(tx, house.id(), any).orElseThrow()));
+  }
+
+  private CrewInForce begin(House house, InForce inForce, String who) {
+    Instant now = DayCrew.moment(house, inForce.plan().day(), desk.now());
+    DayFacts facts =
+        desk.read(
+            tx -> {
+              Optional<CrewInForce> last =
+                  store
+                      .findLast(tx, house.id(), inForce.plan().day())
+                      .map(id -> get(tx, house, id));
+              DayFacts known = crew.facts(tx, house, inForce, now);
+              return last.map(one -> after(inForce, known, one, one.pins())).orElse(known);
+            });
+    CrewPlan plan = plan(inForce, facts);
+    return desk.write(
+        house,
+        tx -> {
+          kitchens.lock(tx, house.id());
+          return find(tx, house, inForce.plan().id())
+              .orElseGet(() -> add(tx, house, new Draft(inForce, 1, plan, facts), MADE, who));
+        });
+  }
+
+  /** Facts with a plan before them, and the pins that can still be kept. */
+  private static DayFacts after(
+      InForce inForce, DayFacts facts, CrewInForce before, Map<String, DayFacts.Pin> pins) {
+    DayFacts known = facts.after(before.plan().placed());
+    Map<String, DayFacts.Pin> held = new HashMap<>();
+    pins.forEach(
+        (id, pin) ->
+            inForce
+                .findTask(id)
+                .filter(task -> Pinning.isHeld(inForce.book(), known, task, pin))
+                .ifPresent(task -> held.put(id, pin)));
+    return known.pinned(held);
+  }
+
+  /** The same facts give the same plan, unless the guard cuts it short. */
+  private static CrewPlan plan(InForce inForce, DayFacts facts) {
+    String mark = Hash.of(DayCrew.mark(inForce, facts) + facts.now());
+    long seed = Long.parseUnsignedLong(mark.substring(0, 16), 16);
+    long until = System.nanoTime() + GUARD.toNanos();
+    Budget budget =
+        Budget.of(ITERATIONS, seed).twice().until(() -> System.nanoTime() - until > 0);
+    return Crewing.plan(inForce.book(), inForce.sheet(), facts, budget);
+  }
+
+  // ---- what would be ----
+
+  /** What of the crew plan in force no longer holds. */
+  public List<Adrift> adrift(House house, InForce inForce, CrewInForce now) {
+    return Adrift.list(inForce.book(), inForce.sheet(), facts(house, inForce, now), now.plan());
+  }
+
+  /** The facts of now, with the crew plan in force before them. */
+  public DayFacts facts(House house, InForce inForce, CrewInForce now) {
+    Instant moment = DayCrew.moment(house, inForce.plan().day(), desk.now());
+    return desk.read(
+        tx -> after(inForce, crew.facts(tx, house, inForce, moment), now, now.pins()));
+  }
+
+  /**
+   * What the crew plan would be from now on, when the day has moved and another would help; worked
+   * out once in a minute in which nothing changes.
+   */
+  public Optional<Proposal> findProposal(House house, InForce inForce, CrewInForce now) {
+    DayFacts facts = facts(house, inForce, now);
+    if (!hasMoved(inForce, now, facts)) {
+      return Optional.empty();
+    }
+    return Optional.of(propose(inForce, now, facts)).filter(one -> !one.difference().isEmpty());
+  }
+
+  /** Whether something no longer holds, or what was left out may have a place by now. */
+  private static boolean hasMoved(InForce inForce, CrewInForce now, DayFacts facts) {
+    boolean waiting = now.plan().leftOut().stream().anyMatch(facts::isToDo);
+    return !Adrift.list(inForce.book(), inForce.sheet(), facts, now.plan()).isEmpty()
+        || (waiting && !now.mark().equals(DayCrew.mark(inForce, facts)));
+  }
+
+  private Proposal propose(InForce inForce, CrewInForce now, DayFacts facts) {
+    Seen seen = new Seen(now.number(), DayCrew.mark(inForce, facts));
+    Optional<Proposed> known =
+        proposed
+            .find(now.id())
+            .filter(one -> one.seen().equals(seen) && one.now().equals(facts.now()));
+    if (known.isPresent()) {
+      return known.get().proposal();
+    }
+    CrewPlan plan = plan(inForce, facts);
+    CrewDifference difference =
+        CrewDifference.of(inForce.sheet(), facts, now.plan(), plan);
+    Proposal proposal = new Proposal(plan, facts, seen, difference);
+    proposed.put(now.id(), new Proposed(seen, facts.now(), proposal));
+    return proposal;
+  }
+
+  /**
+   * The crew plan in force; where the kitchen says so, first what it would be from now on when that
+   * leaves nothing out.
+   */
+  public CrewInForce current(House house, InForce inForce, String who) {
+    CrewInForce now = inForce(house, inForce, who);
+    boolean open = !inForce.plan().day().isBefore(house.day(desk.now()));
+    if (house.book().kitchen().lanes() == Kitchen.Lanes.ASK || !open) {
+      return now;
+    }
+    Optional<Proposal> proposal =
+        findProposal(house, inForce, now)
+            .filter(one -> one.difference().leftOut().isEmpty())
+            .filter(one -> one.difference().waiting().isEmpty());
+    if (proposal.isEmpty()) {
+      return now;
+    }
+    accept(house, inForce.plan().day(), proposal.get().seen(), who);
+    return find(house, inForce).orElse(now);
+  }
+
+  // ---- the chef's word ----
+
+  /**
+   * Puts in force what the crew plan would be from now on. Accepting the same twice does it once;
+   * stale when the day has moved on since it was looked at.
+   */
+  public Plans.Accepting accept(House house, LocalDate day, Seen seen, String who) {
+    InForce inForce = plans.find(house, day).orElseThrow();
+    CrewInForce now = inForce(house, inForce, who);
+    if (now.number() == seen.number() + 1 && now.mark().equals(seen.mark())) {
+      return Plans.Accepting.IN_FORCE;
+    }
+    DayFacts facts = facts(house, inForce, now);
+    Proposal proposal = propose(inForce, now, facts);
+    if (!proposal.seen().equals(seen)) {
+      return Plans.Accepting.STALE;
+    }
+    Draft draft = new Draft(inForce, now.number() + 1, proposal.plan(), facts);
+    boolean taken = put(house, draft, seen, ACCEPTED, who).isPresent();
+    return taken ? Plans.Accepting.IN_FORCE : Plans.Accepting.STALE;
+  }
+
+  /**
+   * A hand move: keeps a task where the chef wants it, and the rest of the day around it.
+   *
+   * @param people codes; empty: those who have it now
+   */
+  public Outcome pin(
+      House house, InForce inForce, String id, DayFacts.Pin wanted, String who) {
+    CrewInForce now = inForce(house, inForce, who);
+    Optional<Task> task = inForce.findTask(id);
+    if (task.isEmpty()) {
+      return new Refused(Message.of("lanes.refused.no-task", id));
+    }
+    List<String> people =
+        wanted.people().isEmpty()
+            ? now.plan().find(id).map(Placed::people).orElse(List.of())
+            : wanted.people();
+    DayFacts.Pin pin = new DayFacts.Pin(wanted.start(), people);
+    if (pin.equals(now.pins().get(id))) {
+      return new Done(now);
+    }
+    DayFacts facts = facts(house, inForce, now);
+    Pinning pinning = new Pinning(inForce.book(), inForce.sheet(), facts, now.plan());
+    Optional<Message> because = pinning.refuse(task.get(), pin);
+    if (because.isPresent()) {
+      return new Refused(because.get());
+    }
+    Map<String, DayFacts.Pin> pins = new HashMap<>(facts.pins());
+    pins.put(id, pin);
+    return moved(house, inForce, now, new Move(facts, facts.pinned(pins), id, "pinned"), who);
+  }
+
+  /** Lets a task go that was pinned; nothing changes where none is. */
+  public Outcome unpin(House house, InForce inForce, String id, String who) {
+    CrewInForce now = inForce(house, inForce, who);
+    if (!now.pins().containsKey(id)) {
+      return new Done(now);
+    }
+    DayFacts facts = facts(house, inForce, now);
+    Map<String, DayFacts.Pin> pins = new HashMap<>(facts.pins());
+    pins.remove(id);
+    return moved(house, inForce, now, new Move(facts, facts.pinned(pins), id, "unpinned"), who);
+  }
+
+  /** A hand move: the facts without it and with it. */
+  private record Move(DayFacts before, DayFacts facts, String task, String how) {}
+
+  private Outcome moved(House house, InForce inForce, CrewInForce now, Move move, String who) {
+    CrewPlan plan = plan(inForce, move.facts());
+    if (move.facts().pins().containsKey(move.task()) && plan.find(move.task()).isEmpty()) {
+      return new Refused(Message.of("lanes.refused.no-place"));
+    }
+    Seen seen = new Seen(now.number(), DayCrew.mark(inForce, move.before()));
+    Draft draft = new Draft(inForce, now.number() + 1, plan, move.facts());
+    return put(house, draft, seen, new How(move.how(), move.task()), who)
+        .<Outcome>map(Done::new)
+        .orElseGet(() -> new Refused(Message.of("lanes.refused.stale")));
+  }
+
+  // ---- keeping ----
+
+  /** A crew plan about to be kept. */
+  private record Draft(InForce inForce, int number, CrewPlan plan, DayFacts facts) {}
+
+  /** What brought it about, as the log says it. */
+  private record How(String word, String task) {}
+
+  /** Keeps a draft unless the day has moved on since. */
+  private Optional<CrewInForce> put(House house, Draft draft, Seen seen, How how, String who) {
+    LocalDate day = draft.inForce().plan().day();
+    return desk.write(
+        house,
+        tx -> {
+          KitchenStore.Stand stand = kitchens.lock(tx, house.id());
+          House locked = desk.open(tx, stand);
+          Optional<PlanStore.Accepted> latest =
+              plans
+                  .inForce(tx, locked, day)
+                  .filter(plan -> plan.id().equals(draft.inForce().plan().id()));
+          Optional<CrewInForce> last = latest.flatMap(plan -> find(tx, house, plan.id()));
+          if (last.isEmpty() || last.get().number() != seen.number()) {
+            return Optional.empty();
+          }
+          InForce again = plans.inForce(tx, locked, latest.get());
+          DayFacts known = crew.facts(tx, locked, again, draft.facts().now());
+          DayFacts facts = after(again, known, last.get(), last.get().pins());
+          return DayCrew.mark(again, facts).equals(seen.mark())
+              ? Optional.of(add(tx, house, draft, how, who))
+              : Optional.empty();
+        });
+  }
+
+  private CrewInForce add(Tx tx, House house, Draft draft, How how, String who) {
+    Instant at = desk.now();
+    LocalDate day = draft.inForce().plan().day();
+    String subject = day + "/" + draft.inForce().plan().number() + "/" + draft.number();
+    News news = News.note(KIND, subject, detail(draft, how), who);
+    long change = kitchens.change(tx, house.id(), news, at);
+    String mark = DayCrew.mark(draft.inForce(), draft.facts());
+    CrewPlanStore.Kept row =
+        new CrewPlanStore.Kept(
+            UUID.randomUUID(),
+            draft.inForce().plan().id(),
+            draft.number(),
+            at,
+            who,
+            draft.plan().seed(),
+            draft.plan().iterations(),
+            CrewPlanJson.write(draft.plan(), draft.facts().pins(), mark),
+            change);
+    store.add(tx, house.id(), row);
+    return CrewPlanJson.read(row);
+  }
+
+  private static String detail(Draft draft, How how) {
+    ObjectNode detail = JsonNodeFactory.instance.objectNode();
+    detail.put("how", how.word());
+    detail.put("day", draft.inForce().plan().day().toString());
+    detail.put("placed", draft.plan().placed().size());
+    detail.put("leftOut", draft.plan().leftOut().size());
+    if (!how.task().isEmpty()) {
+      detail.put("task", how.task());
+      Optional<DayFacts.Pin> pin = Optional.ofNullable(draft.facts().pins().get(how.task()));
+      pin.ifPresent(
+          one -> {
+            detail.put("start", one.start().toString());
+            one.people().forEach(detail.putArray("people")::add);
+          });
+    }
+    return detail.toString();
+  }
+}

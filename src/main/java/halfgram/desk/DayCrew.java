@@ -1,0 +1,105 @@
+package halfgram.desk;
+
+import halfgram.db.Tx;
+import halfgram.measure.BusinessDay;
+import halfgram.measure.Window;
+import halfgram.prep.TaskProgress;
+import halfgram.prep.crew.DayFacts;
+import halfgram.prep.crew.Placed;
+import halfgram.station.Breakdown;
+import halfgram.station.Cook;
+import halfgram.station.Crew;
+import halfgram.station.CrewStore;
+import halfgram.station.Works;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/**
+ * What is known of a day when its work is put on people and machines: what tasks have come to, who
+ * is in, what is broken, what is pinned.
+ */
+final class DayCrew {
+  /** What nobody has said the end of lasts beyond the day. */
+  private static final Duration BEYOND = Duration.ofDays(3);
+
+  private final CrewStore entries = new CrewStore();
+
+  /** The facts of the day of a plan, at a moment, without pins and without a plan before. */
+  DayFacts facts(Tx tx, House house, InForce inForce, Instant now) {
+    LocalDate day = inForce.plan().day();
+    BusinessDay clock = house.book().kitchen().clock();
+    Crew crew =
+        Crew.of(
+            day,
+            clock,
+            inForce.book().people(),
+            inForce.book().equipment().values(),
+            entries.list(tx, house.id(), day));
+    return new DayFacts(
+        now,
+        inForce.progress(),
+        Map.of(),
+        hours(crew, day),
+        broken(crew, clock.start(day).plus(BEYOND)),
+        Map.of(),
+        Map.of());
+  }
+
+  /** Now to the minute, or the start of a day that has not begun. */
+  static Instant moment(House house, LocalDate day, Instant now) {
+    Instant start = house.book().kitchen().clock().start(day);
+    Instant minute = now.truncatedTo(ChronoUnit.MINUTES);
+    return minute.isBefore(start) ? start : minute;
+  }
+
+  private static List<DayFacts.Hours> hours(Crew crew, LocalDate day) {
+    List<DayFacts.Hours> hours = new ArrayList<>();
+    for (Cook cook : crew.cooks()) {
+      if (cook.said().isPresent()) {
+        hours.add(new DayFacts.Hours(cook.person().code(), day, cook.hours()));
+      }
+    }
+    return hours;
+  }
+
+  private static List<DayFacts.Broken> broken(Crew crew, Instant beyond) {
+    List<DayFacts.Broken> broken = new ArrayList<>();
+    for (Works works : crew.machines()) {
+      for (Breakdown one : works.broken()) {
+        Instant end = one.end().orElse(beyond.isAfter(one.start()) ? beyond : one.start());
+        if (end.isAfter(one.start())) {
+          Window window = new Window(one.start(), end);
+          broken.add(new DayFacts.Broken(works.machine().code(), one.units(), window));
+        }
+      }
+    }
+    return broken;
+  }
+
+  /** What facts say, but for the moment: the same mark, the same facts. */
+  static String mark(InForce inForce, DayFacts facts) {
+    StringBuilder said = new StringBuilder(inForce.plan().id().toString());
+    new TreeMap<>(facts.progress())
+        .forEach(
+            (task, progress) -> {
+              if (progress.last().isPresent() || !progress.equals(TaskProgress.NONE)) {
+                said.append('\n').append(task).append(' ').append(progress.state());
+                said.append(' ').append(progress.onIt()).append(' ').append(progress.doneAt());
+              }
+            });
+    said.append('\n').append(new TreeMap<>(facts.more()));
+    said.append('\n').append(facts.hours());
+    said.append('\n').append(facts.broken());
+    said.append('\n').append(new TreeMap<>(facts.pins()));
+    for (Placed placed : new TreeMap<>(facts.before()).values()) {
+      said.append('\n').append(placed);
+    }
+    return Hash.of(said.toString());
+  }
+}
