@@ -5,6 +5,7 @@ import halfgram.api.BathAnswers;
 import halfgram.api.BathsApi;
 import halfgram.api.BookApi;
 import halfgram.api.CrewApi;
+import halfgram.api.CrewPlanApi;
 import halfgram.api.DeliveryApi;
 import halfgram.api.EventsApi;
 import halfgram.api.FormulasApi;
@@ -36,6 +37,7 @@ import halfgram.desk.Bathing;
 import halfgram.desk.Bringing;
 import halfgram.desk.Changes;
 import halfgram.desk.Crewing;
+import halfgram.desk.CrewPlans;
 import halfgram.desk.Deliveries;
 import halfgram.desk.Desk;
 import halfgram.desk.Dividing;
@@ -124,6 +126,7 @@ public final class Wiring implements AutoCloseable {
   private final Words words = new Words();
   private final Desk desk;
   private final Plans plans;
+  private final CrewPlans crewPlans;
   private final Ticking ticking;
   private final Stock stock;
   private final Signing signing;
@@ -137,6 +140,7 @@ public final class Wiring implements AutoCloseable {
     this.database = database;
     this.desk = new Desk(database, new BookReader(Reference.load()), clock, live::changed);
     this.plans = new Plans(desk, this::result);
+    this.crewPlans = new CrewPlans(desk, plans);
     this.ticking = new Ticking(desk, plans);
     this.stock = new Stock(desk);
     this.signing = new Signing(desk);
@@ -182,6 +186,10 @@ public final class Wiring implements AutoCloseable {
 
   public Plans plans() {
     return plans;
+  }
+
+  public CrewPlans crewPlans() {
+    return crewPlans;
   }
 
   public Ticking ticking() {
@@ -281,12 +289,14 @@ public final class Wiring implements AutoCloseable {
             new ReferencePages(desk, ownRows),
             new TechniquesApi(desk, ownRows),
             new AuditApi(desk, audit),
-            new TodayPages(desk, plans, stock, nights, services),
+            new TodayPages(desk, plans, crewPlans, stock, nights, services),
+            new CrewPlanApi(desk, plans, crewPlans),
             new WhyPages(desk, whys),
             new ServicePages(desk, services, sending, swapping, work),
             new WallPages(
                 desk,
                 plans,
+                crewPlans,
                 ticking,
                 stock,
                 new Changes(desk),
@@ -296,7 +306,7 @@ public final class Wiring implements AutoCloseable {
                 bathing,
                 gating,
                 work),
-            new PlanApi(desk, plans, whys, nights, this::result),
+            new PlanApi(desk, plans, crewPlans, whys, nights, this::result),
             new KitPages(desk, kit),
             new KitApi(desk, kit),
             new CrewPages(desk, crewing),

@@ -22,6 +22,7 @@ public final class OpenApi implements Server.Part {
   private static final List<String> GROUPS =
       List.of(
           "plan",
+          "crew-plan",
           "services",
           "stock",
           "deliveries",

@@ -3,6 +3,8 @@ package halfgram.api;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.desk.CrewInForce;
+import halfgram.desk.CrewPlans;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
@@ -32,6 +34,7 @@ import java.util.function.BiFunction;
 public final class PlanApi implements Server.Part {
   private final Desk desk;
   private final Plans plans;
+  private final CrewPlans crewPlans;
   private final Whys whys;
   private final Nights nights;
   private final BiFunction<KitchenBook, PrepSheet, String> result;
@@ -39,11 +42,13 @@ public final class PlanApi implements Server.Part {
   public PlanApi(
       Desk desk,
       Plans plans,
+      CrewPlans crewPlans,
       Whys whys,
       Nights nights,
       BiFunction<KitchenBook, PrepSheet, String> result) {
     this.desk = desk;
     this.plans = plans;
+    this.crewPlans = crewPlans;
     this.whys = whys;
     this.nights = nights;
     this.result = result;
@@ -110,9 +115,10 @@ public final class PlanApi implements Server.Part {
     ArrayNode list = JsonNodeFactory.instance.arrayNode();
     Messages words = visit.words().at(Answers.zone(house));
     SheetWords names = new SheetWords(inForce.book(), inForce.sheet(), words);
+    Optional<CrewInForce> crew = crewPlans.findOrMake(house, inForce, visit.who());
     for (Task task : inForce.sheet().tasks()) {
       if (station.isEmpty() || task.station().equals(station)) {
-        task(list.addObject(), task, inForce, names);
+        task(list.addObject(), task, inForce, crew, names);
       }
     }
     visit.json(200, list.toString());
@@ -154,7 +160,8 @@ public final class PlanApi implements Server.Part {
     ArrayNode list = node.putArray("tasks");
     Messages words = visit.words().at(Answers.zone(house));
     SheetWords names = new SheetWords(inForce.book(), inForce.sheet(), words);
-    inForce.sheet().tasks().forEach(task -> task(list.addObject(), task, inForce, names));
+    Optional<CrewInForce> crew = crewPlans.findOrMake(house, inForce, visit.who());
+    inForce.sheet().tasks().forEach(task -> task(list.addObject(), task, inForce, crew, names));
     ArrayNode tonight = node.putArray("tonight");
     inForce.sheet().tonight().forEach(task -> tonight.add(task.id()));
     ArrayNode missed = node.putArray("missed");
@@ -174,7 +181,12 @@ public final class PlanApi implements Server.Part {
     node.put("restMinutes", missed.output().rest().min().toMinutes());
   }
 
-  private static void task(ObjectNode node, Task task, InForce inForce, SheetWords names) {
+  private static void task(
+      ObjectNode node,
+      Task task,
+      InForce inForce,
+      Optional<CrewInForce> crew,
+      SheetWords names) {
     TaskProgress progress = inForce.progress(task);
     ZoneId zone = inForce.book().kitchen().clock().zone();
     node.put("id", task.id());
@@ -182,6 +194,8 @@ public final class PlanApi implements Server.Part {
     node.put("station", task.station());
     node.put("start", Answers.moment(task.start(), zone));
     node.put("end", Answers.moment(task.end(), zone));
+    crew.flatMap(one -> one.plan().find(task.id()))
+        .ifPresent(placed -> CrewPlanApi.planned(node.putObject("planned"), placed, zone));
     node.put("state", Call.word(progress.state()));
     progress.onIt().ifPresent(on -> node.put("cook", on.cook()));
     progress.problem().ifPresent(problem -> node.put("problem", problem));

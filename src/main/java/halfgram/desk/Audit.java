@@ -31,7 +31,8 @@ public final class Audit {
           "bath",
           "service",
           "kit",
-          "crew");
+          "crew",
+          "lanes");
 
   /** A file of it has no more changes than this. */
   public static final int MOST_IN_FILE = 10_000;

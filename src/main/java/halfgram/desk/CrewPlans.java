@@ -41,7 +41,6 @@ public final class CrewPlans {
   private static final int KEPT = 64;
   private static final int ITERATIONS = 2000;
   private static final Duration GUARD = Duration.ofSeconds(1);
-  private static final How MADE = new How("made", "");
   private static final How ACCEPTED = new How("accepted", "");
   static final String KIND = "lanes";
 
@@ -134,13 +133,17 @@ public final class CrewPlans {
               return last.map(one -> after(inForce, known, one, one.pins())).orElse(known);
             });
     CrewPlan plan = plan(inForce, facts);
+    // Nobody has seen the plan without it: no page has to ask again.
     return desk.write(
         house,
         tx -> {
-          kitchens.lock(tx, house.id());
+          KitchenStore.Stand stand = kitchens.lock(tx, house.id());
           return find(tx, house, inForce.plan().id())
-              .orElseGet(() -> add(tx, house, new Draft(inForce, 1, plan, facts), MADE, who));
-        });
+              .orElseGet(
+                  () ->
+                      add(tx, house, new Draft(inForce, 1, plan, facts), stand.change(), who));
+        },
+        made -> 0);
   }
 
   /** Facts with a plan before them, and the pins that can still be kept. */
@@ -159,11 +162,9 @@ public final class CrewPlans {
 
   /** The same facts give the same plan, unless the guard cuts it short. */
   private static CrewPlan plan(InForce inForce, DayFacts facts) {
-    String mark = Hash.of(DayCrew.mark(inForce, facts) + facts.now());
-    long seed = Long.parseUnsignedLong(mark.substring(0, 16), 16);
     long until = System.nanoTime() + GUARD.toNanos();
     Budget budget =
-        Budget.of(ITERATIONS, seed).twice().until(() -> System.nanoTime() - until > 0);
+        Budget.of(ITERATIONS, DayCrew.seed(inForce, facts)).twice().until(() -> System.nanoTime() - until > 0);
     return Crewing.plan(inForce.book(), inForce.sheet(), facts, budget);
   }
 
@@ -346,24 +347,26 @@ public final class CrewPlans {
           DayFacts known = crew.facts(tx, locked, again, draft.facts().now());
           DayFacts facts = after(again, known, last.get(), last.get().pins());
           return DayCrew.mark(again, facts).equals(seen.mark())
-              ? Optional.of(add(tx, house, draft, how, who))
+              ? Optional.of(add(tx, house, draft, log(tx, house, draft, how, who), who))
               : Optional.empty();
         });
   }
 
-  private CrewInForce add(Tx tx, House house, Draft draft, How how, String who) {
-    Instant at = desk.now();
+  private long log(Tx tx, House house, Draft draft, How how, String who) {
     LocalDate day = draft.inForce().plan().day();
     String subject = day + "/" + draft.inForce().plan().number() + "/" + draft.number();
     News news = News.note(KIND, subject, detail(draft, how), who);
-    long change = kitchens.change(tx, house.id(), news, at);
+    return kitchens.change(tx, house.id(), news, desk.now());
+  }
+
+  private CrewInForce add(Tx tx, House house, Draft draft, long change, String who) {
     String mark = DayCrew.mark(draft.inForce(), draft.facts());
     CrewPlanStore.Kept row =
         new CrewPlanStore.Kept(
             UUID.randomUUID(),
             draft.inForce().plan().id(),
             draft.number(),
-            at,
+            desk.now(),
             who,
             draft.plan().seed(),
             draft.plan().iterations(),

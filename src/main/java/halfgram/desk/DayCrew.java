@@ -82,9 +82,10 @@ final class DayCrew {
     return broken;
   }
 
-  /** What facts say, but for the moment: the same mark, the same facts. */
+  /** Of what facts say, but for the moment and the plan before: the same mark, the same facts. */
   static String mark(InForce inForce, DayFacts facts) {
-    StringBuilder said = new StringBuilder(inForce.plan().id().toString());
+    StringBuilder said = new StringBuilder();
+    said.append(inForce.plan().day()).append(' ').append(inForce.plan().number());
     new TreeMap<>(facts.progress())
         .forEach(
             (task, progress) -> {
@@ -97,9 +98,15 @@ final class DayCrew {
     said.append('\n').append(facts.hours());
     said.append('\n').append(facts.broken());
     said.append('\n').append(new TreeMap<>(facts.pins()));
+    return Hash.of(said.toString());
+  }
+
+  /** Chance for a plan by facts: the same facts, the same chance. */
+  static long seed(InForce inForce, DayFacts facts) {
+    StringBuilder said = new StringBuilder(mark(inForce, facts)).append(facts.now());
     for (Placed placed : new TreeMap<>(facts.before()).values()) {
       said.append('\n').append(placed);
     }
-    return Hash.of(said.toString());
+    return Long.parseUnsignedLong(Hash.of(said.toString()).substring(0, 16), 16);
   }
 }

@@ -15,6 +15,7 @@ public enum LogKind {
   DELIVERY,
   KIT,
   CREW,
+  LANES,
   EVENT,
   SLIP,
   PAR,

@@ -3,6 +3,7 @@ package halfgram.pages;
 import halfgram.book.Moments;
 import halfgram.measure.BusinessDay;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.Optional;
 
@@ -18,5 +19,13 @@ public final class TypedMoment {
     return Moments.moment(typed)
         .or(() -> Moments.date(typed).map(day -> day.atTime(LAST_MINUTE)))
         .map(moment -> moment.atZone(clock.zone()).toInstant());
+  }
+
+  /** A time of a business day, "15:30", or a moment; empty when it is neither. */
+  public static Optional<Instant> on(LocalDate day, String text, BusinessDay clock) {
+    String typed = TypedTime.of(text);
+    return typed.matches("([01]\\d|2[0-3]):[0-5]\\d")
+        ? Optional.of(clock.at(day, LocalTime.parse(typed)))
+        : Moments.moment(typed).map(moment -> moment.atZone(clock.zone()).toInstant());
   }
 }

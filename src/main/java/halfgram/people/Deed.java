@@ -64,8 +64,15 @@ public enum Deed {
       "GET api/v1/plan",
       "GET api/v1/today",
       "GET api/v1/tasks",
+      "GET api/v1/lanes",
       "GET api/v1/why"),
   ACCEPT_PLAN(Set.of(OWNER, CHEF), "POST plan", "POST api/v1/plan"),
+  MOVE_LANES(
+      Set.of(OWNER, CHEF),
+      "POST lanes",
+      "POST api/v1/lanes",
+      "POST api/v1/lanes/pin",
+      "POST api/v1/lanes/unpin"),
 
   SEE_FORMULAS(
       Set.of(OWNER, CHEF, COOK),

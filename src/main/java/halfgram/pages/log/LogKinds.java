@@ -17,6 +17,7 @@ final class LogKinds {
         Map.entry(LogKind.DELIVERY, words.say("log.delivery")),
         Map.entry(LogKind.KIT, words.say("log.kit")),
         Map.entry(LogKind.CREW, words.say("nav.crew")),
+        Map.entry(LogKind.LANES, words.say("log.lanes")),
         Map.entry(LogKind.SLIP, words.say("log.slip")),
         Map.entry(LogKind.EVENT, words.say("log.event")),
         Map.entry(LogKind.PAR, words.say("log.par")),

@@ -228,6 +228,13 @@ record LogView(
           CrewLines crew = new CrewLines(house, words);
           yield line(change, "nav.crew", crew.name(subject), crew.more(detail), "crew");
         }
+        case "lanes" ->
+            line(
+                change,
+                "log.lanes-how." + detail.path("how").asText(),
+                detail.path("task").asText(detail.path("day").asText()),
+                "",
+                "lanes?date=" + detail.path("day").asText());
         case "import" -> line(change, "log.import", subject, "", "");
         default -> line(change, "log.other", change.kind() + " " + subject, "", "");
       };

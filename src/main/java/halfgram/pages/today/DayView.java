@@ -23,6 +23,7 @@ import java.util.Optional;
  * @param missed what last night has left undone
  * @param lacking what services will not have in time
  * @param outs what there is none of today
+ * @param lanes what who does what when would be from now on; none or one
  * @param change none or one
  * @param orders how the sheet can be sorted; the one it is has no address
  * @param dips what somebody took of what is kept for an event
@@ -42,6 +43,7 @@ record DayView(
     List<ServiceBox> services,
     List<String> outs,
     List<Told.One> deliveries,
+    List<LanesLine> lanes,
     List<Change> change,
     Drawing drawing,
     List<Link> orders,
@@ -75,6 +77,7 @@ record DayView(
 
   /** What is no part of the plan: what would change it, the tubs, what is missed, gone or out. */
   record Live(
+      Optional<LanesLine> lanes,
       Optional<Change> change,
       List<Tub> tubs,
       List<Missed> missed,
@@ -99,6 +102,7 @@ record DayView(
         ServiceBox.of(shown),
         live.outs(),
         live.deliveries(),
+        live.lanes().stream().toList(),
         live.change().stream().toList(),
         Draughting.draw(shown),
         orders(shown, by),

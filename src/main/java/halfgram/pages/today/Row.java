@@ -6,6 +6,7 @@ import java.util.List;
  * One task on the prep sheet.
  *
  * @param where its station, where the group does not say
+ * @param planned when it is to start and who does it; empty when it has no place, or is over
  * @param makes what it gives, each output on its own; empty for a step before the last
  * @param part how large the make is that it is a step of; empty for the last step
  * @param then how long it stands alone afterwards
@@ -18,6 +19,7 @@ record Row(
     String href,
     String start,
     String startWhy,
+    List<String> planned,
     String what,
     String where,
     List<Made> makes,

@@ -14,6 +14,7 @@ import halfgram.words.Messages;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -47,7 +48,10 @@ final class Rows {
   }
 
   List<Row> list(List<Task> tasks, boolean elsewhere) {
-    return tasks.stream().map(task -> row(task, elsewhere)).toList();
+    return tasks.stream()
+        .sorted(Comparator.comparing(shown::start))
+        .map(task -> row(task, elsewhere))
+        .toList();
   }
 
   private Row row(Task task, boolean elsewhere) {
@@ -60,6 +64,7 @@ final class Rows {
         shown.link(task),
         shown.time(task.start()),
         shown.why(Paths.task(task.id(), "start")),
+        planned(task),
         shown.names().title(task),
         elsewhere ? station(task) : "",
         task.stored().stream().map(stored -> made(task, stored)).toList(),
@@ -78,6 +83,20 @@ final class Rows {
   private String station(Task task) {
     var station = shown.book().stations().get(task.station());
     return station == null ? task.station() : shown.text(station.name());
+  }
+
+  /** The time, then who, where somebody is named. */
+  private List<String> planned(Task task) {
+    return shown
+        .planned(task)
+        .map(
+            placed ->
+                List.of(
+                    shown.time(placed.start()),
+                    placed.people().stream()
+                        .map(shown::person)
+                        .collect(Collectors.joining(", "))))
+        .orElse(List.of());
   }
 
   private String serves(Task task) {

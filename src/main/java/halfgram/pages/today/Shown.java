@@ -1,5 +1,6 @@
 package halfgram.pages.today;
 
+import halfgram.desk.CrewInForce;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Plans;
@@ -13,6 +14,7 @@ import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
 import halfgram.prep.TaskState;
+import halfgram.prep.crew.Placed;
 import halfgram.station.Person;
 import halfgram.station.Station;
 import halfgram.web.Visit;
@@ -25,6 +27,7 @@ import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 
@@ -45,6 +48,7 @@ final class Shown {
   private final KitchenBook book;
   private final PrepSheet sheet;
   private final Map<String, TaskProgress> progress;
+  private final Optional<CrewInForce> crew;
   private final String plan;
   private final Phase phase;
   private final Instant now;
@@ -62,6 +66,7 @@ final class Shown {
       KitchenBook book,
       PrepSheet sheet,
       Map<String, TaskProgress> progress,
+      Optional<CrewInForce> crew,
       String plan,
       Phase phase,
       List<Awaited> awaited,
@@ -70,6 +75,7 @@ final class Shown {
     this.book = book;
     this.sheet = sheet;
     this.progress = progress;
+    this.crew = crew;
     this.plan = plan;
     this.phase = phase;
     this.now = now;
@@ -86,14 +92,23 @@ final class Shown {
   }
 
   /** A plan in force, with the deliveries as they stand now. */
-  static Shown of(House house, InForce inForce, Instant now, Visit visit) {
+  static Shown of(
+      House house, InForce inForce, Optional<CrewInForce> crew, Instant now, Visit visit) {
     LocalDate day = inForce.plan().day();
     LocalDate today = inForce.book().kitchen().clock().of(now);
     Phase phase = day.isBefore(today) ? Phase.OVER : day.equals(today) ? Phase.NOW : Phase.AHEAD;
     String plan = day + "/" + inForce.plan().number();
     List<Awaited> awaited = Awaited.of(house.book(), inForce.sheet());
     return new Shown(
-        inForce.book(), inForce.sheet(), inForce.progress(), plan, phase, awaited, now, visit);
+        inForce.book(),
+        inForce.sheet(),
+        inForce.progress(),
+        crew,
+        plan,
+        phase,
+        awaited,
+        now,
+        visit);
   }
 
   static Shown preview(Plans.Proposal preview, Instant now, Visit visit) {
@@ -102,6 +117,7 @@ final class Shown {
         preview.book(),
         preview.sheet(),
         Map.of(),
+        Optional.empty(),
         plan,
         Phase.PREVIEW,
         preview.sheet().awaited(),
@@ -166,6 +182,24 @@ final class Shown {
 
   TaskProgress progress(Task task) {
     return progress.getOrDefault(task.id(), TaskProgress.NONE);
+  }
+
+  /** Who does what when, where it was worked out. */
+  Optional<CrewInForce> crew() {
+    return crew;
+  }
+
+  /** Where a task is in the day; nothing once it is over. */
+  Optional<Placed> planned(Task task) {
+    TaskState state = progress(task).state();
+    return state == TaskState.DONE || state == TaskState.FAILED
+        ? Optional.empty()
+        : crew.flatMap(one -> one.plan().find(task.id()));
+  }
+
+  /** When it is planned to start; the latest start where it has no place. */
+  Instant start(Task task) {
+    return planned(task).map(Placed::start).orElse(task.start());
   }
 
   Duration load(Station station) {

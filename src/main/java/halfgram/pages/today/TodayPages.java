@@ -1,5 +1,7 @@
 package halfgram.pages.today;
 
+import halfgram.desk.CrewInForce;
+import halfgram.desk.CrewPlans;
 import halfgram.desk.Desk;
 import halfgram.desk.Dipped;
 import halfgram.desk.House;
@@ -28,14 +30,22 @@ import java.util.Optional;
 public final class TodayPages implements Server.Part {
   private final Desk desk;
   private final Plans plans;
+  private final CrewPlans crewPlans;
   private final Stock stock;
   private final Nights nights;
   private final Dipped dipped;
   private final Services services;
 
-  public TodayPages(Desk desk, Plans plans, Stock stock, Nights nights, Services services) {
+  public TodayPages(
+      Desk desk,
+      Plans plans,
+      CrewPlans crewPlans,
+      Stock stock,
+      Nights nights,
+      Services services) {
     this.desk = desk;
     this.plans = plans;
+    this.crewPlans = crewPlans;
     this.stock = stock;
     this.nights = nights;
     this.dipped = new Dipped(desk);
@@ -46,6 +56,7 @@ public final class TodayPages implements Server.Part {
   public void routes(RoutesConfig routes) {
     routes.get("/k/{kitchen}/", this::day);
     routes.post("/k/{kitchen}/plan", this::accept);
+    routes.post("/k/{kitchen}/lanes", this::acceptLanes);
     routes.get("/k/{kitchen}/task", this::task);
     routes.get("/k/{kitchen}/tonight", this::tonight);
   }
@@ -77,6 +88,23 @@ public final class TodayPages implements Server.Part {
     }
     switch (plans.accept(house, form.day(), form.seen(), visit.who())) {
       case IN_FORCE -> visit.seeOther(form.day().equals(today) ? "" : "?date=" + form.day());
+      case STALE -> {
+        visit.notice(words(visit, house).say("today.stale"));
+        show(visit, desk.again(house), DayAsked.on(form.day(), today), 409);
+      }
+    }
+  }
+
+  private void acceptLanes(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit);
+    LocalDate today = house.day(desk.now());
+    LanesForm form = LanesForm.of(visit).orElseThrow(() -> Halt.unreadable("lanes"));
+    if (form.day().isBefore(today) || plans.find(house, form.day()).isEmpty()) {
+      throw Halt.notFound(form.day().toString());
+    }
+    switch (crewPlans.accept(house, form.day(), form.seen(), visit.who())) {
+      case IN_FORCE -> visit.seeOther(form.back(today));
       case STALE -> {
         visit.notice(words(visit, house).say("today.stale"));
         show(visit, desk.again(house), DayAsked.on(form.day(), today), 409);
@@ -125,6 +153,7 @@ public final class TodayPages implements Server.Part {
         asked.isToday() ? services.outages(house).stream().map(said::said).toList() : List.of();
     DayView.Live live =
         new DayView.Live(
+            lanes(house, shown.get(), inForce, asked),
             change,
             tubs,
             missed(house, asked, inForce),
@@ -132,6 +161,15 @@ public final class TodayPages implements Server.Part {
             outs,
             deliveries(house, shown.get()));
     visit.page(status, "today", title, DayView.of(shown.get(), inForce, live, asked.by()));
+  }
+
+  private Optional<LanesLine> lanes(
+      House house, Shown shown, Optional<InForce> inForce, DayAsked asked) {
+    return asked.isOver() || inForce.isEmpty() || shown.crew().isEmpty()
+        ? Optional.empty()
+        : crewPlans
+            .findProposal(house, inForce.get(), shown.crew().get())
+            .map(one -> LanesLine.of(shown, one));
   }
 
   private List<Missed> missed(House house, DayAsked asked, Optional<InForce> inForce) {
@@ -162,7 +200,11 @@ public final class TodayPages implements Server.Part {
   private Optional<Shown> find(
       Visit visit, House house, DayAsked asked, Optional<InForce> inForce) {
     if (inForce.isPresent()) {
-      return Optional.of(Shown.of(house, inForce.get(), desk.now(), visit));
+      Optional<CrewInForce> crew =
+          asked.isOver()
+              ? crewPlans.find(house, inForce.get())
+              : Optional.of(crewPlans.current(house, inForce.get(), visit.who()));
+      return Optional.of(Shown.of(house, inForce.get(), crew, desk.now(), visit));
     }
     return asked.isOver()
         ? Optional.empty()

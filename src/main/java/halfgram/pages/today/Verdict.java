@@ -5,6 +5,7 @@ import halfgram.measure.Ratio;
 import halfgram.prep.Misfit;
 import halfgram.prep.Task;
 import halfgram.prep.TaskState;
+import halfgram.prep.crew.Placed;
 import halfgram.station.Station;
 import halfgram.words.Messages;
 import java.math.BigDecimal;
@@ -17,6 +18,7 @@ import java.util.Optional;
  * Whether the day fits, what comes next, where it is tightest.
  *
  * @param fits "It fits", or for how many reasons not
+ * @param crew what has no place, or comes late, by people and machines; empty where nobody knows
  * @param next what to start next, and when
  * @param tightest the station with the most work for its people
  * @param count how many tasks there are and how many are done
@@ -26,6 +28,7 @@ import java.util.Optional;
  */
 record Verdict(
     String fits,
+    String crew,
     String next,
     String tightest,
     String count,
@@ -40,6 +43,7 @@ record Verdict(
     Messages words = shown.words();
     return new Verdict(
         fits(shown),
+        crew(shown),
         next(shown),
         tightest(shown),
         count(shown),
@@ -65,6 +69,48 @@ record Verdict(
       return late == 1 ? words.say("today.late-one") : words.say("today.late-many", late);
     }
     return words.say(shown.sheet().tasks().isEmpty() ? "today.idle" : "today.fits");
+  }
+
+  /** What people and machines make of it, for what is not done yet. */
+  private static String crew(Shown shown) {
+    boolean none = shown.crew().isEmpty() || shown.sheet().tasks().isEmpty();
+    if (none || shown.phase() == Shown.Phase.OVER) {
+      return "";
+    }
+    List<String> leftOut = shown.crew().get().plan().leftOut();
+    long without =
+        shown.sheet().tasks().stream()
+            .filter(task -> leftOut.contains(task.id()) && !isOver(shown, task))
+            .count();
+    Duration late = Duration.ZERO;
+    for (Task task : shown.sheet().tasks()) {
+      Optional<Placed> placed = shown.planned(task);
+      if (placed.isPresent()) {
+        Duration by = Duration.between(task.end(), placed.get().end());
+        late = by.compareTo(late) > 0 ? by : late;
+      }
+    }
+    return said(shown.words(), without, late.toMinutes());
+  }
+
+  private static String said(Messages words, long without, long late) {
+    if (without == 0) {
+      return late == 0
+          ? words.say("today.crew-fits")
+          : words.say("today.crew-late", Duration.ofMinutes(late));
+    }
+    String left =
+        without == 1
+            ? words.say("today.crew-without-one")
+            : words.say("today.crew-without", without);
+    return late == 0
+        ? left
+        : words.say("today.crew-both", left, Duration.ofMinutes(late));
+  }
+
+  private static boolean isOver(Shown shown, Task task) {
+    TaskState state = shown.progress(task).state();
+    return state == TaskState.DONE || state == TaskState.FAILED;
   }
 
   static Trouble trouble(Shown shown, Misfit misfit) {
@@ -105,12 +151,12 @@ record Verdict(
         shown.sheet().tasks().stream()
             .filter(task -> shown.progress(task).state() == TaskState.TO_DO)
             .filter(task -> !shown.isPast(task))
-            .min(Comparator.comparing(Task::start));
+            .min(Comparator.comparing(shown::start));
     if (next.isEmpty()) {
       return words.say("today.nothing-next");
     }
     String late = StateWords.late(shown, next.get());
-    String at = shown.time(next.get().start());
+    String at = shown.time(shown.start(next.get()));
     return words.say(
         "today.next", shown.names().title(next.get()), late.isEmpty() ? at : at + ", " + late);
   }

@@ -13,6 +13,8 @@ import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
 import halfgram.prep.TaskState;
 import halfgram.prep.Waiting;
+import halfgram.prep.crew.CrewPlan;
+import halfgram.prep.crew.Placed;
 import halfgram.station.Person;
 import halfgram.station.Station;
 import halfgram.words.Messages;
@@ -23,6 +25,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * A station at a moment: the plan in force there, in the words of the device.
@@ -30,11 +33,13 @@ import java.util.Optional;
  * @param station code of the station, or {@link #ALL}
  * @param cook who works on the device
  * @param awaited tasks that weigh what a delivery brings, by the deliveries of now
+ * @param crew who does what when; empty where nobody worked it out
  * @param past makes all of whose services are over, with those
  */
 record Scene(
     House house,
     InForce inForce,
+    Optional<CrewPlan> crew,
     String station,
     Optional<Person> cook,
     Messages words,
@@ -49,6 +54,7 @@ record Scene(
   static Scene of(
       House house,
       InForce inForce,
+      Optional<CrewPlan> crew,
       String station,
       Optional<Person> cook,
       Messages spoken,
@@ -59,6 +65,7 @@ record Scene(
     return new Scene(
         house,
         inForce,
+        crew,
         station,
         cook,
         words,
@@ -67,6 +74,12 @@ record Scene(
         awaited,
         PastWork.of(inForce.sheet(), now),
         now);
+  }
+
+  /** The same with this cook at the device. */
+  Scene by(Person person) {
+    return new Scene(
+        house, inForce, crew, station, Optional.of(person), words, names, byId, awaited, past, now);
   }
 
   KitchenBook book() {
@@ -81,12 +94,27 @@ record Scene(
     return station.equals(ALL) || station.equals(code);
   }
 
-  /** The station's tasks in the order of their start. */
+  /** The station's tasks in the order of their planned start. */
   List<Task> tasks() {
     return inForce.sheet().tasks().stream()
         .filter(task -> isHere(task.station()))
-        .sorted(Comparator.comparing(Task::start))
+        .sorted(Comparator.comparing(this::start).thenComparing(Task::start))
         .toList();
+  }
+
+  /** Where a task is in the day, when it has a place. */
+  Optional<Placed> planned(Task task) {
+    return crew.flatMap(plan -> plan.find(task.id()));
+  }
+
+  /** When it is planned to start; the latest start where it has no place. */
+  Instant start(Task task) {
+    return planned(task).map(Placed::start).orElse(task.start());
+  }
+
+  /** Who is to do it. */
+  String planned(Placed placed) {
+    return placed.people().stream().map(this::person).collect(Collectors.joining(", "));
   }
 
   TaskProgress progress(Task task) {

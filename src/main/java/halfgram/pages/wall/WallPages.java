@@ -3,6 +3,7 @@ package halfgram.pages.wall;
 import halfgram.desk.BathBoard;
 import halfgram.desk.Bathing;
 import halfgram.desk.Changes;
+import halfgram.desk.CrewPlans;
 import halfgram.desk.Desk;
 import halfgram.desk.Gating;
 import halfgram.desk.House;
@@ -45,6 +46,7 @@ public final class WallPages implements Server.Part {
 
   private final Desk desk;
   private final Plans plans;
+  private final CrewPlans crewPlans;
   private final AtWork work;
   private final Ticking ticking;
   private final AfterBar afters;
@@ -61,6 +63,7 @@ public final class WallPages implements Server.Part {
   public WallPages(
       Desk desk,
       Plans plans,
+      CrewPlans crewPlans,
       Ticking ticking,
       Stock stock,
       Changes changes,
@@ -73,6 +76,7 @@ public final class WallPages implements Server.Part {
     this.desk = desk;
     this.work = work;
     this.plans = plans;
+    this.crewPlans = crewPlans;
     this.ticking = ticking;
     this.stock = stock;
     this.changes = changes;
@@ -239,7 +243,8 @@ public final class WallPages implements Server.Part {
     }
     InForce inForce = plans.open(house, house.day(desk.now()), visit.who());
     Optional<Person> cook = visit.cook().flatMap(code -> findPerson(house, code));
-    return Scene.of(house, inForce, station, cook, visit.wallWords(), desk.now());
+    var crew = Optional.of(crewPlans.current(house, inForce, visit.who()).plan());
+    return Scene.of(house, inForce, crew, station, cook, visit.wallWords(), desk.now());
   }
 
   /** Where a station's wall is. */
@@ -323,9 +328,7 @@ public final class WallPages implements Server.Part {
 
   /** The same station as it is now, for this cook. */
   private Scene again(Scene scene, Visit visit, Person cook) {
-    Scene now = scene(visit, scene.station());
-    return Scene.of(
-        now.house(), now.inForce(), now.station(), Optional.of(cook), now.words(), now.now());
+    return scene(visit, scene.station()).by(cook);
   }
 
   private void show(Visit visit, int status, Scene scene, String wanted, Rejected rejected) {

@@ -283,13 +283,15 @@ record WallView(
                 .progress(task)
                 .onIt()
                 .map(on -> scene.words().say("wall.has-it", scene.person(on.cook())))
+                .or(() -> scene.planned(task).map(scene::planned))
+                .filter(said -> !scene.isOver(task))
                 .orElse("")
             : waits.get(0);
     String title = scene.names().title(task);
     String name = scene.words().text(task.version().name());
     return new Row(
         task.id(),
-        scene.time(task.start()),
+        scene.time(scene.start(task)),
         name,
         title.startsWith(name) ? title.substring(Math.min(title.length(), name.length() + 2)) : "",
         sub,
@@ -313,7 +315,14 @@ record WallView(
       codes.removeIf(shows.negate());
       for (String code : codes) {
         Scene scene =
-            Scene.of(all.house(), all.inForce(), code, all.cook(), all.words(), all.now());
+            Scene.of(
+                all.house(),
+                all.inForce(),
+                all.crew(),
+                code,
+                all.cook(),
+                all.words(),
+                all.now());
         List<Task> tasks = scene.tasks();
         doors.add(
             new Door(
