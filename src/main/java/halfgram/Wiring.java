@@ -92,6 +92,7 @@ import halfgram.pages.stock.StockPages;
 import halfgram.pages.tablets.TabletsPages;
 import halfgram.pages.techniques.ReferencePages;
 import halfgram.pages.techniques.TechniquesPages;
+import halfgram.pages.today.PinPages;
 import halfgram.pages.today.TodayPages;
 import halfgram.pages.wall.KeptAtWall;
 import halfgram.pages.wall.WallPages;
@@ -290,6 +291,7 @@ public final class Wiring implements AutoCloseable {
             new TechniquesApi(desk, ownRows),
             new AuditApi(desk, audit),
             new TodayPages(desk, plans, crewPlans, stock, nights, services),
+            new PinPages(desk, plans, crewPlans),
             new CrewPlanApi(desk, plans, crewPlans),
             new WhyPages(desk, whys),
             new ServicePages(desk, services, sending, swapping, work),

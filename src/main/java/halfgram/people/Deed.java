@@ -70,6 +70,8 @@ public enum Deed {
   MOVE_LANES(
       Set.of(OWNER, CHEF),
       "POST lanes",
+      "POST lanes/pin",
+      "POST lanes/unpin",
       "POST api/v1/lanes",
       "POST api/v1/lanes/pin",
       "POST api/v1/lanes/unpin"),

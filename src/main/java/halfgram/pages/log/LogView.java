@@ -231,7 +231,11 @@ record LogView(
         case "lanes" ->
             line(
                 change,
-                "log.lanes-how." + detail.path("how").asText(),
+                switch (detail.path("how").asText()) {
+                  case "pinned" -> "log.lanes-pinned";
+                  case "unpinned" -> "log.lanes-unpinned";
+                  default -> "log.lanes-accepted";
+                },
                 detail.path("task").asText(detail.path("day").asText()),
                 "",
                 "lanes?date=" + detail.path("day").asText());

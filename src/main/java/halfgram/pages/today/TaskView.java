@@ -10,13 +10,16 @@ import halfgram.words.TaskWords;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * One task on a page of its own: when, what for, cautions, what to weigh, what comes out of it.
  *
  * @param times start, hands off, and the end of what stands alone
  * @param said what to do, and what to mind
+ * @param pin where it can be put by hand; empty where it cannot
  * @param gates what the chef has to say yes to
  */
 record TaskView(
@@ -33,7 +36,8 @@ record TaskView(
     List<WeighView> weigh,
     List<String> gates,
     List<Kept> kept,
-    List<String> raised) {
+    List<String> raised,
+    Optional<PinBox> pin) {
 
   /** A number with its name, and where it is said why. */
   record Fact(String name, String value, String href) {}
@@ -46,6 +50,10 @@ record TaskView(
   record Kept(String name, Fact made, Fact needed, List<String> how, Fact keeps) {}
 
   static TaskView of(Shown shown, Task task) {
+    return of(shown, task, PinBox.of(shown, task, Optional.empty(), ""));
+  }
+
+  static TaskView of(Shown shown, Task task, Optional<PinBox> pin) {
     Messages words = shown.words();
     return new TaskView(
         shown.names().title(task),
@@ -61,7 +69,8 @@ record TaskView(
         WeighView.of(shown, task),
         parts(shown).gate(task).stream().toList(),
         task.stored().stream().map(stored -> kept(shown, task, stored)).toList(),
-        whyMade(shown, task));
+        whyMade(shown, task),
+        pin);
   }
 
   /** Why so much of it is made, and why again. */
@@ -76,6 +85,21 @@ record TaskView(
 
   private static List<Fact> times(Shown shown, Task task) {
     List<Fact> times = new ArrayList<>();
+    shown
+        .planned(task)
+        .ifPresent(
+            placed ->
+                times.add(
+                    new Fact(
+                        shown.words().say("today.task-planned"),
+                        placed.people().isEmpty()
+                            ? shown.time(placed.start())
+                            : shown.time(placed.start())
+                                + " "
+                                + placed.people().stream()
+                                    .map(shown::person)
+                                    .collect(Collectors.joining(", ")),
+                        shown.address("lanes?date=" + shown.day()))));
     times.add(at(shown, "today.task-start", task, "start", shown.time(task.start())));
     times.add(at(shown, "today.task-off", task, "hands-off", shown.time(task.handsOff())));
     if (!task.unattended().isZero()) {
