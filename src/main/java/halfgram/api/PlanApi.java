@@ -195,7 +195,7 @@ public final class PlanApi implements Server.Part {
     node.put("start", Answers.moment(task.start(), zone));
     node.put("end", Answers.moment(task.end(), zone));
     crew.flatMap(one -> one.plan().find(task.id()))
-        .ifPresent(placed -> CrewPlanApi.planned(node.putObject("planned"), placed, zone));
+        .ifPresent(placed -> LanesJson.planned(node.putObject("planned"), placed, zone));
     node.put("state", Call.word(progress.state()));
     progress.onIt().ifPresent(on -> node.put("cook", on.cook()));
     progress.problem().ifPresent(problem -> node.put("problem", problem));

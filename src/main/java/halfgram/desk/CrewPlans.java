@@ -1,13 +1,11 @@
 package halfgram.desk;
 
-import com.fasterxml.jackson.databind.node.JsonNodeFactory;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.db.Tx;
+import halfgram.desk.CrewPlanRows.Draft;
+import halfgram.desk.CrewPlanRows.How;
 import halfgram.kitchen.Kitchen;
 import halfgram.kitchen.KitchenStore;
-import halfgram.kitchen.KitchenStore.News;
 import halfgram.measure.Message;
-import halfgram.prep.CrewPlanStore;
 import halfgram.prep.PlanStore;
 import halfgram.prep.Task;
 import halfgram.prep.crew.Adrift;
@@ -42,7 +40,6 @@ public final class CrewPlans {
   private static final int ITERATIONS = 2000;
   private static final Duration GUARD = Duration.ofSeconds(1);
   private static final How ACCEPTED = new How("accepted", "");
-  static final String KIND = "lanes";
 
   /**
    * What the crew plan would be from now on.
@@ -75,15 +72,15 @@ public final class CrewPlans {
   private final Desk desk;
   private final Plans plans;
   private final KitchenStore kitchens = new KitchenStore();
-  private final CrewPlanStore store = new CrewPlanStore();
+  private final CrewPlanRows rows;
   private final DayCrew crew = new DayCrew();
-  private final LastFew<UUID, CrewInForce> kept = new LastFew<>(KEPT);
   private final LastFew<UUID, Proposed> proposed = new LastFew<>(KEPT);
   private final Map<UUID, Object> making = new ConcurrentHashMap<>();
 
   public CrewPlans(Desk desk, Plans plans) {
     this.desk = desk;
     this.plans = plans;
+    this.rows = new CrewPlanRows(desk);
   }
 
   // ---- what is in force ----
@@ -108,16 +105,7 @@ public final class CrewPlans {
 
   /** The crew plan of a plan, if it has one. */
   public Optional<CrewInForce> find(House house, InForce inForce) {
-    return desk.read(tx -> find(tx, house, inForce.plan().id()));
-  }
-
-  private Optional<CrewInForce> find(Tx tx, House house, UUID plan) {
-    return store.findInForce(tx, house.id(), plan).map(id -> get(tx, house, id));
-  }
-
-  private CrewInForce get(Tx tx, House house, UUID id) {
-    return kept.get(
-        id, any -> CrewPlanJson.read(store.find(tx, house.id(), any).orElseThrow()));
+    return desk.read(tx -> rows.find(tx, house, inForce.plan().id()));
   }
 
   private CrewInForce begin(House house, InForce inForce, String who) {
@@ -125,10 +113,7 @@ public final class CrewPlans {
     DayFacts facts =
         desk.read(
             tx -> {
-              Optional<CrewInForce> last =
-                  store
-                      .findLast(tx, house.id(), inForce.plan().day())
-                      .map(id -> get(tx, house, id));
+              Optional<CrewInForce> last = rows.findLast(tx, house, inForce.plan().day());
               DayFacts known = crew.facts(tx, house, inForce, now);
               return last.map(one -> after(inForce, known, one, one.pins())).orElse(known);
             });
@@ -138,10 +123,10 @@ public final class CrewPlans {
         house,
         tx -> {
           KitchenStore.Stand stand = kitchens.lock(tx, house.id());
-          return find(tx, house, inForce.plan().id())
+          return rows.find(tx, house, inForce.plan().id())
               .orElseGet(
                   () ->
-                      add(tx, house, new Draft(inForce, 1, plan, facts), stand.change(), who));
+                      rows.add(tx, house, new Draft(inForce, 1, plan, facts), stand.change(), who));
         },
         made -> 0);
   }
@@ -321,12 +306,6 @@ public final class CrewPlans {
 
   // ---- keeping ----
 
-  /** A crew plan about to be kept. */
-  private record Draft(InForce inForce, int number, CrewPlan plan, DayFacts facts) {}
-
-  /** What brought it about, as the log says it. */
-  private record How(String word, String task) {}
-
   /** Keeps a draft unless the day has moved on since. */
   private Optional<CrewInForce> put(House house, Draft draft, Seen seen, How how, String who) {
     LocalDate day = draft.inForce().plan().day();
@@ -339,7 +318,7 @@ public final class CrewPlans {
               plans
                   .inForce(tx, locked, day)
                   .filter(plan -> plan.id().equals(draft.inForce().plan().id()));
-          Optional<CrewInForce> last = latest.flatMap(plan -> find(tx, house, plan.id()));
+          Optional<CrewInForce> last = latest.flatMap(plan -> rows.find(tx, house, plan.id()));
           if (last.isEmpty() || last.get().number() != seen.number()) {
             return Optional.empty();
           }
@@ -347,50 +326,8 @@ public final class CrewPlans {
           DayFacts known = crew.facts(tx, locked, again, draft.facts().now());
           DayFacts facts = after(again, known, last.get(), last.get().pins());
           return DayCrew.mark(again, facts).equals(seen.mark())
-              ? Optional.of(add(tx, house, draft, log(tx, house, draft, how, who), who))
+              ? Optional.of(rows.add(tx, house, draft, rows.log(tx, house, draft, how, who), who))
               : Optional.empty();
         });
-  }
-
-  private long log(Tx tx, House house, Draft draft, How how, String who) {
-    LocalDate day = draft.inForce().plan().day();
-    String subject = day + "/" + draft.inForce().plan().number() + "/" + draft.number();
-    News news = News.note(KIND, subject, detail(draft, how), who);
-    return kitchens.change(tx, house.id(), news, desk.now());
-  }
-
-  private CrewInForce add(Tx tx, House house, Draft draft, long change, String who) {
-    String mark = DayCrew.mark(draft.inForce(), draft.facts());
-    CrewPlanStore.Kept row =
-        new CrewPlanStore.Kept(
-            UUID.randomUUID(),
-            draft.inForce().plan().id(),
-            draft.number(),
-            desk.now(),
-            who,
-            draft.plan().seed(),
-            draft.plan().iterations(),
-            CrewPlanJson.write(draft.plan(), draft.facts().pins(), mark),
-            change);
-    store.add(tx, house.id(), row);
-    return CrewPlanJson.read(row);
-  }
-
-  private static String detail(Draft draft, How how) {
-    ObjectNode detail = JsonNodeFactory.instance.objectNode();
-    detail.put("how", how.word());
-    detail.put("day", draft.inForce().plan().day().toString());
-    detail.put("placed", draft.plan().placed().size());
-    detail.put("leftOut", draft.plan().leftOut().size());
-    if (!how.task().isEmpty()) {
-      detail.put("task", how.task());
-      Optional<DayFacts.Pin> pin = Optional.ofNullable(draft.facts().pins().get(how.task()));
-      pin.ifPresent(
-          one -> {
-            detail.put("start", one.start().toString());
-            one.people().forEach(detail.putArray("people")::add);
-          });
-    }
-    return detail.toString();
   }
 }

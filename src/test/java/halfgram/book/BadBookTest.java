@@ -56,6 +56,12 @@ class BadBookTest extends RefusedBook {
   }
 
   @Test
+  void lanesThatAreNeitherAskedNorAtOnceAreRefused() {
+    book.set("kitchen/lanes", "'always'");
+    assertOnly("kitchen/lanes", "always", "accepted: one of ask, at-once");
+  }
+
+  @Test
   void twoTubsOfOneCodeAreRefused() {
     book.set("tubs/1/code", "'t-1204-a1'");
     assertOnly("tubs/1/code", "t-1204-a1", "used twice", "each tub", "a code of its own");

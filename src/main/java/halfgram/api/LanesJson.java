@@ -1,0 +1,69 @@
+package halfgram.api;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.desk.CrewPlans;
+import halfgram.prep.crew.Adrift;
+import halfgram.prep.crew.CrewDifference;
+import halfgram.prep.crew.Placed;
+import java.time.ZoneId;
+
+/** Who does what when, as JSON. */
+final class LanesJson {
+  private LanesJson() {}
+
+  static void proposal(ObjectNode node, CrewPlans.Proposal proposal, ZoneId zone) {
+    CrewDifference by = proposal.difference();
+    node.put("number", proposal.seen().number());
+    node.put("mark", proposal.seen().mark());
+    ArrayNode moved = node.putArray("moved");
+    by.moved().forEach(one -> change(moved.addObject(), one, zone));
+    ArrayNode given = node.putArray("given");
+    by.given().forEach(one -> change(given.addObject(), one, zone));
+    ArrayNode added = node.putArray("added");
+    by.added().forEach(one -> place(added.addObject(), one, zone));
+    by.leftOut().forEach(node.putArray("leftOut")::add);
+    by.waiting().forEach(node.putArray("waiting")::add);
+    ArrayNode over = node.putArray("over");
+    by.over().forEach(one -> over(over.addObject(), one));
+  }
+
+  private static void change(ObjectNode node, CrewDifference.Change change, ZoneId zone) {
+    node.put("task", change.task());
+    planned(node.putObject("was"), change.was(), zone);
+    planned(node.putObject("is"), change.is(), zone);
+  }
+
+  static void adrift(ObjectNode node, Adrift adrift) {
+    node.put("task", adrift.task());
+    node.put("why", Call.word(adrift.kind()));
+    if (!adrift.what().isEmpty()) {
+      node.put("what", adrift.what());
+    }
+    node.put("minutes", adrift.by().toMinutes());
+  }
+
+  static void over(ObjectNode node, CrewDifference.Over over) {
+    node.put("task", over.task());
+    over.user().ifPresent(user -> node.put("user", user));
+    node.put("minutes", over.by().toMinutes());
+    node.put("safety", over.reason().isSafety());
+  }
+
+  static void place(ObjectNode node, Placed placed, ZoneId zone) {
+    node.put("task", placed.task());
+    planned(node, placed, zone);
+    node.put("handsOff", Answers.moment(placed.handsOff(), zone));
+    node.put("end", Answers.moment(placed.end(), zone));
+  }
+
+  /** When, by whom and on what. */
+  static void planned(ObjectNode node, Placed placed, ZoneId zone) {
+    node.put("start", Answers.moment(placed.start(), zone));
+    placed.people().forEach(node.putArray("people")::add);
+    ArrayNode machines = node.putArray("machines");
+    for (Placed.Unit unit : placed.machines()) {
+      machines.addObject().put("machine", unit.equipment()).put("number", unit.number());
+    }
+  }
+}
