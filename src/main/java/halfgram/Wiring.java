@@ -95,6 +95,7 @@ import halfgram.pages.techniques.TechniquesPages;
 import halfgram.pages.today.PinPages;
 import halfgram.pages.today.TodayPages;
 import halfgram.pages.wall.KeptAtWall;
+import halfgram.pages.wall.LongerPages;
 import halfgram.pages.wall.WallPages;
 import halfgram.pages.why.WhyPages;
 import halfgram.people.Caller;
@@ -292,6 +293,7 @@ public final class Wiring implements AutoCloseable {
             new AuditApi(desk, audit),
             new TodayPages(desk, plans, crewPlans, stock, nights, services),
             new PinPages(desk, plans, crewPlans),
+            new LongerPages(desk, plans, crewPlans),
             new CrewPlanApi(desk, plans, crewPlans),
             new WhyPages(desk, whys),
             new ServicePages(desk, services, sending, swapping, work),

@@ -47,6 +47,7 @@ public final class CrewPlanApi implements Server.Part {
     routes.post(PLACE, this::accept);
     routes.post(PLACE + "/pin", this::pin);
     routes.post(PLACE + "/unpin", this::unpin);
+    routes.post(PLACE + "/longer", this::longer);
   }
 
   private void lanes(Context context) {
@@ -122,6 +123,22 @@ public final class CrewPlanApi implements Server.Part {
       return;
     }
     tell(visit, house, day, crewPlans.unpin(house, open(house, day), task, visit.who()));
+  }
+
+  private void longer(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit);
+    Call call = new Call(Json.body(context.body()));
+    LocalDate day = house.day(desk.now());
+    String task = call.findText("task").orElse("");
+    int minutes = (int) Math.min(Integer.MAX_VALUE, call.number("minutes", 1));
+    if (!call.problems().isEmpty()) {
+      call.refuse(visit);
+      return;
+    }
+    InForce inForce = open(house, day);
+    inForce.findTask(task).ifPresent(one -> visit.checkStation(one.station()));
+    tell(visit, house, day, crewPlans.longer(house, inForce, task, minutes, visit.who()));
   }
 
   /** The plan of a day that is not over. */

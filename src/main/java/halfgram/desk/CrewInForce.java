@@ -2,6 +2,7 @@ package halfgram.desk;
 
 import halfgram.prep.crew.CrewPlan;
 import halfgram.prep.crew.DayFacts;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -14,6 +15,7 @@ import java.util.UUID;
  * @param of id of the accepted plan
  * @param number first is 1
  * @param pins where the chef wants tasks, by task id
+ * @param more how much longer than planned somebody said that tasks take, by task id
  * @param mark of what it was worked out from
  */
 public record CrewInForce(
@@ -24,8 +26,10 @@ public record CrewInForce(
     String who,
     CrewPlan plan,
     Map<String, DayFacts.Pin> pins,
+    Map<String, Duration> more,
     String mark) {
   public CrewInForce {
+    more = Map.copyOf(more);
     pins = Collections.unmodifiableMap(new LinkedHashMap<>(pins));
   }
 }

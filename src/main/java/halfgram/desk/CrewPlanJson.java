@@ -10,6 +10,7 @@ import halfgram.prep.crew.CrewPlan;
 import halfgram.prep.crew.DayFacts;
 import halfgram.prep.crew.Placed;
 import halfgram.prep.schedule.Rota;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -24,9 +25,10 @@ final class CrewPlanJson {
   /**
    * A crew plan with the pins it keeps.
    *
+   * @param facts with the pins, and with what takes longer
    * @param mark of what it was worked out from
    */
-  static String write(CrewPlan plan, Map<String, DayFacts.Pin> pins, String mark) {
+  static String write(CrewPlan plan, DayFacts facts, String mark) {
     ObjectNode node = JsonNodeFactory.instance.objectNode();
     node.put("from", plan.from().toString());
     node.put("mark", mark);
@@ -35,7 +37,7 @@ final class CrewPlanJson {
     ArrayNode leftOut = node.putArray("leftOut");
     plan.leftOut().forEach(leftOut::add);
     ArrayNode pinned = node.putArray("pins");
-    new TreeMap<>(pins)
+    new TreeMap<>(facts.pins())
         .forEach(
             (task, pin) -> {
               ObjectNode one = pinned.addObject();
@@ -43,6 +45,10 @@ final class CrewPlanJson {
               one.put("start", pin.start().toString());
               pin.people().forEach(one.putArray("people")::add);
             });
+    ArrayNode more = node.putArray("more");
+    new TreeMap<>(facts.more())
+        .forEach(
+            (task, by) -> more.addObject().put("task", task).put("minutes", by.toMinutes()));
     write(node.putObject("bill"), plan.bill());
     node.put("cut", plan.cut());
     node.put("yielding", plan.yielding());
@@ -87,6 +93,12 @@ final class CrewPlanJson {
                 pins.put(
                     one.path("task").asText(),
                     new DayFacts.Pin(moment(one, "start"), words(one.path("people")))));
+    Map<String, Duration> more = new LinkedHashMap<>();
+    node.path("more")
+        .forEach(
+            one ->
+                more.put(
+                    one.path("task").asText(), Duration.ofMinutes(one.path("minutes").asLong())));
     CrewPlan plan =
         new CrewPlan(
             moment(node, "from"),
@@ -106,6 +118,7 @@ final class CrewPlanJson {
         kept.who(),
         plan,
         pins,
+        more,
         node.path("mark").asText());
   }
 

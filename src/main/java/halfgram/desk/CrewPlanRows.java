@@ -8,6 +8,7 @@ import halfgram.kitchen.KitchenStore.News;
 import halfgram.prep.CrewPlanStore;
 import halfgram.prep.crew.CrewPlan;
 import halfgram.prep.crew.DayFacts;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.UUID;
@@ -67,7 +68,7 @@ final class CrewPlanRows {
             who,
             draft.plan().seed(),
             draft.plan().iterations(),
-            CrewPlanJson.write(draft.plan(), draft.facts().pins(), mark),
+            CrewPlanJson.write(draft.plan(), draft.facts(), mark),
             change);
     store.add(tx, house.id(), row);
     return CrewPlanJson.read(row);
@@ -79,6 +80,8 @@ final class CrewPlanRows {
     detail.put("day", draft.inForce().plan().day().toString());
     detail.put("placed", draft.plan().placed().size());
     detail.put("leftOut", draft.plan().leftOut().size());
+    Optional<Duration> more = Optional.ofNullable(draft.facts().more().get(how.task()));
+    more.ifPresent(one -> detail.put("minutes", one.toMinutes()));
     if (!how.task().isEmpty()) {
       detail.put("task", how.task());
       Optional<DayFacts.Pin> pin = Optional.ofNullable(draft.facts().pins().get(how.task()));

@@ -8,6 +8,7 @@ import halfgram.kitchen.KitchenStore;
 import halfgram.measure.Message;
 import halfgram.prep.PlanStore;
 import halfgram.prep.Task;
+import halfgram.prep.TaskProgress;
 import halfgram.prep.crew.Adrift;
 import halfgram.prep.crew.CrewDifference;
 import halfgram.prep.crew.CrewPlan;
@@ -38,6 +39,7 @@ import java.util.concurrent.ConcurrentHashMap;
 public final class CrewPlans {
   private static final int KEPT = 64;
   private static final int ITERATIONS = 2000;
+  private static final int MOST_MINUTES = 600;
   private static final Duration GUARD = Duration.ofSeconds(1);
   private static final How ACCEPTED = new How("accepted", "");
 
@@ -134,7 +136,7 @@ public final class CrewPlans {
   /** Facts with a plan before them, and the pins that can still be kept. */
   private static DayFacts after(
       InForce inForce, DayFacts facts, CrewInForce before, Map<String, DayFacts.Pin> pins) {
-    DayFacts known = facts.after(before.plan().placed());
+    DayFacts known = facts.after(before.plan().placed()).longer(before.more());
     Map<String, DayFacts.Pin> held = new HashMap<>();
     pins.forEach(
         (id, pin) ->
@@ -300,6 +302,42 @@ public final class CrewPlans {
     Seen seen = new Seen(now.number(), DayCrew.mark(inForce, move.before()));
     Draft draft = new Draft(inForce, now.number() + 1, plan, move.facts());
     return put(house, draft, seen, new How(move.how(), move.task()), who)
+        .<Outcome>map(Done::new)
+        .orElseGet(() -> new Refused(Message.of("lanes.refused.stale")));
+  }
+
+  /**
+   * A word on how much longer somebody needs who is on a task. It moves nothing by itself: it says
+   * what no longer holds.
+   *
+   * @param minutes from now on
+   */
+  public Outcome longer(House house, InForce inForce, String id, int minutes, String who) {
+    CrewInForce now = inForce(house, inForce, who);
+    Optional<Task> task = inForce.findTask(id);
+    if (task.isEmpty()) {
+      return new Refused(Message.of("lanes.refused.no-task", id));
+    }
+    if (minutes < 1 || minutes > MOST_MINUTES) {
+      return new Refused(Message.of("lanes.refused.minutes", MOST_MINUTES));
+    }
+    DayFacts facts = facts(house, inForce, now);
+    Optional<Instant> since = facts.onIt(id).map(TaskProgress.OnIt::since);
+    if (since.isEmpty()) {
+      return new Refused(Message.of("lanes.refused.not-on-it"));
+    }
+    Duration planned = Duration.between(task.get().start(), task.get().handsOff());
+    Instant ends = facts.now().plus(Duration.ofMinutes(minutes));
+    Duration more = Duration.between(since.get().plus(planned), ends);
+    Duration rounded = Duration.ofMinutes(Math.max(0, more.toMinutes()));
+    if (rounded.equals(facts.more().getOrDefault(id, Duration.ZERO))) {
+      return new Done(now);
+    }
+    Map<String, Duration> all = new HashMap<>(facts.more());
+    all.put(id, rounded);
+    Draft draft = new Draft(inForce, now.number() + 1, now.plan(), facts.longer(all));
+    Seen seen = new Seen(now.number(), DayCrew.mark(inForce, facts));
+    return put(house, draft, seen, new How("longer", id), who)
         .<Outcome>map(Done::new)
         .orElseGet(() -> new Refused(Message.of("lanes.refused.stale")));
   }

@@ -149,6 +149,8 @@ public enum Deed {
       "POST wall/kit",
       "POST wall/goods",
       "POST tick",
+      "POST lanes/longer",
+      "POST api/v1/lanes/longer",
       "POST bath",
       "POST gate",
       "POST api/v1/ticks",

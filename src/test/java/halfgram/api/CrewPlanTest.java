@@ -196,6 +196,27 @@ class CrewPlanTest {
   }
 
   @Test
+  void whoIsOnItSaysHowMuchLongerAndTheDayIsAsked() {
+    JsonNode first = first(lanes(), "");
+    String task = first.path("task").asText();
+    site.setClock(OffsetDateTime.parse(first.path("start").asText()).toInstant());
+    String longer = "{'task': '%s', 'minutes': 240}".formatted(task);
+    assertThat(script.post("lanes/longer", longer).status()).isEqualTo(409);
+    tick(1, "start", task, first.at("/people/0").asText("office"));
+    assertThat(script.post("lanes/longer", longer).status()).isEqualTo(201);
+    JsonNode said = lanes();
+    assertThat(said.at("/adrift/0/task").asText()).isEqualTo(task);
+    assertThat(said.at("/adrift/0/why").asText()).isEqualTo("over");
+    assertThat(said.path("tasks")).isEqualTo(lanes().path("tasks"));
+    int number = said.path("number").asInt();
+    assertThat(script.post("lanes/longer", longer).status()).isEqualTo(201);
+    assertThat(lanes().path("number").asInt()).isEqualTo(number);
+    assertThat(accept(said.path("proposal")).status()).isEqualTo(201);
+    assertThat(lanes().path("adrift")).isEmpty();
+    assertThat(site.client().get("/k/TARN/log?what=lanes").text()).contains("Takes longer");
+  }
+
+  @Test
   void aTickWorksNothingOut() {
     JsonNode lanes = lanes();
     InForce inForce = site.wiring().plans().find(site.house(), Site.DAY).orElseThrow();

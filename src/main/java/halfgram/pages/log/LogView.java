@@ -233,6 +233,7 @@ record LogView(
                 change,
                 switch (detail.path("how").asText()) {
                   case "pinned" -> "log.lanes-pinned";
+                  case "longer" -> "log.lanes-longer";
                   case "unpinned" -> "log.lanes-unpinned";
                   default -> "log.lanes-accepted";
                 },

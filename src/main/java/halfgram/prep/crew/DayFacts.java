@@ -72,6 +72,11 @@ public record DayFacts(
     return new DayFacts(now, progress, more, hours, broken, pins, other);
   }
 
+  /** These facts with other words on how much longer tasks take. */
+  public DayFacts longer(Map<String, Duration> other) {
+    return new DayFacts(now, progress, other, hours, broken, pins, before);
+  }
+
   /** These facts with other pins. */
   public DayFacts pinned(Map<String, Pin> other) {
     return new DayFacts(now, progress, more, hours, broken, other, before);
