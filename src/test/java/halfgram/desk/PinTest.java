@@ -122,7 +122,8 @@ class PinTest {
             site.script()
                 .post(
                     "crew",
-                    "{'kind': 'broken', 'machine': '%s', 'units': %d, 'device': '%s', 'sequence': 9}"
+                    ("{'kind': 'broken', 'machine': '%s', 'units': %d, 'device': '%s',"
+                            + " 'sequence': 9}")
                         .formatted(machine, units, DEVICE))
                 .status())
         .isEqualTo(201);
