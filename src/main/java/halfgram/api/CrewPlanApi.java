@@ -181,7 +181,9 @@ public final class CrewPlanApi implements Server.Part {
     }
     plan.leftOut().forEach(node.putArray("leftOut")::add);
     ArrayNode adrift = node.putArray("adrift");
-    crewPlans.adrift(house, inForce, crew).forEach(one -> LanesJson.adrift(adrift.addObject(), one));
+    crewPlans
+        .adrift(house, inForce, crew)
+        .forEach(one -> LanesJson.adrift(adrift.addObject(), one));
     ArrayNode over = node.putArray("over");
     CrewDifference.over(inForce.sheet(), facts, plan)
         .forEach(one -> LanesJson.over(over.addObject(), one));

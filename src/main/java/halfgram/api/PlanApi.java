@@ -182,11 +182,7 @@ public final class PlanApi implements Server.Part {
   }
 
   private static void task(
-      ObjectNode node,
-      Task task,
-      InForce inForce,
-      Optional<CrewInForce> crew,
-      SheetWords names) {
+      ObjectNode node, Task task, InForce inForce, Optional<CrewInForce> crew, SheetWords names) {
     TaskProgress progress = inForce.progress(task);
     ZoneId zone = inForce.book().kitchen().clock().zone();
     node.put("id", task.id());

@@ -47,8 +47,7 @@ final class CrewPlanJson {
             });
     ArrayNode more = node.putArray("more");
     new TreeMap<>(facts.more())
-        .forEach(
-            (task, by) -> more.addObject().put("task", task).put("minutes", by.toMinutes()));
+        .forEach((task, by) -> more.addObject().put("task", task).put("minutes", by.toMinutes()));
     write(node.putObject("bill"), plan.bill());
     node.put("cut", plan.cut());
     node.put("yielding", plan.yielding());

@@ -39,8 +39,7 @@ final class CrewPlanRows {
   }
 
   private CrewInForce get(Tx tx, House house, UUID id) {
-    return kept.get(
-        id, any -> CrewPlanJson.read(store.find(tx, house.id(), any).orElseThrow()));
+    return kept.get(id, any -> CrewPlanJson.read(store.find(tx, house.id(), any).orElseThrow()));
   }
 
   /** The last crew plan of a day, of whichever of its plans. */

@@ -1,6 +1,5 @@
 package halfgram.desk;
 
-import halfgram.db.Tx;
 import halfgram.desk.CrewPlanRows.Draft;
 import halfgram.desk.CrewPlanRows.How;
 import halfgram.kitchen.Kitchen;
@@ -151,7 +150,9 @@ public final class CrewPlans {
   private static CrewPlan plan(InForce inForce, DayFacts facts) {
     long until = System.nanoTime() + GUARD.toNanos();
     Budget budget =
-        Budget.of(ITERATIONS, DayCrew.seed(inForce, facts)).twice().until(() -> System.nanoTime() - until > 0);
+        Budget.of(ITERATIONS, DayCrew.seed(inForce, facts))
+            .twice()
+            .until(() -> System.nanoTime() - until > 0);
     return Crewing.plan(inForce.book(), inForce.sheet(), facts, budget);
   }
 
@@ -165,8 +166,7 @@ public final class CrewPlans {
   /** The facts of now, with the crew plan in force before them. */
   public DayFacts facts(House house, InForce inForce, CrewInForce now) {
     Instant moment = DayCrew.moment(house, inForce.plan().day(), desk.now());
-    return desk.read(
-        tx -> after(inForce, crew.facts(tx, house, inForce, moment), now, now.pins()));
+    return desk.read(tx -> after(inForce, crew.facts(tx, house, inForce, moment), now, now.pins()));
   }
 
   /**
@@ -198,8 +198,7 @@ public final class CrewPlans {
       return known.get().proposal();
     }
     CrewPlan plan = plan(inForce, facts);
-    CrewDifference difference =
-        CrewDifference.of(inForce.sheet(), facts, now.plan(), plan);
+    CrewDifference difference = CrewDifference.of(inForce.sheet(), facts, now.plan(), plan);
     Proposal proposal = new Proposal(plan, facts, seen, difference);
     proposed.put(now.id(), new Proposed(seen, facts.now(), proposal));
     return proposal;
@@ -253,8 +252,7 @@ public final class CrewPlans {
    *
    * @param people codes; empty: those who have it now
    */
-  public Outcome pin(
-      House house, InForce inForce, String id, DayFacts.Pin wanted, String who) {
+  public Outcome pin(House house, InForce inForce, String id, DayFacts.Pin wanted, String who) {
     CrewInForce now = inForce(house, inForce, who);
     Optional<Task> task = inForce.findTask(id);
     if (task.isEmpty()) {

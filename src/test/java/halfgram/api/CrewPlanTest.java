@@ -98,9 +98,7 @@ class CrewPlanTest {
     expect(32);
     Answer page = site.client().get("/k/TARN/");
     String facts = page.all("name=\"facts\" value=\"([^\"]*)\"").get(0);
-    site.wiring()
-        .plans()
-        .accept(site.house(), Site.DAY, Long.parseLong(facts), Site.OFFICE);
+    site.wiring().plans().accept(site.house(), Site.DAY, Long.parseLong(facts), Site.OFFICE);
     JsonNode lanes = lanes();
     assertThat(lanes.path("plan").asInt()).isEqualTo(2);
     assertThat(lanes.path("number").asInt()).isEqualTo(1);
@@ -170,9 +168,7 @@ class CrewPlanTest {
     Answer today = client.get("/k/TARN/");
     String mark = today.all("name=\"mark\" value=\"([0-9a-f]+)\"").get(0);
     assertThat(
-            client
-                .post("/k/TARN/lanes", "day", "2026-12-05", "number", "1", "mark", mark)
-                .status())
+            client.post("/k/TARN/lanes", "day", "2026-12-05", "number", "1", "mark", mark).status())
         .isEqualTo(303);
     assertThat(client.get("/k/TARN/").text()).doesNotContain("The day has moved:");
     assertThat(
@@ -292,8 +288,7 @@ class CrewPlanTest {
   }
 
   private static ObjectNode book() {
-    return (ObjectNode)
-        BookStore.parse(new String(Demo.book(Site.DAY), StandardCharsets.UTF_8));
+    return (ObjectNode) BookStore.parse(new String(Demo.book(Site.DAY), StandardCharsets.UTF_8));
   }
 
   /** Gives the terrace reception another final number. */

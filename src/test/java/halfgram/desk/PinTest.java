@@ -66,8 +66,7 @@ class PinTest {
     assertThat(refused(task.id(), start.plus(Duration.ofDays(3)), who)).isEqualTo("day");
     assertThat(refused(task.id(), start, List.of("zed"))).isEqualTo("nobody");
     assertThat(refused(task.id(), start, people(task, true).subList(0, 2))).isEqualTo("hands");
-    assertThat(refused(task.id(), start, people(task, false).subList(0, 1)))
-        .isEqualTo("station");
+    assertThat(refused(task.id(), start, people(task, false).subList(0, 1))).isEqualTo("station");
     assertThat(refused(task.id(), Site.at("09:00").plus(Duration.ofHours(18)), who))
         .isEqualTo("not-there");
     Task waits = some(one -> waitsLong(one));
@@ -127,8 +126,7 @@ class PinTest {
                         .formatted(machine, units, DEVICE))
                 .status())
         .isEqualTo(201);
-    assertThat(refused(task.id(), placed(task).start(), placed(task).people()))
-        .isEqualTo("broken");
+    assertThat(refused(task.id(), placed(task).start(), placed(task).people())).isEqualTo("broken");
   }
 
   @Test

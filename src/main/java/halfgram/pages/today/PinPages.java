@@ -50,8 +50,7 @@ public final class PinPages implements Server.Part {
       return;
     }
     DayFacts.Pin pin = new DayFacts.Pin(start.get(), form.people());
-    tell(
-        visit, house, form, crewPlans.pin(house, inForce, form.task(), pin, visit.who()));
+    tell(visit, house, form, crewPlans.pin(house, inForce, form.task(), pin, visit.who()));
   }
 
   private void unpin(Context context) {

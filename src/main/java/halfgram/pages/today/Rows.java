@@ -93,9 +93,7 @@ final class Rows {
             placed ->
                 List.of(
                     shown.time(placed.start()),
-                    placed.people().stream()
-                        .map(shown::person)
-                        .collect(Collectors.joining(", "))))
+                    placed.people().stream().map(shown::person).collect(Collectors.joining(", "))))
         .orElse(List.of());
   }
 

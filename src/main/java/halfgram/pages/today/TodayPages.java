@@ -37,12 +37,7 @@ public final class TodayPages implements Server.Part {
   private final Services services;
 
   public TodayPages(
-      Desk desk,
-      Plans plans,
-      CrewPlans crewPlans,
-      Stock stock,
-      Nights nights,
-      Services services) {
+      Desk desk, Plans plans, CrewPlans crewPlans, Stock stock, Nights nights, Services services) {
     this.desk = desk;
     this.plans = plans;
     this.crewPlans = crewPlans;

@@ -103,9 +103,7 @@ record Verdict(
         without == 1
             ? words.say("today.crew-without-one")
             : words.say("today.crew-without", without);
-    return late == 0
-        ? left
-        : words.say("today.crew-both", left, Duration.ofMinutes(late));
+    return late == 0 ? left : words.say("today.crew-both", left, Duration.ofMinutes(late));
   }
 
   private static boolean isOver(Shown shown, Task task) {

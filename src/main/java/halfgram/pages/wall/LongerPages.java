@@ -44,7 +44,6 @@ public final class LongerPages implements Server.Part {
     visit.checkStation(task.station());
     String who = visit.cook().orElse(visit.who());
     crewPlans.longer(house, inForce, id, Integer.parseInt(minutes), who);
-    visit.seeOther(
-        "wall/" + Visit.encoded(task.station()) + "?task=" + Visit.encoded(id));
+    visit.seeOther("wall/" + Visit.encoded(task.station()) + "?task=" + Visit.encoded(id));
   }
 }

@@ -123,8 +123,7 @@ public final class Pinning {
         return Optional.of(Message.of("lanes.refused.station", name, station(task)));
       }
       if (!isThere(book, facts, code, work)) {
-        return Optional.of(
-            Message.of("lanes.refused.not-there", name, work.start(), work.end()));
+        return Optional.of(Message.of("lanes.refused.not-there", name, work.start(), work.end()));
       }
       Optional<Placed> other =
           held(task, one -> one.people().contains(code) && meets(work, hands(one)));
@@ -156,8 +155,7 @@ public final class Pinning {
   }
 
   /** Whether somebody is at work in every slot of a span. */
-  private static boolean isThere(
-      KitchenBook book, DayFacts facts, String code, Window work) {
+  private static boolean isThere(KitchenBook book, DayFacts facts, String code, Window work) {
     Slots slots = Slots.startingAt(work.start());
     int count = Math.max(1, slots.up(work.end()));
     boolean[] there = new boolean[count];
@@ -209,10 +207,7 @@ public final class Pinning {
               one.machines().stream().anyMatch(unit -> unit.equipment().equals(code))
                   && meets(span, new Window(one.start(), one.end()));
       long taken =
-          plan.placed().values().stream()
-              .filter(one -> isHeld(task, one))
-              .filter(there)
-              .count();
+          plan.placed().values().stream().filter(one -> isHeld(task, one)).filter(there).count();
       if (taken + missing(facts, code, span) >= equipment.units()) {
         Optional<Placed> other = held(task, there);
         return Optional.of(
