@@ -11,6 +11,7 @@ import halfgram.api.EventsApi;
 import halfgram.api.FormulasApi;
 import halfgram.api.GatesApi;
 import halfgram.api.KitApi;
+import halfgram.api.LanesApi;
 import halfgram.api.LedgerApi;
 import halfgram.api.LogApi;
 import halfgram.api.OpenApi;
@@ -66,6 +67,7 @@ import halfgram.desk.Stock;
 import halfgram.desk.Swapping;
 import halfgram.desk.Tablets;
 import halfgram.desk.Ticking;
+import halfgram.desk.WhatIf;
 import halfgram.desk.Whys;
 import halfgram.kitchen.KitchenStore.Stand;
 import halfgram.pages.AtWork;
@@ -82,6 +84,7 @@ import halfgram.pages.events.EditPages;
 import halfgram.pages.events.EventsPages;
 import halfgram.pages.formulas.FormulasPages;
 import halfgram.pages.kit.KitPages;
+import halfgram.pages.lanes.LanesPages;
 import halfgram.pages.log.LogPages;
 import halfgram.pages.pars.ParsPages;
 import halfgram.pages.people.PeoplePages;
@@ -251,6 +254,7 @@ public final class Wiring implements AutoCloseable {
     SheetEffects effects = effects();
     Nights nights = new Nights(desk, plans);
     Slips slips = slips();
+    WhatIf whatIf = new WhatIf(desk, plans, slips);
     Pars pars = new Pars(desk);
     Deliveries deliveries = new Deliveries(desk);
     Kit kit = new Kit(desk, plans);
@@ -295,6 +299,8 @@ public final class Wiring implements AutoCloseable {
             new PinPages(desk, plans, crewPlans),
             new LongerPages(desk, plans, crewPlans),
             new CrewPlanApi(desk, plans, crewPlans),
+            new LanesPages(desk, plans, whatIf),
+            new LanesApi(desk, plans, whatIf),
             new WhyPages(desk, whys),
             new ServicePages(desk, services, sending, swapping, work),
             new WallPages(

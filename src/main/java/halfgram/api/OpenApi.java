@@ -23,6 +23,7 @@ public final class OpenApi implements Server.Part {
       List.of(
           "plan",
           "crew-plan",
+          "lanes",
           "services",
           "stock",
           "deliveries",

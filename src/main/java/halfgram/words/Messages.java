@@ -47,6 +47,7 @@ public final class Messages {
           "messages",
           "pages/page",
           "pages/today",
+          "pages/lanes",
           "pages/wall",
           "pages/bath",
           "pages/baths",

@@ -2,6 +2,7 @@ package halfgram.pages.today;
 
 import halfgram.measure.Exact;
 import halfgram.measure.Window;
+import halfgram.pages.Rack;
 import halfgram.prep.Paths;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
@@ -269,27 +270,6 @@ final class Draughting {
                 label,
                 late ? "late" : kind.replace('_', '-')));
       }
-    }
-  }
-
-  /** Rows, each filled from the left. */
-  private static final class Rack {
-    private final List<Double> ends = new ArrayList<>();
-
-    /** The first row in which a span is free. */
-    private int place(double from, double to) {
-      for (int row = 0; row < ends.size(); row++) {
-        if (ends.get(row) <= from) {
-          ends.set(row, to);
-          return row;
-        }
-      }
-      ends.add(to);
-      return ends.size() - 1;
-    }
-
-    private int rows() {
-      return ends.size();
     }
   }
 }

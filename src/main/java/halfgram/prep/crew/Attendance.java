@@ -5,10 +5,8 @@ import halfgram.measure.Window;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.schedule.Cook;
 import halfgram.prep.schedule.Machine;
-import halfgram.station.Block;
 import halfgram.station.Equipment;
 import halfgram.station.Person;
-import halfgram.station.Shift;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -37,40 +35,13 @@ final class Attendance {
     BusinessDay clock = book.kitchen().clock();
     LocalDate first = clock.of(slots.from()).minusDays(1);
     LocalDate last = clock.of(slots.at(count));
+    List<Present> days = new ArrayList<>();
     for (LocalDate day = first; !day.isAfter(last); day = day.plusDays(1)) {
-      hours(person, day).forEach(window -> mark(here, window, true));
+      days.add(Present.of(book, facts, person, day));
     }
-    for (LocalDate day = first; !day.isAfter(last); day = day.plusDays(1)) {
-      for (Shift shift : shifts(person, day)) {
-        shift.breaksOn(day, clock).forEach(pause -> mark(here, pause, false));
-      }
-      for (Block block : book.blocks()) {
-        if (block.takes(person)) {
-          block.on(day, clock).ifPresent(window -> mark(here, window, false));
-        }
-      }
-    }
+    days.forEach(one -> one.hours().forEach(window -> mark(here, window, true)));
+    days.forEach(one -> one.gaps().forEach(gap -> mark(here, gap.window(), false)));
     return new Cook(person.code(), spans(here), Math.max(1, person.stations().size()));
-  }
-
-  /** What somebody said of the day, else their shifts. */
-  private List<Window> hours(Person person, LocalDate day) {
-    BusinessDay clock = book.kitchen().clock();
-    return facts.hours().stream()
-        .filter(one -> one.person().equals(person.code()) && one.day().equals(day))
-        .findFirst()
-        .map(DayFacts.Hours::windows)
-        .orElseGet(
-            () ->
-                shifts(person, day).stream()
-                    .map(shift -> shift.on(day, clock))
-                    .toList());
-  }
-
-  private static List<Shift> shifts(Person person, LocalDate day) {
-    return person.shifts().stream()
-        .filter(shift -> shift.days().contains(day.getDayOfWeek()))
-        .toList();
   }
 
   /** What is there is there for whole slots; what is not takes the slots it touches. */

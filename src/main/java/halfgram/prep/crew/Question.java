@@ -40,7 +40,7 @@ public record Question(Slots slots, Workday day, List<Part> parts) {
       Duration unattended,
       Optional<Instant> begun) {}
 
-  private static final int RUSH = Slots.up(Duration.ofHours(2));
+  private static final int RUSH = Slots.up(Load.RUSH);
 
   public static Question of(KitchenBook book, PrepSheet sheet, DayFacts facts) {
     TaskJobs jobs = new TaskJobs(book, sheet, facts);

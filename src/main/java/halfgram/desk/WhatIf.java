@@ -1,0 +1,260 @@
+package halfgram.desk;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.book.BookReader;
+import halfgram.input.Problem;
+import halfgram.measure.Message;
+import halfgram.measure.Window;
+import halfgram.prep.Difference;
+import halfgram.prep.KitchenBook;
+import halfgram.prep.PrepSheet;
+import halfgram.prep.ServiceRun;
+import halfgram.prep.crew.CrewPlan;
+import halfgram.prep.crew.Crewing;
+import halfgram.prep.crew.DayFacts;
+import halfgram.prep.crew.Outlook;
+import halfgram.prep.schedule.Budget;
+import halfgram.station.Person;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.UUID;
+
+/**
+ * What today would be with something else: other covers, a service later, somebody ill, a machine
+ * more or a broken one. Nothing is stored.
+ *
+ * <p>Rules. Both sides are of this minute: the day as it is in force, and the day as it would be
+ * placed by the same rules, with the plan in force as what is disturbed as little as possible. What
+ * has begun stands on both sides. Looking is stopped after a while and then says so.
+ */
+public final class WhatIf {
+  private static final int ROUNDS = 2000;
+  private static final int KEPT = 8;
+
+  /** As long as anybody waits for an answer, less what planning itself takes. */
+  private static final Duration MOST = Duration.ofMillis(1300);
+
+  private static final int MOST_COVERS = 20_000;
+
+  /**
+   * A service that changes.
+   *
+   * @param run as a plan calls it
+   * @param covers more than now; negative for fewer
+   * @param minutes later than now; negative for earlier
+   */
+  public record Turn(String run, int covers, int minutes) {
+    boolean isSomething() {
+      return covers != 0 || minutes != 0;
+    }
+  }
+
+  /**
+   * What is asked.
+   *
+   * @param off codes of people who are not there from now on
+   * @param more codes of machines of which there is one more
+   * @param broken codes of machines of which one does not work from now on
+   */
+  public record Asked(List<Turn> turns, Set<String> off, Set<String> more, Set<String> broken) {
+    public Asked {
+      turns = turns.stream().filter(Turn::isSomething).toList();
+      off = Set.copyOf(off);
+      more = Set.copyOf(more);
+      broken = Set.copyOf(broken);
+    }
+
+    public boolean isSomething() {
+      return !(turns.isEmpty() && off.isEmpty() && more.isEmpty() && broken.isEmpty());
+    }
+
+    private boolean changesBook() {
+      return !turns.isEmpty() || !more.isEmpty();
+    }
+  }
+
+  /** A day with the facts its crew plan was made from. */
+  public record Day(DayFacts facts, Outlook outlook) {}
+
+  /** What became of asking. */
+  public sealed interface Outcome permits Answer, Wrong {}
+
+  /**
+   * Both sides.
+   *
+   * @param difference of the sheets; empty when only people or machines change
+   */
+  public record Answer(
+      Day today, Day then, List<Outlook.Move> moves, Optional<Difference> difference)
+      implements Outcome {}
+
+  /** It cannot be asked so. */
+  public record Wrong(List<Problem> problems) implements Outcome {}
+
+  /** What a crew plan is known by, as long as nothing changes in that minute. */
+  private record Known(UUID plan, long change, Instant minute) {}
+
+  private final Desk desk;
+  private final Plans plans;
+  private final Slips slips;
+  private final LastFew<Known, Day> known = new LastFew<>(KEPT);
+
+  public WhatIf(Desk desk, Plans plans, Slips slips) {
+    this.desk = desk;
+    this.plans = plans;
+    this.slips = slips;
+  }
+
+  /** The day as it is in force. */
+  public Day today(House house, InForce inForce) {
+    Instant minute = desk.now().truncatedTo(java.time.temporal.ChronoUnit.MINUTES);
+    return known.get(
+        new Known(inForce.plan().id(), house.stand().change(), minute),
+        any -> place(inForce.book(), inForce.sheet(), facts(inForce, minute)));
+  }
+
+  /** A day that nobody has put in force yet. */
+  public Day ahead(Plans.Proposal preview) {
+    return place(preview.book(), preview.sheet(), DayFacts.at(desk.now()));
+  }
+
+  private static DayFacts facts(InForce inForce, Instant now) {
+    DayFacts none = DayFacts.at(now);
+    return new DayFacts(
+        now,
+        inForce.progress(),
+        none.more(),
+        none.hours(),
+        none.broken(),
+        none.pins(),
+        none.before());
+  }
+
+  private static Day place(KitchenBook book, PrepSheet sheet, DayFacts facts) {
+    long end = System.nanoTime() + MOST.toNanos();
+    Budget budget = Budget.of(ROUNDS, 1).twice().until(() -> System.nanoTime() > end);
+    CrewPlan crew = Crewing.plan(book, sheet, facts, budget);
+    return new Day(facts, Outlook.of(book, sheet, facts, crew));
+  }
+
+  /** Both sides of a question. */
+  public Outcome look(House house, InForce inForce, Asked asked) {
+    List<Problem> problems = new ArrayList<>();
+    unknown(house, inForce, asked, problems);
+    House other = problems.isEmpty() ? other(house, asked, problems) : house;
+    if (!problems.isEmpty()) {
+      return new Wrong(problems);
+    }
+    Day today = today(house, inForce);
+    DayFacts facts = facts(inForce, asked, today);
+    if (!asked.changesBook()) {
+      Day then = place(inForce.book(), inForce.sheet(), facts);
+      return answer(today, then, Optional.empty());
+    }
+    Plans.Proposal proposal = plans.propose(house, inForce, other.book());
+    Day then = place(proposal.book(), proposal.sheet(), facts);
+    return answer(today, then, Optional.of(proposal.difference()));
+  }
+
+  private static Answer answer(Day today, Day then, Optional<Difference> difference) {
+    return new Answer(
+        today, then, then.outlook().moves(today.outlook().crew().placed()), difference);
+  }
+
+  private static DayFacts facts(InForce inForce, Asked asked, Day today) {
+    LocalDate day = inForce.plan().day();
+    Instant now = today.facts().now();
+    Instant over = inForce.book().kitchen().clock().start(day.plusDays(1));
+    List<DayFacts.Hours> hours = new ArrayList<>(today.facts().hours());
+    hours.removeIf(one -> asked.off().contains(one.person()) && one.day().equals(day));
+    asked.off().forEach(person -> hours.add(new DayFacts.Hours(person, day, List.of())));
+    List<DayFacts.Broken> broken = new ArrayList<>(today.facts().broken());
+    Instant until = over.isAfter(now) ? over : now;
+    asked.broken()
+        .forEach(code -> broken.add(new DayFacts.Broken(code, 1, new Window(now, until))));
+    return today.facts().with(hours, broken).after(today.outlook().crew().placed());
+  }
+
+  /** The kitchen with other services and machines. */
+  private House other(House house, Asked asked, List<Problem> problems) {
+    House other = house;
+    for (int i = 0; i < asked.turns().size() && problems.isEmpty(); i++) {
+      Slips.Tried tried = slips.look(other, slip(other, asked.turns().get(i)));
+      String place = "$.services[" + i + "]";
+      tried
+          .problems()
+          .forEach(one -> problems.add(new Problem(place, one.value(), one.message())));
+      other = tried.house().orElse(other);
+    }
+    if (asked.more().isEmpty() || !problems.isEmpty()) {
+      return other;
+    }
+    ObjectNode tree = other.tree().deepCopy();
+    for (JsonNode machine : tree.path("equipment")) {
+      if (asked.more().contains(machine.path("code").asText())) {
+        ((ObjectNode) machine).put("units", machine.path("units").asInt(1) + 1);
+      }
+    }
+    BookReader.Outcome read = desk.check(tree);
+    problems.addAll(read.problems());
+    House base = other;
+    return read.book().map(book -> new House(base.stand(), book, tree)).orElse(base);
+  }
+
+  private static Slips.Asked slip(House house, Turn turn) {
+    OptionalInt covers = Slips.find(house, turn.run()).orElseThrow().covers();
+    return new Slips.Asked(
+        turn.run(),
+        turn.minutes() == 0
+            ? Optional.empty()
+            : Optional.of(new Push(Optional.empty(), turn.minutes())),
+        turn.covers() == 0
+            ? OptionalInt.empty()
+            : OptionalInt.of(Math.max(0, covers.orElse(0) + turn.covers())));
+  }
+
+  private static void unknown(House house, InForce inForce, Asked asked, List<Problem> problems) {
+    List<String> runs = inForce.sheet().services().stream().map(ServiceRun::id).toList();
+    for (int i = 0; i < asked.turns().size(); i++) {
+      Turn turn = asked.turns().get(i);
+      String place = "$.services[" + i + "]";
+      if (!runs.contains(turn.run()) || Slips.find(house, turn.run()).isEmpty()) {
+        problems.add(problem(place + ".service", turn.run(), "lanes.no-such", runs));
+      } else {
+        if (Math.abs(turn.covers()) > MOST_COVERS) {
+          problems.add(problem(place + ".covers", turn.covers(), "slip.covers-fault"));
+        }
+        if (Math.abs(turn.minutes()) > Push.MOST) {
+          problems.add(problem(place + ".minutes", turn.minutes(), "slip.minutes-fault", Push.MOST));
+        }
+      }
+    }
+    List<String> people = inForce.book().people().stream().map(Person::code).toList();
+    Collection<String> machines = inForce.book().equipment().keySet();
+    codes("off", asked.off(), people, problems);
+    codes("more", asked.more(), machines, problems);
+    codes("broken", asked.broken(), machines, problems);
+  }
+
+  private static void codes(
+      String key, Set<String> asked, Collection<String> known, List<Problem> problems) {
+    asked.stream()
+        .filter(code -> !known.contains(code))
+        .sorted()
+        .forEach(
+            code -> problems.add(problem("$." + key, code, "lanes.no-such", List.copyOf(known))));
+  }
+
+  private static Problem problem(String path, Object value, String key, Object... args) {
+    return new Problem(path, Objects.toString(value), Message.of(key, args));
+  }
+}

@@ -1,0 +1,100 @@
+package halfgram.pages.lanes;
+
+import halfgram.prep.Task;
+import halfgram.prep.TaskProgress;
+import halfgram.prep.TaskState;
+import halfgram.prep.Tick;
+import halfgram.prep.crew.Outlook;
+import halfgram.prep.crew.Placed;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * A task where it is planned or was done.
+ *
+ * @param number from 1, in the order of the starts
+ * @param placed of what was done without ever being planned: the time it takes, until it was done
+ * @param late by how much it starts after its latest start
+ */
+record Bar(int number, Task task, Placed placed, Kind kind, Optional<Duration> late) {
+
+  /** How it is drawn, and told. */
+  enum Kind {
+    TO_DO,
+    LATE,
+    ON_IT,
+    PROBLEM,
+    DONE;
+
+    String code() {
+      return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+  }
+
+  static List<Bar> list(Crewed day) {
+    record Found(Task task, Placed placed) {}
+    List<Found> found = new ArrayList<>();
+    for (Task task : day.sheet().tasks()) {
+      TaskProgress progress = day.progress(task);
+      day.crew()
+          .find(task.id())
+          .or(() -> done(day, task, progress))
+          .filter(placed -> progress.state() != TaskState.FAILED)
+          .ifPresent(placed -> found.add(new Found(task, placed)));
+    }
+    found.sort(
+        Comparator.comparing((Found one) -> one.placed().start())
+            .thenComparing(one -> one.task().id()));
+    List<Bar> bars = new ArrayList<>();
+    for (Found one : found) {
+      Optional<Duration> late = Outlook.late(one.task(), one.placed()).map(Outlook.Late::by);
+      Kind kind = kind(day.progress(one.task()), late.isPresent());
+      bars.add(new Bar(bars.size() + 1, one.task(), one.placed(), kind, late));
+    }
+    return bars;
+  }
+
+  /** Where it was, as far as anybody knows: as long as it takes, until it was said to be done. */
+  private static Optional<Placed> done(Crewed day, Task task, TaskProgress progress) {
+    if (progress.state() != TaskState.DONE || progress.doneAt().isEmpty()) {
+      return Optional.empty();
+    }
+    Instant end = progress.doneAt().get();
+    Instant handsOff = end.minus(task.unattended());
+    Instant start = handsOff.minus(Duration.between(task.start(), task.handsOff()));
+    List<String> who = progress.dones().stream().map(Tick::cook).distinct().toList();
+    return Optional.of(new Placed(task.id(), start, handsOff, end, who, List.of()));
+  }
+
+  private static Kind kind(TaskProgress progress, boolean late) {
+    return switch (progress.state()) {
+      case DONE, FAILED -> Kind.DONE;
+      case PROBLEM -> Kind.PROBLEM;
+      case ON_IT, PART_DONE -> Kind.ON_IT;
+      case TO_DO -> late ? Kind.LATE : Kind.TO_DO;
+    };
+  }
+
+  /** The word for how it stands; with minutes where it is late. */
+  String state(Crewed day) {
+    return late.isPresent() && kind != Kind.DONE
+        ? day.words().say("lanes.state-late", late.get())
+        : day.words().say("lanes.state-" + kind.code());
+  }
+
+  /** Its people by name, or that it names nobody. */
+  String who(Crewed day) {
+    return placed.people().isEmpty()
+        ? day.words().say("lanes.nobody")
+        : String.join(", ", placed.people().stream().map(day::person).toList());
+  }
+
+  String machines(Crewed day) {
+    return String.join(", ", placed.machines().stream().map(day::machine).toList());
+  }
+}

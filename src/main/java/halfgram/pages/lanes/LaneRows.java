@@ -1,0 +1,132 @@
+package halfgram.pages.lanes;
+
+import halfgram.pages.Rack;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The bars of one lane in as many rows as they need. A bar is as wide as its time; what can be
+ * pressed is never smaller than a finger needs, so short tasks one after the other step down. A
+ * name stands in its bar when there is room, beside it when nothing else comes soon, else there is
+ * its number.
+ */
+record LaneRows(String height, List<Drawing.Alone> alone, List<Drawing.Mark> marks) {
+  private static final int ROW = 28;
+  private static final int BAR = 20;
+  private static final int MOST_ROWS = 5;
+
+  /** How much of the width things take on the narrowest drawing there is, in percent. */
+  private static final double LETTER = 0.76;
+
+  private static final double PRESSED = 2.9;
+  private static final double PAD = 0.7;
+  private static final double THIN = 0.35;
+
+  /** What of a bar is drawn here: hands from..off, standing off..end. */
+  record Span(Bar bar, Instant from, Instant off, Instant end) {}
+
+  static LaneRows of(Crewed day, Axis axis, List<Span> spans) {
+    LaneRows full = new Placing(day, axis, true).place(spans);
+    return full.rows() <= MOST_ROWS ? full : new Placing(day, axis, false).place(spans);
+  }
+
+  private int rows() {
+    return (Integer.parseInt(height) - 2) / ROW;
+  }
+
+  private static final class Placing {
+    private final Crewed day;
+    private final Axis axis;
+
+    /** Whether nothing lies over what stands alone. */
+    private final boolean roomy;
+
+    private final Rack rack = new Rack();
+    private final List<Drawing.Alone> alone = new ArrayList<>();
+    private final List<Drawing.Mark> marks = new ArrayList<>();
+
+    private Placing(Crewed day, Axis axis, boolean roomy) {
+      this.day = day;
+      this.axis = axis;
+      this.roomy = roomy;
+    }
+
+    private LaneRows place(List<Span> spans) {
+      for (int i = 0; i < spans.size(); i++) {
+        double next = i + 1 < spans.size() ? axis.place(spans.get(i + 1).from()) : 100;
+        place(spans.get(i), next);
+      }
+      return new LaneRows(String.valueOf(Math.max(1, rack.rows()) * ROW + 2), alone, marks);
+    }
+
+    private void place(Span span, double next) {
+      double from = axis.place(span.from());
+      double off = Math.max(axis.place(span.off()), Math.min(100, from + THIN));
+      double end = Math.max(axis.place(span.end()), off);
+      Bar bar = span.bar();
+      String name = worded(bar, Draughting.brief(day.title(bar.task())));
+      String number = worded(bar, String.valueOf(bar.number()));
+      boolean named = wide(name) <= off - from || off + wide(name) <= Math.min(next, 100);
+      String said = named ? name : number;
+      boolean inside = wide(said) <= off - from;
+      boolean left = !inside && off + wide(said) > 100;
+      double first = left ? from - wide(said) : from;
+      double last = inside || left ? off : off + wide(said);
+      double hit = Math.max(off - from, PRESSED);
+      double hitFrom = Math.min(from, 100 - hit);
+      last = Math.max(last, hitFrom + hit);
+      int row = rack.place(Math.min(first, hitFrom), roomy ? Math.max(last, end) : last);
+      int top = row * ROW + 1;
+      if (end > off) {
+        alone.add(
+            new Drawing.Alone(
+                Axis.percent(off),
+                Axis.percent(end),
+                String.valueOf(top + BAR + 3),
+                bar.kind().code()));
+      }
+      marks.add(
+          new Drawing.Mark(
+              day.link(bar.task()),
+              told(bar),
+              bar.kind().code(),
+              Axis.percent(from),
+              String.valueOf(top + 2),
+              Axis.percent(off - from),
+              Axis.percent(hitFrom),
+              Axis.percent(hit),
+              Axis.percent(inside ? from : left ? from : off),
+              String.valueOf(top + 17),
+              left ? "-4" : "4",
+              left ? "end" : "start",
+              inside,
+              said));
+    }
+
+    private static double wide(String said) {
+      return said.length() * LETTER + PAD;
+    }
+
+    /** Late and begun are said, not only shown. */
+    private String worded(Bar bar, String said) {
+      return switch (bar.kind()) {
+        case LATE, ON_IT, PROBLEM ->
+            said + " \u00b7 " + day.words().say("lanes.short-" + bar.kind().code());
+        case TO_DO, DONE -> said;
+      };
+    }
+
+    private String told(Bar bar) {
+      return bar.number()
+          + ". "
+          + day.time(bar.placed().start())
+          + " "
+          + day.title(bar.task())
+          + ", "
+          + bar.who(day)
+          + ", "
+          + bar.state(day);
+    }
+  }
+}

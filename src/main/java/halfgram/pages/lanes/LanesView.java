@@ -1,0 +1,182 @@
+package halfgram.pages.lanes;
+
+import halfgram.prep.Task;
+import halfgram.prep.crew.Outlook;
+import halfgram.prep.crew.Reasons;
+import halfgram.words.Messages;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * What the page of the lanes shows.
+ *
+ * @param fits whether everything has a place, in words
+ * @param told what else is to be said of the plan: what it had to let go
+ * @param byMachine which lanes are drawn
+ * @param away who is not there this day; empty when all are
+ * @param whatIf where other days are tried; empty for another day than today
+ */
+record LanesView(
+    String date,
+    List<Link> days,
+    String fits,
+    String next,
+    List<String> told,
+    List<Left> leftOut,
+    List<Why> whyNot,
+    List<Link> ways,
+    boolean byMachine,
+    boolean isEmpty,
+    Drawing drawing,
+    String away,
+    LoadView load,
+    List<Row> rows,
+    String whatIf) {
+
+  /** A way somewhere; without an address it is where one is. */
+  record Link(String text, String href) {}
+
+  /** A task without a place. */
+  record Left(String what, String href, String how) {}
+
+  /**
+   * Why it does not fit.
+   *
+   * @param chain from what begins it to what it must be ready for
+   * @param levers what one can do
+   */
+  record Why(String what, List<String> chain, List<String> levers) {}
+
+  /**
+   * A task in the list.
+   *
+   * @param by its latest start by lags
+   * @param kind class of its state
+   */
+  record Row(
+      int number,
+      String when,
+      String until,
+      String what,
+      String href,
+      String who,
+      String on,
+      String by,
+      String state,
+      String kind) {}
+
+  static LanesView of(Crewed day, boolean byMachine) {
+    Messages words = day.words();
+    Outlook outlook = day.outlook();
+    return new LanesView(
+        words.date(day.day()),
+        days(day),
+        words.say(outlook.fits() ? "lanes.fits" : "lanes.fits-not"),
+        comes(day),
+        told(day),
+        outlook.leftOut().stream().map(task -> left(day, task)).toList(),
+        outlook.fits() ? List.of() : whyNot(day),
+        ways(day, byMachine),
+        byMachine,
+        day.bars().isEmpty() && outlook.leftOut().isEmpty(),
+        byMachine ? Draughting.byMachine(day) : Draughting.byPerson(day),
+        byMachine ? "" : away(day),
+        LoadView.of(day),
+        day.bars().stream().map(bar -> row(day, bar)).toList(),
+        day.isToday() ? day.address("/what-if") : "");
+  }
+
+  /** How late, what stands too long, when the last is done. */
+  private static String comes(Crewed day) {
+    List<String> parts = new ArrayList<>();
+    Outlook outlook = day.outlook();
+    Messages words = day.words();
+    if (!outlook.late().isEmpty()) {
+      parts.add(words.say("lanes.late", outlook.late().size(), outlook.lateTime()));
+    }
+    if (!outlook.overrun().isEmpty()) {
+      parts.add(words.say("lanes.overrun", outlook.overrun().size(), outlook.overrunTime()));
+    }
+    outlook.finish().ifPresent(at -> parts.add(words.say("lanes.finish", day.time(at))));
+    return String.join(" ", parts);
+  }
+
+  private static List<String> told(Crewed day) {
+    List<String> told = new ArrayList<>();
+    if (day.book().people().isEmpty()) {
+      told.add(day.words().say("lanes.no-people"));
+    }
+    if (day.crew().roomy()) {
+      told.add(day.words().say("lanes.roomy"));
+    }
+    if (day.crew().yielding()) {
+      told.add(day.words().say("lanes.yielding"));
+    }
+    if (day.crew().cut()) {
+      told.add(day.words().say("lanes.cut", day.crew().iterations()));
+    }
+    return told;
+  }
+
+  private static List<Why> whyNot(Crewed day) {
+    return Reasons.of(day.book(), day.sheet(), day.facts(), day.crew()).stream()
+        .map(
+            one ->
+                new Why(
+                    day.words().say(one.what()),
+                    one.chain().stream().map(day.words()::say).toList(),
+                    one.levers().stream().map(day.words()::say).toList()))
+        .toList();
+  }
+
+  private static Left left(Crewed day, Task task) {
+    return new Left(
+        day.title(task),
+        day.link(task),
+        day.words()
+            .say("lanes.left", task.handsOn(), day.station(task.station()), day.time(task.start())));
+  }
+
+  private static Row row(Crewed day, Bar bar) {
+    return new Row(
+        bar.number(),
+        day.time(bar.placed().start()),
+        day.time(bar.placed().end()),
+        day.title(bar.task()),
+        day.link(bar.task()),
+        bar.who(day),
+        bar.machines(day),
+        day.time(bar.task().start()),
+        bar.state(day),
+        bar.kind().code());
+  }
+
+  private static String away(Crewed day) {
+    List<String> away =
+        halfgram.prep.crew.Present.list(day.book(), day.facts(), day.day()).stream()
+            .filter(one -> !one.isThere())
+            .map(one -> one.person().name())
+            .toList();
+    return away.isEmpty() ? "" : day.words().say("lanes.not-there", away);
+  }
+
+  private static List<Link> ways(Crewed day, boolean byMachine) {
+    String date = day.isToday() ? "" : "date=" + day.day();
+    String people = day.address(date.isEmpty() ? "" : "?" + date);
+    String machines = day.address("?by=machine" + (date.isEmpty() ? "" : "&" + date));
+    return List.of(
+        new Link(day.words().say("lanes.by-person"), byMachine ? people : ""),
+        new Link(day.words().say("lanes.by-machine"), byMachine ? "" : machines));
+  }
+
+  private static List<Link> days(Crewed day) {
+    Messages words = day.words();
+    LocalDate at = day.day();
+    LocalDate today = day.clock().of(day.now());
+    return List.of(
+        new Link(words.shortDate(at.minusDays(1)), day.address("?date=" + at.minusDays(1))),
+        new Link(words.say("today.today"), at.equals(today) ? "" : day.address("")),
+        new Link(words.shortDate(at.plusDays(1)), day.address("?date=" + at.plusDays(1))));
+  }
+}

@@ -1,0 +1,319 @@
+package halfgram.pages.lanes;
+
+import halfgram.desk.Push;
+import halfgram.desk.WhatIf;
+import halfgram.prep.ServiceRun;
+import halfgram.prep.Task;
+import halfgram.prep.crew.Load;
+import halfgram.prep.crew.Outlook;
+import halfgram.prep.crew.Placed;
+import halfgram.prep.crew.Present;
+import halfgram.words.Messages;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What the page of what if shows: the question as it was put, and both sides of the answer.
+ *
+ * @param asked what was asked, in words; empty while nothing is
+ * @param compared rows that say the same of both sides
+ * @param moved what would move, the farthest first
+ * @param more how many more would, in words; empty when all are shown
+ */
+record WhatIfView(
+    String back,
+    String date,
+    List<Turn> turns,
+    List<Choice> off,
+    List<Choice> more,
+    List<Choice> broken,
+    List<String> problems,
+    List<String> asked,
+    List<Compared> compared,
+    List<String> leftOut,
+    List<Compared> people,
+    List<Compared> stations,
+    List<Moved> moved,
+    String moreMoved,
+    List<String> told) {
+  private static final int MOST = 40;
+
+  /** A service with what is typed for it. */
+  record Turn(
+      String id, String name, String now, String covers, String minutes, String wrong, String said) {}
+
+  /** One of a list to choose from. */
+  record Choice(String value, String name, boolean chosen) {}
+
+  /**
+   * The same of both sides.
+   *
+   * @param heed whether the other side is worse
+   */
+  record Compared(String what, String today, String then, boolean heed) {}
+
+  /** A task that would be elsewhere. */
+  record Moved(String what, String href, String how, String from, String to) {}
+
+  /** The other side: how it would be. */
+  record Side(Crewed day, WhatIf.Answer answer) {}
+
+  static WhatIfView of(
+      Crewed today, WhatIfForm form, Optional<Side> then, Optional<WhatIf.Outcome> outcome) {
+    Messages words = today.words();
+    List<Outlook.Move> moves = then.map(side -> side.answer().moves()).orElse(List.of());
+    return new WhatIfView(
+        today.address(""),
+        words.date(today.day()),
+        form.turns().stream().map(turn -> turn(today, turn)).toList(),
+        people(today, form.off()),
+        machines(today, form.more()),
+        machines(today, form.broken()),
+        problems(words, outcome),
+        then.isPresent() ? asked(today, form) : List.of(),
+        then.map(side -> compared(today, side.day())).orElse(List.of()),
+        then.map(side -> leftOut(side.day())).orElse(List.of()),
+        then.map(side -> byPerson(today, side.day())).orElse(List.of()),
+        then.map(side -> byStation(today, side.day())).orElse(List.of()),
+        moves.stream().limit(MOST).map(move -> moved(today, then.orElseThrow(), move)).toList(),
+        moves.size() > MOST ? words.say("today.more-made", moves.size() - MOST) : "",
+        then.map(side -> told(side.day())).orElse(List.of()));
+  }
+
+  // ---- the question ----
+
+  private static Turn turn(Crewed day, WhatIfForm.Turn typed) {
+    Messages words = day.words();
+    ServiceRun run =
+        day.sheet().services().stream()
+            .filter(one -> one.id().equals(typed.run()))
+            .findFirst()
+            .orElseThrow();
+    String start = day.time(run.window().start());
+    String now =
+        run.covers().isPresent()
+            ? words.say("lanes.service", start, run.covers().getAsInt())
+            : start;
+    String wrong =
+        !typed.isCovers()
+            ? words.say("lanes.covers-fault")
+            : typed.isMinutes() ? "" : words.say("slip.minutes-fault", Push.MOST);
+    return new Turn(
+        typed.run(),
+        words.text(run.name()),
+        now,
+        typed.covers(),
+        typed.minutes(),
+        typed.isCovers() ? (typed.isMinutes() ? "" : "minutes") : "covers",
+        wrong);
+  }
+
+  private static List<Choice> people(Crewed day, String chosen) {
+    List<Choice> choices = new ArrayList<>();
+    choices.add(new Choice("", day.words().say("lanes.all-there"), chosen.isEmpty()));
+    for (Present one : Present.list(day.book(), day.facts(), day.day())) {
+      if (one.isThere()) {
+        String code = one.person().code();
+        choices.add(new Choice(code, one.person().name(), code.equals(chosen)));
+      }
+    }
+    return choices;
+  }
+
+  private static List<Choice> machines(Crewed day, String chosen) {
+    List<Choice> choices = new ArrayList<>();
+    choices.add(new Choice("", day.words().say("lanes.none-such"), chosen.isEmpty()));
+    day.book()
+        .equipment()
+        .values()
+        .forEach(
+            one ->
+                choices.add(
+                    new Choice(
+                        one.code(),
+                        day.words()
+                            .say("lanes.kind-of", day.words().text(one.name()), one.units()),
+                        one.code().equals(chosen))));
+    return choices;
+  }
+
+  private static List<String> problems(Messages words, Optional<WhatIf.Outcome> outcome) {
+    return outcome
+        .filter(WhatIf.Wrong.class::isInstance)
+        .map(WhatIf.Wrong.class::cast)
+        .map(
+            wrong ->
+                wrong.problems().stream()
+                    .map(one -> words.say("slip.problem", one.value(), words.say(one.message())))
+                    .toList())
+        .orElse(List.of());
+  }
+
+  private static List<String> asked(Crewed day, WhatIfForm form) {
+    Messages words = day.words();
+    List<String> asked = new ArrayList<>();
+    for (WhatIf.Turn turn : form.asked().turns()) {
+      String name =
+          day.sheet().services().stream()
+              .filter(run -> run.id().equals(turn.run()))
+              .map(run -> words.text(run.name()))
+              .findFirst()
+              .orElse(turn.run());
+      if (turn.covers() != 0) {
+        String key = turn.covers() > 0 ? "lanes.asked-more" : "lanes.asked-fewer";
+        asked.add(words.say(key, name, Math.abs(turn.covers())));
+      }
+      if (turn.minutes() != 0) {
+        String key = turn.minutes() > 0 ? "lanes.asked-later" : "lanes.asked-earlier";
+        asked.add(words.say(key, name, Duration.ofMinutes(Math.abs(turn.minutes()))));
+      }
+    }
+    form.asked().off().forEach(code -> asked.add(words.say("lanes.asked-off", day.person(code))));
+    form.asked().more().forEach(code -> asked.add(words.say("lanes.asked-one", kind(day, code))));
+    form.asked()
+        .broken()
+        .forEach(code -> asked.add(words.say("lanes.asked-broken", kind(day, code))));
+    return asked;
+  }
+
+  private static String kind(Crewed day, String code) {
+    return Optional.ofNullable(day.book().equipment().get(code))
+        .map(one -> day.words().text(one.name()))
+        .orElse(code);
+  }
+
+  // ---- the answer ----
+
+  private static List<Compared> compared(Crewed today, Crewed then) {
+    Messages words = today.words();
+    Outlook a = today.outlook();
+    Outlook b = then.outlook();
+    List<Compared> rows = new ArrayList<>();
+    rows.add(
+        new Compared(
+            words.say("lanes.c-fits"),
+            words.say(a.fits() ? "lanes.fits" : "lanes.fits-not"),
+            words.say(b.fits() ? "lanes.fits" : "lanes.fits-not"),
+            a.fits() && !b.fits()));
+    rows.add(
+        new Compared(
+            words.say("lanes.c-left"),
+            many(words, a.leftOut().size(), a.leftOutTime()),
+            many(words, b.leftOut().size(), b.leftOutTime()),
+            b.leftOutTime().compareTo(a.leftOutTime()) > 0));
+    rows.add(
+        new Compared(
+            words.say("lanes.c-late"),
+            many(words, a.late().size(), a.lateTime()),
+            many(words, b.late().size(), b.lateTime()),
+            b.lateTime().compareTo(a.lateTime()) > 0));
+    rows.add(
+        new Compared(
+            words.say("lanes.c-overrun"),
+            many(words, a.overrun().size(), a.overrunTime()),
+            many(words, b.overrun().size(), b.overrunTime()),
+            b.overrunTime().compareTo(a.overrunTime()) > 0));
+    rows.add(
+        new Compared(
+            words.say("lanes.c-finish"),
+            a.finish().map(today::time).orElse("\u2013"),
+            b.finish().map(then::time).orElse("\u2013"),
+            false));
+    return rows;
+  }
+
+  private static String many(Messages words, int count, Duration time) {
+    return count == 0 ? words.say("lanes.none") : words.say("lanes.many", count, time);
+  }
+
+  private static List<String> leftOut(Crewed then) {
+    return then.outlook().leftOut().stream()
+        .sorted(Comparator.comparing(Task::handsOn).reversed())
+        .map(task -> then.words().say("lanes.left-one", then.title(task), task.handsOn()))
+        .toList();
+  }
+
+  private static List<Compared> byPerson(Crewed today, Crewed then) {
+    List<Compared> rows = new ArrayList<>();
+    for (Load.OfPerson one : today.outlook().load().people()) {
+      Optional<Load.OfPerson> other =
+          then.outlook().load().people().stream()
+              .filter(of -> of.person().equals(one.person()))
+              .findFirst();
+      rows.add(
+          new Compared(
+              today.person(one.person()),
+              said(today, one.shift(), one.mark()),
+              other
+                  .map(of -> said(today, of.shift(), of.mark()))
+                  .orElse(today.words().say("lanes.away")),
+              other.map(of -> worse(one.mark(), of.mark())).orElse(false)));
+    }
+    return rows;
+  }
+
+  private static List<Compared> byStation(Crewed today, Crewed then) {
+    List<Compared> rows = new ArrayList<>();
+    for (Load.OfStation one : today.outlook().load().stations()) {
+      then.outlook().load().stations().stream()
+          .filter(of -> of.station().equals(one.station()))
+          .findFirst()
+          .ifPresent(
+              of ->
+                  rows.add(
+                      new Compared(
+                          today.station(one.station()),
+                          said(today, one.day(), one.mark()),
+                          said(today, of.day(), of.mark()),
+                          worse(one.mark(), of.mark()))));
+    }
+    return rows;
+  }
+
+  private static boolean worse(Load.Mark today, Load.Mark then) {
+    return today == Load.Mark.NONE && then != Load.Mark.NONE;
+  }
+
+  private static String said(Crewed day, Load.Share share, Load.Mark mark) {
+    LoadView.Share view = LoadView.share(day.words(), share, mark);
+    return (view.said() + " " + view.word()).strip();
+  }
+
+  private static List<String> told(Crewed then) {
+    return then.crew().cut()
+        ? List.of(then.words().say("lanes.cut", then.crew().iterations()))
+        : List.of();
+  }
+
+  private static Moved moved(Crewed today, Side side, Outlook.Move move) {
+    Messages words = today.words();
+    boolean gone = move.to().isEmpty();
+    Crewed home = today.find(move.task()).isPresent() ? today : side.day();
+    String title = home.find(move.task()).map(home::title).orElse(move.task());
+    String how;
+    if (move.from().isEmpty()) {
+      how = words.say("lanes.moved-new");
+    } else if (gone) {
+      boolean left = side.day().crew().leftOut().contains(move.task());
+      how = words.say(left ? "lanes.state-left" : "lanes.moved-gone");
+    } else if (move.by().isZero()) {
+      how = words.say("lanes.moved-other");
+    } else {
+      how = words.say(move.by().isNegative() ? "lanes.earlier" : "lanes.later", move.by().abs());
+    }
+    return new Moved(
+        title,
+        today.find(move.task()).map(today::link).orElse(""),
+        how,
+        move.from().map(at -> where(today, at)).orElse("\u2013"),
+        move.to().map(at -> where(side.day(), at)).orElse("\u2013"));
+  }
+
+  private static String where(Crewed day, Placed at) {
+    String who = String.join(", ", at.people().stream().map(day::person).toList());
+    return who.isEmpty() ? day.time(at.start()) : day.time(at.start()) + " " + who;
+  }
+}

@@ -1,0 +1,146 @@
+package halfgram.prep.crew;
+
+import halfgram.prep.KitchenBook;
+import halfgram.prep.PrepSheet;
+import halfgram.prep.Task;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * What a crew plan comes to, in the numbers by which two of them are compared.
+ *
+ * @param leftOut tasks that have no place
+ * @param late tasks that start after their latest start by lags, and by how much; worst first
+ * @param overrun longest times between two tasks that are not kept; worst first
+ * @param finish when the last hands are off the last task; empty when nothing is placed
+ */
+public record Outlook(
+    KitchenBook book,
+    PrepSheet sheet,
+    CrewPlan crew,
+    List<Task> leftOut,
+    List<Late> late,
+    List<Overrun> overrun,
+    Load load,
+    Optional<Instant> finish) {
+  public Outlook {
+    leftOut = List.copyOf(leftOut);
+    late = List.copyOf(late);
+    overrun = List.copyOf(overrun);
+  }
+
+  /** A task that starts too late. */
+  public record Late(Task task, Duration by) {}
+
+  /** A task that starts too long after one before it. */
+  public record Overrun(Task before, Task task, Duration by) {}
+
+  /** Where a task was and will be; empty on the side where it is not. */
+  public record Move(String task, Optional<Placed> from, Optional<Placed> to) {
+    /** How much later it starts; negative when earlier, zero when it comes or goes. */
+    public Duration by() {
+      return from.isPresent() && to.isPresent()
+          ? Duration.between(from.get().start(), to.get().start())
+          : Duration.ZERO;
+    }
+
+    public boolean isOtherPeople() {
+      return from.isPresent()
+          && to.isPresent()
+          && !new HashSet<>(from.get().people()).equals(Set.copyOf(to.get().people()));
+    }
+  }
+
+  public static Outlook of(KitchenBook book, PrepSheet sheet, DayFacts facts, CrewPlan crew) {
+    Map<String, Task> tasks = new HashMap<>();
+    sheet.tasks().forEach(task -> tasks.put(task.id(), task));
+    List<Late> late = new ArrayList<>();
+    List<Overrun> overrun = new ArrayList<>();
+    for (Placed placed : crew.placed().values()) {
+      Task task = tasks.get(placed.task());
+      if (task == null) {
+        continue;
+      }
+      late(task, placed).ifPresent(late::add);
+      for (Task.Link link : task.links()) {
+        Task before = tasks.get(link.task());
+        Optional<Placed> there = crew.find(link.task());
+        if (before != null && there.isPresent() && link.max().isPresent()) {
+          Duration wait = Duration.between(there.get().end(), placed.start());
+          Duration by = wait.minus(link.max().get());
+          if (by.compareTo(Slots.SLOT) >= 0) {
+            overrun.add(new Overrun(before, task, by));
+          }
+        }
+      }
+    }
+    late.sort(Comparator.comparing(Late::by).reversed());
+    overrun.sort(Comparator.comparing(Overrun::by).reversed());
+    return new Outlook(
+        book,
+        sheet,
+        crew,
+        sheet.tasks().stream().filter(task -> crew.leftOut().contains(task.id())).toList(),
+        late,
+        overrun,
+        Load.of(book, sheet, facts, crew),
+        crew.placed().values().stream().map(Placed::handsOff).max(Instant::compareTo));
+  }
+
+  /** By how much a task starts after its latest start; less than a slot is none. */
+  public static Optional<Late> late(Task task, Placed placed) {
+    Duration by = Duration.between(task.start(), placed.start());
+    return by.compareTo(Slots.SLOT) >= 0 ? Optional.of(new Late(task, by)) : Optional.empty();
+  }
+
+  /** Whether everything has a place, in time, and nothing stands longer than it may. */
+  public boolean fits() {
+    return sheet.fits() && leftOut.isEmpty() && late.isEmpty() && overrun.isEmpty();
+  }
+
+  /** Hands-on minutes of what is left out. */
+  public Duration leftOutTime() {
+    return leftOut.stream().map(Task::handsOn).reduce(Duration.ZERO, Duration::plus);
+  }
+
+  /** How late all late tasks are together. */
+  public Duration lateTime() {
+    return late.stream().map(Late::by).reduce(Duration.ZERO, Duration::plus);
+  }
+
+  /** How long all that stands too long does so, together. */
+  public Duration overrunTime() {
+    return overrun.stream().map(Overrun::by).reduce(Duration.ZERO, Duration::plus);
+  }
+
+  /** What moves from another plan to this one: what comes and goes, then the farthest first. */
+  public List<Move> moves(Map<String, Placed> before) {
+    List<Move> moves = new ArrayList<>();
+    Map<String, Placed> after = crew.placed();
+    before.forEach((id, from) -> moves.add(new Move(id, Optional.of(from), crew.find(id))));
+    after.forEach(
+        (id, to) -> {
+          if (!before.containsKey(id)) {
+            moves.add(new Move(id, Optional.empty(), Optional.of(to)));
+          }
+        });
+    moves.removeIf(
+        move ->
+            move.from().isPresent()
+                && move.to().isPresent()
+                && move.by().isZero()
+                && !move.isOtherPeople());
+    moves.sort(
+        Comparator.comparing((Move move) -> move.from().isPresent() && move.to().isPresent())
+            .thenComparing(move -> move.by().abs(), Comparator.reverseOrder()));
+    return moves;
+  }
+}
