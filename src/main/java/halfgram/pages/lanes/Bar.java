@@ -19,7 +19,7 @@ import java.util.Optional;
  *
  * @param number from 1, in the order of the starts
  * @param placed of what was done without ever being planned: the time it takes, until it was done
- * @param late by how much it starts after its latest start
+ * @param late by how much it starts or ends later than its lags allow
  */
 record Bar(int number, Task task, Placed placed, Kind kind, Optional<Duration> late) {
 

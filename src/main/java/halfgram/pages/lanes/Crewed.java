@@ -2,6 +2,7 @@ package halfgram.pages.lanes;
 
 import halfgram.desk.WhatIf;
 import halfgram.measure.BusinessDay;
+import halfgram.measure.Message;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
@@ -142,6 +143,23 @@ final class Crewed {
   /** A time; with the weekday when it belongs to another day. */
   String time(Instant at) {
     return clock().of(at).equals(day()) ? words.time(at) : words.dayTime(at);
+  }
+
+  /** A sentence with its moments as times of this day. */
+  String say(Message message) {
+    return words.say(timed(message));
+  }
+
+  private Message timed(Message message) {
+    Object[] args =
+        message.args().stream()
+            .map(
+                arg ->
+                    arg instanceof Instant at
+                        ? time(at)
+                        : arg instanceof Message nested ? timed(nested) : arg)
+            .toArray();
+    return Message.of(message.key(), args);
   }
 
   /** Where a task stands on its own among the lanes. */

@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /** Draws a day by person or by machine. */
@@ -192,23 +193,43 @@ final class Draughting {
 
   private List<Drawing.Lane> machines() {
     List<Drawing.Lane> lanes = new ArrayList<>();
-    for (Equipment equipment : day.book().equipment().values()) {
-      for (int k = 1; k <= equipment.units(); k++) {
-        Placed.Unit unit = new Placed.Unit(equipment.code(), k);
-        List<LaneRows.Span> spans =
-            day.bars().stream()
-                .filter(bar -> bar.placed().machines().contains(unit))
-                .map(bar -> span(bar, unit))
-                .toList();
-        lanes.add(
-            lane(
-                day.machine(unit),
-                equipment.station().map(day::station).orElse(""),
-                broken(unit),
-                spans));
+    for (Placed.Unit unit : units(day)) {
+      if (isIdle(day, unit)) {
+        continue;
       }
+      List<LaneRows.Span> spans =
+          bars(bar -> bar.placed().machines().contains(unit)).stream()
+              .map(bar -> span(bar, unit))
+              .toList();
+      String where =
+          Optional.ofNullable(day.book().equipment().get(unit.equipment()))
+              .flatMap(Equipment::station)
+              .map(day::station)
+              .orElse("");
+      lanes.add(lane(day.machine(unit), where, broken(unit), spans));
     }
     return lanes;
+  }
+
+  private static List<Placed.Unit> units(Crewed day) {
+    List<Placed.Unit> units = new ArrayList<>();
+    for (Equipment equipment : day.book().equipment().values()) {
+      for (int k = 1; k <= equipment.units(); k++) {
+        units.add(new Placed.Unit(equipment.code(), k));
+      }
+    }
+    return units;
+  }
+
+  /** Machines of which nothing is to be drawn: they neither run nor are broken. */
+  static List<Placed.Unit> idle(Crewed day) {
+    return units(day).stream().filter(unit -> isIdle(day, unit)).toList();
+  }
+
+  private static boolean isIdle(Crewed day, Placed.Unit unit) {
+    return day.bars().stream().noneMatch(bar -> bar.placed().machines().contains(unit))
+        && day.facts().broken().stream()
+            .noneMatch(one -> one.equipment().equals(unit.equipment()));
   }
 
   /** What of a task its machine is occupied by. */
@@ -245,10 +266,20 @@ final class Draughting {
 
   private Drawing.Lane lane(
       String name, String how, List<Drawing.Band> bands, List<LaneRows.Span> spans) {
-    LaneRows rows = LaneRows.of(day, axis, spans);
+    LaneRows rows = LaneRows.of(day, axis, spans, lines(name, NAME) * 20 + lines(how, HOW) * 17);
     return new Drawing.Lane(
         name, how, said(name, spans), rows.height(), bands, rows.alone(), rows.marks());
   }
+
+  /** How many lines something takes beside a lane. */
+  private static int lines(String said, int letters) {
+    return (said.length() + letters - 1) / letters;
+  }
+
+  /** Letters in a line of a lane's name, and of what is said below it. */
+  private static final int NAME = 19;
+
+  private static final int HOW = 26;
 
   private String said(String name, List<LaneRows.Span> spans) {
     Text who = Text.of(name);

@@ -26,13 +26,21 @@ record LaneRows(String height, List<Drawing.Alone> alone, List<Drawing.Mark> mar
   /** What of a bar is drawn here: hands from..off, standing off..end. */
   record Span(Bar bar, Instant from, Instant off, Instant end) {}
 
-  static LaneRows of(Crewed day, Axis axis, List<Span> spans) {
-    LaneRows full = new Placing(day, axis, true).place(spans);
-    return full.rows() <= MOST_ROWS ? full : new Placing(day, axis, false).place(spans);
-  }
-
-  private int rows() {
-    return (Integer.parseInt(height) - 2) / ROW;
+  /**
+   * The rows of a lane.
+   *
+   * @param least height, for what is written beside it
+   */
+  static LaneRows of(Crewed day, Axis axis, List<Span> spans, int least) {
+    Placing full = new Placing(day, axis, true);
+    full.place(spans);
+    Placing placing = full;
+    if (full.rack.rows() > MOST_ROWS) {
+      placing = new Placing(day, axis, false);
+      placing.place(spans);
+    }
+    int height = Math.max(Math.max(1, placing.rack.rows()) * ROW + 2, least);
+    return new LaneRows(String.valueOf(height), placing.alone, placing.marks);
   }
 
   private static final class Placing {
@@ -52,12 +60,11 @@ record LaneRows(String height, List<Drawing.Alone> alone, List<Drawing.Mark> mar
       this.roomy = roomy;
     }
 
-    private LaneRows place(List<Span> spans) {
+    private void place(List<Span> spans) {
       for (int i = 0; i < spans.size(); i++) {
         double next = i + 1 < spans.size() ? axis.place(spans.get(i + 1).from()) : 100;
         place(spans.get(i), next);
       }
-      return new LaneRows(String.valueOf(Math.max(1, rack.rows()) * ROW + 2), alone, marks);
     }
 
     private void place(Span span, double next) {

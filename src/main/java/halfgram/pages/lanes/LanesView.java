@@ -14,7 +14,7 @@ import java.util.List;
  * @param fits whether everything has a place, in words
  * @param told what else is to be said of the plan: what it had to let go
  * @param byMachine which lanes are drawn
- * @param away who is not there this day; empty when all are
+ * @param away who is not there, or which machines are not used; empty when there is none such
  * @param whatIf where other days are tried; empty for another day than today
  */
 record LanesView(
@@ -81,7 +81,7 @@ record LanesView(
         byMachine,
         day.bars().isEmpty() && outlook.leftOut().isEmpty(),
         byMachine ? Draughting.byMachine(day) : Draughting.byPerson(day),
-        byMachine ? "" : away(day),
+        byMachine ? idle(day) : away(day),
         LoadView.of(day),
         day.bars().stream().map(bar -> row(day, bar)).toList(),
         day.isToday() ? day.address("/what-if") : "");
@@ -124,9 +124,9 @@ record LanesView(
         .map(
             one ->
                 new Why(
-                    day.words().say(one.what()),
-                    one.chain().stream().map(day.words()::say).toList(),
-                    one.levers().stream().map(day.words()::say).toList()))
+                    day.say(one.what()),
+                    one.chain().stream().map(day::say).toList(),
+                    one.levers().stream().map(day::say).toList()))
         .toList();
   }
 
@@ -159,6 +159,11 @@ record LanesView(
             .map(one -> one.person().name())
             .toList();
     return away.isEmpty() ? "" : day.words().say("lanes.not-there", away);
+  }
+
+  private static String idle(Crewed day) {
+    List<String> idle = Draughting.idle(day).stream().map(day::machine).toList();
+    return idle.isEmpty() ? "" : day.words().say("lanes.not-used", idle);
   }
 
   private static List<Link> ways(Crewed day, boolean byMachine) {

@@ -19,7 +19,7 @@ record LoadView(List<String> hours, List<Station> stations, List<Person> people)
    * @param said "74 %"; empty when there is neither work nor anybody
    * @param width of what is filled, in percent of the whole
    * @param word why it is marked; empty when it is not
-   * @param kind class: none, tight, full, nobody
+   * @param kind class: idle, none, tight, full, nobody
    * @param minutes of what of what, in words
    */
   record Share(String said, String width, String word, String kind, String minutes) {}
@@ -66,12 +66,13 @@ record LoadView(List<String> hours, List<Station> stations, List<Person> people)
   }
 
   static Share share(Messages words, Load.Share share, Load.Mark mark) {
-    String kind = mark.name().toLowerCase(Locale.ROOT);
+    boolean idle = share.work() == 0;
+    String kind = idle ? "idle" : mark.name().toLowerCase(Locale.ROOT);
     boolean nothing = share.work() == 0 && share.there() == 0;
     return new Share(
         nothing ? "" : words.say("lanes.percent", share.percent()),
         Math.min(100, share.percent()) + "%",
-        mark == Load.Mark.NONE ? "" : words.say("lanes.mark-" + kind),
+        mark == Load.Mark.NONE || idle ? "" : words.say("lanes.mark-" + kind),
         kind,
         words.say(
             "lanes.of-minutes",

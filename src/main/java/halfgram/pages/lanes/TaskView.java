@@ -62,7 +62,7 @@ record TaskView(
 
   private static Held held(Crewed day, Holding.Hold hold) {
     String href = hold.task().flatMap(day::find).map(day::link).orElse("");
-    return new Held(day.words().say(hold.said()), href);
+    return new Held(day.say(hold.said()), href);
   }
 
   private static List<Fact> facts(Crewed day, Task task, Optional<Bar> bar) {
@@ -112,15 +112,22 @@ record TaskView(
 
   private static Near near(Crewed day, Task other, Task.Link link) {
     Messages words = day.words();
-    String how =
-        link.max().isPresent()
-            ? words.say("lanes.lag-within", link.min(), link.max().get())
-            : link.min().isZero() ? words.say("lanes.lag-any") : words.say("lanes.lag", link.min());
+    String how = lag(words, link);
     Optional<Bar> bar = day.bar(other.id());
     String where =
         bar.map(one -> span(day, one.placed().start(), one.placed().end()))
             .orElse(words.say("lanes.state-left"));
     return new Near(day.title(other), day.link(other), how, where);
+  }
+
+  private static String lag(Messages words, Task.Link link) {
+    boolean now = link.min().isZero();
+    if (link.max().isEmpty()) {
+      return now ? words.say("lanes.lag-any") : words.say("lanes.lag", link.min());
+    }
+    return now
+        ? words.say("lanes.lag-most", link.max().get())
+        : words.say("lanes.lag-within", link.min(), link.max().get());
   }
 
   private static String span(Crewed day, Instant from, Instant to) {

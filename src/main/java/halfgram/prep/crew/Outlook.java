@@ -18,7 +18,7 @@ import java.util.Set;
  * What a crew plan comes to, in the numbers by which two of them are compared.
  *
  * @param leftOut tasks that have no place
- * @param late tasks that start after their latest start by lags, and by how much; worst first
+ * @param late tasks that start or end later than their lags allow, and by how much; worst first
  * @param overrun longest times between two tasks that are not kept; worst first
  * @param finish when the last hands are off the last task; empty when nothing is placed
  */
@@ -37,7 +37,7 @@ public record Outlook(
     overrun = List.copyOf(overrun);
   }
 
-  /** A task that starts too late. */
+  /** A task that starts or ends too late. */
   public record Late(Task task, Duration by) {}
 
   /** A task that starts too long after one before it. */
@@ -95,9 +95,11 @@ public record Outlook(
         crew.placed().values().stream().map(Placed::handsOff).max(Instant::compareTo));
   }
 
-  /** By how much a task starts after its latest start; less than a slot is none. */
+  /** By how much a task starts or ends too late by its lags; less than a slot is none. */
   public static Optional<Late> late(Task task, Placed placed) {
-    Duration by = Duration.between(task.start(), placed.start());
+    Duration start = Duration.between(task.start(), placed.start());
+    Duration end = Duration.between(task.end(), placed.end());
+    Duration by = start.compareTo(end) > 0 ? start : end;
     return by.compareTo(Slots.SLOT) >= 0 ? Optional.of(new Late(task, by)) : Optional.empty();
   }
 

@@ -1,0 +1,211 @@
+package halfgram.pages.lanes;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.desk.Demo;
+import halfgram.prep.Task;
+import halfgram.testkit.Client;
+import halfgram.testkit.Client.Answer;
+import halfgram.testkit.Script;
+import halfgram.testkit.Site;
+import java.io.IOException;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** The lanes of a day: every task is there, what holds it is told, what if stores nothing. */
+class LanesTest {
+  private static final String LANES = "/k/TARN/lanes";
+
+  private Site site;
+  private Client client;
+
+  @BeforeEach
+  void open() {
+    site = Site.demo();
+    client = site.client();
+  }
+
+  @AfterEach
+  void close() {
+    site.close();
+  }
+
+  @Test
+  void everyTaskIsInTheListAndOnALaneOrHasNoPlace() {
+    Answer page = client.get(LANES);
+    assertThat(page.status()).isEqualTo(200);
+    List<String> listed = page.all("href=\"([^\"]*lanes/task[^\"]*)\"");
+    for (Task task : sheet()) {
+      assertThat(listed.stream().filter(href -> href.endsWith("id=" + encoded(task.id()))))
+          .as(task.id())
+          .isNotEmpty();
+    }
+    assertThat(page.text()).contains("Ines", "Lorcan", "Marit", "Sixten", "Yrsa", "break 11:15");
+    assertThat(page.body()).contains("class=\"service\"", "class=\"now\"", "now 09:00");
+  }
+
+  @Test
+  void theSameDayIsShownByMachineAndEachUnitHasItsOwnLane() {
+    Answer page = client.get(LANES + "?by=machine");
+    assertThat(page.text()).contains("The day by machine", "hob plate 1", "Not used today:");
+    assertThat(page.body()).contains("href=\"/k/TARN/lanes\"");
+  }
+
+  @Test
+  void whatIsBegunAndDoneIsToldByItsWord() {
+    client.get("/k/TARN/wall/cold");
+    client.post("/k/TARN/wall/cook", "station", "cold", "person", "ines");
+    String task = "yoghurt-base/harvest-dinner/1/shear";
+    tick(task, "START");
+    assertThat(client.get(LANES).text()).contains("\u00b7 on it", "ON IT");
+    tick(task, "DONE");
+    assertThat(client.get(LANES + "/task?id=" + encoded(task)).text())
+        .contains("DONE", "Ines");
+  }
+
+  private void tick(String task, String kind) {
+    client.post(
+        "/k/TARN/tick",
+        "station",
+        "cold",
+        "task",
+        task,
+        "kind",
+        kind,
+        "sequence",
+        String.valueOf(Site.sequence()));
+  }
+
+  @Test
+  void aTaskTellsItsLatestStartAndLinksWhatItWaitsForAndWhatWaitsForIt() {
+    Task after =
+        sheet().stream().filter(task -> !task.links().isEmpty()).findFirst().orElseThrow();
+    String before = after.links().get(0).task();
+    Answer page = client.get(LANES + "/task?id=" + encoded(after.id()));
+    assertThat(page.text()).contains("latest start", "Waits for", "What waits for it");
+    assertThat(page.body()).contains("lanes/task?id=" + encoded(before));
+    Answer other = client.get(LANES + "/task?id=" + encoded(before));
+    assertThat(other.body()).contains("lanes/task?id=" + encoded(after.id()));
+    assertThat(client.get(LANES + "/task?id=none").status()).isEqualTo(404);
+  }
+
+  @Test
+  void loadCountsNoMoreThanThereIsAndMarksTheHoursBeforeAServiceOnly() {
+    JsonNode load = site.script().get("load").body();
+    assertThat(load.path("people")).hasSize(5);
+    for (JsonNode person : load.path("people")) {
+      assertThat(person.path("workMinutes").asInt())
+          .isPositive()
+          .isLessThanOrEqualTo(person.path("thereMinutes").asInt());
+    }
+    for (JsonNode station : load.path("stations")) {
+      for (JsonNode hour : station.path("hours")) {
+        String mark = hour.path("mark").asText();
+        boolean full = hour.path("beforeService").asBoolean() && hour.path("percent").asInt() >= 70;
+        if (hour.path("thereMinutes").asInt() > 0) {
+          assertThat(mark).as(hour.toString()).isEqualTo(full ? "tight" : "none");
+        }
+      }
+    }
+    assertThat(client.get(LANES).text()).contains("How full the day is", "By station and hour");
+  }
+
+  @Test
+  void whatIfShowsBothSidesAndStoresNothing() {
+    client.get(LANES);
+    long before = site.house().stand().change();
+    Answer asked = client.get(LANES + "/what-if?look=yes&off=ines&covers-harvest-dinner=10");
+    assertThat(asked.status()).isEqualTo(200);
+    assertThat(asked.text())
+        .contains("Harvest dinner: 10 covers more", "without Ines", "Side by side", "not there");
+    assertThat(asked.body()).contains("name=\"covers-harvest-dinner\"", "value=\"10\"");
+    assertThat(site.house().stand().change()).isEqualTo(before);
+    assertThat(client.get("/k/TARN/").text()).doesNotContain("94 covers");
+  }
+
+  @Test
+  void whatIsTypedWrongComesBackAsTypedWithWhatIsAccepted() {
+    Answer wrong = client.get(LANES + "/what-if?look=yes&covers-harvest-dinner=many");
+    assertThat(wrong.status()).isEqualTo(422);
+    assertThat(wrong.text()).contains("Not covers. Accepted").doesNotContain("Side by side");
+    assertThat(wrong.body()).contains("value=\"many\"");
+    Answer gone = client.get(LANES + "/what-if?look=yes&off=nobody");
+    assertThat(gone.status()).isEqualTo(422);
+    assertThat(gone.text()).contains("accepted: ines");
+  }
+
+  @Test
+  void whoeverIsTakenOutDoesNothingFromThenOn() {
+    JsonNode answer = site.script().post("what-if", "{'off': ['lorcan']}").body();
+    assertThat(answer.path("moves")).isNotEmpty();
+    for (JsonNode move : answer.path("moves")) {
+      assertThat(move.path("to").path("people").toString()).doesNotContain("lorcan");
+    }
+    assertThat(answer.at("/then/load/people")).hasSize(4);
+    assertThat(answer.at("/today/load/people")).hasSize(5);
+    int last = Integer.MAX_VALUE;
+    for (JsonNode move : answer.path("moves")) {
+      if (move.has("from") && move.has("to")) {
+        int by = Math.abs(move.path("minutes").asInt());
+        assertThat(by).as("the farthest first").isLessThanOrEqualTo(last);
+        last = by;
+      }
+    }
+  }
+
+  @Test
+  void aSecondMachineAndALaterServiceCanBeAskedTogether() {
+    String body =
+        "{'services': [{'service': 'harvest-dinner', 'minutes': 30}], 'more': ['fryer']}";
+    JsonNode answer = site.script().post("what-if", body).body();
+    assertThat(answer.at("/then/load/stations")).hasSize(4);
+    Script.Answer wrong = site.script().post("what-if", "{'services': [{'service': 'breakfast'}]}");
+    assertThat(wrong.status()).isEqualTo(422);
+    Script.Answer none = site.script().post("what-if", "{'more': ['sous-vide-army']}");
+    assertThat(none.status()).isEqualTo(422);
+    assertThat(none.body().toString()).contains("$.more", "fryer");
+  }
+
+  @Test
+  void namesOfFortyLettersAndAShiftPastMidnightAreDrawnWithinTheDay() throws IOException {
+    ObjectNode book = (ObjectNode) new ObjectMapper().readTree(Demo.book(Site.DAY));
+    ObjectNode night = ((ArrayNode) book.path("people")).addObject();
+    night.put("code", "night").put("name", "Ingibjorg Hrafnhildur Thorgeirsdottir-Vik");
+    night.putArray("stations").add("hot");
+    ObjectNode shift = night.putArray("shifts").addObject();
+    shift.putArray("days").add("sat");
+    shift.put("start", "17:00").put("end", "02:00");
+    site.importBook(book.toString().getBytes(java.nio.charset.StandardCharsets.UTF_8));
+    Answer page = client.get(LANES);
+    assertThat(page.text()).contains("Ingibjorg Hrafnhildur Thorgeirsdottir-Vik", "17:00 to 02:00");
+    List<String> places = page.all(" x=\"(-?[0-9.]+)%\"");
+    assertThat(places).isNotEmpty().allMatch(x -> within(Double.parseDouble(x)));
+  }
+
+  private static boolean within(double percent) {
+    return percent >= 0 && percent <= 100;
+  }
+
+  @Test
+  void aDayAheadIsShownAndOneThatNobodyPlansIsNotThere() {
+    assertThat(client.get(LANES + "?date=2026-12-29").status()).isEqualTo(200);
+    assertThat(client.get(LANES + "?date=2021-01-01").status()).isEqualTo(404);
+  }
+
+  // ---- what stands behind it ----
+
+  private List<Task> sheet() {
+    return site.wiring().plans().open(site.house(), Site.DAY, "test").sheet().tasks();
+  }
+
+  /** As an address of the page has it. */
+  private static String encoded(String id) {
+    return halfgram.web.Visit.encoded(id);
+  }
+}
