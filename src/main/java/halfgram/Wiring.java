@@ -254,7 +254,7 @@ public final class Wiring implements AutoCloseable {
     SheetEffects effects = effects();
     Nights nights = new Nights(desk, plans);
     Slips slips = slips();
-    WhatIf whatIf = new WhatIf(desk, plans, slips);
+    WhatIf whatIf = new WhatIf(desk, plans, crewPlans, slips);
     Pars pars = new Pars(desk);
     Deliveries deliveries = new Deliveries(desk);
     Kit kit = new Kit(desk, plans);
@@ -299,7 +299,7 @@ public final class Wiring implements AutoCloseable {
             new PinPages(desk, plans, crewPlans),
             new LongerPages(desk, plans, crewPlans),
             new CrewPlanApi(desk, plans, crewPlans),
-            new LanesPages(desk, plans, whatIf),
+            new LanesPages(desk, plans, crewPlans, whatIf),
             new LanesApi(desk, plans, whatIf),
             new WhyPages(desk, whys),
             new ServicePages(desk, services, sending, swapping, work),

@@ -10,6 +10,7 @@ import halfgram.desk.InForce;
 import halfgram.desk.Plans;
 import halfgram.desk.WhatIf;
 import halfgram.pages.Rooms;
+import halfgram.prep.crew.CrewDifference;
 import halfgram.prep.crew.Load;
 import halfgram.prep.crew.Outlook;
 import halfgram.prep.crew.Placed;
@@ -52,7 +53,7 @@ public final class LanesApi implements Server.Part {
         plans.findOrOpen(house, day, visit.who()).orElseThrow(() -> Halt.notFound(day.toString()));
     ObjectNode node = JsonNodeFactory.instance.objectNode();
     node.put("day", day.toString());
-    load(node, whatIf.today(house, inForce).outlook().load(), Answers.zone(house));
+    load(node, whatIf.day(house, inForce, visit.who()).outlook().load(), Answers.zone(house));
     visit.json(200, node.toString());
   }
 
@@ -83,7 +84,7 @@ public final class LanesApi implements Server.Part {
       return;
     }
     InForce inForce = plans.open(house, house.day(desk.now()), visit.who());
-    WhatIf.Outcome outcome = whatIf.look(house, inForce, asked);
+    WhatIf.Outcome outcome = whatIf.look(house, inForce, asked, visit.who());
     if (outcome instanceof WhatIf.Wrong wrong) {
       Call.refuse(visit, wrong.problems());
     } else if (outcome instanceof WhatIf.Answer answer) {
@@ -144,12 +145,10 @@ public final class LanesApi implements Server.Part {
             one -> late.addObject().put("task", one.task().id()).put("minutes", minutes(one.by())));
     node.put("lateMinutes", minutes(outlook.lateTime()));
     ArrayNode overrun = node.putArray("overrun");
-    for (Outlook.Overrun one : outlook.overrun()) {
-      overrun
-          .addObject()
-          .put("task", one.task().id())
-          .put("after", one.before().id())
-          .put("minutes", minutes(one.by()));
+    for (CrewDifference.Over of : outlook.overrun()) {
+      ObjectNode one = overrun.addObject().put("task", of.task());
+      of.user().ifPresent(user -> one.put("waits", user));
+      one.put("minutes", minutes(of.by()));
     }
     node.put("overrunMinutes", minutes(outlook.overrunTime()));
     outlook.finish().ifPresent(at -> node.put("finish", Answers.moment(at, zone)));

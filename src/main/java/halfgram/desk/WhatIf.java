@@ -15,6 +15,7 @@ import halfgram.prep.crew.Crewing;
 import halfgram.prep.crew.DayFacts;
 import halfgram.prep.crew.Outlook;
 import halfgram.prep.schedule.Budget;
+import halfgram.prep.schedule.Rota;
 import halfgram.station.Person;
 import java.time.Duration;
 import java.time.Instant;
@@ -22,11 +23,11 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
-import java.util.UUID;
 
 /**
  * What today would be with something else: other covers, a service later, somebody ill, a machine
@@ -38,10 +39,9 @@ import java.util.UUID;
  */
 public final class WhatIf {
   private static final int ROUNDS = 2000;
-  private static final int KEPT = 8;
 
   /** As long as anybody waits for an answer, less what planning itself takes. */
-  private static final Duration MOST = Duration.ofMillis(1300);
+  private static final Duration MOST = Duration.ofMillis(900);
 
   private static final int MOST_COVERS = 20_000;
 
@@ -82,8 +82,12 @@ public final class WhatIf {
     }
   }
 
-  /** A day with the facts its crew plan was made from. */
-  public record Day(DayFacts facts, Outlook outlook) {}
+  /**
+   * A day with what is known of it.
+   *
+   * @param crew the crew plan in force; empty for a day as it would be
+   */
+  public record Day(DayFacts facts, Outlook outlook, Optional<CrewInForce> crew) {}
 
   /** What became of asking. */
   public sealed interface Outcome permits Answer, Wrong {}
@@ -100,37 +104,40 @@ public final class WhatIf {
   /** It cannot be asked so. */
   public record Wrong(List<Problem> problems) implements Outcome {}
 
-  /** What a crew plan is known by, as long as nothing changes in that minute. */
-  private record Known(UUID plan, long change, Instant minute) {}
-
   private final Desk desk;
   private final Plans plans;
+  private final CrewPlans crewPlans;
   private final Slips slips;
-  private final LastFew<Known, Day> known = new LastFew<>(KEPT);
 
-  public WhatIf(Desk desk, Plans plans, Slips slips) {
+  public WhatIf(Desk desk, Plans plans, CrewPlans crewPlans, Slips slips) {
     this.desk = desk;
     this.plans = plans;
+    this.crewPlans = crewPlans;
     this.slips = slips;
   }
 
-  /** The day as it is in force. */
-  public Day today(House house, InForce inForce) {
-    Instant minute = desk.now().truncatedTo(java.time.temporal.ChronoUnit.MINUTES);
-    return known.get(
-        new Known(inForce.plan().id(), house.stand().change(), minute),
-        any -> place(inForce.book(), inForce.sheet(), facts(inForce, minute)));
+  /** A day as it is in force; of one that is over and was never put on people, what was done. */
+  public Day day(House house, InForce inForce, String who) {
+    Optional<CrewInForce> crew =
+        inForce.plan().day().isBefore(house.day(desk.now()))
+            ? crewPlans.find(house, inForce)
+            : Optional.of(crewPlans.current(house, inForce, who));
+    if (crew.isEmpty()) {
+      DayFacts facts = done(inForce);
+      return new Day(facts, outlook(inForce, facts, nobody(inForce)), crew);
+    }
+    DayFacts facts = crewPlans.facts(house, inForce, crew.get());
+    return new Day(facts, outlook(inForce, facts, crew.get().plan()), crew);
   }
 
-  /** A day that nobody has put in force yet. */
-  public Day ahead(Plans.Proposal preview) {
-    return place(preview.book(), preview.sheet(), DayFacts.at(desk.now()));
+  private static Outlook outlook(InForce inForce, DayFacts facts, CrewPlan plan) {
+    return Outlook.of(inForce.book(), inForce.sheet(), facts, plan);
   }
 
-  private static DayFacts facts(InForce inForce, Instant now) {
-    DayFacts none = DayFacts.at(now);
+  private DayFacts done(InForce inForce) {
+    DayFacts none = DayFacts.at(desk.now());
     return new DayFacts(
-        now,
+        none.now(),
         inForce.progress(),
         none.more(),
         none.hours(),
@@ -139,22 +146,46 @@ public final class WhatIf {
         none.before());
   }
 
+  private static CrewPlan nobody(InForce inForce) {
+    return new CrewPlan(
+        inForce.book().kitchen().clock().start(inForce.plan().day()),
+        Map.of(),
+        List.of(),
+        new Rota.Bill(0, 0, 0, 0, 0, 0, 0, 0, 0),
+        0,
+        0,
+        false,
+        false,
+        false);
+  }
+
+  /** A day that nobody has put in force yet. */
+  public Day ahead(Plans.Proposal preview) {
+    return place(preview.book(), preview.sheet(), DayFacts.at(desk.now()));
+  }
+
+  /** A day as it would be by a proposal. */
+  public Day proposed(InForce inForce, CrewPlans.Proposal proposal) {
+    Outlook outlook = outlook(inForce, proposal.facts(), proposal.plan());
+    return new Day(proposal.facts(), outlook, Optional.empty());
+  }
+
   private static Day place(KitchenBook book, PrepSheet sheet, DayFacts facts) {
     long end = System.nanoTime() + MOST.toNanos();
     Budget budget = Budget.of(ROUNDS, 1).twice().until(() -> System.nanoTime() > end);
     CrewPlan crew = Crewing.plan(book, sheet, facts, budget);
-    return new Day(facts, Outlook.of(book, sheet, facts, crew));
+    return new Day(facts, Outlook.of(book, sheet, facts, crew), Optional.empty());
   }
 
   /** Both sides of a question. */
-  public Outcome look(House house, InForce inForce, Asked asked) {
+  public Outcome look(House house, InForce inForce, Asked asked, String who) {
     List<Problem> problems = new ArrayList<>();
     unknown(house, inForce, asked, problems);
     House other = problems.isEmpty() ? other(house, asked, problems) : house;
     if (!problems.isEmpty()) {
       return new Wrong(problems);
     }
-    Day today = today(house, inForce);
+    Day today = day(house, inForce, who);
     DayFacts facts = facts(inForce, asked, today);
     if (!asked.changesBook()) {
       Day then = place(inForce.book(), inForce.sheet(), facts);

@@ -72,6 +72,7 @@ public enum Deed {
       "POST lanes",
       "POST lanes/pin",
       "POST lanes/unpin",
+      "POST lanes/task",
       "POST api/v1/lanes",
       "POST api/v1/lanes/pin",
       "POST api/v1/lanes/unpin"),

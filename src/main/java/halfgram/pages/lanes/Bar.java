@@ -41,9 +41,10 @@ record Bar(int number, Task task, Placed placed, Kind kind, Optional<Duration> l
     List<Found> found = new ArrayList<>();
     for (Task task : day.sheet().tasks()) {
       TaskProgress progress = day.progress(task);
-      day.crew()
-          .find(task.id())
-          .or(() -> done(day, task, progress))
+      Optional<Placed> planned = day.crew().find(task.id());
+      done(task, progress, planned)
+          .or(() -> begun(day, task, progress, planned))
+          .or(() -> planned)
           .filter(placed -> progress.state() != TaskState.FAILED)
           .ifPresent(placed -> found.add(new Found(task, placed)));
     }
@@ -60,7 +61,8 @@ record Bar(int number, Task task, Placed placed, Kind kind, Optional<Duration> l
   }
 
   /** Where it was, as far as anybody knows: as long as it takes, until it was said to be done. */
-  private static Optional<Placed> done(Crewed day, Task task, TaskProgress progress) {
+  private static Optional<Placed> done(
+      Task task, TaskProgress progress, Optional<Placed> planned) {
     if (progress.state() != TaskState.DONE || progress.doneAt().isEmpty()) {
       return Optional.empty();
     }
@@ -68,7 +70,27 @@ record Bar(int number, Task task, Placed placed, Kind kind, Optional<Duration> l
     Instant handsOff = end.minus(task.unattended());
     Instant start = handsOff.minus(Duration.between(task.start(), task.handsOff()));
     List<String> who = progress.dones().stream().map(Tick::cook).distinct().toList();
-    return Optional.of(new Placed(task.id(), start, handsOff, end, who, List.of()));
+    return Optional.of(new Placed(task.id(), start, handsOff, end, who, machines(planned)));
+  }
+
+  private static List<Placed.Unit> machines(Optional<Placed> planned) {
+    return planned.map(Placed::machines).orElse(List.of());
+  }
+
+  /** Since when somebody is on it, for as long as it takes, and until now at least. */
+  private static Optional<Placed> begun(
+      Crewed day, Task task, TaskProgress progress, Optional<Placed> planned) {
+    return progress
+        .onIt()
+        .map(
+            on -> {
+              Duration hands = Duration.between(task.start(), task.handsOff());
+              Instant off = on.since().plus(hands);
+              off = !hands.isZero() && off.isBefore(day.now()) ? day.now() : off;
+              List<String> who = hands.isZero() ? List.of() : List.of(on.cook());
+              Instant end = off.plus(task.unattended());
+              return new Placed(task.id(), on.since(), off, end, who, machines(planned));
+            });
   }
 
   private static Kind kind(TaskProgress progress, boolean late) {

@@ -69,6 +69,11 @@ final class Crewed {
     return of.outlook().crew();
   }
 
+  /** Whether it is in force, so that tasks of it can be put elsewhere. */
+  boolean canMove() {
+    return of.crew().isPresent() && !day().isBefore(clock().of(now));
+  }
+
   DayFacts facts() {
     return of.facts();
   }

@@ -1,6 +1,8 @@
 package halfgram.pages.lanes;
 
 import halfgram.book.Moments;
+import halfgram.desk.CrewInForce;
+import halfgram.desk.CrewPlans;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
@@ -8,11 +10,13 @@ import halfgram.desk.Plans;
 import halfgram.desk.WhatIf;
 import halfgram.pages.Rooms;
 import halfgram.prep.Task;
+import halfgram.prep.crew.DayFacts;
 import halfgram.web.Halt;
 import halfgram.web.Server;
 import halfgram.web.Visit;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.Optional;
@@ -24,11 +28,13 @@ public final class LanesPages implements Server.Part {
 
   private final Desk desk;
   private final Plans plans;
+  private final CrewPlans crewPlans;
   private final WhatIf whatIf;
 
-  public LanesPages(Desk desk, Plans plans, WhatIf whatIf) {
+  public LanesPages(Desk desk, Plans plans, CrewPlans crewPlans, WhatIf whatIf) {
     this.desk = desk;
     this.plans = plans;
+    this.crewPlans = crewPlans;
     this.whatIf = whatIf;
   }
 
@@ -36,24 +42,82 @@ public final class LanesPages implements Server.Part {
   public void routes(RoutesConfig routes) {
     routes.get("/k/{kitchen}/lanes", this::lanes);
     routes.get("/k/{kitchen}/lanes/task", this::task);
+    routes.post("/k/{kitchen}/lanes/task", this::move);
     routes.get("/k/{kitchen}/lanes/what-if", this::whatIf);
   }
 
   private void lanes(Context context) {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
-    Crewed day = crewed(visit, house);
+    LocalDate date = day(visit.query("date"), house.day(desk.now()));
+    Optional<InForce> inForce = plans.findOrOpen(house, date, visit.who());
+    WhatIf.Day of = crewed(visit, house, date, inForce);
+    Crewed day = shown(of, visit, house);
     boolean byMachine = visit.query("by").equals("machine");
-    visit.page("lanes", day.words().say("nav.lanes"), LanesView.of(day, byMachine));
+    Optional<ProposalView> proposal =
+        inForce.flatMap(one -> of.crew().flatMap(crew -> proposal(visit, house, one, crew, day)));
+    visit.page("lanes", day.words().say("nav.lanes"), LanesView.of(day, proposal, byMachine));
+  }
+
+  private Optional<ProposalView> proposal(
+      Visit visit, House house, InForce inForce, CrewInForce crew, Crewed now) {
+    if (!now.canMove()) {
+      return Optional.empty();
+    }
+    return crewPlans
+        .findProposal(house, inForce, crew)
+        .map(
+            one ->
+                ProposalView.of(now, shown(whatIf.proposed(inForce, one), visit, house), one));
   }
 
   private void task(Context context) {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
-    Crewed day = crewed(visit, house);
+    LocalDate date = day(visit.query("date"), house.day(desk.now()));
+    Optional<InForce> inForce = plans.findOrOpen(house, date, visit.who());
+    Crewed day = shown(crewed(visit, house, date, inForce), visit, house);
     String id = visit.query("id");
     Task task = day.find(id).orElseThrow(() -> Halt.notFound(id));
-    visit.page("lanes/task", day.title(task), TaskView.of(day, task));
+    task(visit, 200, day, task, MoveForm.placed(day, task), "");
+  }
+
+  private static void task(
+      Visit visit, int status, Crewed day, Task task, MoveForm form, String fault) {
+    visit.page(status, "lanes/task", day.title(task), TaskView.of(day, task, form, fault));
+  }
+
+  private void move(Context context) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit);
+    MoveForm form = MoveForm.of(visit);
+    LocalDate date = day(visit.field("date"), house.day(desk.now()));
+    InForce inForce =
+        plans
+            .findOrOpen(house, date, visit.who())
+            .filter(one -> one.findTask(form.task()).isPresent())
+            .orElseThrow(() -> Halt.notFound(form.task()));
+    Task task = inForce.findTask(form.task()).orElseThrow();
+    Crewed day = shown(crewed(visit, house, date, Optional.of(inForce)), visit, house);
+    Optional<Instant> start = form.start(day);
+    if (!form.letGo() && start.isEmpty()) {
+      task(visit, 422, day, task, form, day.words().say("lanes.start-fault"));
+      return;
+    }
+    CrewPlans.Outcome outcome =
+        form.letGo()
+            ? crewPlans.unpin(house, inForce, task.id(), visit.who())
+            : crewPlans.pin(
+                house,
+                inForce,
+                task.id(),
+                new DayFacts.Pin(start.orElseThrow(), form.named()),
+                visit.who());
+    if (outcome instanceof CrewPlans.Refused refused) {
+      task(visit, 409, day, task, form, day.say(refused.because()));
+    } else {
+      visit.seeOther(day.link(task).substring(visit.path("").length()));
+    }
   }
 
   private void whatIf(Context context) {
@@ -61,10 +125,10 @@ public final class LanesPages implements Server.Part {
     House house = Rooms.house(desk, visit);
     InForce inForce = plans.open(house, house.day(desk.now()), visit.who());
     WhatIfForm form = WhatIfForm.of(visit, inForce);
-    Crewed today = new Crewed(whatIf.today(house, inForce), true, desk.now(), visit);
+    Crewed today = shown(whatIf.day(house, inForce, visit.who()), visit, house);
     Optional<WhatIf.Outcome> outcome =
         form.isAsked() && form.faults().isEmpty()
-            ? Optional.of(whatIf.look(house, inForce, form.asked()))
+            ? Optional.of(whatIf.look(house, inForce, form.asked(), visit.who()))
             : Optional.empty();
     Optional<WhatIfView.Side> then =
         outcome
@@ -72,31 +136,31 @@ public final class LanesPages implements Server.Part {
             .map(WhatIf.Answer.class::cast)
             .map(
                 answer ->
-                    new WhatIfView.Side(
-                        new Crewed(answer.then(), true, desk.now(), visit), answer));
+                    new WhatIfView.Side(shown(answer.then(), visit, house), answer));
     WhatIfView view = WhatIfView.of(today, form, then, outcome);
-    boolean wrong = !form.faults().isEmpty() || outcome.filter(WhatIf.Wrong.class::isInstance).isPresent();
+    boolean wrong =
+        !form.faults().isEmpty() || outcome.filter(WhatIf.Wrong.class::isInstance).isPresent();
     visit.page(wrong ? 422 : 200, "lanes/what-if", today.words().say("lanes.what-if"), view);
   }
 
   // ---- behind the handlers ----
 
-  private Crewed crewed(Visit visit, House house) {
-    LocalDate today = house.day(desk.now());
-    LocalDate day = day(visit, today);
-    Optional<InForce> inForce = plans.findOrOpen(house, day, visit.who());
-    if (inForce.isEmpty() && day.isBefore(today)) {
+  private WhatIf.Day crewed(
+      Visit visit, House house, LocalDate day, Optional<InForce> inForce) {
+    if (inForce.isEmpty() && day.isBefore(house.day(desk.now()))) {
       throw Halt.notFound(day.toString());
     }
-    WhatIf.Day of =
-        inForce
-            .map(one -> whatIf.today(house, one))
-            .orElseGet(() -> whatIf.ahead(plans.preview(house, day, 1)));
-    return new Crewed(of, day.equals(today), desk.now(), visit);
+    return inForce
+        .map(one -> whatIf.day(house, one, visit.who()))
+        .orElseGet(() -> whatIf.ahead(plans.preview(house, day, 1)));
   }
 
-  private static LocalDate day(Visit visit, LocalDate today) {
-    String typed = visit.query("date");
+  private Crewed shown(WhatIf.Day of, Visit visit, House house) {
+    boolean today = of.outlook().sheet().request().from().equals(house.day(desk.now()));
+    return new Crewed(of, today, desk.now(), visit);
+  }
+
+  private static LocalDate day(String typed, LocalDate today) {
     if (typed.isEmpty()) {
       return today;
     }

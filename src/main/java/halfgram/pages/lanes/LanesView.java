@@ -7,12 +7,15 @@ import halfgram.words.Messages;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What the page of the lanes shows.
  *
+ * @param proposal none or one
  * @param fits whether everything has a place, in words
  * @param told what else is to be said of the plan: what it had to let go
+ * @param leftOutSaid how many tasks have no place, and how long they take
  * @param byMachine which lanes are drawn
  * @param away who is not there, or which machines are not used; empty when there is none such
  * @param whatIf where other days are tried; empty for another day than today
@@ -20,10 +23,12 @@ import java.util.List;
 record LanesView(
     String date,
     List<Link> days,
+    List<ProposalView> proposal,
     String fits,
     String next,
     List<String> told,
     List<Left> leftOut,
+    String leftOutSaid,
     List<Why> whyNot,
     List<Link> ways,
     boolean byMachine,
@@ -66,16 +71,18 @@ record LanesView(
       String state,
       String kind) {}
 
-  static LanesView of(Crewed day, boolean byMachine) {
+  static LanesView of(Crewed day, Optional<ProposalView> proposal, boolean byMachine) {
     Messages words = day.words();
     Outlook outlook = day.outlook();
     return new LanesView(
         words.date(day.day()),
         days(day),
+        proposal.stream().toList(),
         words.say(outlook.fits() ? "lanes.fits" : "lanes.fits-not"),
         comes(day),
         told(day),
         outlook.leftOut().stream().map(task -> left(day, task)).toList(),
+        words.say("lanes.left-out", outlook.leftOut().size(), outlook.leftOutTime()),
         outlook.fits() ? List.of() : whyNot(day),
         ways(day, byMachine),
         byMachine,

@@ -18,6 +18,7 @@ import java.util.Optional;
  * @param notLater what keeps it from starting later
  * @param waits what has to be before it
  * @param after what waits for it
+ * @param move the form that moves it; none where it cannot be
  * @param sheet where the task stands with what to do and weigh
  */
 record TaskView(
@@ -31,6 +32,7 @@ record TaskView(
     List<Held> notLater,
     List<Near> waits,
     List<Near> after,
+    List<MoveView> move,
     String sheet) {
 
   /** A thing to know, with its name. */
@@ -42,7 +44,7 @@ record TaskView(
   /** A task before or after, how it hangs together with this one, and where it is placed. */
   record Near(String what, String href, String how, String where) {}
 
-  static TaskView of(Crewed day, Task task) {
+  static TaskView of(Crewed day, Task task, MoveForm form, String fault) {
     Messages words = day.words();
     Optional<Bar> bar = day.bar(task.id());
     Holding holding = new Holding(day.book(), day.sheet(), day.facts(), day.crew());
@@ -57,6 +59,7 @@ record TaskView(
         holding.notLater(task).stream().map(hold -> held(day, hold)).toList(),
         waits(day, task),
         after(day, task),
+        MoveView.of(day, task, form, fault),
         "task?date=" + day.day() + "&id=" + halfgram.web.Visit.encoded(task.id()));
   }
 

@@ -187,7 +187,7 @@ record WhatIfView(
 
   // ---- the answer ----
 
-  private static List<Compared> compared(Crewed today, Crewed then) {
+  static List<Compared> compared(Crewed today, Crewed then) {
     Messages words = today.words();
     Outlook a = today.outlook();
     Outlook b = then.outlook();
@@ -312,7 +312,7 @@ record WhatIfView(
         move.to().map(at -> where(side.day(), at)).orElse("\u2013"));
   }
 
-  private static String where(Crewed day, Placed at) {
+  static String where(Crewed day, Placed at) {
     String who = String.join(", ", at.people().stream().map(day::person).toList());
     return who.isEmpty() ? day.time(at.start()) : day.time(at.start()) + " " + who;
   }

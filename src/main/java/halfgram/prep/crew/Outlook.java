@@ -19,7 +19,7 @@ import java.util.Set;
  *
  * @param leftOut tasks that have no place
  * @param late tasks that start or end later than their lags allow, and by how much; worst first
- * @param overrun longest times between two tasks that are not kept; worst first
+ * @param overrun what stands longer than it may; worst first
  * @param finish when the last hands are off the last task; empty when nothing is placed
  */
 public record Outlook(
@@ -28,7 +28,7 @@ public record Outlook(
     CrewPlan crew,
     List<Task> leftOut,
     List<Late> late,
-    List<Overrun> overrun,
+    List<CrewDifference.Over> overrun,
     Load load,
     Optional<Instant> finish) {
   public Outlook {
@@ -39,9 +39,6 @@ public record Outlook(
 
   /** A task that starts or ends too late. */
   public record Late(Task task, Duration by) {}
-
-  /** A task that starts too long after one before it. */
-  public record Overrun(Task before, Task task, Duration by) {}
 
   /** Where a task was and will be; empty on the side where it is not. */
   public record Move(String task, Optional<Placed> from, Optional<Placed> to) {
@@ -63,27 +60,16 @@ public record Outlook(
     Map<String, Task> tasks = new HashMap<>();
     sheet.tasks().forEach(task -> tasks.put(task.id(), task));
     List<Late> late = new ArrayList<>();
-    List<Overrun> overrun = new ArrayList<>();
     for (Placed placed : crew.placed().values()) {
       Task task = tasks.get(placed.task());
       if (task == null) {
         continue;
       }
       late(task, placed).ifPresent(late::add);
-      for (Task.Link link : task.links()) {
-        Task before = tasks.get(link.task());
-        Optional<Placed> there = crew.find(link.task());
-        if (before != null && there.isPresent() && link.max().isPresent()) {
-          Duration wait = Duration.between(there.get().end(), placed.start());
-          Duration by = wait.minus(link.max().get());
-          if (by.compareTo(Slots.SLOT) >= 0) {
-            overrun.add(new Overrun(before, task, by));
-          }
-        }
-      }
     }
+    List<CrewDifference.Over> overrun = new ArrayList<>(CrewDifference.over(sheet, facts, crew));
     late.sort(Comparator.comparing(Late::by).reversed());
-    overrun.sort(Comparator.comparing(Overrun::by).reversed());
+    overrun.sort(Comparator.comparing(CrewDifference.Over::by).reversed());
     return new Outlook(
         book,
         sheet,
@@ -120,7 +106,7 @@ public record Outlook(
 
   /** How long all that stands too long does so, together. */
   public Duration overrunTime() {
-    return overrun.stream().map(Overrun::by).reduce(Duration.ZERO, Duration::plus);
+    return overrun.stream().map(CrewDifference.Over::by).reduce(Duration.ZERO, Duration::plus);
   }
 
   /** What moves from another plan to this one: what comes and goes, then the farthest first. */

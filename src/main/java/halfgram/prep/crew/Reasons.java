@@ -30,6 +30,7 @@ public final class Reasons {
   private final DayFacts facts;
   private final CrewPlan plan;
   private final Levers levers;
+  private Optional<Holding> held = Optional.empty();
   private final List<NoFit> found = new ArrayList<>();
   private final Map<String, Integer> told = new HashMap<>();
   private final Set<String> explained = new HashSet<>();
@@ -148,7 +149,7 @@ public final class Reasons {
             : Message.of("nofit.late", TaskTimes.name(task), levers.serves(task), shortBy);
     List<Message> chain = leftOut ? free(task) : new ArrayList<>();
     List<String> tasks = new ArrayList<>(List.of(task.id()));
-    Holding holding = new Holding(book, sheet, facts, plan);
+    Holding holding = holding();
     Optional<Holding.Hold> before = holding.notEarlier(task).stream().findFirst();
     while (before.isPresent() && tasks.size() <= MOST) {
       chain.add(0, before.get().said());
@@ -163,6 +164,13 @@ public final class Reasons {
     found.add(
         new NoFit(
             NoFit.Kind.TOGETHER, what, shortBy, chain, levers.together(task, shortBy), tasks));
+  }
+
+  /** Worked out once, and only when something is asked of it. */
+  private Holding holding() {
+    Holding there = held.orElseGet(() -> new Holding(book, sheet, facts, plan));
+    held = Optional.of(there);
+    return there;
   }
 
   /** The longest stretch for which each of those who could do it has nothing else to do. */
