@@ -265,7 +265,8 @@ public final class WhatIf {
           problems.add(problem(place + ".covers", turn.covers(), "slip.covers-fault"));
         }
         if (Math.abs(turn.minutes()) > Push.MOST) {
-          problems.add(problem(place + ".minutes", turn.minutes(), "slip.minutes-fault", Push.MOST));
+          problems.add(
+              problem(place + ".minutes", turn.minutes(), "slip.minutes-fault", Push.MOST));
         }
       }
     }

@@ -155,6 +155,9 @@ class MessagesTest {
     families.put(
         "gate.word.",
         Arrays.stream(Gate.Check.values()).flatMap(c -> c.words().stream()).distinct().toList());
+    families.put("lanes.state.", List.of("to-do", "late", "on-it", "problem", "done"));
+    families.put("lanes.short.", List.of("late", "on-it", "problem"));
+    families.put("lanes.mark.", List.of("tight", "full", "nobody"));
     families.put("gate.title.", words(Step.Check.values()));
     families.put("gate.over.", words(Step.Check.values()));
     families.put("timing.", words(LiveBaths.Timing.values()));

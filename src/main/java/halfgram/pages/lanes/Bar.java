@@ -105,8 +105,8 @@ record Bar(int number, Task task, Placed placed, Kind kind, Optional<Duration> l
   /** The word for how it stands; with minutes where it is late. */
   String state(Crewed day) {
     return late.isPresent() && kind != Kind.DONE
-        ? day.words().say("lanes.state-late", late.get())
-        : day.words().say("lanes.state-" + kind.code());
+        ? day.words().say("lanes.state.late", late.get())
+        : day.words().say("lanes.state." + kind.code());
   }
 
   /** Its people by name, or that it names nobody. */

@@ -119,7 +119,7 @@ record LaneRows(String height, List<Drawing.Alone> alone, List<Drawing.Mark> mar
     private String worded(Bar bar, String said) {
       return switch (bar.kind()) {
         case LATE, ON_IT, PROBLEM ->
-            said + " \u00b7 " + day.words().say("lanes.short-" + bar.kind().code());
+            said + " \u00b7 " + day.words().say("lanes.short." + bar.kind().code());
         case TO_DO, DONE -> said;
       };
     }

@@ -72,7 +72,7 @@ record LoadView(List<String> hours, List<Station> stations, List<Person> people)
     return new Share(
         nothing ? "" : words.say("lanes.percent", share.percent()),
         Math.min(100, share.percent()) + "%",
-        mark == Load.Mark.NONE || idle ? "" : words.say("lanes.mark-" + kind),
+        mark == Load.Mark.NONE || idle ? "" : words.say("lanes.mark." + kind),
         kind,
         words.say(
             "lanes.of-minutes",

@@ -70,7 +70,7 @@ record ProposalView(
     return new WhatIfView.Moved(
         day.find(id).map(day::title).orElse(id),
         day.find(id).map(day::link).orElse(""),
-        day.words().say("lanes.state-left"),
+        day.words().say("lanes.state.left"),
         day.crew().find(id).map(at -> WhatIfView.where(day, at)).orElse("\u2013"),
         "\u2013");
   }

@@ -52,7 +52,7 @@ record TaskView(
         day.title(task),
         words.date(day.day()),
         day.address(day.isToday() ? "" : "?date=" + day.day()),
-        bar.map(one -> one.state(day)).orElse(words.say("lanes.state-left")),
+        bar.map(one -> one.state(day)).orElse(words.say("lanes.state.left")),
         bar.isEmpty() || bar.get().kind() == Bar.Kind.LATE,
         facts(day, task, bar),
         holding.notEarlier(task).stream().map(hold -> held(day, hold)).toList(),
@@ -119,7 +119,7 @@ record TaskView(
     Optional<Bar> bar = day.bar(other.id());
     String where =
         bar.map(one -> span(day, one.placed().start(), one.placed().end()))
-            .orElse(words.say("lanes.state-left"));
+            .orElse(words.say("lanes.state.left"));
     return new Near(day.title(other), day.link(other), how, where);
   }
 

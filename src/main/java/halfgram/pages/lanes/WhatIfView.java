@@ -195,8 +195,8 @@ record WhatIfView(
     rows.add(
         new Compared(
             words.say("lanes.c-fits"),
-            words.say(a.fits() ? "lanes.fits" : "lanes.fits-not"),
-            words.say(b.fits() ? "lanes.fits" : "lanes.fits-not"),
+            words.say(a.fits() ? "lanes.yes" : "lanes.no"),
+            words.say(b.fits() ? "lanes.yes" : "lanes.no"),
             a.fits() && !b.fits()));
     rows.add(
         new Compared(
@@ -298,7 +298,7 @@ record WhatIfView(
       how = words.say("lanes.moved-new");
     } else if (gone) {
       boolean left = side.day().crew().leftOut().contains(move.task());
-      how = words.say(left ? "lanes.state-left" : "lanes.moved-gone");
+      how = words.say(left ? "lanes.state.left" : "lanes.moved-gone");
     } else if (move.by().isZero()) {
       how = words.say("lanes.moved-other");
     } else {

@@ -3,36 +3,32 @@ package halfgram.pages.lanes;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
-import halfgram.desk.Demo;
 import halfgram.prep.Task;
 import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
 import halfgram.testkit.Script;
 import halfgram.testkit.Site;
-import java.io.IOException;
+import halfgram.web.Visit;
 import java.util.List;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /** The lanes of a day: every task is there, what holds it is told, what if stores nothing. */
 class LanesTest {
   private static final String LANES = "/k/TARN/lanes";
 
-  private Site site;
-  private Client client;
+  private static Site site;
+  private static Client client;
 
-  @BeforeEach
-  void open() {
+  @BeforeAll
+  static void open() {
     site = Site.demo();
     client = site.client();
   }
 
-  @AfterEach
-  void close() {
+  @AfterAll
+  static void close() {
     site.close();
   }
 
@@ -55,31 +51,6 @@ class LanesTest {
     Answer page = client.get(LANES + "?by=machine");
     assertThat(page.text()).contains("The day by machine", "hob plate 1", "Not used today:");
     assertThat(page.body()).contains("href=\"/k/TARN/lanes\"");
-  }
-
-  @Test
-  void whatIsBegunAndDoneIsToldByItsWord() {
-    client.get("/k/TARN/wall/cold");
-    client.post("/k/TARN/wall/cook", "station", "cold", "person", "ines");
-    String task = "yoghurt-base/harvest-dinner/1/shear";
-    tick(task, "START");
-    assertThat(client.get(LANES).text()).contains("\u00b7 on it", "ON IT");
-    tick(task, "DONE");
-    assertThat(client.get(LANES + "/task?id=" + encoded(task)).text())
-        .contains("DONE", "Ines");
-  }
-
-  private void tick(String task, String kind) {
-    client.post(
-        "/k/TARN/tick",
-        "station",
-        "cold",
-        "task",
-        task,
-        "kind",
-        kind,
-        "sequence",
-        String.valueOf(Site.sequence()));
   }
 
   @Test
@@ -173,26 +144,6 @@ class LanesTest {
   }
 
   @Test
-  void namesOfFortyLettersAndAShiftPastMidnightAreDrawnWithinTheDay() throws IOException {
-    ObjectNode book = (ObjectNode) new ObjectMapper().readTree(Demo.book(Site.DAY));
-    ObjectNode night = ((ArrayNode) book.path("people")).addObject();
-    night.put("code", "night").put("name", "Ingibjorg Hrafnhildur Thorgeirsdottir-Vik");
-    night.putArray("stations").add("hot");
-    ObjectNode shift = night.putArray("shifts").addObject();
-    shift.putArray("days").add("sat");
-    shift.put("start", "17:00").put("end", "02:00");
-    site.importBook(book.toString().getBytes(java.nio.charset.StandardCharsets.UTF_8));
-    Answer page = client.get(LANES);
-    assertThat(page.text()).contains("Ingibjorg Hrafnhildur Thorgeirsdottir-Vik", "17:00 to 02:00");
-    List<String> places = page.all(" x=\"(-?[0-9.]+)%\"");
-    assertThat(places).isNotEmpty().allMatch(x -> within(Double.parseDouble(x)));
-  }
-
-  private static boolean within(double percent) {
-    return percent >= 0 && percent <= 100;
-  }
-
-  @Test
   void aDayAheadIsShownAndOneThatNobodyPlansIsNotThere() {
     assertThat(client.get(LANES + "?date=2026-12-29").status()).isEqualTo(200);
     assertThat(client.get(LANES + "?date=2021-01-01").status()).isEqualTo(404);
@@ -200,12 +151,12 @@ class LanesTest {
 
   // ---- what stands behind it ----
 
-  private List<Task> sheet() {
+  private static List<Task> sheet() {
     return site.wiring().plans().open(site.house(), Site.DAY, "test").sheet().tasks();
   }
 
   /** As an address of the page has it. */
   private static String encoded(String id) {
-    return halfgram.web.Visit.encoded(id);
+    return Visit.encoded(id);
   }
 }
