@@ -210,7 +210,8 @@ public final class WhatIf {
     asked.off().forEach(person -> hours.add(new DayFacts.Hours(person, day, List.of())));
     List<DayFacts.Broken> broken = new ArrayList<>(today.facts().broken());
     Instant until = over.isAfter(now) ? over : now;
-    asked.broken()
+    asked
+        .broken()
         .forEach(code -> broken.add(new DayFacts.Broken(code, 1, new Window(now, until))));
     return today.facts().with(hours, broken).after(today.outlook().crew().placed());
   }
@@ -221,9 +222,7 @@ public final class WhatIf {
     for (int i = 0; i < asked.turns().size() && problems.isEmpty(); i++) {
       Slips.Tried tried = slips.look(other, slip(other, asked.turns().get(i)));
       String place = "$.services[" + i + "]";
-      tried
-          .problems()
-          .forEach(one -> problems.add(new Problem(place, one.value(), one.message())));
+      tried.problems().forEach(one -> problems.add(new Problem(place, one.value(), one.message())));
       other = tried.house().orElse(other);
     }
     if (asked.more().isEmpty() || !problems.isEmpty()) {

@@ -76,8 +76,7 @@ public enum Deed {
       "POST api/v1/lanes",
       "POST api/v1/lanes/pin",
       "POST api/v1/lanes/unpin"),
-  SEE_LANES(
-      Set.of(OWNER, CHEF, COOK, VIEWER), "GET lanes", "GET lanes/task", "GET api/v1/load"),
+  SEE_LANES(Set.of(OWNER, CHEF, COOK, VIEWER), "GET lanes", "GET lanes/task", "GET api/v1/load"),
   ASK_WHAT_IF(Set.of(OWNER, CHEF), "GET lanes/what-if", "POST api/v1/what-if"),
 
   SEE_FORMULAS(

@@ -61,8 +61,7 @@ record Bar(int number, Task task, Placed placed, Kind kind, Optional<Duration> l
   }
 
   /** Where it was, as far as anybody knows: as long as it takes, until it was said to be done. */
-  private static Optional<Placed> done(
-      Task task, TaskProgress progress, Optional<Placed> planned) {
+  private static Optional<Placed> done(Task task, TaskProgress progress, Optional<Placed> planned) {
     if (progress.state() != TaskState.DONE || progress.doneAt().isEmpty()) {
       return Optional.empty();
     }

@@ -143,7 +143,10 @@ final class Draughting {
 
   private static List<LaneRows.Span> spans(List<Bar> bars) {
     return bars.stream()
-        .map(bar -> new LaneRows.Span(bar, bar.placed().start(), bar.placed().handsOff(), bar.placed().end()))
+        .map(
+            bar ->
+                new LaneRows.Span(
+                    bar, bar.placed().start(), bar.placed().handsOff(), bar.placed().end()))
         .toList();
   }
 
@@ -228,8 +231,7 @@ final class Draughting {
 
   private static boolean isIdle(Crewed day, Placed.Unit unit) {
     return day.bars().stream().noneMatch(bar -> bar.placed().machines().contains(unit))
-        && day.facts().broken().stream()
-            .noneMatch(one -> one.equipment().equals(unit.equipment()));
+        && day.facts().broken().stream().noneMatch(one -> one.equipment().equals(unit.equipment()));
   }
 
   /** What of a task its machine is occupied by. */

@@ -46,7 +46,8 @@ record Drawing(
   record Alone(String from, String to, String y, String kind) {}
 
   /**
-   * A task that can be pressed: its bar, what is pressed around it, what is written in or beside it.
+   * A task that can be pressed: its bar, what is pressed around it, what is written in or beside
+   * it.
    *
    * @param kind class: to-do, late, on-it, problem, done
    * @param inside whether the writing is in the bar

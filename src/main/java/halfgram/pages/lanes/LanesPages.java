@@ -66,9 +66,7 @@ public final class LanesPages implements Server.Part {
     }
     return crewPlans
         .findProposal(house, inForce, crew)
-        .map(
-            one ->
-                ProposalView.of(now, shown(whatIf.proposed(inForce, one), visit, house), one));
+        .map(one -> ProposalView.of(now, shown(whatIf.proposed(inForce, one), visit, house), one));
   }
 
   private void task(Context context) {
@@ -134,9 +132,7 @@ public final class LanesPages implements Server.Part {
         outcome
             .filter(WhatIf.Answer.class::isInstance)
             .map(WhatIf.Answer.class::cast)
-            .map(
-                answer ->
-                    new WhatIfView.Side(shown(answer.then(), visit, house), answer));
+            .map(answer -> new WhatIfView.Side(shown(answer.then(), visit, house), answer));
     WhatIfView view = WhatIfView.of(today, form, then, outcome);
     boolean wrong =
         !form.faults().isEmpty() || outcome.filter(WhatIf.Wrong.class::isInstance).isPresent();
@@ -145,8 +141,7 @@ public final class LanesPages implements Server.Part {
 
   // ---- behind the handlers ----
 
-  private WhatIf.Day crewed(
-      Visit visit, House house, LocalDate day, Optional<InForce> inForce) {
+  private WhatIf.Day crewed(Visit visit, House house, LocalDate day, Optional<InForce> inForce) {
     if (inForce.isEmpty() && day.isBefore(house.day(desk.now()))) {
       throw Halt.notFound(day.toString());
     }

@@ -142,7 +142,8 @@ record LanesView(
         day.title(task),
         day.link(task),
         day.words()
-            .say("lanes.left", task.handsOn(), day.station(task.station()), day.time(task.start())));
+            .say(
+                "lanes.left", task.handsOn(), day.station(task.station()), day.time(task.start())));
   }
 
   private static Row row(Crewed day, Bar bar) {

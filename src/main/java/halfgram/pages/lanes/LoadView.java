@@ -60,9 +60,7 @@ record LoadView(List<String> hours, List<Station> stations, List<Person> people)
     Load.Mark rush = one.mark() == Load.Mark.FULL ? Load.Mark.NONE : one.mark();
     Load.Mark shift = one.mark() == Load.Mark.FULL ? Load.Mark.FULL : Load.Mark.NONE;
     return new Person(
-        day.person(one.person()),
-        share(words, one.shift(), shift),
-        share(words, one.rush(), rush));
+        day.person(one.person()), share(words, one.shift(), shift), share(words, one.rush(), rush));
   }
 
   static Share share(Messages words, Load.Share share, Load.Mark mark) {

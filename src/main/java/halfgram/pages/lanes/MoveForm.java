@@ -30,8 +30,7 @@ record MoveForm(String task, String start, List<String> people, boolean letGo) {
   /** As the task is placed now, or pinned. */
   static MoveForm placed(Crewed day, Task task) {
     DayFacts.Pin pin = day.facts().pins().get(task.id());
-    String start =
-        day.bar(task.id()).map(bar -> day.words().time(bar.placed().start())).orElse("");
+    String start = day.bar(task.id()).map(bar -> day.words().time(bar.placed().start())).orElse("");
     List<String> people = new ArrayList<>();
     if (pin != null) {
       people.addAll(pin.people());

@@ -34,14 +34,17 @@ record ProposalView(
     by.leftOut().forEach(id -> moved.add(gone(now, id)));
     by.added()
         .forEach(
-            at -> moved.add(row(now, at.task(), words.say("lanes.moved-new"), Optional.empty(), at)));
+            at ->
+                moved.add(row(now, at.task(), words.say("lanes.moved-new"), Optional.empty(), at)));
     by.moved().stream()
         .sorted(
             Comparator.comparing(
                     (CrewDifference.Change one) ->
                         Duration.between(one.was().start(), one.is().start()).abs())
                 .reversed())
-        .forEach(one -> moved.add(row(now, one.task(), how(words, one), Optional.of(one.was()), one.is())));
+        .forEach(
+            one ->
+                moved.add(row(now, one.task(), how(words, one), Optional.of(one.was()), one.is())));
     by.given()
         .forEach(
             one ->

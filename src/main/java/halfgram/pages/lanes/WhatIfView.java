@@ -43,7 +43,13 @@ record WhatIfView(
 
   /** A service with what is typed for it. */
   record Turn(
-      String id, String name, String now, String covers, String minutes, String wrong, String said) {}
+      String id,
+      String name,
+      String now,
+      String covers,
+      String minutes,
+      String wrong,
+      String said) {}
 
   /** One of a list to choose from. */
   record Choice(String value, String name, boolean chosen) {}
@@ -134,8 +140,7 @@ record WhatIfView(
                 choices.add(
                     new Choice(
                         one.code(),
-                        day.words()
-                            .say("lanes.kind-of", day.words().text(one.name()), one.units()),
+                        day.words().say("lanes.kind-of", day.words().text(one.name()), one.units()),
                         one.code().equals(chosen))));
     return choices;
   }

@@ -55,8 +55,7 @@ class LanesTest {
 
   @Test
   void aTaskTellsItsLatestStartAndLinksWhatItWaitsForAndWhatWaitsForIt() {
-    Task after =
-        sheet().stream().filter(task -> !task.links().isEmpty()).findFirst().orElseThrow();
+    Task after = sheet().stream().filter(task -> !task.links().isEmpty()).findFirst().orElseThrow();
     String before = after.links().get(0).task();
     Answer page = client.get(LANES + "/task?id=" + encoded(after.id()));
     assertThat(page.text()).contains("latest start", "Waits for", "What waits for it");
@@ -132,8 +131,7 @@ class LanesTest {
 
   @Test
   void aSecondMachineAndALaterServiceCanBeAskedTogether() {
-    String body =
-        "{'services': [{'service': 'harvest-dinner', 'minutes': 30}], 'more': ['fryer']}";
+    String body = "{'services': [{'service': 'harvest-dinner', 'minutes': 30}], 'more': ['fryer']}";
     JsonNode answer = site.script().post("what-if", body).body();
     assertThat(answer.at("/then/load/stations")).hasSize(4);
     Script.Answer wrong = site.script().post("what-if", "{'services': [{'service': 'breakfast'}]}");
