@@ -169,9 +169,9 @@ final class SaturdayEvening extends Turns {
           at.entered(DINNER, plated("plated", 8));
           String twice = entry(at.entered(DINNER, plated("plated", 8)));
           at.entered(DINNER, "'kind':'undo','undoes':'" + twice + "','who':'marit'");
-          sees(at.page("service/harvest-dinner"), "8 of 96 plated");
+          sees(at.page("service/harvest-dinner"), "8 of 110 plated");
           at.entered(DINNER, plated("done", 1));
-          sees(at.page("service/harvest-dinner"), "96 of 96 plated");
+          sees(at.page("service/harvest-dinner"), "110 of 110 plated");
           assertThat(trout().path("sent").asInt()).isZero();
         });
     turn(
