@@ -74,8 +74,7 @@ final class BegunWork {
   private static BegunJson.Steps steps(Task task, TaskState state) {
     // What is out of the freezer is among the tubs, whoever is still on it.
     boolean done =
-        task.kind() == Task.Kind.THAW
-            || (state == TaskState.DONE && task.kind() == Task.Kind.STEP);
+        task.kind() == Task.Kind.THAW || (state == TaskState.DONE && task.kind() == Task.Kind.STEP);
     Set<String> step = Set.of(task.step().code());
     return new BegunJson.Steps(
         new TreeSet<>(step),

@@ -32,7 +32,8 @@ public record MadeAnew(Instant made, Instant useBy) {
     Stream<Task> all =
         Stream.concat(
             sheet.begun().stream().flatMap(of -> of.tasks().stream()), sheet.tasks().stream());
-    return all.filter(other -> other.kind() != Task.Kind.THAW)
+    return all
+        .filter(other -> other.kind() != Task.Kind.THAW)
         .filter(other -> other.make().version().formula().equals(formula(task)))
         .filter(other -> !other.make().id().equals(task.make().id()))
         .filter(other -> other.end().isBefore(task.end()))

@@ -13,7 +13,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 
 /**
  * Places a sheet's tasks: asks the scheduler, and says its answer in hours and names.
@@ -83,9 +82,7 @@ public final class Crewing {
             .map(job -> Slots.length(question.day().jobs().get(job).handsOn()))
             .reduce(Duration.ZERO, Duration::plus);
     Instant handsOff =
-        last == 0
-            ? start.plus(part.handsOn())
-            : lastStart.plus(part.handsOn().minus(before));
+        last == 0 ? start.plus(part.handsOn()) : lastStart.plus(part.handsOn().minus(before));
     return new Placed(
         part.task(),
         start,
@@ -104,8 +101,7 @@ public final class Crewing {
         .toList();
   }
 
-  private static List<Placed.Unit> units(
-      Question question, Question.Part part, Rota.Place place) {
+  private static List<Placed.Unit> units(Question question, Question.Part part, Rota.Place place) {
     List<Placed.Unit> units = new ArrayList<>();
     int at = 0;
     for (Job.Use use : question.day().jobs().get(part.jobs().get(0)).uses()) {

@@ -69,14 +69,19 @@ public final class Holding {
       if (one.from().filter(from -> touch(from, start)).isPresent()) {
         holds.add(
             new Hold(
-                Message.of("nofit.delivery", one.delivery().supplier(), one.from().get(), TaskTimes.name(task)),
+                Message.of(
+                    "nofit.delivery",
+                    one.delivery().supplier(),
+                    one.from().get(),
+                    TaskTimes.name(task)),
                 Optional.empty()));
       }
     }
     for (String person : here.get().people()) {
       busyUntil(task, person, start).ifPresent(holds::add);
       if (begins(person, start)) {
-        holds.add(new Hold(Message.of("holding.shift-begins", name(person), start), Optional.empty()));
+        holds.add(
+            new Hold(Message.of("holding.shift-begins", name(person), start), Optional.empty()));
       }
     }
     for (Placed.Unit unit : here.get().machines()) {

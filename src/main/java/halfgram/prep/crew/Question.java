@@ -48,7 +48,9 @@ public record Question(Slots slots, Workday day, List<Part> parts) {
     TaskTies ties = new TaskTies(sheet, jobs);
     sheet.tasks().forEach(ties::link);
     sheet.tasks().forEach(ties::holds);
-    sheet.services().forEach(run -> PlatingLine.list(book, run).forEach(line -> jobs.add(run, line)));
+    sheet
+        .services()
+        .forEach(run -> PlatingLine.list(book, run).forEach(line -> jobs.add(run, line)));
     return jobs.question(rushes(sheet, jobs.slots, jobs.count));
   }
 

@@ -19,8 +19,8 @@ import java.util.Set;
 /**
  * Why a day does not fit: in this order, times that contradict each other whoever does it; nobody
  * who can; two tasks that need the same at once; more work than time in some stretch; and where
- * none of these is it, what holds the late task where it is. With nothing late and nothing left
- * out there is nothing to tell.
+ * none of these is it, what holds the late task where it is. With nothing late and nothing left out
+ * there is nothing to tell.
  */
 public final class Reasons {
   private static final int MOST = 12;
@@ -44,8 +44,7 @@ public final class Reasons {
   }
 
   /** Every reason, the kinds in their order; empty when all has its place in time. */
-  public static List<NoFit> of(
-      KitchenBook book, PrepSheet sheet, DayFacts facts, CrewPlan plan) {
+  public static List<NoFit> of(KitchenBook book, PrepSheet sheet, DayFacts facts, CrewPlan plan) {
     Reasons reasons = new Reasons(book, sheet, facts, plan);
     List<Task> wrong = reasons.wrong();
     if (wrong.isEmpty()) {

@@ -31,11 +31,7 @@ final class Spare {
         boolean[] free = free(cooks.get(c), slots, count);
         said.add(
             Message.of(
-                "nofit.free",
-                book.people().get(c).name(),
-                Slots.length(longest(free)),
-                from,
-                to));
+                "nofit.free", book.people().get(c).name(), Slots.length(longest(free)), from, to));
       }
     }
     return said;

@@ -90,8 +90,7 @@ final class Stretches {
     }
     for (Task task : net.tasks) {
       int node = net.node(task);
-      last[node] =
-          Math.max(last[node], head[node] + TaskTimes.minutes(TaskTimes.whole(task)));
+      last[node] = Math.max(last[node], head[node] + TaskTimes.minutes(TaskTimes.whole(task)));
     }
     return last;
   }
@@ -170,7 +169,8 @@ final class Stretches {
           int short1 = shortBy(loads.get(i), loads.get(k));
           int short2 = shortBy(loads.get(k), loads.get(i));
           if (short1 > 0 && short2 > 0) {
-            found.add(pair(entry.getKey(), loads.get(i), loads.get(k), Math.min(short1, short2), levers));
+            found.add(
+                pair(entry.getKey(), loads.get(i), loads.get(k), Math.min(short1, short2), levers));
           }
         }
       }

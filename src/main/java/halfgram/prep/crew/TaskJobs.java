@@ -135,14 +135,14 @@ final class TaskJobs {
   }
 
   private void toDo(Task task) {
-    Duration handsOn =
-        handsOn(task).plus(facts.more().getOrDefault(task.id(), Duration.ZERO));
+    Duration handsOn = handsOn(task).plus(facts.more().getOrDefault(task.id(), Duration.ZERO));
     DayFacts.Pin pin = facts.pins().get(task.id());
     Optional<List<Integer>> who = Optional.empty();
     int at = -1;
     if (pin != null) {
       at = slots.down(pin.start());
-      who = Optional.of(pin.people().stream().filter(cookOf::containsKey).map(cookOf::get).toList());
+      who =
+          Optional.of(pin.people().stream().filter(cookOf::containsKey).map(cookOf::get).toList());
     }
     put(task, new Size(handsOn, Slots.up(handsOn), at), who, Optional.empty());
   }
@@ -168,8 +168,7 @@ final class TaskJobs {
   /** A spell may wait for the next as long as a break and a line-up take. */
   private static final int PAUSE = Slots.up(Duration.ofMinutes(60));
 
-  private void put(
-      Task task, Size size, Optional<List<Integer>> who, Optional<Instant> begun) {
+  private void put(Task task, Size size, Optional<List<Integer>> who, Optional<Instant> begun) {
     Duration unload =
         task.kind() == Task.Kind.STEP && task.step().unload().compareTo(task.unattended()) <= 0
             ? task.step().unload()
@@ -281,8 +280,7 @@ final class TaskJobs {
   private Optional<Job.Due> due(Task task) {
     int at = slots.down(task.end());
     boolean keeps =
-        task.stored().stream()
-            .anyMatch(one -> one.output().hold().max().compareTo(KEEPS_LONG) > 0);
+        task.stored().stream().anyMatch(one -> one.output().hold().max().compareTo(KEEPS_LONG) > 0);
     OptionalInt fresh = keeps ? OptionalInt.empty() : OptionalInt.of(FRESH);
     return Optional.of(new Job.Due(at, 1, fresh, task.stored().isEmpty() ? 0 : SLACK));
   }

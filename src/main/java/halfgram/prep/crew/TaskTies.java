@@ -68,7 +68,8 @@ final class TaskTies {
       if (task.id().equals(run)) {
         int offset = Slots.down(Duration.between(task.start(), fresh.start()));
         int spell = from;
-        while (offset > made.jobs.get(spell).length() && spell < made.lastOf.getOrDefault(run, spell)) {
+        while (offset > made.jobs.get(spell).length()
+            && spell < made.lastOf.getOrDefault(run, spell)) {
           offset -= made.jobs.get(spell).length();
           spell++;
         }
@@ -99,8 +100,7 @@ final class TaskTies {
         continue;
       }
       int to = useAt(use.get());
-      boolean safety =
-          task.make().version().outputs().get(output).hold().reason().isSafety();
+      boolean safety = task.make().version().outputs().get(output).hold().reason().isSafety();
       int max = Math.max(0, Slots.down(keeps));
       made.lags.add(new Between(last, to, -ANY, OptionalInt.of(max), !safety, 0));
     }

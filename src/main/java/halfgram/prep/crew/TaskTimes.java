@@ -20,9 +20,8 @@ import java.util.Set;
 
 /**
  * The times that a sheet's lags allow, to the minute, as if there were people and machines enough:
- * a network whose every arc can be said in words. Node 0 is now, or when the
- * kitchen opens; then the starts of the tasks that
- * are not done, in the order of the sheet.
+ * a network whose every arc can be said in words. Node 0 is now, or when the kitchen opens; then
+ * the starts of the tasks that are not done, in the order of the sheet.
  */
 final class TaskTimes {
   /** Where an arc comes from: what it says, and what could be done about it. */
@@ -54,8 +53,7 @@ final class TaskTimes {
    * @param opens when the kitchen opens on the first day of the sheet
    * @param lateBy minutes that tasks may end after they are due, by id: what was told already
    */
-  TaskTimes(
-      PrepSheet sheet, DayFacts facts, Instant opens, Map<String, Integer> lateBy) {
+  TaskTimes(PrepSheet sheet, DayFacts facts, Instant opens, Map<String, Integer> lateBy) {
     this.sheet = sheet;
     this.facts = facts;
     this.start = opens.isAfter(facts.now()) ? opens : facts.now();
@@ -168,8 +166,7 @@ final class TaskTimes {
                       node,
                       minutes(from),
                       new Rule(
-                          Message.of(
-                              "nofit.delivery", one.delivery().supplier(), from, name(task)),
+                          Message.of("nofit.delivery", one.delivery().supplier(), from, name(task)),
                           Kind.DELIVERY,
                           Optional.of(task),
                           false)));

@@ -33,8 +33,7 @@ final class Washes {
 
   int of(Task task) {
     return number(
-        new Left(
-            task.version().formula(), task.step().dry(), new TreeSet<>(task.allergens())));
+        new Left(task.version().formula(), task.step().dry(), new TreeSet<>(task.allergens())));
   }
 
   private int number(Left left) {

@@ -49,13 +49,11 @@ final class Costs {
   long early(int j, int t) {
     return layout.fresh[j] == Layout.NEVER
         ? 0
-        : prices.early()
-            * Math.max(0, layout.due[j] - layout.fresh[j] - t - layout.length[j]);
+        : prices.early() * Math.max(0, layout.due[j] - layout.fresh[j] - t - layout.length[j]);
   }
 
   long slack(int j, int t) {
-    return prices.slack()
-        * Math.max(0, t + layout.length[j] - layout.due[j] + layout.slack[j]);
+    return prices.slack() * Math.max(0, t + layout.length[j] - layout.due[j] + layout.slack[j]);
   }
 
   long moved(int j, int t) {
@@ -90,9 +88,7 @@ final class Costs {
 
   long overrun(Between lag, int from, int to) {
     int apart = to - from - layout.length[lag.from()];
-    return lag.max().isPresent()
-        ? prices.overrun() * Math.max(0, apart - lag.max().getAsInt())
-        : 0;
+    return lag.max().isPresent() ? prices.overrun() * Math.max(0, apart - lag.max().getAsInt()) : 0;
   }
 
   /** A job at a slot with what waits between it and everything placed. */

@@ -236,8 +236,7 @@ final class Grid {
       return false;
     }
     for (int c : people) {
-      if (!isFree(c, t, t + layout.handsOn[j])
-          || Arrays.binarySearch(layout.able[j], c) < 0) {
+      if (!isFree(c, t, t + layout.handsOn[j]) || Arrays.binarySearch(layout.able[j], c) < 0) {
         return false;
       }
     }
@@ -368,8 +367,7 @@ final class Grid {
   }
 
   private long worth(int j, int c, int t, int to, SplittableRandom random) {
-    boolean snug =
-        t == 0 || to >= layout.slots || !isFree(c, t - 1, t) || !isFree(c, to, to + 1);
+    boolean snug = t == 0 || to >= layout.slots || !isFree(c, t - 1, t) || !isFree(c, to, to + 1);
     long over = overShift(c, layout.handsOn[j]) - overShift(c, 0);
     return (layout.isCookBefore(j, c) ? 0 : layout.cooksBefore[j].length > 0 ? 60 : 0)
         + 4L * layout.skills[c]
@@ -419,6 +417,7 @@ final class Grid {
   }
 
   private int overlap(int bucket, int from, int to) {
-    return Math.max(0, Math.min(to, layout.bucketTo[bucket]) - Math.max(from, layout.bucketFrom[bucket]));
+    return Math.max(
+        0, Math.min(to, layout.bucketTo[bucket]) - Math.max(from, layout.bucketFrom[bucket]));
   }
 }

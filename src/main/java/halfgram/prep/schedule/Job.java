@@ -46,7 +46,12 @@ public record Job(
   }
 
   /** This job, with other cooks, machines and spaces by index. */
-  Job with(List<Integer> cooks, List<Use> machines, List<Keep> spaces, Optional<Spot> was, Optional<Spot> stays) {
+  Job with(
+      List<Integer> cooks,
+      List<Use> machines,
+      List<Keep> spaces,
+      Optional<Spot> was,
+      Optional<Spot> stays) {
     return new Job(
         id, earliest, hands, handsOn, alone, cooks, machines, spaces, leaves, due, was, stays);
   }
@@ -54,14 +59,34 @@ public record Job(
   /** This job where the plan in force has it. */
   public Job after(Spot was) {
     return new Job(
-        id, earliest, hands, handsOn, alone, able, uses, keeps, leaves, due, Optional.of(was),
+        id,
+        earliest,
+        hands,
+        handsOn,
+        alone,
+        able,
+        uses,
+        keeps,
+        leaves,
+        due,
+        Optional.of(was),
         fixed);
   }
 
   /** This job where it stays. */
   public Job fixedAt(Spot stays) {
     return new Job(
-        id, earliest, hands, handsOn, alone, able, uses, keeps, leaves, due, previous,
+        id,
+        earliest,
+        hands,
+        handsOn,
+        alone,
+        able,
+        uses,
+        keeps,
+        leaves,
+        due,
+        previous,
         Optional.of(stays));
   }
 

@@ -1,8 +1,8 @@
 package halfgram.prep.schedule;
 
 /**
- * What is worse than what, in one place. The weights keep the order of importance: work left out,
- * a hold overrun, lateness, then freshness, time in hand, waiting, and change.
+ * What is worse than what, in one place. The weights keep the order of importance: work left out, a
+ * hold overrun, lateness, then freshness, time in hand, waiting, and change.
  *
  * @param leftOut a job that has no place
  * @param overrun a slot of a longest time that yields

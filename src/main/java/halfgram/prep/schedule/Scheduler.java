@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.concurrent.CompletableFuture;
 
 /**
- * Places a workday. The same workday and budget give the same plan, on any machine, in
- * whatever order its jobs and people are named.
+ * Places a workday. The same workday and budget give the same plan, on any machine, in whatever
+ * order its jobs and people are named.
  *
  * <p>Rules. Longest times hold, unless nothing can be placed with them: then those that yield do,
  * each slot at a price. What has begun and what is pinned stays, whatever it costs. What cannot be
@@ -41,8 +41,7 @@ public final class Scheduler {
     List<CompletableFuture<Rota>> others = new ArrayList<>();
     for (int i = 1; i < budget.searches(); i++) {
       long seed = budget.seed() + i * STEP;
-      others.add(
-          CompletableFuture.supplyAsync(() -> new Search(layout, blocks, seed).run(budget)));
+      others.add(CompletableFuture.supplyAsync(() -> new Search(layout, blocks, seed).run(budget)));
     }
     Rota best = new Search(layout, blocks, budget.seed()).run(budget);
     for (CompletableFuture<Rota> other : others) {

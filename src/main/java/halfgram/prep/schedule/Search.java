@@ -47,7 +47,6 @@ final class Search {
   private final int[][] oldCooks;
   private final int[][] oldUnits;
 
-
   Search(Layout layout, Blocks blocks, long seed) {
     this.layout = layout;
     this.blocks = blocks;
@@ -106,7 +105,10 @@ final class Search {
         continue;
       }
       int t = layout.before[j];
-      if (t < layout.head[j] || t < 0 || t + layout.length[j] > layout.slots || !grid.inLags(j, t)) {
+      if (t < layout.head[j]
+          || t < 0
+          || t + layout.length[j] > layout.slots
+          || !grid.inLags(j, t)) {
         put.forEach(grid::remove);
         return false;
       }
@@ -248,7 +250,8 @@ final class Search {
       insertion.patience(now >= layout.day.prices().leftOut() ? 2 : 1);
       putIn(out, PUSHED + out.size());
       long crew = costs.ofCrew(grid);
-      long cost = now - crewNow + crew + touched(grid.start, grid.cooks) - touched(oldStart, oldCooks);
+      long cost =
+          now - crewNow + crew + touched(grid.start, grid.cooks) - touched(oldStart, oldCooks);
       if (cost <= now || random.nextDouble() < StrictMath.exp((now - cost) / temperature)) {
         now = cost;
         crewNow = crew;

@@ -252,8 +252,7 @@ public final class Checker {
           long crew =
               day.cooks().stream()
                   .filter(
-                      cook ->
-                          cook.here().stream().anyMatch(s -> s.from() <= slot && slot < s.to()))
+                      cook -> cook.here().stream().anyMatch(s -> s.from() <= slot && slot < s.to()))
                   .count();
           over += 100L * atWork.getOrDefault(t, 0) - prices.rushPercent() * crew;
         }

@@ -138,12 +138,7 @@ public final class MadeUpDay {
             part ->
                 lags.add(
                     new Between(
-                        part,
-                        finish,
-                        0,
-                        OptionalInt.of(24 + random.nextInt(60)),
-                        true,
-                        1)));
+                        part, finish, 0, OptionalInt.of(24 + random.nextInt(60)), true, 1)));
   }
 
   private int component() {
@@ -191,15 +186,13 @@ public final class MadeUpDay {
   }
 
   private int add(int handsOn, int alone, int machine, Optional<Job.Due> due) {
-    raws.add(
-        new Raw(handsOn, alone, random.nextInt(SKILLS), machine, random.nextInt(3), due));
+    raws.add(new Raw(handsOn, alone, random.nextInt(SKILLS), machine, random.nextInt(3), due));
     return raws.size() - 1;
   }
 
   private void link(int from, int to, int min, int max, boolean yields) {
     lags.add(
-        new Between(
-            from, to, min, max < 0 ? OptionalInt.empty() : OptionalInt.of(max), yields, 0));
+        new Between(from, to, min, max < 0 ? OptionalInt.empty() : OptionalInt.of(max), yields, 0));
   }
 
   private Job job(int j, Raw raw, double scale) {
@@ -212,9 +205,7 @@ public final class MadeUpDay {
       }
     }
     List<Job.Use> uses =
-        raw.machine < 0
-            ? List.of()
-            : List.of(new Job.Use(raw.machine, 1, Job.During.WHOLE));
+        raw.machine < 0 ? List.of() : List.of(new Job.Use(raw.machine, 1, Job.During.WHOLE));
     return new Job(
         "job-" + j,
         0,

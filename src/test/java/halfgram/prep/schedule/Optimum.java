@@ -127,8 +127,7 @@ final class Optimum {
       for (int c : job.able()) {
         BoolVar does1 = model.newBoolVar("x" + j + "," + c);
         who.add(does1);
-        does.get(c)
-            .add(model.newOptionalFixedSizeIntervalVar(start[j], job.handsOn(), does1, "i"));
+        does.get(c).add(model.newOptionalFixedSizeIntervalVar(start[j], job.handsOn(), does1, "i"));
         minutes.get(c).addTerm(does1, 100L * job.handsOn());
       }
       if (job.hands() > 0) {
@@ -146,8 +145,7 @@ final class Optimum {
   /** Pays for each whole one, begun ones too, of what an expression in hundredths has over. */
   private void hundredths(LinearExprBuilder sum, long allowed, long price) {
     IntVar over = model.newIntVar(0, 1_000_000, "over");
-    model.addLessOrEqual(
-        LinearExpr.newBuilder().add(sum).addTerm(over, -100).build(), allowed);
+    model.addLessOrEqual(LinearExpr.newBuilder().add(sum).addTerm(over, -100).build(), allowed);
     cost.addTerm(over, price);
   }
 
@@ -217,7 +215,8 @@ final class Optimum {
           long[] overlap = new long[day.slots()];
           for (int t = 0; t < overlap.length; t++) {
             overlap[t] =
-                100L * job.hands()
+                100L
+                    * job.hands()
                     * Math.max(0, Math.min(t + job.handsOn(), to) - Math.max(t, from));
           }
           IntVar in = model.newIntVar(0, 100L * job.hands() * (to - from), "in");

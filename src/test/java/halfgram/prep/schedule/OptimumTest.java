@@ -11,8 +11,8 @@ import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 
 /**
- * Small days against what a general solver proves: OR-Tools CP-SAT (L. Perron, F. Didier, S.
- * Gay, "The CP-SAT-LP solver", CP 2023).
+ * Small days against what a general solver proves: OR-Tools CP-SAT (L. Perron, F. Didier, S. Gay,
+ * "The CP-SAT-LP solver", CP 2023).
  */
 @EnabledOnOs(value = OS.LINUX, architectures = "amd64")
 class OptimumTest {
@@ -67,8 +67,7 @@ class OptimumTest {
     for (Between lag : day.lags()) {
       int room = seed % 2 == 0 ? 24 : 0;
       lags.add(
-          new Between(
-              lag.from(), lag.to(), lag.min(), OptionalInt.of(lag.min() + room), false, 0));
+          new Between(lag.from(), lag.to(), lag.min(), OptionalInt.of(lag.min() + room), false, 0));
     }
     return new Workday(
         day.slots(),

@@ -169,8 +169,7 @@ class SchedulerTest {
         jobs.add(job);
         continue;
       }
-      Job.Spot spot =
-          new Job.Spot(place.get().start(), place.get().cooks(), place.get().units());
+      Job.Spot spot = new Job.Spot(place.get().start(), place.get().cooks(), place.get().units());
       jobs.add(spot.start() < now ? job.fixedAt(spot) : job.after(spot));
     }
     return jobs;
@@ -186,7 +185,9 @@ class SchedulerTest {
           List<Cook> more = new ArrayList<>(day.cooks());
           more.add(there("cook-x", 0, 150));
           Rota now = Scheduler.place(with(day, after(day, before, 0), more), Budget.of(50, seed));
-          assertThat(now.bill().total()).as("seed %s", seed).isLessThanOrEqualTo(before.bill().total());
+          assertThat(now.bill().total())
+              .as("seed %s", seed)
+              .isLessThanOrEqualTo(before.bill().total());
         });
   }
 
@@ -241,8 +242,7 @@ class SchedulerTest {
   @Test
   void aHoldOfQualityYieldsAtItsPriceWhenNothingElseHelpsAndOneOfSafetyNever() {
     List<Job> jobs = List.of(job("cook", 4, 0, 0), job("chill", 4, 0, 0));
-    Cook away =
-        new Cook("ines", List.of(new Cook.Span(0, 6), new Cook.Span(20, 40)), 1);
+    Cook away = new Cook("ines", List.of(new Cook.Span(0, 6), new Cook.Span(20, 40)), 1);
     Between quality = new Between(0, 1, 0, OptionalInt.of(3), true, 0);
     Rota yielding =
         Scheduler.place(
@@ -255,9 +255,11 @@ class SchedulerTest {
     assertThat(yielding.isComplete()).isTrue();
     Between safety = new Between(0, 1, 0, OptionalInt.of(3), false, 0);
     Job fixed = jobs.get(0).fixedAt(Job.Spot.of(0, List.of(0)));
-    Rota strict = Scheduler.place(day(40, List.of(fixed, jobs.get(1)), List.of(safety), away), SHORT);
+    Rota strict =
+        Scheduler.place(day(40, List.of(fixed, jobs.get(1)), List.of(safety), away), SHORT);
     assertThat(strict.places().get(1)).isEmpty();
-    Rota soft = Scheduler.place(day(40, List.of(fixed, jobs.get(1)), List.of(quality), away), SHORT);
+    Rota soft =
+        Scheduler.place(day(40, List.of(fixed, jobs.get(1)), List.of(quality), away), SHORT);
     assertThat(soft.yielding()).isTrue();
     assertThat(soft.bill().overrun()).isEqualTo(13 * Prices.USUAL.overrun());
   }
