@@ -14,6 +14,7 @@ import halfgram.station.Place;
 import java.math.RoundingMode;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -30,7 +31,7 @@ import java.util.Optional;
 final class Room {
   private final PrepSheet sheet;
   private final Slots slots;
-  private final List<Space> spaces = new ArrayList<>();
+  private final List<Holds> holds = new ArrayList<>();
   private final Map<String, Integer> containers = new HashMap<>();
   private final Map<String, Integer> places = new HashMap<>();
   private final Map<String, Container> known;
@@ -44,19 +45,34 @@ final class Room {
           .count()
           .ifPresent(
               many -> {
-                containers.put(container.code(), spaces.size());
-                spaces.add(new Space(container.code(), many, new int[count]));
+                containers.put(container.code(), holds.size());
+                holds.add(new Holds(container.code(), many, new int[count]));
               });
     }
     for (Place place : book.places()) {
-      places.put(place.name(), spaces.size());
-      spaces.add(new Space(place.name(), millilitres(place.volume(), 1), new int[count]));
+      places.put(place.name(), holds.size());
+      holds.add(new Holds(place.name(), millilitres(place.volume(), 1), new int[count]));
     }
     book.lots().forEach(lot -> stand(lot, count));
   }
 
   List<Space> spaces() {
-    return spaces;
+    return holds.stream()
+        .map(one -> new Space(one.id, one.room, Arrays.stream(one.taken).boxed().toList()))
+        .toList();
+  }
+
+  /** A space while it is being filled. */
+  private static final class Holds {
+    private final String id;
+    private final int room;
+    private final int[] taken;
+
+    private Holds(String id, int room, int[] taken) {
+      this.id = id;
+      this.room = room;
+      this.taken = taken;
+    }
   }
 
   private static int millilitres(Amount volume, int times) {
@@ -87,7 +103,7 @@ final class Room {
 
   private void take(@org.jspecify.annotations.Nullable Integer space, int amount, int until) {
     if (space != null) {
-      int[] taken = spaces.get(space).taken();
+      int[] taken = holds.get(space).taken;
       for (int t = 0; t < until; t++) {
         taken[t] += amount;
       }

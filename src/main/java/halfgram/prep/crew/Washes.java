@@ -40,14 +40,10 @@ final class Washes {
     return numbers.computeIfAbsent(left, one -> numbers.size());
   }
 
-  boolean[][] cleans() {
+  List<List<Boolean>> cleans() {
     List<Left> all = new ArrayList<>(numbers.keySet());
-    boolean[][] cleans = new boolean[all.size()][all.size()];
-    for (int a = 0; a < cleans.length; a++) {
-      for (int b = 0; b < cleans.length; b++) {
-        cleans[a][b] = !all.get(a).goesBefore(all.get(b));
-      }
-    }
-    return cleans;
+    return all.stream()
+        .map(before -> all.stream().map(next -> !before.goesBefore(next)).toList())
+        .toList();
   }
 }

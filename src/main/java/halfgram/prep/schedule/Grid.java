@@ -55,7 +55,10 @@ final class Grid {
     }
     taken = new int[layout.day.spaces().size()][];
     for (int s = 0; s < taken.length; s++) {
-      taken[s] = Arrays.copyOf(layout.day.spaces().get(s).taken(), layout.slots);
+      taken[s] =
+          Arrays.copyOf(
+              layout.day.spaces().get(s).taken().stream().mapToInt(Integer::intValue).toArray(),
+              layout.slots);
     }
     loads = layout.bucketLoad.clone();
     works = new int[busy.length];

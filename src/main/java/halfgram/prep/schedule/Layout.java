@@ -49,6 +49,7 @@ final class Layout {
   final long[] bucketLoad;
   final int[] skills;
   final int[] wash;
+  private final boolean[][] cleans;
 
   /** Whether longest times that yield do. */
   final boolean yielding;
@@ -101,6 +102,13 @@ final class Layout {
     for (int b = 0; b < bucketLoad.length; b++) {
       for (int t = Math.max(0, bucketFrom[b]); t < Math.min(slots, bucketTo[b]); t++) {
         bucketLoad[b] -= (long) day.prices().rushPercent() * crew[t];
+      }
+    }
+    int kinds = day.cleans().size();
+    cleans = new boolean[kinds][kinds];
+    for (int a = 0; a < kinds; a++) {
+      for (int b = 0; b < kinds; b++) {
+        cleans[a][b] = day.cleans().get(a).get(b);
       }
     }
     wash = day.machines().stream().mapToInt(Machine::wash).toArray();
@@ -231,7 +239,7 @@ final class Layout {
 
   /** Slots a machine stands between two jobs. */
   int wash(int machine, int earlier, int later) {
-    return day.cleans()[leaves[earlier]][leaves[later]] ? wash[machine] : 0;
+    return cleans[leaves[earlier]][leaves[later]] ? wash[machine] : 0;
   }
 
   boolean isCookBefore(int j, int cook) {

@@ -7,7 +7,7 @@ import java.util.List;
  *
  * @param slots length of the horizon
  * @param cleans whether a machine is washed between what leaves one thing and what is next: {@code
- *     cleans[a][b]}, by {@link Job#leaves}
+ *     cleans.get(a).get(b)}, by {@link Job#leaves}
  * @param rushes the last stretches before services, in which some time is better left
  * @param prices what is worse than what
  */
@@ -18,7 +18,7 @@ public record Workday(
     List<Cook> cooks,
     List<Machine> machines,
     List<Space> spaces,
-    boolean[][] cleans,
+    List<List<Boolean>> cleans,
     List<Cook.Span> rushes,
     Prices prices) {
   public Workday {
@@ -27,6 +27,7 @@ public record Workday(
     cooks = List.copyOf(cooks);
     machines = List.copyOf(machines);
     spaces = List.copyOf(spaces);
+    cleans = cleans.stream().map(List::copyOf).toList();
     rushes = List.copyOf(rushes);
   }
 }

@@ -164,7 +164,7 @@ public final class Checker {
       if (before != null) {
         Job a = day.jobs().get(before);
         Job b = day.jobs().get(entry.getValue());
-        int wash = day.cleans()[a.leaves()][b.leaves()] ? machine.wash() : 0;
+        int wash = day.cleans().get(a.leaves()).get(b.leaves()) ? machine.wash() : 0;
         if (entry.getKey() < ends.get(before) + wash) {
           wrong.add(b.id() + " follows " + a.id() + " too soon on " + machine.id() + " " + u);
         }
@@ -177,7 +177,7 @@ public final class Checker {
     for (int s = 0; s < day.spaces().size(); s++) {
       Space space = day.spaces().get(s);
       for (int t = 0; t < day.slots(); t++) {
-        int taken = t < space.taken().length ? space.taken()[t] : 0;
+        int taken = t < space.taken().size() ? space.taken().get(t) : 0;
         for (int j = 0; j < day.jobs().size(); j++) {
           for (Job.Keep keep : day.jobs().get(j).keeps()) {
             boolean there =

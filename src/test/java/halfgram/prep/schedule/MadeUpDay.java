@@ -75,14 +75,16 @@ public final class MadeUpDay {
     for (int j = 0; j < raws.size(); j++) {
       jobs.add(job(j, raws.get(j), scale));
     }
-    boolean[][] cleans = {{false, true, false}, {true, false, true}, {true, true, false}};
+    List<List<Boolean>> cleans =
+        List.of(
+            List.of(false, true, false), List.of(true, false, true), List.of(true, true, false));
     return new Workday(
         SLOTS,
         jobs,
         lags,
         crew,
         machines,
-        List.of(new Space("cold", 4 * tasks, new int[0])),
+        List.of(new Space("cold", 4 * tasks, List.of())),
         cleans,
         List.of(new Cook.Span(NOON - 24, NOON), new Cook.Span(EVENING - 24, EVENING)),
         Prices.USUAL);

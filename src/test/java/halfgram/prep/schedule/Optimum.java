@@ -194,7 +194,7 @@ final class Optimum {
   private void before(Machine machine, On one, On other, Literal[] when) {
     int left = day.jobs().get(one.job()).leaves();
     int next = day.jobs().get(other.job()).leaves();
-    int wash = day.cleans()[left][next] ? machine.wash() : 0;
+    int wash = day.cleans().get(left).get(next) ? machine.wash() : 0;
     model
         .addLessOrEqual(
             LinearExpr.affine(start[one.job()], 1, one.to() + wash),

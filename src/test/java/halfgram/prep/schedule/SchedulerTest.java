@@ -71,7 +71,7 @@ class SchedulerTest {
         List.of(cooks),
         List.of(new Machine("blender", 1, 2, List.of())),
         List.of(),
-        new boolean[][] {{false, true}, {true, false}},
+        List.of(List.of(false, true), List.of(true, false)),
         List.of(),
         Prices.USUAL);
   }
