@@ -250,7 +250,7 @@ public final class CrewPlans {
   /**
    * A hand move: keeps a task where the chef wants it, and the rest of the day around it.
    *
-   * @param people codes; empty: those who have it now
+   * @param wanted without people: by those who have it now
    */
   public Outcome pin(House house, InForce inForce, String id, DayFacts.Pin wanted, String who) {
     CrewInForce now = inForce(house, inForce, who);
