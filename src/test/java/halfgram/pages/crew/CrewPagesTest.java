@@ -44,7 +44,7 @@ class CrewPagesTest {
         .contains("Ines Cold, Pass 10:30 to 22:45 break 14:45 to 15:15 comes at 10:30")
         .contains("Lorcan", "at work now", "Staff meal, 16:30 to 17:00: everybody on shift")
         .contains("Close-down clean, 22:15 to 22:45: Cold, Hot, Pass")
-        .contains("stick blender Cold 2 of 2 work");
+        .contains("stick blender Cold wash 3 min 2 of 2 work");
     assertThat(client.get(HERE + "?date=2026-12-07").text())
         .contains("1 in;", "Yrsa", "no shift on this day");
   }
