@@ -102,7 +102,6 @@ public record Load(List<OfStation> stations, List<OfPerson> people) {
 
   private static final class Counting {
     private final KitchenBook book;
-    private final PrepSheet sheet;
     private final List<Present> present;
     private final Map<String, Task> tasks = new HashMap<>();
     private final Map<String, Placed> placed;
@@ -116,7 +115,6 @@ public record Load(List<OfStation> stations, List<OfPerson> people) {
 
     Counting(KitchenBook book, PrepSheet sheet, DayFacts facts, CrewPlan crew) {
       this.book = book;
-      this.sheet = sheet;
       this.present =
           Present.list(book, facts, sheet.request().from()).stream()
               .filter(Present::isThere)

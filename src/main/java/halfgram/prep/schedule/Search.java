@@ -97,31 +97,62 @@ final class Search {
     insertion.patience(1);
   }
 
-  /** Puts a block exactly where it was, if everything of it still fits there. */
+  /**
+   * Puts a block exactly where it was, if everything of it still fits there; jobs of it that the
+   * plan in force does not name as early after the others as they can be.
+   */
   private boolean isAsBefore(int b) {
     List<Integer> put = new ArrayList<>();
+    List<Integer> unnamed = new ArrayList<>();
+    boolean fits = true;
     for (int j : blocks.jobs[b]) {
       if (layout.isFixed(j)) {
         continue;
       }
-      int t = layout.before[j];
-      if (t < layout.head[j]
-          || t < 0
-          || t + layout.length[j] > layout.slots
-          || !grid.inLags(j, t)) {
-        put.forEach(grid::remove);
-        return false;
+      if (layout.before[j] < 0) {
+        unnamed.add(j);
+      } else if (fits && isAsBeforeJob(j)) {
+        put.add(j);
+      } else {
+        fits = false;
       }
-      if (!grid.isPutAsBefore(j)) {
-        if (!grid.fits(j, t)) {
-          put.forEach(grid::remove);
-          return false;
-        }
-        grid.place(j, t, random);
+    }
+    for (int j : unnamed) {
+      fits = fits && !put.isEmpty() && isPutEarly(j);
+      if (fits) {
+        put.add(j);
       }
-      put.add(j);
+    }
+    if (!fits || put.isEmpty()) {
+      put.forEach(grid::remove);
+      return false;
     }
     return true;
+  }
+
+  private boolean isAsBeforeJob(int j) {
+    int t = layout.before[j];
+    if (t < layout.head[j] || t + layout.length[j] > layout.slots || !grid.inLags(j, t)) {
+      return false;
+    }
+    if (grid.isPutAsBefore(j)) {
+      return true;
+    }
+    boolean fits = grid.fits(j, t);
+    if (fits) {
+      grid.place(j, t, random);
+    }
+    return fits;
+  }
+
+  private boolean isPutEarly(int j) {
+    for (int t = layout.head[j]; t + layout.length[j] <= layout.slots; t++) {
+      if (grid.inLags(j, t) && grid.fits(j, t)) {
+        grid.place(j, t, random);
+        return true;
+      }
+    }
+    return false;
   }
 
   /**
