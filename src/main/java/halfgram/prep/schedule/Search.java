@@ -84,11 +84,14 @@ final class Search {
       }
     }
     List<Integer> rest = new ArrayList<>();
+    List<Integer> asBefore = new ArrayList<>();
     for (int b : blocks.order) {
-      if (grid.isPlaced(blocks.jobs[b])) {
-        continue;
+      if (!grid.isPlaced(blocks.jobs[b])) {
+        (isAsBefore(b) ? asBefore : rest).add(b);
       }
-      if (!isAsBefore(b)) {
+    }
+    for (int b : asBefore) {
+      if (!isCompleted(b)) {
         rest.add(b);
       }
     }
@@ -97,35 +100,29 @@ final class Search {
     insertion.patience(1);
   }
 
-  /**
-   * Puts a block exactly where it was, if everything of it still fits there; jobs of it that the
-   * plan in force does not name as early after the others as they can be.
-   */
+  /** Puts what the plan in force names of a block exactly where it was, if all of it fits there. */
   private boolean isAsBefore(int b) {
     List<Integer> put = new ArrayList<>();
-    List<Integer> unnamed = new ArrayList<>();
-    boolean fits = true;
     for (int j : blocks.jobs[b]) {
-      if (layout.isFixed(j)) {
+      if (layout.isFixed(j) || layout.before[j] < 0) {
         continue;
       }
-      if (layout.before[j] < 0) {
-        unnamed.add(j);
-      } else if (fits && isAsBeforeJob(j)) {
-        put.add(j);
-      } else {
-        fits = false;
+      if (!isAsBeforeJob(j)) {
+        put.forEach(grid::remove);
+        return false;
       }
+      put.add(j);
     }
-    for (int j : unnamed) {
-      fits = fits && !put.isEmpty() && isPutEarly(j);
-      if (fits) {
-        put.add(j);
+    return !put.isEmpty();
+  }
+
+  /** Puts what it does not name as early after the others as can be. */
+  private boolean isCompleted(int b) {
+    for (int j : blocks.jobs[b]) {
+      if (grid.start[j] < 0 && !isPutEarly(j)) {
+        takeOut(b);
+        return false;
       }
-    }
-    if (!fits || put.isEmpty()) {
-      put.forEach(grid::remove);
-      return false;
     }
     return true;
   }
