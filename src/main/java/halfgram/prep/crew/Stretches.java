@@ -32,7 +32,6 @@ final class Stretches {
   private record Load(Task task, int head, int tail, int work) {}
 
   private final KitchenBook book;
-  private final DayFacts facts;
   private final TaskTimes net;
   private final Set<String> explained;
   private final int[] head;
@@ -50,7 +49,6 @@ final class Stretches {
       TaskTimes net,
       Set<String> explained) {
     this.book = book;
-    this.facts = facts;
     this.net = net;
     this.explained = explained;
     head = times.all();

@@ -54,6 +54,72 @@ public final class MadeUpDay {
         : tasks <= 150 ? of(seed, tasks, 6, 6, 0.62) : of(seed, tasks, 10, 6, 0.66);
   }
 
+  /** Seven days, each with a seventh of the tasks, with the same people and machines. */
+  public static Workday week(int tasks, long seed) {
+    List<Workday> days = new ArrayList<>();
+    for (int d = 0; d < 7; d++) {
+      days.add(of(seed, tasks / 7, 10, 6, 0.5));
+    }
+    List<Job> jobs = new ArrayList<>();
+    List<Between> lags = new ArrayList<>();
+    List<Cook> crew = new ArrayList<>();
+    List<Cook.Span> rushes = new ArrayList<>();
+    for (int d = 0; d < 7; d++) {
+      int first = jobs.size();
+      int from = d * SLOTS;
+      for (Job job : days.get(d).jobs()) {
+        jobs.add(later(job, d, from));
+      }
+      for (Between lag : days.get(d).lags()) {
+        lags.add(
+            new Between(
+                first + lag.from(),
+                first + lag.to(),
+                lag.min(),
+                lag.max(),
+                lag.yields(),
+                lag.dear()));
+      }
+      days.get(d).rushes().forEach(r -> rushes.add(new Cook.Span(r.from() + from, r.to() + from)));
+    }
+    for (Cook cook : days.get(0).cooks()) {
+      List<Cook.Span> here = new ArrayList<>();
+      for (int d = 0; d < 7; d++) {
+        int from = d * SLOTS;
+        cook.here().forEach(s -> here.add(new Cook.Span(s.from() + from, s.to() + from)));
+      }
+      crew.add(new Cook(cook.id(), here, cook.skills()));
+    }
+    Workday one = days.get(0);
+    return new Workday(
+        7 * SLOTS,
+        jobs,
+        lags,
+        crew,
+        one.machines(),
+        List.of(new Space("cold", 4 * tasks, List.of())),
+        one.cleans(),
+        rushes,
+        Prices.USUAL);
+  }
+
+  private static Job later(Job job, int day, int from) {
+    return new Job(
+        day + "/" + job.id(),
+        from,
+        job.hands(),
+        job.handsOn(),
+        job.alone(),
+        job.able(),
+        job.uses(),
+        List.of(new Job.Keep(0, 1, from + EVENING)),
+        job.leaves(),
+        job.due()
+            .map(due -> new Job.Due(due.slot() + from, due.weight(), due.fresh(), due.slack())),
+        Optional.empty(),
+        Optional.empty());
+  }
+
   private Workday day(int tasks, double load) {
     people();
     for (int m = 0; m < kinds; m++) {
