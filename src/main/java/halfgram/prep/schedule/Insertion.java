@@ -11,6 +11,9 @@ final class Insertion {
   private static final int SUCCESSES = 3;
   private static final int CHOICES = 3;
 
+  /** Slots that would cost more than what was found, after which no better is expected. */
+  private static final int DEARER = 16;
+
   private final Layout layout;
   private final Blocks blocks;
   private final Costs costs;
@@ -57,9 +60,16 @@ final class Insertion {
     int[][] units = new int[jobs.length][];
     int successes = 0;
     int tries = 0;
+    int dearer = 0;
     Outward times = new Outward(j, low[anchor], high[anchor]);
     for (int t = times.next(); t >= 0; t = times.next()) {
-      if (times.cost() >= best - crew || blink() || !grid.fits(j, t)) {
+      if (times.cost() >= best - crew) {
+        if (++dearer > DEARER) {
+          break;
+        }
+        continue;
+      }
+      if (blink() || !grid.fits(j, t)) {
         continue;
       }
       if (tries++ == anchors) {
