@@ -6,9 +6,9 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * Made-up kitchen days: how long a first whole plan takes, how far from the best plan found a second
- * and two are, what an overrun of twenty minutes changes, and how the first plan grows to two
- * thousand jobs of a week. Every plan is checked before it is counted.
+ * Made-up kitchen days: how long a first whole plan takes, how far from the best plan found a
+ * second and two are, what an overrun of twenty minutes changes, and how the first plan grows to
+ * two thousand jobs of a week. Every plan is checked before it is counted.
  *
  * <p>Run it as a program; an argument is the seconds that the best plan is looked for (60).
  */
@@ -42,8 +42,7 @@ public final class WorkdayBench {
 
   private static Rota within(Workday day, double seconds, int iterations) {
     long end = System.nanoTime() + (long) (seconds * 1e9);
-    return place(
-        day, Budget.of(iterations, 1).twice().until(() -> System.nanoTime() > end));
+    return place(day, Budget.of(iterations, 1).twice().until(() -> System.nanoTime() > end));
   }
 
   private static void size(int jobs, double longest) {
@@ -63,8 +62,7 @@ public final class WorkdayBench {
       Rota third = within(day, 2, 2 * rate);
       Rota best = within(day, longest, (int) Math.min(ENDLESS, longest * rate));
       double least =
-          Math.min(
-              best.bill().total(), Math.min(second.bill().total(), third.bill().total()));
+          Math.min(best.bill().total(), Math.min(second.bill().total(), third.bill().total()));
       one += second.bill().total() / least / SEEDS;
       two += third.bill().total() / least / SEEDS;
       changed.add(overrun(day, third));
@@ -104,8 +102,7 @@ public final class WorkdayBench {
         jobs.add(job);
         continue;
       }
-      Job.Spot spot =
-          new Job.Spot(place.get().start(), place.get().cooks(), place.get().units());
+      Job.Spot spot = new Job.Spot(place.get().start(), place.get().cooks(), place.get().units());
       boolean running = spot.start() < now && spot.start() + job.handsOn() >= now - 1;
       boolean overruns = !longer && running && job.handsOn() > 0 && job.alone() == 0;
       longer |= overruns;
@@ -131,8 +128,8 @@ public final class WorkdayBench {
       boolean same =
           was.isPresent() == is.isPresent()
               && (was.isEmpty()
-                  || Math.abs(was.get().start() - is.get().start()) <= 3
-                      && was.get().cooks().equals(is.get().cooks()));
+                  || (Math.abs(was.get().start() - is.get().start()) <= 3
+                      && was.get().cooks().equals(is.get().cooks())));
       changed += same ? 0 : 1;
     }
     return changed;

@@ -250,7 +250,9 @@ final class Grid {
         int[][] all = owner[use.machine()];
         int from = t + layout.from(j, use);
         int to = t + layout.to(j, use);
-        if (u >= all.length || from < to && !isFree(use.machine(), all[u], j, from, to)) {
+        boolean isTaken =
+            from < to && !isFree(use.machine(), all[Math.min(u, all.length - 1)], j, from, to);
+        if (u >= all.length || isTaken) {
           return false;
         }
       }
@@ -322,7 +324,7 @@ final class Grid {
     int to = Math.min(layout.slots, t + layout.handsOn[j]);
     for (int c : cooks[j]) {
       for (int s = Math.max(0, t); s < to; s++) {
-        busy[c][s >> 6] = on ? busy[c][s >> 6] | 1L << s : busy[c][s >> 6] & ~(1L << s);
+        busy[c][s >> 6] = on ? busy[c][s >> 6] | (1L << s) : busy[c][s >> 6] & ~(1L << s);
       }
       works[c] += on ? layout.handsOn[j] : -layout.handsOn[j];
     }

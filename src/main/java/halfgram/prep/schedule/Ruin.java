@@ -40,7 +40,7 @@ final class Ruin {
     int seed = seed(movable, incomplete);
     List<Integer> out = new ArrayList<>(List.of(seed));
     int kind = random.nextInt(4);
-    if (kind == 0 || kind == 1 && random.nextBoolean()) {
+    if (kind == 0 || (kind == 1 && random.nextBoolean())) {
       chain(out, most);
     } else if (kind == 1) {
       int centre = middle(seed);

@@ -28,8 +28,7 @@ class CrewingTest {
   void noRuleOfTheSchedulerIsBrokenOnTheDaysOfTheDemo() {
     for (int day = 0; day < 3; day++) {
       DemoDay of =
-          DemoDay.of(
-              DemoBook.fresh(), DemoDay.SATURDAY.plusDays(day - 1L), LocalTime.of(7, 0));
+          DemoDay.of(DemoBook.fresh(), DemoDay.SATURDAY.plusDays(day - 1L), LocalTime.of(7, 0));
       Question question = Question.of(of.book(), of.sheet(), of.facts());
       Rota rota = Scheduler.place(question.day(), Budget.of(300, 1));
       assertThat(Checker.wrong(question.day(), rota)).isEmpty();
@@ -57,8 +56,7 @@ class CrewingTest {
             .as("%s at %s", code, placed)
             .anySatisfy(
                 shift -> {
-                  Window hours =
-                      shift.on(DemoDay.SATURDAY, SATURDAY.book().kitchen().clock());
+                  Window hours = shift.on(DemoDay.SATURDAY, SATURDAY.book().kitchen().clock());
                   assertThat(placed.start()).isAfterOrEqualTo(hours.start());
                   assertThat(placed.start()).isBefore(hours.end());
                 });
@@ -106,8 +104,7 @@ class CrewingTest {
   void aPinStaysAndTheRestGoesAroundIt() {
     String id = "kohlrabi-ribbons/harvest-dinner/1/shave";
     Instant noon = SATURDAY.at(12, 30);
-    DayFacts pinned =
-        SATURDAY.facts().pinned(Map.of(id, new DayFacts.Pin(noon, List.of("yrsa"))));
+    DayFacts pinned = SATURDAY.facts().pinned(Map.of(id, new DayFacts.Pin(noon, List.of("yrsa"))));
     CrewPlan plan = Crewing.plan(SATURDAY.book(), SATURDAY.sheet(), pinned, SHORT);
     assertThat(plan.find(id).orElseThrow().start()).isEqualTo(noon);
     assertThat(plan.find(id).orElseThrow().people()).containsExactly("yrsa");
@@ -137,8 +134,7 @@ class CrewingTest {
   @Test
   void aBookWithoutPeoplePlansItsMachinesAlone() {
     DemoDay alone =
-        DemoDay.of(
-            DemoBook.fresh().set("people", "[]"), DemoDay.SATURDAY, LocalTime.of(7, 0));
+        DemoDay.of(DemoBook.fresh().set("people", "[]"), DemoDay.SATURDAY, LocalTime.of(7, 0));
     CrewPlan plan = Crewing.plan(alone.book(), alone.sheet(), alone.facts(), Budget.of(300, 1));
     assertThat(plan.leftOut()).isEmpty();
     assertThat(plan.placed().values()).allMatch(placed -> placed.people().isEmpty());

@@ -54,14 +54,14 @@ class ReasonsTest {
   /** The thaw of the demo's fish is a matter of safety. */
   @Test
   void aShorterStandIsNeverOfferedWhereItIsASafetyLimit() {
-    DemoDay sunday =
-        DemoDay.of(DemoBook.fresh(), DemoDay.SATURDAY.plusDays(1), LocalTime.of(7, 0));
+    DemoDay sunday = DemoDay.of(DemoBook.fresh(), DemoDay.SATURDAY.plusDays(1), LocalTime.of(7, 0));
     List<NoFit> safety =
         of(reasons(sunday), NoFit.Kind.TIMES).stream()
             .filter(one -> keys(one.chain()).contains("nofit.takes-then-safety"))
             .toList();
     assertThat(safety).isNotEmpty();
-    assertThat(safety).allSatisfy(one -> assertThat(keys(one.levers())).doesNotContain("lever.taste"));
+    assertThat(safety)
+        .allSatisfy(one -> assertThat(keys(one.levers())).doesNotContain("lever.taste"));
   }
 
   @Test
@@ -91,8 +91,10 @@ class ReasonsTest {
     List<NoFit> found = reasons(day);
     assertThat(found)
         .filteredOn(
-            one -> one.kind() == NoFit.Kind.BOTH_AT_ONCE || one.kind() == NoFit.Kind.TOO_MUCH
-                || one.kind() == NoFit.Kind.TIMES)
+            one ->
+                one.kind() == NoFit.Kind.BOTH_AT_ONCE
+                    || one.kind() == NoFit.Kind.TOO_MUCH
+                    || one.kind() == NoFit.Kind.TIMES)
         .isNotEmpty()
         .allSatisfy(one -> assertThat(one.shortBy()).isPositive());
   }
@@ -100,10 +102,8 @@ class ReasonsTest {
   @Test
   void whatFitsHasNothingToTell() {
     DemoDay alone =
-        DemoDay.of(
-            DemoBook.fresh().set("people", "[]"), DemoDay.SATURDAY, LocalTime.of(7, 0));
-    CrewPlan plan =
-        Crewing.plan(alone.book(), alone.sheet(), alone.facts(), Budget.of(2000, 1));
+        DemoDay.of(DemoBook.fresh().set("people", "[]"), DemoDay.SATURDAY, LocalTime.of(7, 0));
+    CrewPlan plan = Crewing.plan(alone.book(), alone.sheet(), alone.facts(), Budget.of(2000, 1));
     assertThat(plan.bill().late()).isZero();
     assertThat(Reasons.of(alone.book(), alone.sheet(), alone.facts(), plan)).isEmpty();
   }

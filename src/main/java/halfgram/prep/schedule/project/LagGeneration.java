@@ -102,7 +102,7 @@ final class LagGeneration {
     boolean[][] strict = new boolean[n][n];
     for (int i = 0; i < n; i++) {
       for (int j = 0; j < n; j++) {
-        strict[i][j] = i != j && (lags[i][j] > 0 || lags[i][j] == 0 && lags[j][i] < 0);
+        strict[i][j] = i != j && (lags[i][j] > 0 || (lags[i][j] == 0 && lags[j][i] < 0));
       }
     }
     int[][] before = new int[n][];

@@ -79,7 +79,7 @@ final class LagSearch implements Search {
 
   @Override
   public void step() {
-    if (population.isFull() || population.canBreed() && !wasNew) {
+    if (population.isFull() || (population.canBreed() && !wasNew)) {
       population.cross(list);
       population.mutate(list);
     } else {

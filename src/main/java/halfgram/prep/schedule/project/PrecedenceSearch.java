@@ -80,7 +80,7 @@ final class PrecedenceSearch implements Search {
 
   @Override
   public void step() {
-    if (population.isFull() || population.canBreed() && !wasNew) {
+    if (population.isFull() || (population.canBreed() && !wasNew)) {
       population.cross(list);
       if (population.mutate(list)) {
         forward.repair(list);
