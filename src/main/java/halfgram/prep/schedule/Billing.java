@@ -38,7 +38,7 @@ final class Billing {
         late,
         early,
         slack,
-        prices.rush() * grid.overRushes(),
+        prices.rush() * grid.rushes.over(),
         prices.shift() * grid.overShifts(),
         waiting,
         change);

@@ -29,7 +29,7 @@ final class Costs {
 
   /** People who work more than is planned of them. */
   long ofCrew(Grid grid) {
-    return prices.rush() * grid.overRushes() + prices.shift() * grid.overShifts();
+    return prices.rush() * grid.rushes.over() + prices.shift() * grid.overShifts();
   }
 
   /** A job where it is; -1: nowhere. */

@@ -28,8 +28,7 @@ final class Grid {
   private final int[][][] owner;
   private final int[][] taken;
 
-  /** By half hour of the rushes: hundredths of slots worked above the share that is planned. */
-  private final long[] loads;
+  final Rushes rushes;
 
   private final int[] works;
   private final int[] chosen;
@@ -60,7 +59,7 @@ final class Grid {
               layout.day.spaces().get(s).taken().stream().mapToInt(Integer::intValue).toArray(),
               layout.slots);
     }
-    loads = layout.bucketLoad.clone();
+    rushes = new Rushes(layout);
     works = new int[busy.length];
     int most = layout.day.machines().stream().mapToInt(Machine::units).max().orElse(0);
     chosen = new int[most * 8 + 8];
@@ -250,9 +249,10 @@ final class Grid {
         int[][] all = owner[use.machine()];
         int from = t + layout.from(j, use);
         int to = t + layout.to(j, use);
-        boolean isTaken =
-            from < to && !isFree(use.machine(), all[Math.min(u, all.length - 1)], j, from, to);
-        if (u >= all.length || isTaken) {
+        if (u >= all.length) {
+          return false;
+        }
+        if (from < to && !isFree(use.machine(), all[u], j, from, to)) {
           return false;
         }
       }
@@ -305,13 +305,7 @@ final class Grid {
     for (int c : people) {
       works[c] += layout.handsOn[j];
     }
-    load(t, to, people.length);
-  }
-
-  private void load(int from, int to, int people) {
-    for (int b = 0; b < loads.length; b++) {
-      loads[b] += 100L * people * overlap(b, from, to);
-    }
+    rushes.load(t, to, people.length);
   }
 
   void remove(int j) {
@@ -328,7 +322,7 @@ final class Grid {
       }
       works[c] += on ? layout.handsOn[j] : -layout.handsOn[j];
     }
-    load(t, to, on ? cooks[j].length : -cooks[j].length);
+    rushes.load(t, to, on ? cooks[j].length : -cooks[j].length);
     int at = 0;
     for (Job.Use use : layout.uses[j]) {
       for (int k = 0; k < use.units() && at < units[j].length; k++) {
@@ -387,7 +381,7 @@ final class Grid {
     return Math.max(0, ceilDiv(100L * (works[c] + more) - (long) percent * layout.mayWork[c]));
   }
 
-  private static long ceilDiv(long hundredths) {
+  static long ceilDiv(long hundredths) {
     return -Math.floorDiv(-hundredths, 100L);
   }
 
@@ -398,31 +392,5 @@ final class Grid {
       sum += overShift(c, 0);
     }
     return sum;
-  }
-
-  /** What is worked above the planned share, half hour by half hour of the rushes. */
-  long overRushes() {
-    long sum = 0;
-    for (long load : loads) {
-      sum += Math.max(0, ceilDiv(load));
-    }
-    return sum;
-  }
-
-  /** What a job at a slot would add to that. */
-  long addedToRushes(int j, int t) {
-    long sum = 0;
-    for (int b = 0; b < loads.length; b++) {
-      long part = (long) layout.hands[j] * overlap(b, t, t + layout.handsOn[j]);
-      if (part > 0) {
-        sum += Math.max(0, ceilDiv(loads[b] + 100 * part)) - Math.max(0, ceilDiv(loads[b]));
-      }
-    }
-    return sum;
-  }
-
-  private int overlap(int bucket, int from, int to) {
-    return Math.max(
-        0, Math.min(to, layout.bucketTo[bucket]) - Math.max(from, layout.bucketFrom[bucket]));
   }
 }

@@ -238,7 +238,7 @@ final class Insertion {
 
   /** What a job costs at a slot, with the hands it takes out of a rush. */
   private long at(int j, int t) {
-    return costs.around(grid, j, t) + layout.day.prices().rush() * grid.addedToRushes(j, t);
+    return costs.around(grid, j, t) + layout.day.prices().rush() * grid.rushes.added(j, t);
   }
 
   /** What the block costs where it is, with what waits between it and the rest. */
