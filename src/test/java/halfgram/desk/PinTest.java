@@ -143,7 +143,7 @@ class PinTest {
     assertThat(past.text()).contains("nothing can start before that");
     Answer taken = post(client, task, time(placed(task).start()));
     assertThat(taken.status()).isEqualTo(303);
-    assertThat(client.get(page).text()).contains("It was put there by hand.");
+    assertThat(client.get(page).text()).contains("It is kept where it is by hand.");
   }
 
   private Answer post(halfgram.testkit.Client client, Task task, String start) {
