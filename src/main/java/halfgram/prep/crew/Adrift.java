@@ -4,7 +4,6 @@ import halfgram.measure.Window;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
-import halfgram.prep.TaskProgress;
 import halfgram.station.Equipment;
 import halfgram.station.Person;
 import java.time.Duration;
@@ -72,19 +71,15 @@ public record Adrift(String task, Kind kind, String what, Duration by) {
   }
 
   private static Optional<Adrift> begun(Task task, DayFacts facts, Placed placed) {
-    Optional<TaskProgress.OnIt> on = facts.onIt(task.id());
-    if (on.isEmpty()) {
-      return Optional.empty();
-    }
-    Duration length =
-        Duration.between(task.start(), task.handsOff())
-            .plus(facts.more().getOrDefault(task.id(), Duration.ZERO));
-    Instant end = on.get().since().plus(length);
-    Instant ends = end.isAfter(facts.now()) ? end : facts.now();
-    Duration late = Duration.between(placed.handsOff(), ends);
-    return late.compareTo(GRACE) > 0 && !length.isZero()
-        ? Optional.of(new Adrift(task.id(), Kind.OVER, "", late))
-        : Optional.empty();
+    return Underway.of(task, facts)
+        .map(
+            on -> {
+              Duration hands = Duration.between(placed.handsOff(), on.handsOff());
+              Duration whole = Duration.between(placed.end(), on.end());
+              return hands.compareTo(whole) > 0 ? hands : whole;
+            })
+        .filter(late -> late.compareTo(GRACE) > 0)
+        .map(late -> new Adrift(task.id(), Kind.OVER, "", late));
   }
 
   /** Somebody who was to do it and of whom it was said that they are not there then. */

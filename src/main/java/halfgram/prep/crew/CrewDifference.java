@@ -20,7 +20,7 @@ import java.util.Set;
  * @param added tasks that had no place and have one
  * @param leftOut ids of tasks that had a place and have none
  * @param waiting ids of tasks that have a place in neither
- * @param over what stands longer than its quality allows
+ * @param over what stands longer than it may
  */
 public record CrewDifference(
     List<Change> moved,
@@ -46,7 +46,7 @@ public record CrewDifference(
   }
 
   /**
-   * Something that stands too long for its quality.
+   * Something that stands too long.
    *
    * @param task that makes it
    * @param user id of the task that it waits for; empty when it is eaten
@@ -91,7 +91,7 @@ public record CrewDifference(
     return new CrewDifference(moved, given, added, leftOut, waiting, over(sheet, facts, after));
   }
 
-  /** Holds of quality that a plan overruns by more than the slot it is counted in. */
+  /** Holds of quality that a plan overruns by more than a slot, and of safety by anything. */
   public static List<Over> over(PrepSheet sheet, DayFacts facts, CrewPlan plan) {
     List<Over> over = new ArrayList<>();
     Set<String> makes = new HashSet<>();
@@ -138,7 +138,8 @@ public record CrewDifference(
   }
 
   private static void add(List<Over> all, Over one) {
-    if (one.by().compareTo(Slots.SLOT) > 0) {
+    Duration let = one.reason().isSafety() ? Duration.ZERO : Slots.SLOT;
+    if (one.by().compareTo(let) > 0) {
       all.add(one);
     }
   }

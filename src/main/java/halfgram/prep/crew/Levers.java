@@ -86,7 +86,7 @@ final class Levers {
         : service(task).map(run -> Message.of("lever.later", run.name(), by));
   }
 
-  /** Something of the same in the house that nothing takes. */
+  /** Something of the same in the house that nothing takes, and that keeps until it is eaten. */
   private Optional<Message> stock(Task task, Set<String> makes) {
     if (!makes.add(task.make().id())) {
       return Optional.empty();
@@ -94,7 +94,7 @@ final class Levers {
     Map<Lot, Amount> left = sheet.leftTubs(book);
     return book.lots().stream()
         .filter(lot -> lot.component().formula().equals(task.version().formula()))
-        .filter(lot -> lot.useBy().isAfter(facts.now()))
+        .filter(lot -> !lot.ownUseBy().isBefore(task.make().eaten()))
         .filter(lot -> lot.isFrozen() || left.containsKey(lot))
         .findFirst()
         .map(

@@ -43,17 +43,18 @@ final class TaskJobs {
   final Map<String, Integer> jobOf = new HashMap<>();
   final Map<String, Integer> lastOf = new HashMap<>();
 
+  /** From when a task is over by the clock until its last slot is, by its id; under a few slots. */
+  final Map<String, Duration> slack = new HashMap<>();
+
   TaskJobs(KitchenBook book, PrepSheet sheet, DayFacts facts) {
     this.book = book;
     this.sheet = sheet;
     this.facts = facts;
     BusinessDay clock = book.kitchen().clock();
-    Instant start = book.kitchen().open(sheet.request().from()).start();
-    start = facts.now().isBefore(start) ? facts.now() : start;
-    Instant first = clock.start(sheet.request().from());
-    slots = Slots.startingAt(start.isBefore(first) ? first : start);
-    count = slots.up(clock.start(sheet.request().last().plusDays(1)));
-    Attendance there = new Attendance(book, facts, slots, count);
+    slots = Slots.startingAt(first(clock));
+    Instant over = clock.start(sheet.request().last().plusDays(1));
+    count = Math.max(slots.up(over), slots.up(lastEnd(over)));
+    Attendance there = new Attendance(book, facts, slots, slots.up(over));
     cooks = there.cooks();
     machines = there.machines();
     for (int c = 0; c < cooks.size(); c++) {
@@ -63,6 +64,35 @@ final class TaskJobs {
       machineOf.put(machines.get(m).id(), m);
     }
     room = new Room(book, sheet, slots, count);
+  }
+
+  /**
+   * When the kitchen opens, or now, if that is earlier; or when the first of what is begun or done
+   * was: everything has its slot.
+   */
+  private Instant first(BusinessDay clock) {
+    Instant first = book.kitchen().open(sheet.request().from()).start();
+    first = facts.now().isBefore(first) ? facts.now() : first;
+    Instant day = clock.start(sheet.request().from());
+    first = first.isBefore(day) ? day : first;
+    for (Task task : sheet.tasks()) {
+      TaskProgress progress = facts.progress().getOrDefault(task.id(), TaskProgress.NONE);
+      Instant since = progress.onIt().map(TaskProgress.OnIt::since).orElse(first);
+      Instant done = progress.doneAt().orElse(first).minus(Slots.SLOT);
+      Instant earlier = since.isBefore(done) ? since : done;
+      first = earlier.isBefore(first) ? earlier : first;
+    }
+    return first;
+  }
+
+  /** What stands over night ends on the next day. */
+  private Instant lastEnd(Instant over) {
+    Instant last = over;
+    for (Task task : sheet.tasks()) {
+      Instant end = Underway.of(task, facts).map(Underway::end).orElse(task.end());
+      last = end.isAfter(last) ? end : last;
+    }
+    return last;
   }
 
   /** All of it, with what was added. */
@@ -87,8 +117,9 @@ final class TaskJobs {
       case DONE -> done(task, progress);
       case FAILED -> {}
       case ON_IT, PART_DONE, PROBLEM, TO_DO -> {
-        if (progress.onIt().isPresent()) {
-          onIt(task, progress.onIt().get());
+        Optional<Underway> on = Underway.of(task, facts);
+        if (on.isPresent()) {
+          onIt(task, on.get(), progress.onIt().orElseThrow().cook());
         } else {
           toDo(task);
         }
@@ -98,7 +129,8 @@ final class TaskJobs {
 
   /** Nobody is needed any more; what comes after counts from when it was done. */
   private void done(Task task, TaskProgress progress) {
-    int end = slots.up(progress.doneAt().orElse(facts.now()));
+    Instant at = progress.doneAt().orElse(facts.now());
+    int end = slots.up(at);
     Job ghost =
         new Job(
             task.id(),
@@ -115,23 +147,25 @@ final class TaskJobs {
             Optional.of(Job.Spot.of(end - 1, List.of())));
     jobOf.put(task.id(), jobs.size());
     lastOf.put(task.id(), jobs.size());
+    slack.put(task.id(), Duration.between(at, slots.at(end)));
     jobs.add(ghost);
   }
 
-  private void onIt(Task task, TaskProgress.OnIt on) {
-    Duration more = facts.more().getOrDefault(task.id(), Duration.ZERO);
-    Duration handsOn = handsOn(task).plus(more);
-    Instant start = on.since();
-    Duration until = Duration.between(start, facts.now());
-    boolean still = !handsOn.isZero();
-    if (still && handsOn.compareTo(until) <= 0) {
-      handsOn = until.plus(Slots.SLOT);
-    }
-    int at = slots.down(start);
-    int hands = Slots.up(handsOn.plus(Duration.between(slots.at(at), start)));
-    Optional<Integer> cook = Optional.ofNullable(cookOf.get(on.cook()));
-    List<Integer> who = still ? cook.map(List::of).orElse(List.of()) : List.of();
-    put(task, new Size(handsOn, hands, at), Optional.of(who), Optional.of(start));
+  private void onIt(Task task, Underway on, String by) {
+    int at = slots.down(on.since());
+    boolean still = on.handsOff().isAfter(on.since());
+    int hands = still ? slots.up(on.handsOff()) - at : 0;
+    Instant out = on.end().minus(unload(task));
+    boolean unloads = out.isAfter(facts.now()) && out.isBefore(on.end());
+    int alone = slots.up(unloads ? out : on.end()) - at - hands;
+    List<Integer> who =
+        still ? Optional.ofNullable(cookOf.get(by)).map(List::of).orElse(List.of()) : List.of();
+    Duration handsOn = Duration.between(on.since(), on.handsOff());
+    Duration stands = Duration.between(on.handsOff(), on.end());
+    int unload = unloads ? Slots.up(unload(task)) : 0;
+    Size size = new Size(handsOn, stands, hands, Math.max(0, alone), unload, at);
+    put(task, size, Optional.of(who), Optional.of(on.since()));
+    slack.put(task.id(), Duration.between(on.end(), slots.at(at + size.slots())));
   }
 
   private void toDo(Task task) {
@@ -144,11 +178,33 @@ final class TaskJobs {
       who =
           Optional.of(pin.people().stream().filter(cookOf::containsKey).map(cookOf::get).toList());
     }
-    put(task, new Size(handsOn, Slots.up(handsOn), at), who, Optional.empty());
+    Duration unload = unload(task);
+    int alone = Slots.up(task.unattended().minus(unload));
+    Duration stands = task.unattended();
+    Size size = new Size(handsOn, stands, Slots.up(handsOn), alone, Slots.up(unload), at);
+    put(task, size, who, Optional.empty());
+    slack.put(task.id(), Slots.length(size.slots()).minus(handsOn.plus(stands)));
   }
 
-  /** How long a task takes, and where it stays; -1: nowhere in particular. */
-  private record Size(Duration handsOn, int hands, int at) {}
+  /**
+   * How long a task takes, and where it stays; -1: nowhere in particular.
+   *
+   * @param unattended how long it stands, hands at the end of it included
+   * @param alone slots of it without them
+   * @param unload slots of hands at its end
+   */
+  private record Size(
+      Duration handsOn, Duration unattended, int hands, int alone, int unload, int at) {
+    /** A task of no length takes a slot. */
+    int slots() {
+      return Math.max(1, hands + alone) + unload;
+    }
+  }
+
+  private static Duration unload(Task task) {
+    Duration unload = task.kind() == Task.Kind.STEP ? task.step().unload() : Duration.ZERO;
+    return unload.compareTo(task.unattended()) <= 0 ? unload : Duration.ZERO;
+  }
 
   /** Spells of long work by hand, the last with what stands after it. */
   private static List<Integer> spells(Task task, Size size) {
@@ -169,20 +225,15 @@ final class TaskJobs {
   private static final int PAUSE = Slots.up(Duration.ofMinutes(60));
 
   private void put(Task task, Size size, Optional<List<Integer>> who, Optional<Instant> begun) {
-    Duration unload =
-        task.kind() == Task.Kind.STEP && task.step().unload().compareTo(task.unattended()) <= 0
-            ? task.step().unload()
-            : Duration.ZERO;
-    int alone = Slots.up(task.unattended().minus(unload));
     int needed = size.hands() == 0 || cooks.isEmpty() ? 0 : task.hands();
     Optional<Job.Spot> fixed = who.map(some -> Job.Spot.of(size.at(), some));
-    boolean last = unload.isZero();
+    boolean last = size.unload() == 0;
     List<Integer> spells = spells(task, size);
     List<Integer> made = new ArrayList<>();
     for (int k = 0; k < spells.size(); k++) {
       boolean end = k == spells.size() - 1;
       int hands = spells.get(k);
-      int stands = end ? alone : 0;
+      int stands = end ? size.alone() : 0;
       made.add(jobs.size());
       jobs.add(
           new Job(
@@ -206,14 +257,14 @@ final class TaskJobs {
     int index = made.get(made.size() - 1);
     jobOf.put(task.id(), made.get(0));
     lastOf.put(task.id(), index);
-    parts.add(new Question.Part(task.id(), made, size.handsOn(), task.unattended(), begun));
+    parts.add(new Question.Part(task.id(), made, size.handsOn(), size.unattended(), begun));
     if (!last) {
-      unload(task, unload, index, begun.isPresent());
+      unload(task, size.unload(), index);
     }
   }
 
   /** Hands that take it out, right when its stand is over. */
-  private void unload(Task task, Duration unload, int after, boolean begun) {
+  private void unload(Task task, int slots, int after) {
     int index = jobs.size();
     int needed = cooks.isEmpty() ? 0 : 1;
     jobs.add(
@@ -221,7 +272,7 @@ final class TaskJobs {
             task.id() + "/unload",
             0,
             needed,
-            Slots.up(unload),
+            slots,
             0,
             needed == 0 ? List.of() : able(task.station()),
             List.of(),
@@ -230,12 +281,9 @@ final class TaskJobs {
             due(task),
             Optional.empty(),
             Optional.empty()));
-    lags.add(new Between(after, index, 0, OptionalInt.of(begun ? UNLOAD_LATE : 0), true, 1));
+    lags.add(new Between(after, index, 0, OptionalInt.of(0), true, 1));
     lastOf.put(task.id(), index);
   }
-
-  /** What stands already may wait a little for the hands that take it out. */
-  private static final int UNLOAD_LATE = 2;
 
   private static Duration handsOn(Task task) {
     return Duration.between(task.start(), task.handsOff());

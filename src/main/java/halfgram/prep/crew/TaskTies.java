@@ -1,5 +1,6 @@
 package halfgram.prep.crew;
 
+import halfgram.formula.Reason;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
@@ -17,7 +18,13 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 
-/** What ties the jobs of tasks to each other, and to when what they make is eaten. */
+/**
+ * What ties the jobs of tasks to each other, and to when what they make is eaten.
+ *
+ * <p>Rules. A task is over a little before its last slot is, and what stands after it stands from
+ * then on. For safety that much less of its longest time is left in slots; one shorter than that
+ * means at once. A hold of quality is counted in slots, and may be under one slot too long.
+ */
 final class TaskTies {
   private final PrepSheet sheet;
   private final TaskJobs made;
@@ -43,10 +50,11 @@ final class TaskTies {
         during(task, to);
         continue;
       }
-      int min = Slots.up(link.min());
+      Duration slack = made.slack.getOrDefault(link.task(), Duration.ZERO);
+      int min = Math.max(0, Slots.up(link.min().minus(slack)));
       OptionalInt max =
           link.max().isPresent()
-              ? OptionalInt.of(Math.max(min, Slots.down(link.max().get())))
+              ? OptionalInt.of(Math.max(min, most(link.max().get(), slack, link.reason())))
               : OptionalInt.empty();
       made.lags.add(new Between(from, to, min, max, !link.reason().isSafety(), 0));
     }
@@ -99,14 +107,19 @@ final class TaskTies {
       if (keeps.compareTo(Duration.ofDays(30)) > 0) {
         continue;
       }
-      int to = useAt(use.get());
-      boolean safety = task.make().version().outputs().get(output).hold().reason().isSafety();
-      int max = Math.max(0, Slots.down(keeps));
-      made.lags.add(new Between(last, to, -ANY, OptionalInt.of(max), !safety, 0));
+      Reason reason = task.make().version().outputs().get(output).hold().reason();
+      int to = useAt(reason.isSafety() ? made.slots.up(use.get()) : made.slots.down(use.get()));
+      Duration slack = made.slack.getOrDefault(task.id(), Duration.ZERO);
+      int max = Math.max(0, most(keeps, slack, reason));
+      made.lags.add(new Between(last, to, -ANY, OptionalInt.of(max), !reason.isSafety(), 0));
     }
   }
 
   private static final int ANY = 1_000_000;
+
+  private static int most(Duration max, Duration slack, Reason reason) {
+    return Slots.down(reason.isSafety() ? max.minus(slack) : max);
+  }
 
   /** Whether all that use an output are tasks with a link to it. */
   private boolean isOnSheet(Task task, int output) {
@@ -129,14 +142,13 @@ final class TaskTies {
   }
 
   /** A moment at which something is eaten, as a job that does not move. */
-  private int useAt(Instant moment) {
-    int slot = made.slots.down(moment);
+  private int useAt(int slot) {
     return uses.computeIfAbsent(
         slot,
         any -> {
           made.jobs.add(
               new Job(
-                  "use@" + moment,
+                  "use@" + slot,
                   0,
                   0,
                   0,

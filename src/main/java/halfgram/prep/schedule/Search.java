@@ -179,11 +179,6 @@ final class Search {
     }
   }
 
-  /** Blocks placed that wait for one, and whatever waits for those. */
-  private List<Integer> after(int b) {
-    return reached(b, true);
-  }
-
   /** Blocks placed that a longest time ties to what comes after. */
   private List<Integer> earlier(int b) {
     List<Integer> found = new ArrayList<>();
@@ -202,14 +197,15 @@ final class Search {
     return found;
   }
 
-  private List<Integer> reached(int b, boolean forward) {
+  /** Blocks placed that wait for one, and whatever waits for those. */
+  private List<Integer> after(int b) {
     List<Integer> found = new ArrayList<>();
     List<Integer> todo = new ArrayList<>(List.of(b));
     while (!todo.isEmpty()) {
       int at = todo.remove(todo.size() - 1);
       for (int j : blocks.jobs[at]) {
-        for (Between lag : forward ? layout.out[j] : layout.in[j]) {
-          int other = blocks.of[forward ? lag.to() : lag.from()];
+        for (Between lag : layout.out[j]) {
+          int other = blocks.of[lag.to()];
           if (other != at
               && other != b
               && !found.contains(other)
@@ -353,10 +349,6 @@ final class Search {
     System.arraycopy(grid.start, 0, bestStart, 0, bestStart.length);
     System.arraycopy(grid.cooks, 0, bestCooks, 0, bestCooks.length);
     System.arraycopy(grid.units, 0, bestUnits, 0, bestUnits.length);
-  }
-
-  long best() {
-    return best;
   }
 
   private Rota rota() {

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import halfgram.book.DemoBook;
 import halfgram.measure.Window;
 import halfgram.prep.Task;
+import halfgram.prep.TaskProgress;
+import halfgram.prep.TaskState;
 import halfgram.prep.schedule.Budget;
 import halfgram.prep.schedule.Checker;
 import halfgram.prep.schedule.Rota;
@@ -15,6 +17,8 @@ import java.time.Instant;
 import java.time.LocalTime;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 
 /** A sheet's tasks on the people and machines of its day. */
@@ -150,5 +154,126 @@ class CrewingTest {
         .filteredOn(p -> p.machines().contains(new Placed.Unit("blender", 1)))
         .isNotEmpty()
         .allMatch(p -> !p.start().isBefore(day.end()));
+  }
+
+  /** By the clock, not by the slot: a minute too long is too long. */
+  @Test
+  void whatMustNotStandLongerForSafetyDoesNotByAMinute() {
+    int bound = 0;
+    for (int day = 0; day < 3; day++) {
+      DemoDay of =
+          DemoDay.of(DemoBook.fresh(), DemoDay.SATURDAY.plusDays(day - 1L), LocalTime.of(7, 0));
+      for (long seed = 1; seed <= 3; seed++) {
+        CrewPlan plan = Crewing.plan(of.book(), of.sheet(), of.facts(), Budget.of(300, seed));
+        assertThat(CrewDifference.over(of.sheet(), of.facts(), plan))
+            .noneMatch(over -> over.reason().isSafety());
+        for (Task task : of.sheet().tasks()) {
+          for (Task.Link link : task.links()) {
+            if (link.max().isPresent()
+                && link.reason().isSafety()
+                && plan.find(task.id()).isPresent()
+                && plan.find(link.task()).isPresent()) {
+              Duration stands =
+                  Duration.between(
+                      plan.find(link.task()).orElseThrow().end(),
+                      plan.find(task.id()).orElseThrow().start());
+              assertThat(stands)
+                  .as("%s after %s", task.id(), link.task())
+                  .isLessThanOrEqualTo(link.max().get());
+              bound++;
+            }
+          }
+        }
+      }
+    }
+    assertThat(bound).isGreaterThan(50);
+  }
+
+  private static TaskProgress onIt(String cook, Instant since) {
+    return progress(
+        TaskState.ON_IT, Optional.of(new TaskProgress.OnIt(cook, since)), Optional.empty());
+  }
+
+  private static TaskProgress done(Instant at) {
+    return progress(TaskState.DONE, Optional.empty(), Optional.of(at));
+  }
+
+  private static TaskProgress progress(
+      TaskState state, Optional<TaskProgress.OnIt> on, Optional<Instant> done) {
+    return new TaskProgress(
+        state,
+        on,
+        new TreeMap<>(),
+        Optional.empty(),
+        done,
+        Optional.empty(),
+        List.of(),
+        Optional.empty(),
+        List.of());
+  }
+
+  private static DayFacts facts(Instant now, Map<String, TaskProgress> progress) {
+    DayFacts none = DayFacts.at(now);
+    return new DayFacts(
+        now, progress, none.more(), none.hours(), none.broken(), none.pins(), none.before());
+  }
+
+  private static CrewPlan plan(DayFacts facts) {
+    return Crewing.plan(SATURDAY.book(), SATURDAY.sheet(), facts, Budget.of(200, 1));
+  }
+
+  @Test
+  void whatWasBegunBeforeTheKitchenOpenedStaysWhereItIs() {
+    String id = "pea-stock/bar.2026-12-05/1/simmer";
+    Instant since = SATURDAY.at(7, 0).minus(Duration.ofHours(8));
+    CrewPlan plan = plan(facts(SATURDAY.at(7, 10), Map.of(id, onIt("marit", since))));
+    assertThat(plan.find(id).orElseThrow().start()).isEqualTo(since);
+  }
+
+  @Test
+  void whatWasDoneBeforeTheKitchenOpenedHoldsNothingUp() {
+    String id = "pea-stock/bar.2026-12-05/1/simmer";
+    Task strain = SATURDAY.task("pea-stock/bar.2026-12-05/1/strain");
+    Instant at = SATURDAY.at(6, 55);
+    CrewPlan plan = plan(facts(SATURDAY.at(7, 10), Map.of(id, done(at))));
+    Duration most = strain.links().get(0).max().orElseThrow();
+    assertThat(plan.find(strain.id()).map(Placed::start))
+        .as("it must be strained within its time for safety, or has no place")
+        .satisfiesAnyOf(
+            start -> assertThat(start).isEmpty(),
+            start -> assertThat(start.orElseThrow()).isBeforeOrEqualTo(at.plus(most)));
+  }
+
+  @Test
+  void whatStandsAloneNeedsNoHandsAndEndsWhenItHasStood() {
+    String id = "mushroom-jus/harvest-dinner/1/simmer";
+    Task task = SATURDAY.task(id);
+    Instant since = SATURDAY.at(12, 0);
+    Instant handsOff = since.plus(Duration.between(task.start(), task.handsOff()));
+    Instant now = handsOff.plus(Duration.ofMinutes(20));
+    DayFacts facts = facts(now, Map.of(id, onIt("marit", since))).after(PLAN.placed());
+    Placed placed = plan(facts).find(id).orElseThrow();
+    assertThat(placed.handsOff()).isEqualTo(handsOff);
+    assertThat(placed.end()).isEqualTo(handsOff.plus(task.unattended()));
+    CrewPlan there =
+        new CrewPlan(
+            PLAN.from(),
+            Map.of(id, placed),
+            List.of(),
+            PLAN.bill(),
+            1,
+            0,
+            false,
+            false,
+            false);
+    assertThat(Adrift.list(SATURDAY.book(), SATURDAY.sheet(), facts, there))
+        .noneMatch(one -> one.task().equals(id));
+  }
+
+  @Test
+  void whatDripsOverNightIsBegunInTheEvening() {
+    Placed drip = PLAN.find("dill-oil/naming-day/1/drip").orElseThrow();
+    assertThat(drip.end()).isAfter(SATURDAY.at(23, 0).plus(Duration.ofHours(5)));
+    assertThat(drip.handsOff()).isBefore(SATURDAY.at(23, 0).plus(Duration.ofMinutes(1)));
   }
 }
