@@ -38,7 +38,7 @@ import halfgram.desk.Bathing;
 import halfgram.desk.Bringing;
 import halfgram.desk.Changes;
 import halfgram.desk.CrewPlans;
-import halfgram.desk.Crewing;
+import halfgram.desk.RollCall;
 import halfgram.desk.Deliveries;
 import halfgram.desk.Desk;
 import halfgram.desk.Dividing;
@@ -95,7 +95,6 @@ import halfgram.pages.stock.StockPages;
 import halfgram.pages.tablets.TabletsPages;
 import halfgram.pages.techniques.ReferencePages;
 import halfgram.pages.techniques.TechniquesPages;
-import halfgram.pages.today.PinPages;
 import halfgram.pages.today.TodayPages;
 import halfgram.pages.wall.KeptAtWall;
 import halfgram.pages.wall.LongerPages;
@@ -258,7 +257,7 @@ public final class Wiring implements AutoCloseable {
     Pars pars = new Pars(desk);
     Deliveries deliveries = new Deliveries(desk);
     Kit kit = new Kit(desk, plans);
-    Crewing crewing = new Crewing(desk);
+    RollCall rollCall = new RollCall(desk);
     Bringing bringing = new Bringing(desk);
     Logbook logbook = new Logbook(desk, plans);
     Audit audit = new Audit(desk);
@@ -296,7 +295,6 @@ public final class Wiring implements AutoCloseable {
             new TechniquesApi(desk, ownRows),
             new AuditApi(desk, audit),
             new TodayPages(desk, plans, crewPlans, stock, nights, services),
-            new PinPages(desk, plans, crewPlans),
             new LongerPages(desk, plans, crewPlans),
             new CrewPlanApi(desk, plans, crewPlans),
             new LanesPages(desk, plans, crewPlans, whatIf),
@@ -319,8 +317,8 @@ public final class Wiring implements AutoCloseable {
             new PlanApi(desk, plans, crewPlans, whys, nights, this::result),
             new KitPages(desk, kit),
             new KitApi(desk, kit),
-            new CrewPages(desk, crewing),
-            new CrewApi(desk, crewing),
+            new CrewPages(desk, rollCall),
+            new CrewApi(desk, rollCall),
             tickApi,
             bathsApi,
             gatesApi,

@@ -4,7 +4,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.Moments;
-import halfgram.desk.Crewing;
+import halfgram.desk.RollCall;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.input.Problem;
@@ -32,11 +32,11 @@ public final class CrewApi implements Server.Part {
   private static final String PLACE = "/k/{kitchen}/api/v1/crew";
 
   private final Desk desk;
-  private final Crewing crewing;
+  private final RollCall rollCall;
 
-  public CrewApi(Desk desk, Crewing crewing) {
+  public CrewApi(Desk desk, RollCall rollCall) {
     this.desk = desk;
-    this.crewing = crewing;
+    this.rollCall = rollCall;
   }
 
   @Override
@@ -53,7 +53,7 @@ public final class CrewApi implements Server.Part {
             ? house.day(desk.now())
             : Moments.date(visit.query("date"))
                 .orElseThrow(() -> Halt.unreadable("date=YYYY-MM-DD"));
-    Crewing.Board board = crewing.board(house, day);
+    RollCall.Board board = rollCall.board(house, day);
     ZoneId zone = Answers.zone(house);
     ObjectNode node = JsonNodeFactory.instance.objectNode();
     node.put("day", day.toString());
@@ -72,8 +72,8 @@ public final class CrewApi implements Server.Part {
     House house = Rooms.house(desk, visit);
     Call call = new Call(Json.body(context.body()));
     LocalDate day = call.date("day", house.day(desk.now()));
-    Crewing.Asked asked =
-        new Crewing.Asked(
+    RollCall.Asked asked =
+        new RollCall.Asked(
             call.findUuid("entry"),
             call.choice("kind", CrewEntry.Kind.class).orElse(CrewEntry.Kind.BACK),
             call.findText("person").orElse(""),
@@ -90,18 +90,18 @@ public final class CrewApi implements Server.Part {
       call.refuse(visit);
       return;
     }
-    Crewing.Outcome outcome = crewing.enter(house, day, asked);
-    if (outcome instanceof Crewing.Taken taken) {
+    RollCall.Outcome outcome = rollCall.enter(house, day, asked);
+    if (outcome instanceof RollCall.Taken taken) {
       ObjectNode node = JsonNodeFactory.instance.objectNode();
       said(node, taken.entry(), Answers.zone(house));
       visit.json(taken.repeated() ? 200 : 201, node.toString());
-    } else if (outcome instanceof Crewing.Wrong wrong) {
+    } else if (outcome instanceof RollCall.Wrong wrong) {
       List<Problem> problems =
           wrong.problems().stream()
               .map(one -> new Problem("$." + one.path(), one.value(), one.message()))
               .toList();
       Call.refuse(visit, problems);
-    } else if (outcome instanceof Crewing.Refused refused) {
+    } else if (outcome instanceof RollCall.Refused refused) {
       String why = visit.words().at(Answers.zone(house)).say("crew.refused", refused.because());
       visit.json(409, Problems.json("refused", why));
     }
@@ -134,7 +134,7 @@ public final class CrewApi implements Server.Part {
     }
   }
 
-  private static void entry(ObjectNode node, Crewing.Board board, CrewEntry entry, ZoneId zone) {
+  private static void entry(ObjectNode node, RollCall.Board board, CrewEntry entry, ZoneId zone) {
     said(node, entry, zone);
     node.put("counts", board.crew().counts(entry.id()));
   }

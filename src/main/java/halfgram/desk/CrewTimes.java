@@ -35,7 +35,7 @@ final class CrewTimes {
   private final Instant now;
   private final List<Problem> problems = new ArrayList<>();
 
-  CrewTimes(Crewing.Board board, Instant now) {
+  CrewTimes(RollCall.Board board, Instant now) {
     this.crew = board.crew();
     this.day = board.day();
     this.clock = board.house().book().kitchen().clock();
@@ -47,7 +47,7 @@ final class CrewTimes {
   }
 
   /** The entry; empty when something is wrong. */
-  Optional<CrewEntry> read(Crewing.Asked asked) {
+  Optional<CrewEntry> read(RollCall.Asked asked) {
     CrewEntry entry =
         switch (asked.kind()) {
           case OUT, BACK -> ofCook(asked, Optional.empty(), Optional.empty());
@@ -65,7 +65,7 @@ final class CrewTimes {
 
   // ---- cooks ----
 
-  private CrewEntry ofCook(Crewing.Asked asked, Optional<Instant> from, Optional<Instant> until) {
+  private CrewEntry ofCook(RollCall.Asked asked, Optional<Instant> from, Optional<Instant> until) {
     if (crew.findCook(asked.person()).isEmpty()) {
       List<String> known = crew.cooks().stream().map(cook -> cook.person().code()).toList();
       wrong("person", asked.person(), "crew.wrong.person", String.join(", ", known));
@@ -73,7 +73,7 @@ final class CrewTimes {
     return entry(asked, day, asked.person(), "", 0, from, until);
   }
 
-  private CrewEntry in(Crewing.Asked asked) {
+  private CrewEntry in(RollCall.Asked asked) {
     Optional<Cook> cook = crew.findCook(asked.person());
     Optional<Instant> from = time("from", asked.from());
     Optional<Instant> shown =
@@ -121,7 +121,7 @@ final class CrewTimes {
 
   // ---- machines ----
 
-  private CrewEntry broken(Crewing.Asked asked) {
+  private CrewEntry broken(RollCall.Asked asked) {
     Optional<Works> works = crew.findMachine(asked.machine());
     if (works.isEmpty()) {
       List<String> known = crew.machines().stream().map(one -> one.machine().code()).toList();
@@ -148,7 +148,7 @@ final class CrewTimes {
     return number ? Integer.parseInt(said) : 1;
   }
 
-  private CrewEntry mended(Crewing.Asked asked) {
+  private CrewEntry mended(RollCall.Asked asked) {
     Optional<Breakdown> broken =
         crew.machines().stream()
             .flatMap(works -> works.broken().stream())
@@ -162,7 +162,7 @@ final class CrewTimes {
     return entry(asked, clock.of(from), "", machine, 0, Optional.of(from), Optional.empty());
   }
 
-  private CrewEntry undo(Crewing.Asked asked) {
+  private CrewEntry undo(RollCall.Asked asked) {
     if (asked.undoes().isEmpty()) {
       wrong("undoes", "", "crew.wrong.ends");
     }
@@ -195,7 +195,7 @@ final class CrewTimes {
   }
 
   private CrewEntry entry(
-      Crewing.Asked asked,
+      RollCall.Asked asked,
       LocalDate on,
       String person,
       String machine,

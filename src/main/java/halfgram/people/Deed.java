@@ -70,8 +70,6 @@ public enum Deed {
   MOVE_LANES(
       Set.of(OWNER, CHEF),
       "POST lanes",
-      "POST lanes/pin",
-      "POST lanes/unpin",
       "POST lanes/task",
       "POST api/v1/lanes",
       "POST api/v1/lanes/pin",

@@ -7,7 +7,6 @@ import halfgram.prep.Task;
 import halfgram.prep.crew.DayFacts;
 import halfgram.prep.crew.Placed;
 import halfgram.station.Person;
-import halfgram.testkit.Client.Answer;
 import halfgram.testkit.Site;
 import java.time.Duration;
 import java.time.Instant;
@@ -127,40 +126,6 @@ class PinTest {
                 .status())
         .isEqualTo(201);
     assertThat(refused(task.id(), placed(task).start(), placed(task).people())).isEqualTo("broken");
-  }
-
-  @Test
-  void onThePageOfATaskItComesBackAsTyped() {
-    Task task = some(one -> one.hands() == 1 && one.links().isEmpty() && isFree(one));
-    var client = site.client();
-    String page = "/k/TARN/task?date=2026-12-05&id=" + task.id().replace("/", "%2F");
-    assertThat(client.get(page).text()).contains("Put by hand", "planned");
-    Answer wrong = post(client, task, "soon");
-    assertThat(wrong.status()).isEqualTo(422);
-    assertThat(wrong.body()).contains("value=\"soon\"");
-    Answer past = post(client, task, "7:00");
-    assertThat(past.status()).isEqualTo(409);
-    assertThat(past.text()).contains("nothing can start before that");
-    Answer taken = post(client, task, time(placed(task).start()));
-    assertThat(taken.status()).isEqualTo(303);
-    assertThat(client.get(page).text()).contains("It is kept where it is by hand.");
-  }
-
-  private Answer post(halfgram.testkit.Client client, Task task, String start) {
-    return client.post(
-        "/k/TARN/lanes/pin",
-        "day",
-        "2026-12-05",
-        "task",
-        task.id(),
-        "start",
-        start,
-        "person",
-        placed(task).people().get(0));
-  }
-
-  private String time(Instant at) {
-    return at.atZone(inForce().book().kitchen().clock().zone()).toLocalTime().toString();
   }
 
   private InForce inForce() {

@@ -1,7 +1,7 @@
 package halfgram.pages.crew;
 
 import halfgram.book.Moments;
-import halfgram.desk.Crewing;
+import halfgram.desk.RollCall;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.input.Problem;
@@ -20,12 +20,12 @@ import java.util.Map;
 /** The crew of a day: who is in, what works, and saying that it is otherwise. */
 public final class CrewPages implements Server.Part {
   private final Desk desk;
-  private final Crewing crewing;
+  private final RollCall rollCall;
   private final Sequence sequence;
 
-  public CrewPages(Desk desk, Crewing crewing) {
+  public CrewPages(Desk desk, RollCall rollCall) {
     this.desk = desk;
-    this.crewing = crewing;
+    this.rollCall = rollCall;
     this.sequence = new Sequence(desk);
   }
 
@@ -39,7 +39,7 @@ public final class CrewPages implements Server.Part {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
     LocalDate day = date(house, visit.query("date"));
-    show(visit, 200, crewing.board(house, day), EntryForm.NONE, Map.of());
+    show(visit, 200, rollCall.board(house, day), EntryForm.NONE, Map.of());
   }
 
   private void say(Context context) {
@@ -50,20 +50,20 @@ public final class CrewPages implements Server.Part {
     if (!form.isReadable()) {
       throw Halt.unreadable("crew");
     }
-    Crewing.Outcome outcome =
-        crewing.enter(house, day, form.asked(visit.who(), visit.device(), desk.now()));
+    RollCall.Outcome outcome =
+        rollCall.enter(house, day, form.asked(visit.who(), visit.device(), desk.now()));
     Messages words = words(visit, house);
-    if (outcome instanceof Crewing.Wrong wrong) {
+    if (outcome instanceof RollCall.Wrong wrong) {
       Map<String, String> faults = new LinkedHashMap<>();
       for (Problem problem : wrong.problems()) {
         faults.put(problem.path(), words.say(problem.message()));
       }
       visit.notice(words.say("crew.not-said"));
-      show(visit, 422, crewing.board(house, day), form, faults);
-    } else if (outcome instanceof Crewing.Refused refused) {
+      show(visit, 422, rollCall.board(house, day), form, faults);
+    } else if (outcome instanceof RollCall.Refused refused) {
       visit.notice(words.say("crew.refused", refused.because()));
       House now = desk.again(house);
-      show(visit, 409, crewing.board(now, day), form, Map.of());
+      show(visit, 409, rollCall.board(now, day), form, Map.of());
     } else {
       visit.seeOther("crew" + (isToday(house, day) ? "" : "?date=" + day));
     }
@@ -82,7 +82,7 @@ public final class CrewPages implements Server.Part {
   }
 
   private void show(
-      Visit visit, int status, Crewing.Board board, EntryForm typed, Map<String, String> faults) {
+      Visit visit, int status, RollCall.Board board, EntryForm typed, Map<String, String> faults) {
     Messages words = words(visit, board.house());
     CrewView view = new CrewRows(board, desk.now(), typed, faults, words).view(sequence::next);
     visit.page(status, "crew", words.say("nav.crew"), view);

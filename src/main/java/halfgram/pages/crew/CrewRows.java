@@ -1,6 +1,6 @@
 package halfgram.pages.crew;
 
-import halfgram.desk.Crewing;
+import halfgram.desk.RollCall;
 import halfgram.measure.BusinessDay;
 import halfgram.measure.Window;
 import halfgram.pages.CrewSaid;
@@ -28,7 +28,7 @@ import java.util.stream.Collectors;
 final class CrewRows {
   private static final Duration BACK = Duration.ofDays(7);
 
-  private final Crewing.Board board;
+  private final RollCall.Board board;
   private final KitchenBook book;
   private final BusinessDay clock;
   private final Instant now;
@@ -39,7 +39,7 @@ final class CrewRows {
   private final CrewSaid said;
 
   CrewRows(
-      Crewing.Board board,
+      RollCall.Board board,
       Instant now,
       EntryForm typed,
       Map<String, String> faults,

@@ -1,6 +1,6 @@
 package halfgram.pages.crew;
 
-import halfgram.desk.Crewing;
+import halfgram.desk.RollCall;
 import halfgram.pages.EntryFields;
 import halfgram.pages.TypedTime;
 import halfgram.prep.TickStore;
@@ -55,8 +55,8 @@ record EntryForm(
   }
 
   /** The entry to make. */
-  Crewing.Asked asked(String who, UUID device, Instant now) {
-    return new Crewing.Asked(
+  RollCall.Asked asked(String who, UUID device, Instant now) {
+    return new RollCall.Asked(
         Optional.empty(),
         CrewEntry.Kind.find(kind).orElseThrow(),
         person,

@@ -5,12 +5,12 @@ import halfgram.prep.Paths;
 import halfgram.prep.Stored;
 import halfgram.prep.Task;
 import halfgram.prep.Waiting;
+import halfgram.web.Visit;
 import halfgram.words.Messages;
 import halfgram.words.TaskWords;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -19,7 +19,7 @@ import java.util.stream.Collectors;
  *
  * @param times start, hands off, and the end of what stands alone
  * @param said what to do, and what to mind
- * @param pin where it can be put by hand; empty where it cannot
+ * @param lanes address of it in the lanes; empty where nobody worked out who does what when
  * @param gates what the chef has to say yes to
  */
 record TaskView(
@@ -37,7 +37,7 @@ record TaskView(
     List<String> gates,
     List<Kept> kept,
     List<String> raised,
-    Optional<PinBox> pin) {
+    String lanes) {
 
   /** A number with its name, and where it is said why. */
   record Fact(String name, String value, String href) {}
@@ -50,10 +50,6 @@ record TaskView(
   record Kept(String name, Fact made, Fact needed, List<String> how, Fact keeps) {}
 
   static TaskView of(Shown shown, Task task) {
-    return of(shown, task, PinBox.of(shown, task, Optional.empty(), ""));
-  }
-
-  static TaskView of(Shown shown, Task task, Optional<PinBox> pin) {
     Messages words = shown.words();
     return new TaskView(
         shown.names().title(task),
@@ -70,7 +66,13 @@ record TaskView(
         parts(shown).gate(task).stream().toList(),
         task.stored().stream().map(stored -> kept(shown, task, stored)).toList(),
         whyMade(shown, task),
-        pin);
+        lanes(shown, task));
+  }
+
+  private static String lanes(Shown shown, Task task) {
+    return shown.crew().isEmpty()
+        ? ""
+        : shown.address("lanes/task?date=" + shown.day() + "&id=" + Visit.encoded(task.id()));
   }
 
   /** Why so much of it is made, and why again. */

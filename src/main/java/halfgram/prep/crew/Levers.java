@@ -94,7 +94,7 @@ final class Levers {
     Map<Lot, Amount> left = sheet.leftTubs(book);
     return book.lots().stream()
         .filter(lot -> lot.component().formula().equals(task.version().formula()))
-        .filter(lot -> !lot.ownUseBy().isBefore(task.make().eaten()))
+        .filter(lot -> keeps(lot, task.make().eaten()))
         .filter(lot -> lot.isFrozen() || left.containsKey(lot))
         .findFirst()
         .map(
@@ -104,6 +104,12 @@ final class Levers {
                     lot.code(),
                     task.version().name(),
                     left.getOrDefault(lot, lot.left())));
+  }
+
+  /** Until a moment; of a frozen one, thawed now. */
+  private boolean keeps(Lot lot, Instant until) {
+    Instant end = lot.frozen().map(ice -> facts.now().plus(ice.life())).orElse(lot.useBy());
+    return lot.useBy().isAfter(facts.now()) && !end.isBefore(until);
   }
 
   /** Somebody for a station in a stretch: who could be shown, and who could be called. */

@@ -25,7 +25,7 @@ import java.util.UUID;
  * is typed wrong is told field by field ({@link CrewTimes}); what {@link Crew} refuses is not kept.
  * Nothing here moves work: that is for whoever plans the day.
  */
-public final class Crewing {
+public final class RollCall {
   static final String KIND = "crew";
 
   /**
@@ -72,7 +72,7 @@ public final class Crewing {
   private final KitchenStore kitchens = new KitchenStore();
   private final CrewStore store = new CrewStore();
 
-  public Crewing(Desk desk) {
+  public RollCall(Desk desk) {
     this.desk = desk;
   }
 
