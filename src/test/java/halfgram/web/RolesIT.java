@@ -28,6 +28,7 @@ class RolesIT {
           Role.OWNER,
           List.of(
               "Today",
+              "Lanes",
               "Wall",
               "Formulas",
               "Techniques",
@@ -36,6 +37,7 @@ class RolesIT {
               "Deliveries",
               "Stock",
               "Kit",
+              "Crew",
               "Log",
               "Tablets",
               "People",
@@ -43,6 +45,7 @@ class RolesIT {
           Role.CHEF,
           List.of(
               "Today",
+              "Lanes",
               "Wall",
               "Formulas",
               "Techniques",
@@ -51,6 +54,7 @@ class RolesIT {
               "Deliveries",
               "Stock",
               "Kit",
+              "Crew",
               "Log",
               "Tablets"),
           Role.CATERER,
@@ -58,6 +62,7 @@ class RolesIT {
           Role.COOK,
           List.of(
               "Today",
+              "Lanes",
               "Wall",
               "Formulas",
               "Techniques",
@@ -66,9 +71,10 @@ class RolesIT {
               "Deliveries",
               "Stock",
               "Kit",
+              "Crew",
               "Log"),
           Role.VIEWER,
-          List.of("Today", "Events", "Pars", "Deliveries", "Stock", "Kit", "Log"));
+          List.of("Today", "Lanes", "Events", "Pars", "Deliveries", "Stock", "Kit", "Crew", "Log"));
 
   /** A page of the office that each may not open; an owner may open all of them. */
   private static final Map<Role, String> CLOSED =
