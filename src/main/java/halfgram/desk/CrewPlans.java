@@ -39,7 +39,11 @@ public final class CrewPlans {
   private static final int KEPT = 64;
   private static final int ITERATIONS = 2000;
   private static final int MOST_MINUTES = 600;
-  private static final Duration GUARD = Duration.ofSeconds(1);
+
+  /** What the first plan of a day may take, which everybody works by; and what a later look may. */
+  private static final Duration FIRST = Duration.ofSeconds(2);
+
+  private static final Duration LATER = Duration.ofSeconds(1);
   private static final How ACCEPTED = new How("accepted", "");
 
   /**
@@ -118,7 +122,7 @@ public final class CrewPlans {
               DayFacts known = crew.facts(tx, house, inForce, now);
               return last.map(one -> after(inForce, known, one, one.pins())).orElse(known);
             });
-    CrewPlan plan = plan(inForce, facts);
+    CrewPlan plan = plan(inForce, facts, FIRST);
     // Nobody has seen the plan without it: no page has to ask again.
     return desk.write(
         house,
@@ -147,8 +151,8 @@ public final class CrewPlans {
   }
 
   /** The same facts give the same plan, unless the guard cuts it short. */
-  private static CrewPlan plan(InForce inForce, DayFacts facts) {
-    long until = System.nanoTime() + GUARD.toNanos();
+  private static CrewPlan plan(InForce inForce, DayFacts facts, Duration most) {
+    long until = System.nanoTime() + most.toNanos();
     Budget budget =
         Budget.of(ITERATIONS, DayCrew.seed(inForce, facts))
             .twice()
@@ -197,7 +201,7 @@ public final class CrewPlans {
     if (known.isPresent()) {
       return known.get().proposal();
     }
-    CrewPlan plan = plan(inForce, facts);
+    CrewPlan plan = plan(inForce, facts, LATER);
     CrewDifference difference = CrewDifference.of(inForce.sheet(), facts, now.plan(), plan);
     Proposal proposal = new Proposal(plan, facts, seen, difference);
     proposed.put(now.id(), new Proposed(seen, facts.now(), proposal));
@@ -293,7 +297,7 @@ public final class CrewPlans {
   private record Move(DayFacts before, DayFacts facts, String task, String how) {}
 
   private Outcome moved(House house, InForce inForce, CrewInForce now, Move move, String who) {
-    CrewPlan plan = plan(inForce, move.facts());
+    CrewPlan plan = plan(inForce, move.facts(), LATER);
     if (move.facts().pins().containsKey(move.task()) && plan.find(move.task()).isEmpty()) {
       return new Refused(Message.of("lanes.refused.no-place"));
     }
@@ -301,16 +305,31 @@ public final class CrewPlans {
     Draft draft = new Draft(inForce, now.number() + 1, plan, move.facts());
     return put(house, draft, seen, new How(move.how(), move.task()), who)
         .<Outcome>map(Done::new)
-        .orElseGet(() -> new Refused(Message.of("lanes.refused.stale")));
+        .orElse(STALE);
   }
 
   /**
    * A word on how much longer somebody needs who is on a task. It moves nothing by itself: it says
    * what no longer holds.
    *
+   * <p>It counts from now, so one that meets another change is said again after it.
+   *
    * @param minutes from now on
    */
   public Outcome longer(House house, InForce inForce, String id, int minutes, String who) {
+    Outcome outcome = longerOnce(house, inForce, id, minutes, who);
+    for (int i = 1; i < TRIES && outcome.equals(STALE); i++) {
+      House again = desk.again(house);
+      InForce then = plans.find(again, inForce.plan().day()).orElse(inForce);
+      outcome = longerOnce(again, then, id, minutes, who);
+    }
+    return outcome;
+  }
+
+  private static final int TRIES = 3;
+  private static final Outcome STALE = new Refused(Message.of("lanes.refused.stale"));
+
+  private Outcome longerOnce(House house, InForce inForce, String id, int minutes, String who) {
     CrewInForce now = inForce(house, inForce, who);
     Optional<Task> task = inForce.findTask(id);
     if (task.isEmpty()) {
@@ -337,7 +356,7 @@ public final class CrewPlans {
     Seen seen = new Seen(now.number(), DayCrew.mark(inForce, facts));
     return put(house, draft, seen, new How("longer", id), who)
         .<Outcome>map(Done::new)
-        .orElseGet(() -> new Refused(Message.of("lanes.refused.stale")));
+        .orElse(STALE);
   }
 
   // ---- keeping ----

@@ -203,11 +203,7 @@ class CrewTest {
   }
 
   private static final List<CrewEntry.Kind> SAID =
-      List.of(
-          CrewEntry.Kind.OUT,
-          CrewEntry.Kind.IN,
-          CrewEntry.Kind.BACK,
-          CrewEntry.Kind.BROKEN);
+      List.of(CrewEntry.Kind.OUT, CrewEntry.Kind.IN, CrewEntry.Kind.BACK, CrewEntry.Kind.BROKEN);
 
   private static Optional<CrewEntry> some(Random random, List<String> times) {
     String from = times.get(random.nextInt(times.size()));

@@ -1,9 +1,9 @@
 package halfgram.pages.crew;
 
 import halfgram.book.Moments;
-import halfgram.desk.RollCall;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
+import halfgram.desk.RollCall;
 import halfgram.input.Problem;
 import halfgram.pages.Rooms;
 import halfgram.pages.Sequence;

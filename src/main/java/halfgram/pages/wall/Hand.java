@@ -173,6 +173,11 @@ record Hand(
       List<String> parts = new ArrayList<>();
       parts.add(scene.state(task));
       progress.onIt().ifPresent(on -> parts.add(scene.person(on.cook())));
+      if (progress.state() == TaskState.TO_DO) {
+        scene
+            .planned(task)
+            .ifPresent(at -> parts.add((scene.time(at.start()) + " " + scene.planned(at)).strip()));
+      }
       if (progress.state() == TaskState.DONE) {
         progress.dones().stream()
             .findFirst()

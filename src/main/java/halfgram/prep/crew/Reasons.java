@@ -63,9 +63,10 @@ public final class Reasons {
     return List.copyOf(reasons.found.subList(0, Math.min(MOST, reasons.found.size())));
   }
 
-  /** Tasks left out, and those that end after they are due. */
+  /** Tasks left out, and those that end after they are due; a fresh bath is its run's. */
   private List<Task> wrong() {
     return sheet.tasks().stream()
+        .filter(task -> task.kind() != Task.Kind.FRESH_BATH)
         .filter(
             task ->
                 plan.leftOut().contains(task.id())

@@ -121,7 +121,14 @@ final class TaskTimes {
   }
 
   static Message name(Task task) {
-    return Message.of("nofit.task", task.version().name(), task.step().code());
+    Object what =
+        switch (task.kind()) {
+          case STEP -> task.step().code();
+          case TEST_PIECE -> Message.of("sheet.test-piece-name");
+          case FRESH_BATH -> Message.of("sheet.fresh-bath-name");
+          case THAW -> Message.of("sheet.thaw-name");
+        };
+    return Message.of("nofit.task", task.version().name(), what);
   }
 
   private void arc(int from, int to, int length, Rule rule) {

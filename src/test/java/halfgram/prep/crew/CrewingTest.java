@@ -257,15 +257,7 @@ class CrewingTest {
     assertThat(placed.end()).isEqualTo(handsOff.plus(task.unattended()));
     CrewPlan there =
         new CrewPlan(
-            PLAN.from(),
-            Map.of(id, placed),
-            List.of(),
-            PLAN.bill(),
-            1,
-            0,
-            false,
-            false,
-            false);
+            PLAN.from(), Map.of(id, placed), List.of(), PLAN.bill(), 1, 0, false, false, false);
     assertThat(Adrift.list(SATURDAY.book(), SATURDAY.sheet(), facts, there))
         .noneMatch(one -> one.task().equals(id));
   }
