@@ -136,10 +136,16 @@ public final class TickApi implements Server.Part, KeptReader {
         kind.orElse(Tick.Kind.START),
         call.findText("line"),
         call.findAmount("amount"),
+        minutes(call),
         note,
         call.text("cook"),
         undoes,
         origin);
+  }
+
+  private static Optional<Integer> minutes(Call call) {
+    return call.findNumber("minutes", 1)
+        .map(minutes -> (int) Math.min(minutes, Integer.MAX_VALUE));
   }
 
   private String taken(House house, Ticking.Taken taken) {

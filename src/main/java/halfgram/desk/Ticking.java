@@ -12,12 +12,10 @@ import halfgram.prep.TaskProgress;
 import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
+import halfgram.prep.timer.Holds;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.EnumSet;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -30,7 +28,7 @@ import java.util.UUID;
  * and takes what went in out of others; undoing it takes both back, unless a tub it filled has been
  * used meanwhile. Failed ends the whole make: its tubs are binned, its other tasks take no more
  * ticks, and the plan may be made again for a second go. So may it when less was made than planned.
- * Work for a diet on a thing that carries what the diet goes without is not taken ({@link Kit}).
+ * What has waited past its limit is not begun with ({@link Holds}). Work for a diet on a thing that carries what the diet goes without is not taken ({@link Kit}).
  */
 public final class Ticking {
 
@@ -54,10 +52,26 @@ public final class Ticking {
       Tick.Kind kind,
       Optional<String> line,
       Optional<Amount> amount,
+      Optional<Integer> minutes,
       Optional<String> note,
       String cook,
       Optional<UUID> undoes,
-      TickStore.Origin origin) {}
+      TickStore.Origin origin) {
+
+    /** One that sets no timer. */
+    public Entry(
+        Optional<UUID> id,
+        String task,
+        Tick.Kind kind,
+        Optional<String> line,
+        Optional<Amount> amount,
+        Optional<String> note,
+        String cook,
+        Optional<UUID> undoes,
+        TickStore.Origin origin) {
+      this(id, task, kind, line, amount, Optional.empty(), note, cook, undoes, origin);
+    }
+  }
 
   /** What became of it. */
   public sealed interface Outcome permits Taken, Refused, NoSuchTask {}
@@ -87,11 +101,15 @@ public final class Ticking {
   private final GateLock gates = new GateLock();
   private final Pulling pulling = new Pulling();
   private final Kit kit;
+  private final WordRules words;
+  private final Unticking back;
 
   public Ticking(Desk desk, Plans plans) {
     this.desk = desk;
     this.plans = plans;
     this.kit = new Kit(desk, plans);
+    this.words = new WordRules(plans);
+    this.back = new Unticking(pulling);
   }
 
   /** A task of a day that ticks are taken on, also one that a later plan has withdrawn. */
@@ -140,11 +158,7 @@ public final class Ticking {
     if (GOES_ON.contains(entry.kind()) && isLost(tx, house, found.get())) {
       return new Refused(Message.of("tick.refused.make-failed"));
     }
-    Task task = found.get().task();
-    Optional<Message> held =
-        gates
-            .refuses(tx, house, task, entry.kind())
-            .or(() -> pulling.refuses(tx, house, task, entry.kind(), desk.now()));
+    Optional<Message> held = held(tx, house, found.get(), tick, history);
     if (held.isPresent()) {
       return new Refused(held.get());
     }
@@ -159,6 +173,22 @@ public final class Ticking {
             progress -> keep(tx, house, stand, found.get(), entry, tick, history),
             progress -> new NoSuchTask(),
             Refused::new);
+  }
+
+  /** What holds a tick back: a gate, a freezer, a limit that is past, or what may be said at all. */
+  private Optional<Message> held(Tx tx, House house, Found found, Tick tick, List<Tick> history) {
+    Task task = found.task();
+    return gates
+        .refuses(tx, house, task, tick.kind())
+        .or(() -> pulling.refuses(tx, house, task, tick.kind(), tick.at()))
+        .or(
+            () ->
+                Holds.refused(
+                    task,
+                    TaskProgress.fold(history).state(),
+                    tick,
+                    ticks.listOfTasks(tx, house.id(), Holds.waited(task))))
+        .or(() -> words.refuses(tx, house, found, tick));
   }
 
   /**
@@ -196,6 +226,7 @@ public final class Ticking {
         entry.kind(),
         entry.line(),
         entry.kind() == Tick.Kind.WEIGHED ? task.findAsked(entry.line()) : entry.amount(),
+        entry.minutes(),
         entry.note(),
         entry.cook(),
         desk.now(),
@@ -227,7 +258,7 @@ public final class Ticking {
    */
   record Found(PlanStore.Accepted plan, Task task, List<Task> others) {
 
-    private List<String> otherIds() {
+    List<String> otherIds() {
       return others.stream().map(Task::id).toList();
     }
   }
@@ -271,7 +302,7 @@ public final class Ticking {
       Tick tick,
       List<Tick> history) {
     if (tick.kind() == Tick.Kind.UNDO) {
-      Optional<Message> because = undo(tx, house, found, tick);
+      Optional<Message> because = back.refuses(tx, house, found, tick);
       if (because.isPresent()) {
         return new Refused(because.get());
       }
@@ -287,6 +318,9 @@ public final class Ticking {
     long change = fact ? kitchens.nextFact(tx, stand) : kitchens.next(tx, stand);
     ticks.add(
         tx, house.id(), new TickStore.Entered(tick, found.plan().id(), entry.origin(), change));
+    if (tick.kind().isWord()) {
+      return new Taken(tick, change, List.of(), false);
+    }
     if (found.task().kind() == Task.Kind.THAW && tick.kind() != Tick.Kind.UNDO) {
       if (pulling.move(tx, house, found.task(), tick, change)) {
         kitchens.makeFact(tx, house.id(), change);
@@ -306,8 +340,9 @@ public final class Ticking {
           filling.failed(tx, house, inForce, found.task(), before, tick, change);
         }
       }
-      case UNDO -> back(tx, house, tick, change);
+      case UNDO -> back.move(tx, house, tick, change);
       case START, WEIGHED, PART_DONE, PROBLEM, SOLVED -> {}
+      case NOTE, CALLED, ANSWERED, TIMED, LATER, HEARD, TASTED -> {}
     }
     if (lots.listOfTick(tx, house.id(), tick.id()).stream()
         .anyMatch(one -> one.kind() == Movement.Kind.DIPPED)) {
@@ -315,55 +350,6 @@ public final class Ticking {
       kitchens.makeFact(tx, house.id(), change);
     }
     return new Taken(tick, change, tubs(tx, house, tick), false);
-  }
-
-  /** Why a tick cannot be taken back: the batch failed twice, or something later rests on a tub. */
-  private Optional<Message> undo(Tx tx, House house, Found found, Tick undo) {
-    List<Tick> others = new ArrayList<>(ticks.listOfTask(tx, house.id(), undo.task()));
-    ticks.listOfTasks(tx, house.id(), found.otherIds()).values().forEach(others::addAll);
-    if (FailedBatches.isFailedTwice(others, undo.undoes().orElseThrow())) {
-      return Optional.of(Message.of("tick.refused.failed-twice"));
-    }
-    for (Movement movement : lots.listOfTick(tx, house.id(), undo.undoes().orElseThrow())) {
-      if (movement.kind() == Movement.Kind.THAWED) {
-        Optional<Message> out = pulling.rests(tx, house, movement, undo.at());
-        if (out.isPresent()) {
-          return out;
-        }
-        continue;
-      }
-      List<Movement> all = lots.listOf(tx, house.id(), movement.lot());
-      boolean rests =
-          switch (movement.kind()) {
-            case MADE ->
-                TakingBack.last(all).filter(of -> of.change() == movement.change()).isEmpty();
-            case USED, BINNED -> TakingBack.isCombinedSince(all, movement.change());
-            default -> false;
-          };
-      if (rests) {
-        String code = lots.findById(tx, house.id(), movement.lot()).lot().code();
-        boolean made = movement.kind() == Movement.Kind.MADE;
-        return Optional.of(
-            made
-                ? Message.of("tick.refused.tub-used", code)
-                : Message.of("tick.refused.tub-combined", code));
-      }
-    }
-    return Optional.empty();
-  }
-
-  /** Takes back what a tick moved. */
-  private void back(Tx tx, House house, Tick undo, long change) {
-    Map<UUID, List<Movement>> byTub = new LinkedHashMap<>();
-    for (Movement one : lots.listOfTick(tx, house.id(), undo.undoes().orElseThrow())) {
-      byTub.computeIfAbsent(one.lot(), lot -> new ArrayList<>()).add(one);
-    }
-    byTub
-        .values()
-        .forEach(
-            rows ->
-                TakingBack.undone(rows, undo.cook(), undo.at(), Optional.of(undo.id()))
-                    .forEach(row -> lots.move(tx, house.id(), row, change)));
   }
 
   private List<String> tubs(Tx tx, House house, Tick tick) {

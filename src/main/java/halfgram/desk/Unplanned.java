@@ -19,12 +19,15 @@ final class Unplanned {
               .filter(one -> tick.undoes().equals(Optional.of(one.id())))
               .anyMatch(one -> ends(task, one));
       case START, WEIGHED, PART_DONE, PROBLEM, SOLVED -> false;
+      case NOTE, CALLED, ANSWERED, TIMED, LATER, HEARD, TASTED -> false;
     };
   }
 
   /** Whether a tick changes what is there, so that taking it back does too. */
   private static boolean ends(Task task, Tick tick) {
-    return tick.kind() == Tick.Kind.FAILED || task.kind() == Task.Kind.THAW || isShort(task, tick);
+    return tick.kind() == Tick.Kind.FAILED
+        || (task.kind() == Task.Kind.THAW && !tick.kind().isWord())
+        || isShort(task, tick);
   }
 
   private static boolean isShort(Task task, Tick tick) {

@@ -31,7 +31,8 @@ import java.util.stream.Collectors;
  * @param doneAt when the first done was said
  * @param problem what the open problem is, or why it failed, when somebody said
  * @param dones every done that counts; more than one is for the office to look at
- * @param last the last tick that can be undone
+ * @param last the last tick that can be undone and moved it
+ * @param words what was said about it beside, in order ({@link Tick.Kind#isWord})
  * @param refused ticks that came and do not count
  */
 public record TaskProgress(
@@ -43,6 +44,7 @@ public record TaskProgress(
     Optional<String> problem,
     List<Tick> dones,
     Optional<Tick> last,
+    List<Tick> words,
     List<Refusal> refused) {
 
   /** Nobody has said anything. */
@@ -96,6 +98,24 @@ public record TaskProgress(
     }
   }
 
+  /** What was said of one kind, in order. */
+  public List<Tick> words(Tick.Kind kind) {
+    return words.stream().filter(word -> word.kind() == kind).toList();
+  }
+
+  /** The call for the chef that nobody has answered; the first that still stands. */
+  public Optional<Tick> call() {
+    List<Tick> calls =
+        words.stream()
+            .filter(word -> word.kind() == Tick.Kind.CALLED || word.kind() == Tick.Kind.ANSWERED)
+            .toList();
+    Optional<Tick> open = Optional.empty();
+    for (Tick one : calls) {
+      open = one.kind() == Tick.Kind.ANSWERED ? Optional.empty() : open.or(() -> Optional.of(one));
+    }
+    return open;
+  }
+
   /** The same when another task of its make has failed: what is not done will not be. */
   public TaskProgress lost(Optional<String> because) {
     return state == TaskState.DONE || state == TaskState.FAILED
@@ -109,6 +129,7 @@ public record TaskProgress(
             because,
             dones,
             last,
+            words,
             refused);
   }
 
@@ -147,6 +168,7 @@ public record TaskProgress(
     private Optional<String> problem = Optional.empty();
     private final List<Tick> dones = new ArrayList<>();
     private Optional<Tick> last = Optional.empty();
+    private final List<Tick> words = new ArrayList<>();
     private final List<Refusal> refused = new ArrayList<>();
 
     private Fold(List<Tick> ticks) {
@@ -187,6 +209,8 @@ public record TaskProgress(
                   Optional::of);
       if (because.isPresent()) {
         refused.add(new Refusal(tick, because.get()));
+      } else if (tick.kind().isWord()) {
+        words.add(tick);
       } else {
         last = Optional.of(tick);
       }
@@ -216,6 +240,7 @@ public record TaskProgress(
           onIt = Optional.empty();
         }
         case SOLVED, UNDO -> {}
+        case NOTE, CALLED, ANSWERED, TIMED, LATER, HEARD, TASTED -> {}
       }
       if (state != TaskState.PROBLEM) {
         beneath = to == TaskState.PROBLEM ? state : to;
@@ -247,6 +272,7 @@ public record TaskProgress(
           problem,
           List.copyOf(dones),
           last,
+          List.copyOf(words),
           List.copyOf(refused));
     }
   }

@@ -2,7 +2,9 @@ package halfgram.prep;
 
 import halfgram.measure.Amount;
 import java.time.Instant;
+import java.util.EnumSet;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 
 /**
@@ -11,10 +13,12 @@ import java.util.UUID;
  *
  * @param id made by the device, so that a repeat is known as one
  * @param task id of the task
- * @param line why path of the weigh line's mass, for a line weighed
+ * @param line why path of the weigh line's mass, for a line weighed; which timer, for one that is
+ *     put off, heard or tasted for
  * @param amount for part done what there is so far, for done what was really made, for a line
  *     weighed what the plan asked for then
- * @param note what the problem is, or why it failed
+ * @param minutes for how long a timer is set or put off
+ * @param note what the problem is, why it failed, what the chef is called for, what a timer is for
  * @param cook who
  * @param at when, by the device's clock as the server corrected it
  * @param undoes id of the tick that an undo takes back
@@ -25,10 +29,25 @@ public record Tick(
     Kind kind,
     Optional<String> line,
     Optional<Amount> amount,
+    Optional<Integer> minutes,
     Optional<String> note,
     String cook,
     Instant at,
     Optional<UUID> undoes) {
+
+  /** One that sets no timer. */
+  public Tick(
+      UUID id,
+      String task,
+      Kind kind,
+      Optional<String> line,
+      Optional<Amount> amount,
+      Optional<String> note,
+      String cook,
+      Instant at,
+      Optional<UUID> undoes) {
+    this(id, task, kind, line, amount, Optional.empty(), note, cook, at, undoes);
+  }
 
   /** What an entry says. */
   public enum Kind {
@@ -46,7 +65,29 @@ public record Tick(
     SOLVED,
     /** It is lost, with everything that its make has come to. */
     FAILED,
+    /** Something to know about it. */
+    NOTE,
+    /** The chef is wanted there. */
+    CALLED,
+    /** The chef has come, or somebody for them. */
+    ANSWERED,
+    /** It stands from now on, or a timer runs that somebody wants beside. */
+    TIMED,
+    /** A timer that is due rings again a little later. */
+    LATER,
+    /** A timer that is due was heard. */
+    HEARD,
+    /** A chef has tasted what stood past its best, and says that it may be used. */
+    TASTED,
     /** Another tick is taken back. */
-    UNDO
+    UNDO;
+
+    private static final Set<Kind> WORDS =
+        EnumSet.of(NOTE, CALLED, ANSWERED, TIMED, LATER, HEARD, TASTED);
+
+    /** Whether it says something about a task and moves it nowhere. */
+    public boolean isWord() {
+      return WORDS.contains(this);
+    }
   }
 }

@@ -57,6 +57,7 @@ public final class TickStore {
         .set(TICK.LINE, tick.line().orElse(null))
         .set(TICK.AMOUNT, tick.amount().map(Amount::number).orElse(null))
         .set(TICK.DIMENSION, tick.amount().map(a -> a.dimension().name()).orElse(null))
+        .set(TICK.MINUTES, tick.minutes().orElse(null))
         .set(TICK.NOTE, tick.note().orElse(null))
         .set(TICK.COOK, tick.cook())
         .set(TICK.DEVICE_ID, entered.origin().device())
@@ -125,6 +126,7 @@ public final class TickStore {
             Optional.ofNullable(row.getLine()),
             Optional.ofNullable(row.getAmount())
                 .map(amount -> new Amount(amount, Dimension.valueOf(row.getDimension()))),
+            Optional.ofNullable(row.getMinutes()),
             Optional.ofNullable(row.getNote()),
             row.getCook(),
             row.getServerTime(),

@@ -49,6 +49,7 @@ public final class Messages {
           "pages/today",
           "pages/lanes",
           "pages/wall",
+          "pages/timer",
           "pages/bath",
           "pages/baths",
           "pages/gate",

@@ -15,6 +15,13 @@ public final class TickWords {
       case PROBLEM -> words.say("log.problem");
       case FAILED -> words.say("log.failed");
       case SOLVED -> words.say("log.solved");
+      case NOTE -> words.say("log.note");
+      case CALLED -> words.say("log.called");
+      case ANSWERED -> words.say("log.answered");
+      case TIMED -> words.say("log.timed");
+      case LATER -> words.say("log.later");
+      case HEARD -> words.say("log.heard");
+      case TASTED -> words.say("log.tasted");
       case UNDO -> words.say("log.undo");
     };
   }

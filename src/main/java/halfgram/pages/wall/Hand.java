@@ -277,7 +277,8 @@ record Hand(
         case DONE -> words.say("wall.last.done");
         case PROBLEM -> words.say("wall.last.problem");
         case FAILED -> words.say("wall.last.failed");
-        case SOLVED, UNDO -> words.say("wall.last.solved");
+        case SOLVED, UNDO, NOTE, CALLED, ANSWERED, TIMED, LATER, HEARD, TASTED ->
+            words.say("wall.last.solved");
       };
     }
 

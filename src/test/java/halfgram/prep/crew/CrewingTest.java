@@ -209,6 +209,7 @@ class CrewingTest {
         Optional.empty(),
         List.of(),
         Optional.empty(),
+        List.of(),
         List.of());
   }
 

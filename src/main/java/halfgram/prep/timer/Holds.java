@@ -1,0 +1,89 @@
+package halfgram.prep.timer;
+
+import halfgram.formula.Reason;
+import halfgram.measure.Message;
+import halfgram.prep.Task;
+import halfgram.prep.TaskProgress;
+import halfgram.prep.TaskState;
+import halfgram.prep.Tick;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Whether a task may still begin with what has waited for it.
+ *
+ * <p>Rules. What waits longer than its safety limit is not worked on any more: it is binned. What
+ * waits longer than it is at its best is tasted by a chef, who says so after that moment; then it
+ * may be used. A task said to be done that nobody said to have begun is taken to have begun its
+ * planned time before. A start that is already there is not asked again. What keeps for longer than
+ * half a day has a label with a date, and is judged by that.
+ */
+public final class Holds {
+  private static final Set<Tick.Kind> BEGINS =
+      EnumSet.of(Tick.Kind.START, Tick.Kind.WEIGHED, Tick.Kind.PART_DONE, Tick.Kind.DONE);
+
+  static final Duration LONGEST = Duration.ofHours(12);
+
+  private Holds() {}
+
+  /** The tasks whose ticks have to be known to say whether one may begin. */
+  public static List<String> waited(Task task) {
+    return task.links().stream()
+        .filter(link -> most(link).isPresent())
+        .map(Task.Link::task)
+        .toList();
+  }
+
+  /**
+   * Why a task cannot begin any more.
+   *
+   * @param earlier ticks of the tasks it comes after, by their ids
+   */
+  public static Optional<Message> refused(
+      Task task, TaskState state, Tick tick, Map<String, List<Tick>> earlier) {
+    if (!BEGINS.contains(tick.kind()) || state != TaskState.TO_DO) {
+      return Optional.empty();
+    }
+    Instant began =
+        tick.kind() == Tick.Kind.DONE || tick.kind() == Tick.Kind.PART_DONE
+            ? tick.at().minus(Duration.between(task.start(), task.end()))
+            : tick.at();
+    Optional<Message> worst = Optional.empty();
+    for (Task.Link link : task.links()) {
+      TaskProgress before = TaskProgress.fold(earlier.getOrDefault(link.task(), List.of()));
+      Optional<Instant> limit = limit(link, before).filter(began::isAfter);
+      if (limit.isPresent() && link.reason().isSafety()) {
+        return Optional.of(said("tick.refused.hold-over", limit.get(), link.reason()));
+      }
+      if (limit.filter(at -> !isTasted(before, at)).isPresent()) {
+        worst = Optional.of(said("tick.refused.hold-taste", limit.orElseThrow(), link.reason()));
+      }
+    }
+    return worst;
+  }
+
+  private static Message said(String key, Instant limit, Reason reason) {
+    return Message.of(key, limit, reason.source());
+  }
+
+  /** Until when what an earlier task gave may wait; empty while that is not done. */
+  static Optional<Instant> limit(Task.Link link, TaskProgress earlier) {
+    return most(link)
+        .filter(most -> earlier.state() == TaskState.DONE)
+        .flatMap(most -> earlier.doneAt().map(at -> at.plus(most)));
+  }
+
+  static Optional<Duration> most(Task.Link link) {
+    return link.max().filter(most -> most.compareTo(LONGEST) <= 0);
+  }
+
+  /** Whether a chef has tasted what a task gave, after a moment. */
+  static boolean isTasted(TaskProgress of, Instant limit) {
+    return of.words(Tick.Kind.TASTED).stream().anyMatch(word -> !word.at().isBefore(limit));
+  }
+}

@@ -1,0 +1,236 @@
+package halfgram.prep.timer;
+
+import halfgram.formula.Reason;
+import halfgram.prep.Task;
+import halfgram.prep.TaskProgress;
+import halfgram.prep.TaskState;
+import halfgram.prep.Tick;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The timers of a day, folded from its ticks: every device that knows the ticks shows the same, and
+ * one that starts anew has lost none.
+ *
+ * <p>Rules. What goes on by itself runs from the task's start over its planned time, or from the
+ * moment somebody says it stands; saying that it is done ends it. A rest runs from done to its
+ * least; a hold from done to its most, rings a little before and again at the limit; both end when
+ * everything they are for has begun. A timer that a cook sets ends when it is heard. One that rings
+ * is put off by minutes, never past what follows from it: a hold never past its limit, a rest or a
+ * stand never past the hold behind it, and never more than a quarter of an hour where there is
+ * none (common practice).
+ */
+public final class Timers {
+  /** What is left of a hold when it rings for the first time: a quarter of it, at most this. */
+  private static final Duration WARNED = Duration.ofMinutes(10);
+
+  private static final Duration PUT_OFF = Duration.ofMinutes(15);
+
+  /** The name of the timer of a task that goes on by itself. */
+  public static final String STANDS = "stands";
+
+  private static final String OWN = "own/";
+
+  private final Map<String, TaskProgress> progress;
+  private final Map<String, List<Waiter>> waiters = new LinkedHashMap<>();
+  private final List<Timer> found = new ArrayList<>();
+
+  /** A task that comes after another, and how. */
+  private record Waiter(Task task, Task.Link link) {}
+
+  private Timers(Collection<Task> tasks, Map<String, TaskProgress> progress) {
+    this.progress = progress;
+    for (Task task : tasks) {
+      for (Task.Link link : task.links()) {
+        waiters
+            .computeIfAbsent(link.task(), of -> new ArrayList<>())
+            .add(new Waiter(task, link));
+      }
+    }
+  }
+
+  /**
+   * The timers of some tasks that are not met, by the moment they are due.
+   *
+   * @param tasks the sheet's
+   * @param progress by task id; a task without any is to do
+   */
+  public static List<Timer> list(Collection<Task> tasks, Map<String, TaskProgress> progress) {
+    Timers timers = new Timers(tasks, progress);
+    tasks.forEach(timers::add);
+    timers.found.sort(
+        Comparator.comparing(Timer::due)
+            .thenComparing(timer -> timer.task().id())
+            .thenComparing(Timer::name));
+    return List.copyOf(timers.found);
+  }
+
+  private void add(Task task) {
+    TaskProgress of = progress.getOrDefault(task.id(), TaskProgress.NONE);
+    addOwn(task, of);
+    if (of.state() == TaskState.ON_IT && task.unattended().compareTo(Duration.ZERO) > 0) {
+      addStand(task, of);
+    }
+    if (of.state() == TaskState.DONE) {
+      List<Waiter> open =
+          waiters.getOrDefault(task.id(), List.of()).stream()
+              .filter(one -> state(one.task()) == TaskState.TO_DO)
+              .toList();
+      Instant done = of.doneAt().orElseThrow();
+      addRests(task, of, done, open);
+      addHolds(task, of, done, open);
+    }
+  }
+
+  private TaskState state(Task task) {
+    return progress.getOrDefault(task.id(), TaskProgress.NONE).state();
+  }
+
+  private void addStand(Task task, TaskProgress of) {
+    Optional<Tick> set =
+        of.words(Tick.Kind.TIMED).stream()
+            .filter(word -> word.line().filter(STANDS::equals).isPresent())
+            .filter(word -> !word.at().isBefore(of.onIt().orElseThrow().since()))
+            .reduce((before, last) -> last);
+    Instant since = set.map(Tick::at).orElse(of.onIt().orElseThrow().since());
+    Duration whole =
+        set.flatMap(Tick::minutes)
+            .map(minutes -> Duration.ofMinutes(minutes.longValue()))
+            .orElseGet(
+                () -> set.isPresent() ? task.unattended() : Duration.between(task.start(), task.end()));
+    Instant due = since.plus(whole);
+    Duration most =
+        waiters.getOrDefault(task.id(), List.of()).stream()
+            .flatMap(one -> Holds.most(one.link()).stream())
+            .min(Comparator.naturalOrder())
+            .filter(hold -> hold.compareTo(PUT_OFF) < 0)
+            .orElse(PUT_OFF);
+    List<Task> then = waiters.getOrDefault(task.id(), List.of()).stream().map(Waiter::task).toList();
+    put(task, of, new Shape(STANDS, Timer.Kind.STANDS, since, due, due.plus(most), then));
+  }
+
+  private void addRests(Task task, TaskProgress of, Instant done, List<Waiter> open) {
+    Map<Duration, List<Waiter>> byRest = new LinkedHashMap<>();
+    open.stream()
+        .filter(one -> !one.link().min().isZero())
+        .forEach(
+            one -> byRest.computeIfAbsent(one.link().min(), of2 -> new ArrayList<>()).add(one));
+    byRest.forEach(
+        (rest, all) -> {
+          Instant due = done.plus(rest);
+          Duration most =
+              all.stream()
+                  .flatMap(one -> Holds.most(one.link()).stream())
+                  .min(Comparator.naturalOrder())
+                  .map(hold -> hold.minus(rest))
+                  .filter(more -> more.compareTo(PUT_OFF) < 0)
+                  .orElse(PUT_OFF);
+          put(
+              task,
+              of,
+              new Shape(
+                  "rests/" + rest, Timer.Kind.RESTS, done, due, due.plus(most), tasks(all)));
+        });
+  }
+
+  private void addHolds(Task task, TaskProgress of, Instant done, List<Waiter> open) {
+    Map<String, List<Waiter>> byHold = new LinkedHashMap<>();
+    open.stream()
+        .filter(one -> Holds.most(one.link()).isPresent())
+        .forEach(
+            one -> byHold.computeIfAbsent(hold(one.link()), of2 -> new ArrayList<>()).add(one));
+    byHold.forEach(
+        (name, all) -> {
+          Task.Link link = all.get(0).link();
+          Instant limit = Holds.limit(link, of).orElseThrow();
+          put(
+              task,
+              of,
+              new Shape(name, Timer.Kind.HOLD, done, limit, limit, tasks(all)),
+              warned(limit, Duration.between(done, limit)),
+              link.reason());
+        });
+  }
+
+  private static String hold(Task.Link link) {
+    return (link.reason().isSafety() ? "safe/" : "hold/") + link.max().orElseThrow();
+  }
+
+  private static Instant warned(Instant limit, Duration hold) {
+    Duration quarter = hold.dividedBy(4);
+    return limit.minus(quarter.compareTo(WARNED) < 0 ? quarter : WARNED);
+  }
+
+  private static List<Task> tasks(List<Waiter> waiters) {
+    return waiters.stream().map(Waiter::task).toList();
+  }
+
+  private void addOwn(Task task, TaskProgress of) {
+    for (Tick word : of.words(Tick.Kind.TIMED)) {
+      boolean own = word.line().filter(STANDS::equals).isEmpty();
+      if (own && word.minutes().isPresent()) {
+        Instant due = word.at().plus(Duration.ofMinutes(word.minutes().get()));
+        put(task, of, new Shape(OWN + word.id(), Timer.Kind.OWN, word.at(), due, due.plus(PUT_OFF), List.of()));
+      }
+    }
+  }
+
+  /** What a timer is before anybody heard it. */
+  private record Shape(
+      String name, Timer.Kind kind, Instant since, Instant due, Instant latest, List<Task> then) {}
+
+  private void put(Task task, TaskProgress of, Shape shape) {
+    put(task, of, shape, shape.due(), Reason.NONE);
+  }
+
+  private void put(Task task, TaskProgress of, Shape shape, Instant first, Reason reason) {
+    Optional<Tick> heard =
+        of.words().stream()
+            .filter(word -> word.kind() == Tick.Kind.HEARD || word.kind() == Tick.Kind.LATER)
+            .filter(word -> word.line().filter(shape.name()::equals).isPresent())
+            .filter(word -> !word.at().isBefore(first))
+            .reduce((before, last) -> last);
+    Optional<Instant> rings =
+        heard.isEmpty() ? Optional.of(first) : after(heard.get(), shape, first);
+    boolean over = shape.kind() == Timer.Kind.OWN && rings.isEmpty();
+    if (!over) {
+      found.add(
+          new Timer(
+              task,
+              shape.name(),
+              shape.kind(),
+              shape.since(),
+              shape.due(),
+              rings,
+              shape.latest(),
+              reason,
+              shape.then(),
+              said(of, shape),
+              Holds.isTasted(of, shape.due())));
+    }
+  }
+
+  /** When a timer rings that was heard or put off: a hold that was only warned of, at its limit. */
+  private static Optional<Instant> after(Tick word, Shape shape, Instant first) {
+    boolean warned = first.isBefore(shape.due()) && word.at().isBefore(shape.due());
+    if (word.kind() == Tick.Kind.LATER) {
+      Instant put = word.at().plus(Duration.ofMinutes(word.minutes().orElse(0)));
+      return Optional.of(put.isAfter(shape.latest()) ? shape.latest() : put);
+    }
+    return warned ? Optional.of(shape.due()) : Optional.empty();
+  }
+
+  private static Optional<String> said(TaskProgress of, Shape shape) {
+    return of.words(Tick.Kind.TIMED).stream()
+        .filter(word -> shape.name().equals(OWN + word.id()))
+        .findFirst()
+        .flatMap(Tick::note);
+  }
+}
