@@ -5,6 +5,7 @@ const channel = new BroadcastChannel(`halfgram ${root.dataset.live}`);
 let seen = Number(root.dataset.change || 0);
 let wanted = seen;
 let busy = false;
+let stale = false;
 
 channel.onmessage = (message) => heard(message.data);
 
@@ -36,7 +37,7 @@ function heard(number) {
 
 // Somebody presses or types, or a form is on its way: what is under the fingers is not swapped.
 function inHand() {
-  if (root.dataset.sending || root.dataset.pressed) {
+  if (root.dataset.sending || root.dataset.pressed || root.dataset.wiped) {
     return true;
   }
   const active = document.activeElement;
@@ -45,10 +46,11 @@ function inHand() {
 }
 
 async function refresh() {
-  if (busy || wanted <= seen || inHand()) {
+  if (busy || (wanted <= seen && !stale) || inHand()) {
     return;
   }
   busy = true;
+  stale = false;
   const number = wanted;
   const here = location.href;
   try {
@@ -79,6 +81,11 @@ function swap(fresh) {
   document.dispatchEvent(new CustomEvent('fresh'));
 }
 
+// Time has passed that changes what the page says.
+document.addEventListener('stale', () => {
+  stale = true;
+  refresh();
+});
 document.addEventListener('let-go', refresh);
 document.addEventListener('fresh', () => setTimeout(refresh, 50));
 document.addEventListener('focusout', () => setTimeout(refresh, 250));

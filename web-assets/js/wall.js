@@ -1,12 +1,8 @@
 // Keeps the wall's clock, countdowns and drops, says whether the network is there, and lets the undo bar go.
-const skew = () => {
-  const clock = document.querySelector('[data-clock]');
-  return clock ? Number(clock.dataset.clock) - arrived : 0;
-};
-let arrived = Date.now();
+import {now as serverNow} from './clock.js';
 
 function tell() {
-  const now = Date.now() + skew();
+  const now = serverNow();
   document.querySelectorAll('[data-clock]').forEach((clock) => {
     clock.textContent = new Intl.DateTimeFormat('en-GB', {
       hour: '2-digit', minute: '2-digit', hourCycle: 'h23', timeZone: clock.dataset.zone,
@@ -35,7 +31,6 @@ function tell() {
 }
 
 function fresh() {
-  arrived = Date.now();
   document.querySelectorAll('[data-by]').forEach((button) => {
     button.hidden = false;
   });

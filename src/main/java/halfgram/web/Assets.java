@@ -16,7 +16,6 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HashMap;
 import java.util.HexFormat;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -33,6 +32,7 @@ import java.util.zip.GZIPOutputStream;
 final class Assets {
   private static final String FOLDER = "/web-assets";
   private static final Pattern REFERENCE = Pattern.compile("url\\(\"?\\.\\./([^)\"]+)\"?\\)");
+  private static final Pattern IMPORT = Pattern.compile("(?<=from ')\\./([a-z]+\\.js)(?=')");
   private static final Map<String, String> TYPES =
       Map.of(
           "css", "text/css; charset=utf-8",
@@ -63,15 +63,26 @@ final class Assets {
   static Assets load() {
     Map<String, byte[]> files = files();
     Assets assets = new Assets();
-    List<String> order =
-        files.keySet().stream()
-            .sorted(java.util.Comparator.comparing((String name) -> name.endsWith(".css")))
-            .toList();
-    for (String name : order) {
-      byte[] bytes = java.util.Objects.requireNonNull(files.get(name));
-      assets.add(name, name.endsWith(".css") ? assets.withHashes(bytes) : bytes);
-    }
+    files.forEach(
+        (name, bytes) -> {
+          if (!refers(name, bytes)) {
+            assets.add(name, bytes);
+          }
+        });
+    files.forEach(
+        (name, bytes) -> {
+          if (refers(name, bytes)) {
+            assets.add(name, assets.withHashes(name, bytes));
+          }
+        });
     return assets;
+  }
+
+  /** Whether it names others; those that are named name none themselves. */
+  private static boolean refers(String name, byte[] bytes) {
+    return name.endsWith(".css")
+        || (name.endsWith(".js")
+            && IMPORT.matcher(new String(bytes, StandardCharsets.UTF_8)).find());
   }
 
   /** Addresses by name: {@code css/base.css} to {@code /assets/css/base.0123456789.css}. */
@@ -112,20 +123,22 @@ final class Assets {
     served.put(address, new Asset(type, bytes, zipped));
   }
 
-  /** A style sheet with what it refers to by its hashed address. */
-  private byte[] withHashes(byte[] css) {
-    String text = new String(css, StandardCharsets.UTF_8);
-    return REFERENCE
-        .matcher(text)
-        .replaceAll(
-            found -> {
-              String address = addresses.get(found.group(1));
-              if (address == null) {
-                throw new IllegalStateException("no asset " + found.group(1));
-              }
-              return Matcher.quoteReplacement("url(" + address + ")");
-            })
-        .getBytes(StandardCharsets.UTF_8);
+  /** A style sheet or script with what it refers to by its hashed address. */
+  private byte[] withHashes(String name, byte[] bytes) {
+    String text = new String(bytes, StandardCharsets.UTF_8);
+    String hashed =
+        name.endsWith(".css")
+            ? REFERENCE.matcher(text).replaceAll(found -> "url(" + address(found.group(1)) + ")")
+            : IMPORT.matcher(text).replaceAll(found -> address("js/" + found.group(1)));
+    return hashed.getBytes(StandardCharsets.UTF_8);
+  }
+
+  private String address(String name) {
+    String address = addresses.get(name);
+    if (address == null) {
+      throw new IllegalStateException("no asset " + name);
+    }
+    return Matcher.quoteReplacement(address);
   }
 
   private static String hash(byte[] bytes) {

@@ -5,6 +5,7 @@ import halfgram.measure.Ratio;
 import halfgram.prep.Misfit;
 import halfgram.prep.Task;
 import halfgram.prep.TaskState;
+import halfgram.prep.Tick;
 import halfgram.prep.crew.Placed;
 import halfgram.station.Station;
 import halfgram.words.Messages;
@@ -13,6 +14,7 @@ import java.time.Duration;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Whether the day fits, what comes next, where it is tightest.
@@ -120,7 +122,32 @@ record Verdict(
     return chain.stream().map(shown.words()::say).toList();
   }
 
+  /** Where a chef is wanted, then what cooks have reported. */
   private static List<Trouble> problems(Shown shown) {
+    Stream<Trouble> calls =
+        shown.sheet().tasks().stream()
+            .flatMap(
+                task ->
+                    shown.progress(task).call().stream()
+                        .map(
+                            call ->
+                                new Trouble(
+                                    called(shown, task, call), shown.link(task), List.of())));
+    return Stream.concat(calls, reported(shown)).toList();
+  }
+
+  private static String called(Shown shown, Task task, Tick call) {
+    Station station = shown.book().stations().get(task.station());
+    String where = station == null ? task.station() : shown.words().text(station.name());
+    String said = shown.words().say("wall.called", where) + ": " + shown.names().title(task);
+    return said
+        + call.note().map(note -> ": " + note).orElse("")
+        + " ("
+        + shown.words().time(call.at())
+        + ")";
+  }
+
+  private static Stream<Trouble> reported(Shown shown) {
     return shown.sheet().tasks().stream()
         .filter(task -> shown.progress(task).state() == TaskState.PROBLEM)
         .map(
@@ -133,8 +160,7 @@ record Verdict(
                             shown.names().title(task),
                             shown.progress(task).problem().orElse("")),
                     shown.link(task),
-                    List.of()))
-        .toList();
+                    List.of()));
   }
 
   private static String next(Shown shown) {

@@ -51,9 +51,14 @@ record Hand(
     Amounts amounts,
     String last,
     String lastId,
+    Said said,
     Sequences sequences) {
 
-  /** What stands in the fields, and what is wrong with it. */
+  /**
+   * What stands in the fields, and what is wrong with it.
+   *
+   * @param units that an amount is typed in, for the keys below the field
+   */
   record Amounts(
       String done,
       String doneFault,
@@ -61,7 +66,17 @@ record Hand(
       String partFault,
       String note,
       String noteFault,
-      String sample) {}
+      String sample,
+      String units) {}
+
+  /**
+   * What was said about it, and how to say more.
+   *
+   * @param notes what there is to know
+   * @param stands for how long it stands from now on; empty for what needs hands to its end
+   * @param note what stands in the field, and what is wrong with it
+   */
+  record Said(List<String> notes, String stands, String note, String fault, long timer, long word) {}
 
   /** A delivery that is still to come. */
   record Goods(String code, String supplier, String entry) {}
@@ -154,6 +169,7 @@ record Hand(
           amounts(rejected),
           progress.last().map(this::said).orElse(""),
           progress.last().map(tick -> tick.id().toString()).orElse(""),
+          said(rejected, sequence),
           new Sequences(
               sequence.getAsLong(),
               sequence.getAsLong(),
@@ -265,7 +281,25 @@ record Hand(
           part ? rejected.fault() : "",
           trouble || failed ? rejected.form().note() : "",
           failed ? rejected.fault() : "",
-          TickForm.sample(task));
+          TickForm.sample(task),
+          TickForm.units(task));
+    }
+
+    private Said said(Rejected rejected, LongSupplier sequence) {
+      boolean note = rejected.isOf(task, Tick.Kind.NOTE);
+      boolean stands = progress.state() == TaskState.ON_IT && !task.unattended().isZero();
+      return new Said(
+          progress.words(Tick.Kind.NOTE).stream().map(this::noted).toList(),
+          stands ? words.duration(task.unattended()) : "",
+          note ? rejected.form().note() : "",
+          note ? rejected.fault() : "",
+          sequence.getAsLong(),
+          sequence.getAsLong());
+    }
+
+    private String noted(Tick word) {
+      return words.say(
+          "wall.noted", scene.time(word.at()), scene.person(word.cook()), word.note().orElse(""));
     }
 
     /** What the last tick said. */

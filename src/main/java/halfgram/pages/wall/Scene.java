@@ -144,7 +144,11 @@ record Scene(
   }
 
   String stationName() {
-    Station found = house.book().stations().get(station);
+    return stationName(station);
+  }
+
+  String stationName(String code) {
+    Station found = house.book().stations().get(code);
     return found == null ? words.say("wall.all-stations") : words.text(found.name());
   }
 

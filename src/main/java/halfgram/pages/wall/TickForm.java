@@ -21,6 +21,7 @@ import java.util.regex.Pattern;
  * A tick as sent by a form, as typed.
  *
  * @param station where the form stood, to come back to
+ * @param shown the task that lay open there, when that is another
  */
 record TickForm(
     String station,
@@ -30,22 +31,28 @@ record TickForm(
     String amount,
     String note,
     String undoes,
-    String sequence) {
+    String sequence,
+    String minutes,
+    String shown) {
   private static final Pattern KIND = Pattern.compile("[A-Z_]{1,12}");
 
   /** Nothing typed yet. */
-  static final TickForm NONE = new TickForm("", "", "", "", "", "", "", "");
+  static final TickForm NONE = new TickForm("", "", "", "", "", "", "", "", "", "");
 
+  /** As sent; a press on "later" is that kind, and says by how much. */
   static TickForm of(UnaryOperator<String> field) {
+    String later = field.apply("later");
     return new TickForm(
         field.apply("station"),
         field.apply("task"),
-        field.apply("kind"),
+        later.isEmpty() ? field.apply("kind") : Tick.Kind.LATER.name(),
         field.apply("line"),
         field.apply("amount"),
         field.apply("note"),
         field.apply("undoes"),
-        field.apply("sequence"));
+        field.apply("sequence"),
+        later.isEmpty() ? field.apply("minutes") : later,
+        field.apply("shown"));
   }
 
   boolean isEmpty() {
@@ -63,6 +70,8 @@ record TickForm(
     fields.put("note", note);
     fields.put("undoes", undoes);
     fields.put("sequence", sequence);
+    fields.put("minutes", minutes);
+    fields.put("shown", shown);
     fields.values().removeIf(String::isEmpty);
     return fields;
   }
@@ -72,6 +81,7 @@ record TickForm(
     return KIND.matcher(kind).matches()
         && java.util.Arrays.stream(Tick.Kind.values()).anyMatch(one -> one.name().equals(kind))
         && EntryFields.isSequence(sequence)
+        && minutes.matches("\\d{0,6}")
         && (!kind.equals(Tick.Kind.UNDO.name()) || EntryFields.isId(undoes));
   }
 
@@ -99,6 +109,15 @@ record TickForm(
     return planned.isEmpty() ? "2.5 kg" : planned;
   }
 
+  /** What an amount is typed in, apart by spaces. */
+  static String units(Task task) {
+    return switch (dimension(task)) {
+      case MASS -> "g kg";
+      case VOLUME -> "ml l";
+      case COUNT -> "";
+    };
+  }
+
   /** Whether there is an amount to read; the planned one left as it was says nothing new. */
   boolean saysAmount(Task task) {
     boolean asked = tickKind() == Tick.Kind.DONE || tickKind() == Tick.Kind.PART_DONE;
@@ -112,12 +131,21 @@ record TickForm(
   }
 
   private boolean takesNote() {
-    return tickKind() == Tick.Kind.PROBLEM || tickKind() == Tick.Kind.FAILED;
+    return switch (tickKind()) {
+      case PROBLEM, FAILED, NOTE, CALLED, TIMED -> true;
+      default -> false;
+    };
   }
 
-  /** Whether it does not say why something failed. */
+  /** Whether it does not say what it has to: why something failed, what there is to know. */
   boolean lacksReason() {
-    return tickKind() == Tick.Kind.FAILED && note.isBlank();
+    return note.isBlank()
+        && (tickKind() == Tick.Kind.FAILED || tickKind() == Tick.Kind.NOTE);
+  }
+
+  /** The task that lies open afterwards. */
+  String opens() {
+    return shown.isEmpty() ? task : shown;
   }
 
   /** The tick to enter. */
@@ -126,12 +154,17 @@ record TickForm(
         Optional.empty(),
         task,
         tickKind(),
-        Optional.of(line).filter(path -> tickKind() == Tick.Kind.WEIGHED),
+        Optional.of(line).filter(path -> !path.isEmpty()).filter(path -> takesLine()),
         said,
+        Optional.of(minutes).filter(text -> !text.isEmpty()).map(Integer::valueOf),
         EntryFields.note(note).filter(text -> takesNote()),
         cook,
         undone(),
         new TickStore.Origin(device, Long.parseLong(sequence), now, 0));
+  }
+
+  private boolean takesLine() {
+    return tickKind() == Tick.Kind.WEIGHED || tickKind().isWord();
   }
 
   /** Whether the line it weighs is one of the task's. */
@@ -143,7 +176,7 @@ record TickForm(
 
   /** Where it leads from a wall: what is done makes room for what is next. */
   String leadsTo(String wall, Ticking.Taken taken) {
-    String of = Visit.encoded(task);
+    String of = Visit.encoded(opens());
     return taken.tick().kind() == Tick.Kind.DONE
         ? wall + "?done=" + of + "&tick=" + taken.tick().id()
         : wall + "?task=" + of;

@@ -285,7 +285,7 @@ public final class WallPages implements Server.Part {
     }
     if (form.lacksReason()) {
       Hand.Rejected rejected = new Hand.Rejected(form, scene.words().say("wall.reason-fault"));
-      show(visit, 422, again(scene, visit, cook), task.id(), Rejected.of(rejected));
+      show(visit, 422, again(scene, visit, cook), form.opens(), Rejected.of(rejected));
       return;
     }
     Ticking.Entry entry = form.entry(said, cook.code(), visit.device(), desk.now());
@@ -295,7 +295,7 @@ public final class WallPages implements Server.Part {
     } else if (outcome instanceof Ticking.Refused refused) {
       visit.notice(scene.words().say("wall.refused", refused.because()));
       Hand.Rejected rejected = new Hand.Rejected(form, "");
-      show(visit, 409, again(scene, visit, cook), task.id(), Rejected.of(rejected));
+      show(visit, 409, again(scene, visit, cook), form.opens(), Rejected.of(rejected));
     } else {
       throw Halt.notFound(form.task());
     }
@@ -375,6 +375,8 @@ public final class WallPages implements Server.Part {
                     task -> AtGate.find(scene, task, gates, rejected.gate(), numbers::next)),
                 AtGate.held(scene, gates, numbers::next)),
             CallRow.list(scene, services.near(), numbers::next),
+            new TimerRows(scene, numbers::next).list(),
+            CalledRow.list(scene, numbers::next),
             services.next(),
             PastRow.list(scene, inHand.map(Task::id).orElse(""), numbers::next));
     List<Changes.Told> told = changes.list(scene.house(), scene.inForce(), scene.station());

@@ -31,6 +31,7 @@ import java.util.stream.Collectors;
  * @param missed what last night has left undone here
  * @param outs what there is none of today
  * @param calls courses called about now
+ * @param called where a chef is wanted
  * @param past what is still open of services that are over
  */
 record WallView(
@@ -49,6 +50,8 @@ record WallView(
     Optional<Strip> changed,
     List<String> outs,
     List<CallRow> calls,
+    List<CalledRow> called,
+    TimerRows.Rows timers,
     List<Diets.Row> diets,
     Optional<After> after,
     Optional<Hand> hand,
@@ -120,6 +123,8 @@ record WallView(
         Strip.find(scene, told),
         parts.outs(),
         parts.calls(),
+        parts.called(),
+        parts.timers(),
         new Diets(scene).list(),
         parts.after(),
         parts.hand(),
@@ -146,6 +151,8 @@ record WallView(
       List<String> secondGo,
       Live live,
       List<CallRow> calls,
+      TimerRows.Rows timers,
+      List<CalledRow> called,
       Optional<Services.Near> nextFire,
       List<PastRow> past) {}
 

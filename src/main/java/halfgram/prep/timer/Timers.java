@@ -195,7 +195,7 @@ public final class Timers {
         of.words().stream()
             .filter(word -> word.kind() == Tick.Kind.HEARD || word.kind() == Tick.Kind.LATER)
             .filter(word -> word.line().filter(shape.name()::equals).isPresent())
-            .filter(word -> !word.at().isBefore(first))
+            .filter(word -> shape.kind() == Timer.Kind.OWN || !word.at().isBefore(first))
             .reduce((before, last) -> last);
     Optional<Instant> rings =
         heard.isEmpty() ? Optional.of(first) : after(heard.get(), shape, first);

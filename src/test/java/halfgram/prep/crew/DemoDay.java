@@ -17,8 +17,8 @@ import java.time.LocalDate;
 import java.time.LocalTime;
 
 /** A day of the demo kitchen, planned at an hour of that day. */
-record DemoDay(KitchenBook book, PrepSheet sheet, DayFacts facts) {
-  static final LocalDate SATURDAY = LocalDate.parse("2026-12-05");
+public record DemoDay(KitchenBook book, PrepSheet sheet, DayFacts facts) {
+  public static final LocalDate SATURDAY = LocalDate.parse("2026-12-05");
 
   static DemoDay of(DemoBook demo, LocalDate day, LocalTime at) {
     KitchenBook book = read(demo);
@@ -27,7 +27,7 @@ record DemoDay(KitchenBook book, PrepSheet sheet, DayFacts facts) {
     return new DemoDay(book, sheet, DayFacts.at(now));
   }
 
-  static DemoDay saturdayMorning() {
+  public static DemoDay saturdayMorning() {
     return of(DemoBook.fresh(), SATURDAY, LocalTime.of(7, 0));
   }
 
@@ -43,7 +43,7 @@ record DemoDay(KitchenBook book, PrepSheet sheet, DayFacts facts) {
     return new DemoDay(book, sheet, other);
   }
 
-  Task task(String id) {
+  public Task task(String id) {
     return sheet.tasks().stream().filter(one -> one.id().equals(id)).findFirst().orElseThrow();
   }
 

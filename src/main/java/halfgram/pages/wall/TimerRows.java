@@ -1,0 +1,175 @@
+package halfgram.pages.wall;
+
+import halfgram.prep.Task;
+import halfgram.prep.timer.Timer;
+import halfgram.prep.timer.Timers;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.LongSupplier;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/** The timers of a station: what rings first, then what runs, the next first. */
+final class TimerRows {
+  private static final List<Integer> LATER = List.of(2, 5, 10);
+
+  /** What is shown at once; a run further away waits behind a press. */
+  private static final Duration NEAR = Duration.ofHours(2);
+
+  private static final int MOST = 3;
+
+  /**
+   * One timer.
+   *
+   * @param task whose it is
+   * @param look "runs", "rings", "over", "taste", "bin"
+   * @param what what it is about
+   * @param sub what is up, or comes next
+   * @param since as milliseconds
+   * @param until what it counts to, as milliseconds
+   * @param rings when it sounds next, as milliseconds; zero for one that does not
+   * @param left the time left, in words; empty when it is up
+   * @param laters minutes by which it can be put off
+   * @param bin what is written down when it goes in the bin; empty for what does not
+   */
+  record Row(
+      String task,
+      String name,
+      String look,
+      String what,
+      String sub,
+      long since,
+      long until,
+      long rings,
+      String left,
+      List<Integer> laters,
+      String bin,
+      long sequence) {
+    public boolean isRinging() {
+      return rings > 0 && !look.equals("runs");
+    }
+
+    public boolean isTaste() {
+      return look.equals("taste");
+    }
+
+    public boolean isBin() {
+      return look.equals("bin");
+    }
+
+    public boolean isRunning() {
+      return look.equals("runs");
+    }
+
+    /** Whether there is time left to count. */
+    public boolean isCounting() {
+      return isRunning() || !left.isEmpty();
+    }
+
+    /** Whether a cook has set it, and may end it before its time. */
+    public boolean isOwn() {
+      return name.startsWith("own/");
+    }
+  }
+
+  /** What stands at once, and what further away. */
+  record Rows(List<Row> near, List<Row> far) {
+    public boolean isEmpty() {
+      return near.isEmpty() && far.isEmpty();
+    }
+  }
+
+  private final Scene scene;
+  private final LongSupplier sequence;
+
+  TimerRows(Scene scene, LongSupplier sequence) {
+    this.scene = scene;
+    this.sequence = sequence;
+  }
+
+  Rows list() {
+    List<Timer> all =
+        Timers.list(scene.inForce().sheet().tasks(), scene.inForce().progress()).stream()
+            .filter(this::isHere)
+            .filter(timer -> timer.state(scene.now()) != Timer.State.OVER)
+            .sorted(Comparator.comparing((Timer timer) -> !isUp(timer)).thenComparing(this::moment))
+            .toList();
+    List<Row> near = new ArrayList<>();
+    List<Row> far = new ArrayList<>();
+    for (Timer timer : all) {
+      boolean soon =
+          near.size() < MOST && !moment(timer).isAfter(scene.now().plus(NEAR));
+      (isUp(timer) || soon ? near : far).add(row(timer));
+    }
+    return new Rows(near, far);
+  }
+
+  private boolean isHere(Timer timer) {
+    return Stream.concat(Stream.of(timer.task()), timer.then().stream())
+        .anyMatch(task -> scene.isHere(task.station()));
+  }
+
+  private boolean isUp(Timer timer) {
+    return timer.state(scene.now()) != Timer.State.RUNS;
+  }
+
+  /** What it counts to: its end, or when one that was put off rings again. */
+  private Instant moment(Timer timer) {
+    return timer
+        .rings()
+        .filter(at -> at.isAfter(timer.due()) && timer.kind() != Timer.Kind.HOLD)
+        .orElse(timer.due());
+  }
+
+  private Row row(Timer timer) {
+    Instant until = moment(timer);
+    Timer.State state = timer.state(scene.now());
+    Duration left = Duration.between(scene.now(), until);
+    return new Row(
+        timer.task().id(),
+        timer.name(),
+        state.name().toLowerCase(Locale.ROOT),
+        timer.said().orElseGet(() -> scene.names().title(timer.task())),
+        sub(timer, state),
+        timer.since().toEpochMilli(),
+        until.toEpochMilli(),
+        timer.rings().map(Instant::toEpochMilli).orElse(0L),
+        left.isNegative() || left.isZero() ? "" : scene.words().duration(left),
+        timer.laters(scene.now(), LATER),
+        state == Timer.State.BIN || state == Timer.State.TASTE
+            ? scene.words().say("timer.bin-note", scene.time(timer.due()), timer.reason().source())
+            : "",
+        sequence.getAsLong());
+  }
+
+  private String sub(Timer timer, Timer.State state) {
+    String due = scene.time(timer.due());
+    String then = timer.then().stream().map(this::name).distinct().collect(Collectors.joining(", "));
+    return switch (timer.kind()) {
+      case STANDS ->
+          state == Timer.State.RUNS
+              ? scene.words().say("timer.stands", due)
+              : scene.words().say("timer.stood");
+      case RESTS ->
+          state == Timer.State.RUNS
+              ? scene.words().say("timer.rests", due, then)
+              : scene.words().say("timer.rested", then);
+      case HOLD ->
+          switch (state) {
+            case BIN -> scene.words().say("timer.bin", due);
+            case TASTE -> scene.words().say("timer.taste", due);
+            default -> scene.words().say("timer.hold", then, due);
+          };
+      case OWN -> scene.words().say("timer.own", due);
+    };
+  }
+
+  /** What comes next, without the name when it is the same thing's. */
+  private String name(Task task) {
+    return scene.names().title(task);
+  }
+}

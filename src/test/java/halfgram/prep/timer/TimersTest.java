@@ -1,0 +1,237 @@
+package halfgram.prep.timer;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import halfgram.measure.Message;
+import halfgram.prep.Task;
+import halfgram.prep.TaskProgress;
+import halfgram.prep.Tick;
+import halfgram.prep.crew.DemoDay;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import java.util.UUID;
+import org.junit.jupiter.api.Test;
+
+/** Timers as they follow from the ticks of the demo's Saturday. */
+class TimersTest {
+  private static final DemoDay SATURDAY = DemoDay.saturdayMorning();
+  private static final Task COOK = SATURDAY.task("parsnip-puree/lunch.2026-12-05/1/cook");
+  private static final Task BLEND = SATURDAY.task("parsnip-puree/lunch.2026-12-05/1/blend");
+  private static final Task CHILL = SATURDAY.task("parsnip-puree/lunch.2026-12-05/1/chill");
+  private static final Task BASE = SATURDAY.task("yoghurt-base/harvest-dinner/1/shear");
+  private static final Task PIECE =
+      SATURDAY.task("yoghurt-spheres/harvest-dinner/1/drop/test-piece");
+  private static final Instant TEN = Instant.parse("2026-12-05T09:00:00Z");
+
+  private final Map<String, List<Tick>> ticks = new HashMap<>();
+  private int made;
+
+  private Tick tick(Task task, Tick.Kind kind, int minute, String line, Integer minutes) {
+    Tick tick =
+        new Tick(
+            new UUID(3, ++made),
+            task.id(),
+            kind,
+            Optional.ofNullable(line),
+            Optional.empty(),
+            Optional.ofNullable(minutes),
+            Optional.empty(),
+            "ines",
+            at(minute),
+            Optional.empty());
+    ticks.computeIfAbsent(task.id(), id -> new ArrayList<>()).add(tick);
+    return tick;
+  }
+
+  private Tick tick(Task task, Tick.Kind kind, int minute) {
+    return tick(task, kind, minute, null, null);
+  }
+
+  private static Instant at(int minute) {
+    return TEN.plus(Duration.ofMinutes(minute));
+  }
+
+  private List<Timer> timers() {
+    Map<String, TaskProgress> progress = new HashMap<>();
+    ticks.forEach((task, all) -> progress.put(task, TaskProgress.fold(all)));
+    return Timers.list(SATURDAY.sheet().tasks(), progress);
+  }
+
+  private Timer only(Timer.Kind kind) {
+    List<Timer> found = timers().stream().filter(timer -> timer.kind() == kind).toList();
+    assertThat(found).hasSize(1);
+    return found.get(0);
+  }
+
+  private Optional<Message> refused(Task task, Tick.Kind kind, int minute) {
+    Tick tick = tick(task, kind, minute);
+    List<Tick> before = ticks.get(task.id());
+    before.remove(tick);
+    return Holds.refused(task, TaskProgress.fold(before).state(), tick, ticks);
+  }
+
+  @Test
+  void nothingIsTimedBeforeAnybodyHasBegun() {
+    assertThat(timers()).isEmpty();
+  }
+
+  @Test
+  void whatGoesOnByItselfRunsOverItsPlannedTimeUntilItIsDone() {
+    tick(COOK, Tick.Kind.START, 0);
+    Timer timer = only(Timer.Kind.STANDS);
+    assertThat(timer.due()).isEqualTo(at(0).plus(Duration.between(COOK.start(), COOK.end())));
+    assertThat(timer.state(at(10))).isEqualTo(Timer.State.RUNS);
+    assertThat(timer.state(timer.due())).isEqualTo(Timer.State.RINGS);
+    tick(COOK, Tick.Kind.DONE, 46);
+    assertThat(timers()).extracting(Timer::kind).doesNotContain(Timer.Kind.STANDS);
+  }
+
+  @Test
+  void sayingThatItStandsCountsItsOwnTimeFromThen() {
+    tick(COOK, Tick.Kind.START, 0);
+    tick(COOK, Tick.Kind.TIMED, 12, Timers.STANDS, null);
+    assertThat(only(Timer.Kind.STANDS).due()).isEqualTo(at(12).plus(COOK.unattended()));
+  }
+
+  @Test
+  void whatWasHeardIsSilentAndWhatWasPutOffRingsAgain() {
+    tick(COOK, Tick.Kind.START, 0);
+    Timer due = only(Timer.Kind.STANDS);
+    int minute = (int) Duration.between(TEN, due.due()).toMinutes() + 1;
+    tick(COOK, Tick.Kind.LATER, minute, due.name(), 5);
+    assertThat(only(Timer.Kind.STANDS).isRinging(at(minute + 4))).isFalse();
+    assertThat(only(Timer.Kind.STANDS).isRinging(at(minute + 5))).isTrue();
+    tick(COOK, Tick.Kind.HEARD, minute + 6, due.name(), null);
+    assertThat(only(Timer.Kind.STANDS).state(at(minute + 60))).isEqualTo(Timer.State.OVER);
+  }
+
+  @Test
+  void hearingATimerBeforeItRingsDoesNotSilenceIt() {
+    tick(COOK, Tick.Kind.START, 0);
+    Timer timer = only(Timer.Kind.STANDS);
+    tick(COOK, Tick.Kind.HEARD, 1, timer.name(), null);
+    assertThat(only(Timer.Kind.STANDS).isRinging(timer.due())).isTrue();
+  }
+
+  @Test
+  void aRestRunsFromDoneUntilWhatItIsForHasBegun() {
+    tick(BASE, Tick.Kind.DONE, 0);
+    Timer rest = only(Timer.Kind.RESTS);
+    assertThat(rest.due()).isEqualTo(at(120));
+    assertThat(rest.then()).contains(PIECE);
+    SATURDAY.sheet().tasks().stream()
+        .filter(task -> task.links().stream().anyMatch(link -> link.task().equals(BASE.id())))
+        .forEach(task -> tick(task, Tick.Kind.START, 121));
+    assertThat(timers()).extracting(Timer::kind).doesNotContain(Timer.Kind.RESTS);
+  }
+
+  @Test
+  void aHoldRingsBeforeItsLimitAndAgainAtIt() {
+    tick(COOK, Tick.Kind.DONE, 0);
+    Timer hold = only(Timer.Kind.HOLD);
+    assertThat(hold.due()).isEqualTo(at(30));
+    // A quarter of half an hour is left, when it warns.
+    assertThat(hold.rings()).contains(at(30).minus(Duration.ofSeconds(450)));
+    tick(COOK, Tick.Kind.HEARD, 24, hold.name(), null);
+    assertThat(only(Timer.Kind.HOLD).rings()).contains(at(30));
+    assertThat(only(Timer.Kind.HOLD).state(at(31))).isEqualTo(Timer.State.TASTE);
+  }
+
+  @Test
+  void noTimerIsPutOffPastWhatFollowsFromIt() {
+    tick(COOK, Tick.Kind.DONE, 0);
+    Timer hold = only(Timer.Kind.HOLD);
+    assertThat(hold.laters(at(24), List.of(2, 5, 10))).containsExactly(2, 5);
+    tick(COOK, Tick.Kind.LATER, 24, hold.name(), 10);
+    assertThat(only(Timer.Kind.HOLD).rings()).contains(at(30));
+  }
+
+  @Test
+  void pastItsSafetyLimitAHoldIsForTheBinWhoeverHasTasted() {
+    tick(BLEND, Tick.Kind.DONE, 0);
+    tick(BLEND, Tick.Kind.TASTED, 31);
+    Timer hold = only(Timer.Kind.HOLD);
+    assertThat(hold.reason().isSafety()).isTrue();
+    assertThat(hold.state(at(30))).isNotEqualTo(Timer.State.BIN);
+    assertThat(hold.state(at(31))).isEqualTo(Timer.State.BIN);
+    assertThat(refused(CHILL, Tick.Kind.START, 30)).isEmpty();
+    assertThat(refused(CHILL, Tick.Kind.START, 31))
+        .hasValueSatisfying(said -> assertThat(said.key()).isEqualTo("tick.refused.hold-over"));
+    assertThat(refused(CHILL, Tick.Kind.FAILED, 31)).isEmpty();
+  }
+
+  @Test
+  void pastItsBestAHoldIsTastedAfterItsLimitAndThenUsed() {
+    tick(COOK, Tick.Kind.DONE, 0);
+    tick(COOK, Tick.Kind.TASTED, 20);
+    assertThat(refused(BLEND, Tick.Kind.START, 31))
+        .hasValueSatisfying(said -> assertThat(said.key()).isEqualTo("tick.refused.hold-taste"));
+    tick(COOK, Tick.Kind.TASTED, 32);
+    assertThat(refused(BLEND, Tick.Kind.START, 33)).isEmpty();
+    assertThat(only(Timer.Kind.HOLD).state(at(33))).isEqualTo(Timer.State.OVER);
+  }
+
+  @Test
+  void whatIsSaidDoneAtOnceIsTakenToHaveBegunItsPlannedTimeBefore() {
+    tick(BLEND, Tick.Kind.DONE, 0);
+    int whole = (int) Duration.between(CHILL.start(), CHILL.end()).toMinutes();
+    assertThat(refused(CHILL, Tick.Kind.DONE, 30 + whole)).isEmpty();
+    assertThat(refused(CHILL, Tick.Kind.DONE, 31 + whole)).isPresent();
+  }
+
+  @Test
+  void whatHasBegunInTimeIsNotAskedAgain() {
+    tick(BLEND, Tick.Kind.DONE, 0);
+    tick(CHILL, Tick.Kind.START, 10);
+    assertThat(refused(CHILL, Tick.Kind.DONE, 300)).isEmpty();
+  }
+
+  @Test
+  void oneThatACookSetsGoesWhenItIsHeardAndMayBeStoppedBefore() {
+    Tick set = tick(COOK, Tick.Kind.TIMED, 0, null, 3);
+    Timer own = only(Timer.Kind.OWN);
+    assertThat(own.due()).isEqualTo(at(3));
+    assertThat(own.name()).contains(set.id().toString());
+    tick(COOK, Tick.Kind.HEARD, 1, own.name(), null);
+    assertThat(timers()).isEmpty();
+  }
+
+  @Test
+  void whatFailedIsTimedNoMore() {
+    tick(COOK, Tick.Kind.START, 0);
+    tick(COOK, Tick.Kind.FAILED, 5);
+    assertThat(timers()).isEmpty();
+  }
+
+  @Test
+  void theOrderOfTheTasksChangesNothing() {
+    tick(COOK, Tick.Kind.DONE, 0);
+    tick(BASE, Tick.Kind.DONE, 2);
+    tick(BLEND, Tick.Kind.START, 4);
+    tick(BASE, Tick.Kind.TIMED, 5, null, 8);
+    List<Timer> expected = timers();
+    assertThat(expected).isNotEmpty();
+    Map<String, TaskProgress> progress = new HashMap<>();
+    ticks.forEach((task, all) -> progress.put(task, TaskProgress.fold(all)));
+    for (int seed = 0; seed < 20; seed++) {
+      List<Task> tasks = new ArrayList<>(SATURDAY.sheet().tasks());
+      Collections.shuffle(tasks, new Random(seed));
+      assertThat(Timers.list(tasks, progress))
+          .extracting(Timer::task, Timer::name, Timer::due, Timer::rings)
+          .containsExactlyElementsOf(
+              expected.stream()
+                  .map(
+                      one ->
+                          org.assertj.core.groups.Tuple.tuple(
+                              one.task(), one.name(), one.due(), one.rings()))
+                  .toList());
+    }
+  }
+}
