@@ -144,8 +144,7 @@ public final class TickApi implements Server.Part, KeptReader {
   }
 
   private static Optional<Integer> minutes(Call call) {
-    return call.findNumber("minutes", 1)
-        .map(minutes -> (int) Math.min(minutes, Integer.MAX_VALUE));
+    return call.findNumber("minutes", 1).map(minutes -> (int) Math.min(minutes, Integer.MAX_VALUE));
   }
 
   private String taken(House house, Ticking.Taken taken) {

@@ -28,7 +28,8 @@ import java.util.UUID;
  * and takes what went in out of others; undoing it takes both back, unless a tub it filled has been
  * used meanwhile. Failed ends the whole make: its tubs are binned, its other tasks take no more
  * ticks, and the plan may be made again for a second go. So may it when less was made than planned.
- * What has waited past its limit is not begun with ({@link Holds}). Work for a diet on a thing that carries what the diet goes without is not taken ({@link Kit}).
+ * What has waited past its limit is not begun with ({@link Holds}). Work for a diet on a thing that
+ * carries what the diet goes without is not taken ({@link Kit}).
  */
 public final class Ticking {
 
@@ -175,7 +176,7 @@ public final class Ticking {
             Refused::new);
   }
 
-  /** What holds a tick back: a gate, a freezer, a limit that is past, or what may be said at all. */
+  /** What holds a tick back: a gate, a freezer, a limit that is past, or a word that makes none. */
   private Optional<Message> held(Tx tx, House house, Found found, Tick tick, List<Tick> history) {
     Task task = found.task();
     return gates

@@ -13,10 +13,10 @@ import java.util.Optional;
 /**
  * What may be said about a task beside moving it.
  *
- * <p>Rules. A note says something. A timer runs for a minute at least and a day at most; what stands
- * by itself needs no minutes, the plan has them. One that rings may be put off until what follows
- * from it and no longer; that it was heard may be said at any time. Only somebody marked as a chef
- * signs for what is past its best.
+ * <p>Rules. A note says something. A timer runs for a minute at least and a day at most; what
+ * stands by itself needs no minutes, the plan has them. One that rings may be put off until what
+ * follows from it and no longer; that it was heard may be said at any time. Only somebody marked as
+ * a chef signs for what is past its best.
  */
 final class WordRules {
   private static final int LONGEST = 24 * 60;
@@ -66,11 +66,8 @@ final class WordRules {
       return no("tick.refused.not-ringing");
     }
     int minutes = tick.minutes().orElse(0);
-    boolean late =
-        tick.at().plus(Duration.ofMinutes(minutes)).isAfter(timer.get().latest());
-    return minutes < 1 || late
-        ? no("tick.refused.later", timer.get().latest())
-        : fine();
+    boolean late = tick.at().plus(Duration.ofMinutes(minutes)).isAfter(timer.get().latest());
+    return minutes < 1 || late ? no("tick.refused.later", timer.get().latest()) : fine();
   }
 
   private static Optional<Message> chef(House house, String cook) {

@@ -2,6 +2,7 @@ package halfgram.testkit;
 
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.ColorScheme;
 import java.util.List;
 import java.util.Locale;
@@ -21,6 +22,9 @@ public final class Browser {
           "--disable-background-networking",
           "--disable-component-update",
           "--disable-sync");
+
+  /** How long a page may take to show what is waited for, on a machine with other work, in ms. */
+  private static final double PATIENCE = 20_000;
 
   private static com.microsoft.playwright.@Nullable Browser chromium;
 
@@ -49,6 +53,7 @@ public final class Browser {
       // The driver ends with the JVM, when its stdin closes, and takes the browser along.
       Playwright playwright =
           Playwright.create(new Playwright.CreateOptions().setEnv(Chromium.driver()));
+      PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE);
       chromium =
           playwright
               .chromium()

@@ -3,6 +3,7 @@ package halfgram.web;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import halfgram.testkit.Browser;
@@ -51,7 +52,7 @@ class SaturdayIT {
       // A batch fails at the wall: the reason is kept, and what a second go takes stands there.
       wall.locator("#trouble summary").click();
       wall.locator("#trouble [name=note]").fill("curdled");
-      wall.getByText("It failed: bin it all").click();
+      wall.getByText("It failed: bin it all").click(new Locator.ClickOptions().setDelay(700));
       assertThat(wall.getByText("curdled").first()).isVisible();
       assertThat(wall.getByText("Second go").first()).isVisible();
       assertThat(desk.getByRole(AriaRole.BUTTON, named("Accept"))).isVisible();

@@ -54,6 +54,7 @@ class SmallDayIT {
 
       // The wall: a line weighed, done with the amount, tubs, undo; the office sees each.
       Page wall = tablet.page();
+      wall.locator(".now .which").getByText("xanthan", exactly()).last().click();
       wall.locator(".weigh .now button").first().click();
       assertThat(wall.locator(".head .state")).containsText("ON IT · Ines");
       assertThat(wall.locator(".weigh .done")).hasCount(1);
@@ -131,6 +132,10 @@ class SmallDayIT {
       }
     }
     throw new AssertionError("Tab does not reach " + wanted);
+  }
+
+  private static com.microsoft.playwright.Locator.GetByTextOptions exactly() {
+    return new com.microsoft.playwright.Locator.GetByTextOptions().setExact(true);
   }
 
   private static Page.GetByRoleOptions named(String name) {

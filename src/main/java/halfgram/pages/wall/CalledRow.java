@@ -25,7 +25,8 @@ record CalledRow(String task, String station, String what, String who, long sequ
       call.ifPresent(tick -> open.add(new Open(task, tick)));
     }
     return open.stream()
-        .sorted(Comparator.comparing((Open one) -> one.call().at()).thenComparing(o -> o.task().id()))
+        .sorted(
+            Comparator.comparing((Open one) -> one.call().at()).thenComparing(o -> o.task().id()))
         .map(
             one ->
                 new CalledRow(

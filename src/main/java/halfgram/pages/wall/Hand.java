@@ -76,7 +76,8 @@ record Hand(
    * @param stands for how long it stands from now on; empty for what needs hands to its end
    * @param note what stands in the field, and what is wrong with it
    */
-  record Said(List<String> notes, String stands, String note, String fault, long timer, long word) {}
+  record Said(
+      List<String> notes, String stands, String note, String fault, long timer, long word) {}
 
   /** A delivery that is still to come. */
   record Goods(String code, String supplier, String entry) {}
@@ -113,6 +114,7 @@ record Hand(
    * Opens a task.
    *
    * @param counted the amount that was counted on the way; empty for one that was not
+   * @param tub what was said of the tub in the hand
    */
   static Hand of(
       Scene scene,
@@ -121,8 +123,9 @@ record Hand(
       String counted,
       List<KitRow> kit,
       Rejected rejected,
+      WeighRows.InHand tub,
       LongSupplier sequence) {
-    return new Builder(scene, task, counted).build(tubs, kit, rejected, sequence);
+    return new Builder(scene, task, counted).build(tubs, kit, rejected, tub, sequence);
   }
 
   /** Puts a task into words. */
@@ -144,8 +147,12 @@ record Hand(
     }
 
     private Hand build(
-        List<String> tubs, List<KitRow> kit, Rejected rejected, LongSupplier sequence) {
-      List<WeighRows.Group> groups = new WeighRows(scene, task, sequence).list();
+        List<String> tubs,
+        List<KitRow> kit,
+        Rejected rejected,
+        WeighRows.InHand tub,
+        LongSupplier sequence) {
+      List<WeighRows.Group> groups = new WeighRows(scene, task, tub, sequence).list();
       return new Hand(
           task.id(),
           words.text(task.version().name()),

@@ -21,6 +21,7 @@ import java.util.regex.Pattern;
  * A tick as sent by a form, as typed.
  *
  * @param station where the form stood, to come back to
+ * @param tub "read" when the name on the tub was read
  * @param shown the task that lay open there, when that is another
  */
 record TickForm(
@@ -33,11 +34,12 @@ record TickForm(
     String undoes,
     String sequence,
     String minutes,
-    String shown) {
+    String shown,
+    String tub) {
   private static final Pattern KIND = Pattern.compile("[A-Z_]{1,12}");
 
   /** Nothing typed yet. */
-  static final TickForm NONE = new TickForm("", "", "", "", "", "", "", "", "", "");
+  static final TickForm NONE = new TickForm("", "", "", "", "", "", "", "", "", "", "");
 
   /** As sent; a press on "later" is that kind, and says by how much. */
   static TickForm of(UnaryOperator<String> field) {
@@ -52,7 +54,8 @@ record TickForm(
         field.apply("undoes"),
         field.apply("sequence"),
         later.isEmpty() ? field.apply("minutes") : later,
-        field.apply("shown"));
+        field.apply("shown"),
+        field.apply("tub"));
   }
 
   boolean isEmpty() {
@@ -72,6 +75,7 @@ record TickForm(
     fields.put("sequence", sequence);
     fields.put("minutes", minutes);
     fields.put("shown", shown);
+    fields.put("tub", tub);
     fields.values().removeIf(String::isEmpty);
     return fields;
   }
@@ -139,8 +143,16 @@ record TickForm(
 
   /** Whether it does not say what it has to: why something failed, what there is to know. */
   boolean lacksReason() {
-    return note.isBlank()
-        && (tickKind() == Tick.Kind.FAILED || tickKind() == Tick.Kind.NOTE);
+    return note.isBlank() && (tickKind() == Tick.Kind.FAILED || tickKind() == Tick.Kind.NOTE);
+  }
+
+  /** Whether it weighs from a tub that looks like another and that nobody has read. */
+  boolean lacksTub(Task of) {
+    return tickKind() == Tick.Kind.WEIGHED
+        && !tub.equals("read")
+        && of.weigh().stream()
+            .flatMap(group -> group.lines().stream())
+            .anyMatch(one -> one.path().equals(line) && !one.lookAlikes().isEmpty());
   }
 
   /** The task that lies open afterwards. */

@@ -101,8 +101,7 @@ final class TimerRows {
     List<Row> near = new ArrayList<>();
     List<Row> far = new ArrayList<>();
     for (Timer timer : all) {
-      boolean soon =
-          near.size() < MOST && !moment(timer).isAfter(scene.now().plus(NEAR));
+      boolean soon = near.size() < MOST && !moment(timer).isAfter(scene.now().plus(NEAR));
       (isUp(timer) || soon ? near : far).add(row(timer));
     }
     return new Rows(near, far);
@@ -148,7 +147,8 @@ final class TimerRows {
 
   private String sub(Timer timer, Timer.State state) {
     String due = scene.time(timer.due());
-    String then = timer.then().stream().map(this::name).distinct().collect(Collectors.joining(", "));
+    String then =
+        timer.then().stream().map(this::name).distinct().collect(Collectors.joining(", "));
     return switch (timer.kind()) {
       case STANDS ->
           state == Timer.State.RUNS

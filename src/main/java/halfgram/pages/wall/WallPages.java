@@ -29,7 +29,6 @@ import halfgram.web.Halt;
 import halfgram.web.Server;
 import halfgram.web.Visit;
 import halfgram.web.Words;
-import halfgram.words.SecondGoWords;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.Duration;
@@ -276,6 +275,12 @@ public final class WallPages implements Server.Part {
     if (form.tickKind() == Tick.Kind.WEIGHED && !form.namesLineOf(task)) {
       throw Halt.notFound(form.line());
     }
+    if (form.lacksTub(task)) {
+      visit.notice(scene.words().say("wall.read-first"));
+      Hand.Rejected rejected = new Hand.Rejected(form, "");
+      show(visit, 422, again(scene, visit, cook), task.id(), Rejected.of(rejected));
+      return;
+    }
     Optional<Amount> said = form.saysAmount(task) ? form.amount(task) : Optional.empty();
     if (form.saysAmount(task) && said.isEmpty()) {
       String fault = scene.words().say("wall.amount-fault", TickForm.sample(task));
@@ -354,6 +359,7 @@ public final class WallPages implements Server.Part {
                     atBaths.map(AtBaths::counted).orElse(""),
                     KitRow.list(scene, task, kit, rejected.hand().form()),
                     rejected.hand(),
+                    WeighRows.InHand.of(visit, rejected.hand().form()),
                     numbers::next));
     Map<String, List<GateEntry>> gates = gating.list(scene.house(), scene.byId().keySet());
     String said = gone ? scene.words().say("wall.withdrawn") : "";
@@ -366,7 +372,7 @@ public final class WallPages implements Server.Part {
             tubs,
             nights.missed(scene.house(), scene.inForce()),
             scene.outs(services),
-            secondGo(scene, inHand),
+            SecondGo.list(plans, scene, inHand),
             new WallView.Live(
                 board,
                 atBaths,
@@ -381,19 +387,5 @@ public final class WallPages implements Server.Part {
             PastRow.list(scene, inHand.map(Task::id).orElse(""), numbers::next));
     List<Changes.Told> told = changes.list(scene.house(), scene.inForce(), scene.station());
     visit.wallPage(status, "wall/station", scene.stationName(), WallView.of(scene, told, parts));
-  }
-
-  /** What a second go takes when the task in hand has failed. */
-  private List<String> secondGo(Scene scene, Optional<Task> inHand) {
-    return inHand
-        .filter(scene::isFailed)
-        .flatMap(
-            task ->
-                plans
-                    .findProposal(scene.house(), scene.inForce())
-                    .map(
-                        one ->
-                            new SecondGoWords(one.book(), one.sheet(), scene.words()).list(task)))
-        .orElse(List.of());
   }
 }

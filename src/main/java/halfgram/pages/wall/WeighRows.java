@@ -1,10 +1,12 @@
 package halfgram.pages.wall;
 
 import halfgram.measure.Amount;
+import halfgram.measure.Exact;
 import halfgram.measure.Mass;
 import halfgram.prep.Task;
 import halfgram.prep.WeighGroup;
 import halfgram.prep.WeighLine;
+import halfgram.web.Visit;
 import halfgram.words.WeighWords;
 import java.util.ArrayList;
 import java.util.List;
@@ -34,6 +36,10 @@ final class WeighRows {
    * @param whole digits before the point
    * @param fraction the point and what follows, or nothing
    * @param heed what it must not be taken for
+   * @param total what the vessel holds with it, for who does not tare; empty for the first in
+   * @param which names on the tubs that look alike, to be told apart first; empty when that is done
+   * @param wrong what was taken for it a moment ago
+   * @param read whether the tub was read
    */
   record Row(
       String path,
@@ -44,6 +50,10 @@ final class WeighRows {
       String scale,
       String heed,
       List<String> notes,
+      String total,
+      List<Which> which,
+      String wrong,
+      boolean read,
       Place place,
       long sequence) {
     public String number() {
@@ -59,13 +69,62 @@ final class WeighRows {
     }
   }
 
+  /** A name on a tub: of the line's own has no number. */
+  record Which(String name, int number) implements Comparable<Which> {
+    static final int OWN = 0;
+
+    @Override
+    public int compareTo(Which other) {
+      return name.compareTo(other.name);
+    }
+  }
+
+  /**
+   * What was said of the tub in the hand.
+   *
+   * @param line path of the line; empty when nothing was said
+   * @param number of the name that was pressed, empty while it is asked
+   */
+  record InHand(String line, Optional<Integer> number) {
+    /**
+     * As a page is asked for it, "3" the third name like it, "0" its own; or asked for again where
+     * a weight was sent without.
+     */
+    static InHand of(Visit visit, TickForm rejected) {
+      return rejected.line().isEmpty()
+          ? of(visit.query("line"), visit.query("tub"))
+          : new InHand(rejected.line(), Optional.empty());
+    }
+
+    private static InHand of(String line, String number) {
+      return new InHand(
+          line, Optional.of(number).filter(text -> text.matches("\\d{1,3}")).map(Integer::valueOf));
+    }
+
+    private boolean isOf(WeighLine of) {
+      return line.equals(of.path());
+    }
+
+    private boolean isRight(WeighLine of) {
+      return isOf(of) && number.filter(it -> it == Which.OWN).isPresent();
+    }
+
+    private Optional<Integer> wrong(WeighLine of) {
+      return isOf(of)
+          ? number.filter(it -> it > Which.OWN && it <= of.lookAlikes().size())
+          : Optional.empty();
+    }
+  }
+
   private final Scene scene;
   private final WeighWords words;
   private final Task task;
+  private final InHand inHand;
   private final LongSupplier sequence;
 
-  WeighRows(Scene scene, Task task, LongSupplier sequence) {
+  WeighRows(Scene scene, Task task, InHand inHand, LongSupplier sequence) {
     this.scene = scene;
+    this.inHand = inHand;
     this.words =
         new WeighWords(
             scene.book(), scene.words(), task.weigh(), task.fill().count(), scene.names()::user);
@@ -85,8 +144,13 @@ final class WeighRows {
                 .orElse("");
     List<Group> groups = new ArrayList<>();
     for (WeighGroup group : task.weigh()) {
-      List<Row> rows =
-          group.lines().stream().map(line -> row(line, weighed, line.path().equals(next))).toList();
+      List<Row> rows = new ArrayList<>();
+      Mass in = Mass.ZERO;
+      for (WeighLine line : group.lines()) {
+        String total = in.isZero() ? "" : total(group, in.plus(line.weighing().target()), line);
+        rows.add(row(line, weighed, line.path().equals(next), total));
+        in = line.apart() ? in : in.plus(line.weighing().target());
+      }
       groups.add(new Group(words.into(group).orElse(""), rows));
     }
     return groups;
@@ -103,7 +167,32 @@ final class WeighRows {
         .isPresent();
   }
 
-  private Row row(WeighLine line, SortedMap<String, Mass> weighed, boolean next) {
+  /** Only a vessel into which everything is weighed as it is can be read without taring. */
+  private String total(WeighGroup group, Mass in, WeighLine line) {
+    boolean plain =
+        group.lines().stream()
+            .allMatch(
+                one ->
+                    one.counted().isEmpty()
+                        && one.weighing().dilution().isEmpty()
+                        && one.weighing().parts() == 1);
+    if (!plain || line.apart()) {
+      return "";
+    }
+    int places = Math.max(0, words.figure(line).fraction().length() - 1);
+    return scene.words().say("wall.total", Exact.plain(in.grams(), places));
+  }
+
+  private List<Which> which(WeighLine line) {
+    List<Which> names = new ArrayList<>();
+    names.add(new Which(words.figure(line).name(), Which.OWN));
+    for (int i = 0; i < line.lookAlikes().size(); i++) {
+      names.add(new Which(scene.words().text(line.lookAlikes().get(i)), i + 1));
+    }
+    return names.stream().sorted().toList();
+  }
+
+  private Row row(WeighLine line, SortedMap<String, Mass> weighed, boolean next, String total) {
     Optional<Mass> in = Optional.ofNullable(weighed.get(line.path()));
     Optional<WeighLine> more = in.flatMap(line::lacking);
     WeighWords.Figure figure = words.figure(more.orElse(line));
@@ -116,6 +205,13 @@ final class WeighRows {
                 scene
                     .words()
                     .say("wall.more-in", scene.words().amount(Amount.of(in.orElseThrow())))));
+    boolean done = in.isPresent() && more.isEmpty();
+    boolean asks =
+        !done
+            && !line.lookAlikes().isEmpty()
+            && !inHand.isRight(line)
+            && (next || inHand.isOf(line))
+            && !scene.isOver(task);
     return new Row(
         line.path(),
         (more.isPresent() ? "+" : "") + figure.whole(),
@@ -125,7 +221,14 @@ final class WeighRows {
         figure.scale(),
         words.heed(line).orElse(""),
         notes,
-        in.isPresent() && more.isEmpty() ? Place.DONE : place,
+        more.isPresent() ? "" : total,
+        asks ? which(line) : List.of(),
+        inHand
+            .wrong(line)
+            .map(number -> scene.words().text(line.lookAlikes().get(number - 1)))
+            .orElse(""),
+        inHand.isRight(line),
+        done ? Place.DONE : place,
         sequence.getAsLong());
   }
 }

@@ -24,8 +24,8 @@ import java.util.Optional;
  * least; a hold from done to its most, rings a little before and again at the limit; both end when
  * everything they are for has begun. A timer that a cook sets ends when it is heard. One that rings
  * is put off by minutes, never past what follows from it: a hold never past its limit, a rest or a
- * stand never past the hold behind it, and never more than a quarter of an hour where there is
- * none (common practice).
+ * stand never past the hold behind it, and never more than a quarter of an hour where there is none
+ * (common practice).
  */
 public final class Timers {
   /** What is left of a hold when it rings for the first time: a quarter of it, at most this. */
@@ -49,9 +49,7 @@ public final class Timers {
     this.progress = progress;
     for (Task task : tasks) {
       for (Task.Link link : task.links()) {
-        waiters
-            .computeIfAbsent(link.task(), of -> new ArrayList<>())
-            .add(new Waiter(task, link));
+        waiters.computeIfAbsent(link.task(), of -> new ArrayList<>()).add(new Waiter(task, link));
       }
     }
   }
@@ -104,7 +102,10 @@ public final class Timers {
         set.flatMap(Tick::minutes)
             .map(minutes -> Duration.ofMinutes(minutes.longValue()))
             .orElseGet(
-                () -> set.isPresent() ? task.unattended() : Duration.between(task.start(), task.end()));
+                () ->
+                    set.isPresent()
+                        ? task.unattended()
+                        : Duration.between(task.start(), task.end()));
     Instant due = since.plus(whole);
     Duration most =
         waiters.getOrDefault(task.id(), List.of()).stream()
@@ -112,7 +113,8 @@ public final class Timers {
             .min(Comparator.naturalOrder())
             .filter(hold -> hold.compareTo(PUT_OFF) < 0)
             .orElse(PUT_OFF);
-    List<Task> then = waiters.getOrDefault(task.id(), List.of()).stream().map(Waiter::task).toList();
+    List<Task> then =
+        waiters.getOrDefault(task.id(), List.of()).stream().map(Waiter::task).toList();
     put(task, of, new Shape(STANDS, Timer.Kind.STANDS, since, due, due.plus(most), then));
   }
 
@@ -135,8 +137,7 @@ public final class Timers {
           put(
               task,
               of,
-              new Shape(
-                  "rests/" + rest, Timer.Kind.RESTS, done, due, due.plus(most), tasks(all)));
+              new Shape("rests/" + rest, Timer.Kind.RESTS, done, due, due.plus(most), tasks(all)));
         });
   }
 
@@ -177,7 +178,11 @@ public final class Timers {
       boolean own = word.line().filter(STANDS::equals).isEmpty();
       if (own && word.minutes().isPresent()) {
         Instant due = word.at().plus(Duration.ofMinutes(word.minutes().get()));
-        put(task, of, new Shape(OWN + word.id(), Timer.Kind.OWN, word.at(), due, due.plus(PUT_OFF), List.of()));
+        put(
+            task,
+            of,
+            new Shape(
+                OWN + word.id(), Timer.Kind.OWN, word.at(), due, due.plus(PUT_OFF), List.of()));
       }
     }
   }

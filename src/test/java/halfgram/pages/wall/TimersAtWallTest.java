@@ -30,7 +30,6 @@ class TimersAtWallTest {
     site.setClock(Site.at("10:00"));
   }
 
-
   @AfterEach
   void close() {
     site.close();
