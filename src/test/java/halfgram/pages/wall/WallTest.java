@@ -63,63 +63,6 @@ class WallTest {
   }
 
   @Test
-  void aWeighedLineStartsItsTaskAndTheNextLineIsTheOneToWeigh() {
-    work();
-    String page = client.get(WALL + "?task=" + encoded(base())).body();
-    List<String> lines = all(page, "name=\"line\" value=\"([^\"]+)\"");
-    assertThat(lines).hasSizeGreaterThan(3);
-    Answer after =
-        client.postAndFollow(
-            "/k/TARN/tick",
-            "station",
-            "cold",
-            "task",
-            base().id(),
-            "kind",
-            "WEIGHED",
-            "line",
-            lines.get(0),
-            "tub",
-            "read",
-            "sequence",
-            String.valueOf(Site.sequence()));
-    assertThat(after.text()).contains("ON IT · Ines");
-    String weighing = after.body();
-    assertThat(all(weighing, "<li class=\"([a-z]*)\">\\s*<(?:form|div)").subList(0, 2))
-        .containsExactly("done", "now");
-  }
-
-  @Test
-  void theNameOnATubThatLooksLikeAnotherIsReadBeforeItIsWeighed() {
-    work();
-    String page = WALL + "?task=" + encoded(base());
-    assertThat(client.get(page).text()).contains("Read the tub in your hand");
-    List<String> links = all(client.get(page).body(), "href=\"([^\"]+&amp;tub=\\d)\"");
-    String wrong = links.stream().filter(of -> !of.endsWith("tub=0")).findFirst().orElseThrow();
-    String right = links.stream().filter(of -> of.endsWith("tub=0")).findFirst().orElseThrow();
-    assertThat(client.get(wrong.replace("&amp;", "&")).text())
-        .contains("put it back, and take", "Read the tub in your hand");
-    String line = all(right, "line=([^&]+)").get(0);
-    Answer unread =
-        client.post(
-            "/k/TARN/tick",
-            "station",
-            "cold",
-            "task",
-            base().id(),
-            "kind",
-            "WEIGHED",
-            "line",
-            java.net.URLDecoder.decode(line, java.nio.charset.StandardCharsets.UTF_8),
-            "sequence",
-            String.valueOf(Site.sequence()));
-    assertThat(unread.status()).isEqualTo(422);
-    assertThat(unread.text()).contains("read the tub first", "TO DO");
-    assertThat(all(client.get(right.replace("&amp;", "&")).body(), "name=\"tub\" value=\"(read)\""))
-        .hasSize(1);
-  }
-
-  @Test
   void aPressThatComesTwiceCountsOnce() {
     work();
     long sequence = Site.sequence();
