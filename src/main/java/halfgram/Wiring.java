@@ -115,6 +115,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 
 /**
  * Puts the program together by hand: the only class that sees everything. One of these holds the
@@ -152,6 +153,9 @@ public final class Wiring implements AutoCloseable {
     this.tablets = new Tablets(desk, signing);
     this.inbox = new Inbox(desk);
     this.firstRun = new FirstRun(desk, people, signing);
+    if (database.isShared()) {
+      live.watch(() -> desk.list().stream().collect(Collectors.toMap(Stand::code, Stand::change)));
+    }
   }
 
   /** Opens the database of the settings. */

@@ -109,6 +109,11 @@ public final class Database implements AutoCloseable {
     return answer;
   }
 
+  /** Whether other processes may write to it too. */
+  public boolean isShared() {
+    return dsl.dialect() != SQLDialect.H2;
+  }
+
   /** Whether it answers. */
   public boolean isAlive() {
     try {

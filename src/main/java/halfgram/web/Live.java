@@ -10,6 +10,7 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Supplier;
 
 /**
  * Bare change signals to every open page of a kitchen: only the number of the last change, never
@@ -18,6 +19,8 @@ import java.util.concurrent.atomic.AtomicLong;
 public final class Live implements AutoCloseable {
   private static final long MERGE_MILLIS = 50;
   private static final long HEARTBEAT_SECONDS = 15;
+  private static final long WATCH_MILLIS = 100;
+  private static final System.Logger LOG = System.getLogger(Live.class.getName());
 
   private final Map<String, List<Reader>> readers = new ConcurrentHashMap<>();
   private final ScheduledExecutorService sender =
@@ -39,11 +42,34 @@ public final class Live implements AutoCloseable {
             TimeUnit.SECONDS);
   }
 
+  /**
+   * Looks every now and then whether another server has changed a kitchen that somebody here looks
+   * at. A look that fails is made again.
+   *
+   * @param stands the number of the last change by kitchen
+   */
+  public void watch(Supplier<Map<String, Long>> stands) {
+    var unused =
+        sender.scheduleWithFixedDelay(
+            () -> look(stands), WATCH_MILLIS, WATCH_MILLIS, TimeUnit.MILLISECONDS);
+  }
+
+  private void look(Supplier<Map<String, Long>> stands) {
+    if (count() == 0) {
+      return;
+    }
+    try {
+      stands.get().forEach(this::changed);
+    } catch (RuntimeException e) {
+      LOG.log(System.Logger.Level.WARNING, "cannot see what other servers change", e);
+    }
+  }
+
   /** Says that a kitchen has changed; called when the change is on disk. */
   public void changed(String kitchen, long number) {
     for (Reader reader : readers.getOrDefault(kitchen, List.of())) {
       reader.wanted.accumulateAndGet(number, Math::max);
-      if (reader.waiting.compareAndSet(false, true)) {
+      if (number > reader.sent.get() && reader.waiting.compareAndSet(false, true)) {
         var unused =
             sender.schedule(() -> send(reader, false), MERGE_MILLIS, TimeUnit.MILLISECONDS);
       }

@@ -284,6 +284,13 @@ public final class Site implements AutoCloseable {
     clock.now.updateAndGet(now -> now.plus(time));
   }
 
+  /** Another server on the same database, with a clock of its own that shows the same. */
+  public Site beside() {
+    Site site = new Site(Optional.empty(), settings, UnaryOperator.identity());
+    site.setClock(clock.instant());
+    return site;
+  }
+
   /** The same database and the same time, after the server was stopped and started again. */
   public Site restarted() {
     OPEN.remove(this);
