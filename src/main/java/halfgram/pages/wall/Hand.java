@@ -74,10 +74,17 @@ record Hand(
    *
    * @param notes what there is to know
    * @param stands for how long it stands from now on; empty for what needs hands to its end
+   * @param other who else is on it; empty for nobody, or who works here
    * @param note what stands in the field, and what is wrong with it
    */
   record Said(
-      List<String> notes, String stands, String note, String fault, long timer, long word) {}
+      List<String> notes,
+      String stands,
+      String other,
+      String note,
+      String fault,
+      long timer,
+      long word) {}
 
   /** A delivery that is still to come. */
   record Goods(String code, String supplier, String entry) {}
@@ -298,6 +305,12 @@ record Hand(
       return new Said(
           progress.words(Tick.Kind.NOTE).stream().map(this::noted).toList(),
           stands ? words.duration(task.unattended()) : "",
+          progress
+              .onIt()
+              .filter(on -> progress.state() == TaskState.ON_IT)
+              .filter(on -> scene.cook().filter(me -> !me.code().equals(on.cook())).isPresent())
+              .map(on -> scene.person(on.cook()))
+              .orElse(""),
           note ? rejected.form().note() : "",
           note ? rejected.fault() : "",
           sequence.getAsLong(),

@@ -150,6 +150,17 @@ class TimersAtWallTest {
   }
 
   @Test
+  void whoTakesOverSaysSoAndIsOnItFromThen() {
+    press(COOK, "START");
+    String page = "/k/TARN/wall/hot?task=" + Client.encoded(COOK);
+    assertThat(client.get(page).text()).doesNotContain("Take over");
+    cook("lorcan");
+    assertThat(client.get(page).text()).contains("ON IT · Marit", "Take over from Marit");
+    press(COOK, "START");
+    assertThat(client.get(page).text()).contains("ON IT · Lorcan").doesNotContain("Take over");
+  }
+
+  @Test
   void timersOutliveTheServer() {
     press(COOK, "START");
     site = site.restarted();
