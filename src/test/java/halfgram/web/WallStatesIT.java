@@ -1,0 +1,170 @@
+package halfgram.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import halfgram.testkit.Browser;
+import halfgram.testkit.Client;
+import halfgram.testkit.Device;
+import halfgram.testkit.Site;
+import halfgram.testkit.Viewer;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.UUID;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+
+/**
+ * The wall in all its states: nothing that the accessibility engine finds, large enough to read.
+ */
+@Timeout(300)
+class WallStatesIT {
+  /** A screen of 10.1 inches across, 1280 by 800. */
+  private static final double MILLIMETRES = 25.4 * 10.1 / Math.hypot(1280, 800);
+
+  private static final UUID DEVICE = UUID.randomUUID();
+  private static final String COOK = "parsnip-puree/lunch.2026-12-05/1/cook";
+  private static final String BLEND = "parsnip-puree/lunch.2026-12-05/1/blend";
+  private static final String BASE = "yoghurt-base/harvest-dinner/1/shear";
+
+  private static Site site;
+  private static int sequence;
+
+  @BeforeAll
+  static void open() {
+    site = Site.demo();
+    site.client().get("/k/TARN/wall/cold");
+    site.setClock(Site.at("10:00"));
+    tick("start", COOK, "");
+    tick("timed", COOK, "'minutes': 1, 'note': 'turn the tray'");
+    tick("done", "char-portions/lunch.2026-12-05/1/brine", "");
+    site.setClock(Site.at("10:20"));
+    tick("done", "pea-stock/bar.2026-12-05/1/simmer", "");
+    tick("start", "pea-base/harvest-dinner/1/shear", "");
+    tick("note", "pea-base/harvest-dinner/1/shear", "'note': 'the lid leaks'");
+    tick("called", "pea-base/harvest-dinner/1/shear", "'note': 'is this thick enough?'");
+    tick("failed", "skyr-cream/harvest-dinner/1/melt", "'note': 'curdled'");
+    tick("problem", "mushroom-jus/harvest-dinner/1/simmer", "'note': 'no cream'");
+    tick("part-done", "trout-slices/harvest-dinner/1/slice", "");
+    site.setClock(Site.at("11:10"));
+  }
+
+  private static void tick(String kind, String task, String more) {
+    site.script()
+        .post(
+            "ticks",
+            "{'task':'%s','kind':'%s','cook':'ines','device':'%s','sequence':%d%s}"
+                .formatted(task, kind, DEVICE, ++sequence, more.isEmpty() ? "" : "," + more));
+  }
+
+  @AfterAll
+  static void close() {
+    site.close();
+  }
+
+  /** What can be seen at a wall, by name: the page, and what is pressed there. */
+  private static final Map<String, List<String>> STATES = new TreeMap<>();
+
+  static {
+    STATES.put("to do, a tub to read", List.of(page("cold", BASE)));
+    STATES.put("on it by another", List.of(page("cold", "pea-base/harvest-dinner/1/shear")));
+    STATES.put("on it, more open", List.of(page("hot", COOK), "#more summary"));
+    STATES.put("trouble open", List.of(page("hot", COOK), "#trouble summary"));
+    STATES.put("waits", List.of(page("cold", BLEND)));
+    STATES.put("problem", List.of(page("hot", "mushroom-jus/harvest-dinner/1/simmer")));
+    STATES.put("failed", List.of(page("pastry", "skyr-cream/harvest-dinner/1/melt")));
+    STATES.put("part done", List.of(page("cold", "trout-slices/harvest-dinner/1/slice")));
+    STATES.put("done", List.of(page("hot", "pea-stock/bar.2026-12-05/1/simmer")));
+    STATES.put("locked for wiping", List.of("wall/cold", "[data-wipe]"));
+    STATES.put("keys", List.of(page("cold", BASE), "#made"));
+    STATES.put("who", List.of("wall/cold/who"));
+    STATES.put("stations", List.of("wall?choose=yes"));
+  }
+
+  private static String page(String station, String task) {
+    return "wall/" + station + "?task=" + Client.encoded(task);
+  }
+
+  @Test
+  void theTimersOfEachKindAreThere() {
+    String wall = site.client().get("/k/TARN/wall/hot").text();
+    assertThat(wall).contains("turn the tray", "past its best", "not safe, bin it", "Got it");
+  }
+
+  @Test
+  void noStateHasAViolationByDay() {
+    assertThat(look(Device.tablet())).isEmpty();
+  }
+
+  @Test
+  @Tag("long")
+  void norHasAnyByNightUprightOrOnAPhone() {
+    Map<String, List<String>> found = new TreeMap<>(look(Device.tablet().dark()));
+    found.putAll(look(Device.tablet().sized(800, 1280)));
+    found.putAll(look(Device.tablet().sized(1024, 768).dark()));
+    found.putAll(look(Device.phone()));
+    found.putAll(look(Device.phone().dark()));
+    assertThat(found).isEmpty();
+  }
+
+  @Test
+  void weightsAreNineMillimetresHighOtherNumbersFiveAndWordsThreeAndAHalf() {
+    try (Viewer viewer = Browser.open(Device.tablet())) {
+      Page page = viewer.open(address(page("hot", COOK)));
+      assertThat(small(page, ".weigh .w, .weigh .f", 9)).isEmpty();
+      assertThat(small(page, ".clock time, .to b, .pace b, .task time, .timer b", 5)).isEmpty();
+      assertThat(small(page, ".hand p, .hand h1, .hand h2, .weigh .n, .task, .timer .what", 3.5))
+          .isEmpty();
+      assertThat(small(page, ".weigh small, .task small, .timer small, .allergen", 3.5)).isEmpty();
+    }
+  }
+
+  /** Texts set smaller than that, by the height of their type. */
+  @SuppressWarnings("unchecked")
+  private static List<String> small(Page page, String selector, double millimetres) {
+    return (List<String>)
+        page.evaluate(
+            """
+            ([selector, least]) => [...document.querySelectorAll(selector)]
+              .filter(one => one.checkVisibility() && one.textContent.trim())
+              .filter(one => parseFloat(getComputedStyle(one).fontSize) < least)
+              .map(one => one.textContent.trim() + ' ' + getComputedStyle(one).fontSize)
+            """,
+            List.of(selector, millimetres / MILLIMETRES));
+  }
+
+  private static String address(String page) {
+    return site.address() + "/k/TARN/" + page;
+  }
+
+  private static Map<String, List<String>> look(Device device) {
+    Map<String, List<String>> wrong = new TreeMap<>();
+    try (Viewer viewer = Browser.open(device)) {
+      STATES.forEach(
+          (name, way) -> {
+            Page page = viewer.open(address(way.get(0)));
+            if (way.size() > 1) {
+              page.locator(way.get(1)).first().click();
+            }
+            List<String> found = new ArrayList<>();
+            // At its end, where the bars that stay in reach cover nothing.
+            page.evaluate("window.scrollTo(0, document.documentElement.scrollHeight)");
+            viewer.axe().forEach(one -> found.add(one.toString()));
+            Object over = page.evaluate("document.documentElement.scrollWidth - innerWidth");
+            if (((Number) over).intValue() > 0) {
+              found.add("wider than the screen by " + over);
+            }
+            found.addAll(viewer.troubles());
+            if (!found.isEmpty()) {
+              wrong.put(device.width() + " " + device.tone() + " " + name, found);
+            }
+          });
+    }
+    return wrong;
+  }
+}
