@@ -108,5 +108,12 @@ public final class LogApi implements Server.Part {
     tick.undoes().ifPresent(undoes -> detail.put("undoes", undoes.toString()));
     detail.put("device", entered.origin().device().toString());
     detail.put("deviceTime", Answers.moment(entered.origin().time(), zone));
+    entered
+        .later()
+        .ifPresent(
+            later -> {
+              detail.put("doneAt", Answers.moment(tick.at(), zone));
+              detail.put("enteredBy", later.by());
+            });
   }
 }

@@ -8,6 +8,7 @@ import halfgram.desk.Desk;
 import halfgram.desk.Dipped;
 import halfgram.desk.House;
 import halfgram.desk.Plans;
+import halfgram.desk.Said;
 import halfgram.desk.Ticking;
 import halfgram.pages.KeptReader;
 import halfgram.pages.KeptWords;
@@ -20,6 +21,7 @@ import halfgram.words.Messages;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
 
@@ -53,7 +55,7 @@ public final class TickApi implements Server.Part, KeptReader {
         one ->
             isElsewhere(visit, house, one)
                 ? Queue.elsewhere(visit)
-                : answer(house, visit.words(), one));
+                : answer(house, visit.words(), visit.who(), one));
   }
 
   private boolean isElsewhere(Visit visit, House house, JsonNode body) {
@@ -76,7 +78,7 @@ public final class TickApi implements Server.Part, KeptReader {
             one -> said(post, one),
             (then, one) ->
                 new TickApi(then.desk(), then.ticking(), kept)
-                    .answer(post.house(), post.words(), one)));
+                    .answer(post.house(), post.words(), post.cook(), one)));
   }
 
   private String said(Post post, JsonNode one) {
@@ -98,10 +100,15 @@ public final class TickApi implements Server.Part, KeptReader {
         .orElse(one.toString());
   }
 
-  private Queue.Answer answer(House house, Messages words, JsonNode body) {
+  /**
+   * Takes one.
+   *
+   * @param by who sends it, for one that says a time
+   */
+  private Queue.Answer answer(House house, Messages words, String by, JsonNode body) {
     Call call = new Call(body);
     LocalDate day = call.date("day", house.day(desk.now()));
-    Ticking.Entry entry = entry(call);
+    Ticking.Entry entry = entry(call, by);
     if (!call.problems().isEmpty()) {
       return new Queue.Answer(422, Call.json(call.problems(), words));
     }
@@ -113,11 +120,16 @@ public final class TickApi implements Server.Part, KeptReader {
       String said = words.at(Answers.zone(house)).say(refused.because());
       return new Queue.Answer(409, halfgram.web.Problems.json("refused", said));
     }
+    if (outcome instanceof Ticking.Asks asks) {
+      Messages zoned = words.at(Answers.zone(house));
+      String said = String.join("; ", asks.because().stream().map(zoned::say).toList());
+      return new Queue.Answer(409, halfgram.web.Problems.json("unsure", said));
+    }
     return new Queue.Answer(
         404, halfgram.web.Problems.json("not-found", words.say("web.not-found", entry.task())));
   }
 
-  private Ticking.Entry entry(Call call) {
+  private Ticking.Entry entry(Call call, String by) {
     Optional<java.util.UUID> id = call.findUuid("tick");
     String task = call.text("task");
     Optional<Tick.Kind> kind = call.choice("kind", Tick.Kind.class);
@@ -130,6 +142,10 @@ public final class TickApi implements Server.Part, KeptReader {
       call.problem("note", "", "api.accept-text");
     }
     TickStore.Origin origin = call.origin(desk.now());
+    boolean sure = call.flag("sure");
+    Optional<Said> when =
+        call.findMoment("at")
+            .map(at -> new Said(at.truncatedTo(ChronoUnit.MICROS), by, sure));
     return new Ticking.Entry(
         id,
         task,
@@ -140,7 +156,8 @@ public final class TickApi implements Server.Part, KeptReader {
         note,
         call.text("cook"),
         undoes,
-        origin);
+        origin,
+        when);
   }
 
   private static Optional<Integer> minutes(Call call) {

@@ -90,7 +90,9 @@ public final class ExportTable {
             "cook",
             "id",
             "undoes",
-            "device"),
+            "device",
+            "entered-at",
+            "entered-by"),
         all.stream().map(entered -> row(entered, zone)).toList());
   }
 
@@ -113,7 +115,9 @@ public final class ExportTable {
         tick.cook(),
         tick.id().toString(),
         tick.undoes().map(UUID::toString).orElse(""),
-        entered.origin().device().toString());
+        entered.origin().device().toString(),
+        entered.later().map(later -> at(later.came(), zone)).orElse(""),
+        entered.later().map(TickStore.Later::by).orElse(""));
   }
 
   private static String unit(Amount amount) {

@@ -73,6 +73,7 @@ final class FailedBatches {
             boolean counts =
                 tick.kind() == Tick.Kind.FAILED
                     && tick.at().isBefore(last)
+                    && !tick.at().isBefore(first)
                     && !undone.contains(Optional.of(tick.id()));
             if (counts) {
               PlanStore.Accepted plan = store.find(tx, house.id(), entered.plan()).orElseThrow();

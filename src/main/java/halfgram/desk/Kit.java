@@ -84,6 +84,13 @@ public final class Kit {
     private Carrying of(String thing) {
       return Carrying.of(thing, uses, said);
     }
+
+    /** What was so at a moment: what began later, or was washed later, is not. */
+    private Known by(Instant moment) {
+      return new Known(
+          uses.stream().filter(use -> !use.first().isAfter(moment)).toList(),
+          said.stream().filter(one -> !one.cleans() || !one.at().isAfter(moment)).toList());
+    }
   }
 
   /** Everything the book names, and what else carries something. */
@@ -141,15 +148,16 @@ public final class Kit {
     return new OfTask(List.copyOf(all), List.copyOf(mixes), instead);
   }
 
-  /** Why work on a task is not taken: a thing it uses carries what it has to be free from. */
-  Optional<Message> findMix(Tx tx, House house, PlanStore.Accepted plan, Task task) {
+  /** Why work on a task at a moment is not taken: a thing carries what it has to be free from. */
+  Optional<Message> findMix(
+      Tx tx, House house, PlanStore.Accepted plan, Task task, Instant moment) {
     Plans.Computation of = plans.computed(tx, house, plan);
     List<String> things = Things.of(of.book(), of.sheet(), task);
     FreeFrom free =
         things.isEmpty() ? FreeFrom.NOTHING : FreeFrom.of(of.book(), of.sheet(), task.make());
     return free.isNothing()
         ? Optional.empty()
-        : ofTask(known(tx, house), task, things, free).mixes().stream()
+        : ofTask(known(tx, house).by(moment), task, things, free).mixes().stream()
             .findFirst()
             .map(mix -> because(of.book(), mix));
   }

@@ -35,7 +35,7 @@ public final class Logbook {
     Instant at();
   }
 
-  /** A cook entered something. */
+  /** A cook entered something, perhaps later than it was done. */
   public record Entered(TickStore.Entered tick) implements Entry {
     @Override
     public long number() {
@@ -49,7 +49,7 @@ public final class Logbook {
 
     @Override
     public Instant at() {
-      return tick.tick().at();
+      return tick.later().map(TickStore.Later::came).orElse(tick.tick().at());
     }
   }
 

@@ -46,6 +46,7 @@ public final class Ticking {
    *
    * @param id made by the device, so that a later one can take it back before it was sent; when it
    *     made none, one is made here
+   * @param said when it was done, for what is entered later; empty: now
    */
   public record Entry(
       Optional<UUID> id,
@@ -57,9 +58,10 @@ public final class Ticking {
       Optional<String> note,
       String cook,
       Optional<UUID> undoes,
-      TickStore.Origin origin) {
+      TickStore.Origin origin,
+      Optional<Said> said) {
 
-    /** One that sets no timer. */
+    /** One that is entered as it is done, and sets no timer. */
     public Entry(
         Optional<UUID> id,
         String task,
@@ -70,12 +72,39 @@ public final class Ticking {
         String cook,
         Optional<UUID> undoes,
         TickStore.Origin origin) {
-      this(id, task, kind, line, amount, Optional.empty(), note, cook, undoes, origin);
+      this(
+          id,
+          task,
+          kind,
+          line,
+          amount,
+          Optional.empty(),
+          note,
+          cook,
+          undoes,
+          origin,
+          Optional.empty());
+    }
+
+    /** The same, done at another time than now. */
+    public Entry saying(Said when) {
+      return new Entry(
+          id,
+          task,
+          kind,
+          line,
+          amount,
+          minutes,
+          note,
+          cook,
+          undoes,
+          origin,
+          Optional.of(when));
     }
   }
 
   /** What became of it. */
-  public sealed interface Outcome permits Taken, Refused, NoSuchTask {}
+  public sealed interface Outcome permits Taken, Refused, Asks, NoSuchTask {}
 
   /**
    * It is kept, now or before.
@@ -89,6 +118,9 @@ public final class Ticking {
   /** A rule does not let it. */
   public record Refused(Message because) implements Outcome {}
 
+  /** Something speaks against the time said: whoever sent it has to say that it was so. */
+  public record Asks(List<Message> because) implements Outcome {}
+
   /** No plan in force or before it on that day has such a task. */
   public record NoSuchTask() implements Outcome {}
 
@@ -96,10 +128,11 @@ public final class Ticking {
   private final Plans plans;
   private final KitchenStore kitchens = new KitchenStore();
   private final TickStore ticks = new TickStore();
-  private final PlanStore planStore = new PlanStore();
   private final LotStore lots = new LotStore();
   private final Filling filling = new Filling();
   private final GateLock gates = new GateLock();
+  private final TaskFinder finder;
+  private final SaidTimes times;
   private final Pulling pulling = new Pulling();
   private final Kit kit;
   private final WordRules words;
@@ -108,6 +141,8 @@ public final class Ticking {
   public Ticking(Desk desk, Plans plans) {
     this.desk = desk;
     this.plans = plans;
+    this.finder = new TaskFinder(plans);
+    this.times = new SaidTimes(desk, plans);
     this.kit = new Kit(desk, plans);
     this.words = new WordRules(plans);
     this.back = new Unticking(pulling);
@@ -156,6 +191,10 @@ public final class Ticking {
     }
     Tick tick = tick(entry, found.get().task());
     List<Tick> history = ticks.listOfTask(tx, house.id(), entry.task());
+    Optional<Outcome> timed = entry.said().flatMap(of -> times.judge(tx, house, found.get(), tick, of));
+    if (timed.isPresent()) {
+      return timed.get();
+    }
     if (GOES_ON.contains(entry.kind()) && isLost(tx, house, found.get())) {
       return new Refused(Message.of("tick.refused.make-failed"));
     }
@@ -164,7 +203,7 @@ public final class Ticking {
       return new Refused(held.get());
     }
     if (USES.contains(entry.kind())) {
-      Optional<Message> mix = kit.findMix(tx, house, found.get().plan(), found.get().task());
+      Optional<Message> mix = kit.findMix(tx, house, found.get().plan(), found.get().task(), tick.at());
       if (mix.isPresent()) {
         return new Refused(mix.get());
       }
@@ -216,8 +255,7 @@ public final class Ticking {
     KitchenStore.Stand stand = kitchens.lock(tx, house.id());
     Tick tick = tick(entry, found.task());
     long change = kitchens.next(tx, stand);
-    ticks.add(
-        tx, house.id(), new TickStore.Entered(tick, found.plan().id(), entry.origin(), change));
+    ticks.add(tx, house.id(), times.entered(found, entry, tick, change));
   }
 
   private Tick tick(Entry entry, Task task) {
@@ -230,7 +268,7 @@ public final class Ticking {
         entry.minutes(),
         entry.note(),
         entry.cook(),
-        desk.now(),
+        entry.said().map(Said::at).orElseGet(desk::now),
         entry.undoes());
   }
 
@@ -238,7 +276,7 @@ public final class Ticking {
   Optional<Message> held(Tx tx, House house, Found found) {
     return gates
         .refuses(tx, house, found.task(), Tick.Kind.START)
-        .or(() -> kit.findMix(tx, house, found.plan(), found.task()));
+        .or(() -> kit.findMix(tx, house, found.plan(), found.task(), desk.now()));
   }
 
   /** What a task has come to. */
@@ -265,33 +303,7 @@ public final class Ticking {
   }
 
   Optional<Found> find(Tx tx, House house, LocalDate day, String task) {
-    Optional<Found> inForce =
-        plans.inForce(tx, house, day).flatMap(plan -> find(tx, house, plan, task));
-    if (inForce.isPresent()) {
-      return inForce;
-    }
-    List<PlanStore.Accepted> ofDay = planStore.list(tx, house.id(), day);
-    for (int i = ofDay.size() - 2; i >= 0; i--) {
-      Optional<Found> found = find(tx, house, ofDay.get(i), task);
-      if (found.isPresent()) {
-        return found;
-      }
-    }
-    return Optional.empty();
-  }
-
-  private Optional<Found> find(Tx tx, House house, PlanStore.Accepted plan, String task) {
-    List<Task> all = plans.computed(tx, house, plan).sheet().tasks();
-    return all.stream()
-        .filter(one -> one.id().equals(task))
-        .findFirst()
-        .map(one -> new Found(plan, one, others(all, one)));
-  }
-
-  private static List<Task> others(List<Task> all, Task task) {
-    return all.stream()
-        .filter(other -> other.make().id().equals(task.make().id()) && !other.equals(task))
-        .toList();
+    return finder.find(tx, house, day, task);
   }
 
   private Outcome keep(
@@ -317,8 +329,7 @@ public final class Ticking {
     TaskProgress before = TaskProgress.fold(history);
     boolean fact = Unplanned.isFact(found.task(), tick, history);
     long change = fact ? kitchens.nextFact(tx, stand) : kitchens.next(tx, stand);
-    ticks.add(
-        tx, house.id(), new TickStore.Entered(tick, found.plan().id(), entry.origin(), change));
+    ticks.add(tx, house.id(), times.entered(found, entry, tick, change));
     if (tick.kind().isWord()) {
       return new Taken(tick, change, List.of(), false);
     }

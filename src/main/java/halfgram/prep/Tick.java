@@ -20,7 +20,7 @@ import java.util.UUID;
  * @param minutes for how long a timer is set or put off
  * @param note what the problem is, why it failed, what the chef is called for, what a timer is for
  * @param cook who
- * @param at when, by the device's clock as the server corrected it
+ * @param at when it was done: when it came, or as somebody said who entered it later
  * @param undoes id of the tick that an undo takes back
  */
 public record Tick(

@@ -27,8 +27,27 @@ public final class TickStore {
    */
   public record Origin(UUID device, long sequence, Instant time, int offsetMinutes) {}
 
-  /** A tick as stored. */
-  public record Entered(Tick tick, UUID plan, Origin origin, long change) {}
+  /**
+   * Where a tick was entered later than it was done.
+   *
+   * @param came when it was entered
+   * @param by who typed it, which need not be who did it
+   */
+  public record Later(Instant came, String by) {}
+
+  /**
+   * A tick as stored.
+   *
+   * @param later when and by whom it was entered, if that was not when it was done
+   */
+  public record Entered(
+      Tick tick, UUID plan, Origin origin, long change, Optional<Later> later) {
+
+    /** One that was entered as it was done. */
+    public Entered(Tick tick, UUID plan, Origin origin, long change) {
+      this(tick, plan, origin, change, Optional.empty());
+    }
+  }
 
   /** The tick that a device entered under a number. */
   public Optional<Entered> find(Tx tx, UUID kitchen, UUID device, long sequence) {
@@ -64,7 +83,9 @@ public final class TickStore {
         .set(TICK.DEVICE_SEQUENCE, entered.origin().sequence())
         .set(TICK.DEVICE_TIME, entered.origin().time())
         .set(TICK.DEVICE_OFFSET_MINUTES, entered.origin().offsetMinutes())
-        .set(TICK.SERVER_TIME, tick.at())
+        .set(TICK.SERVER_TIME, entered.later().map(Later::came).orElse(tick.at()))
+        .set(TICK.SAID_TIME, entered.later().map(later -> tick.at()).orElse(null))
+        .set(TICK.SAID_BY, entered.later().map(Later::by).orElse(null))
         .set(TICK.UNDOES, tick.undoes().orElse(null))
         .set(TICK.CHANGE_NUMBER, entered.change())
         .execute();
@@ -96,7 +117,7 @@ public final class TickStore {
     return byTask;
   }
 
-  /** Ticks that came since a moment, in the order they were entered. */
+  /** Ticks that came since a moment, whenever it was done, in the order they were entered. */
   public List<Entered> listSince(Tx tx, UUID kitchen, Instant since) {
     return tx.sql()
         .selectFrom(TICK)
@@ -129,7 +150,7 @@ public final class TickStore {
             Optional.ofNullable(row.getMinutes()),
             Optional.ofNullable(row.getNote()),
             row.getCook(),
-            row.getServerTime(),
+            Optional.ofNullable(row.getSaidTime()).orElse(row.getServerTime()),
             Optional.ofNullable(row.getUndoes()));
     return new Entered(
         tick,
@@ -139,6 +160,7 @@ public final class TickStore {
             row.getDeviceSequence(),
             row.getDeviceTime(),
             row.getDeviceOffsetMinutes()),
-        row.getChangeNumber());
+        row.getChangeNumber(),
+        Optional.ofNullable(row.getSaidBy()).map(by -> new Later(row.getServerTime(), by)));
   }
 }

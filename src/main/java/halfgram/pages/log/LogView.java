@@ -20,6 +20,7 @@ import halfgram.words.Messages;
 import halfgram.words.SheetWords;
 import halfgram.words.TickWords;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
@@ -53,7 +54,8 @@ record LogView(
    *
    * @param what its name; linked when there is a page of it
    * @param href within the kitchen; empty without a page
-   * @param device the time on the device, when that was another
+   * @param device the time on the device, when that was another; when and by whom it was entered
+   *     later
    */
   record Line(
       String time, String who, String said, String what, String href, String more, String device) {}
@@ -125,23 +127,40 @@ record LogView(
       tick.line().ifPresent(path -> more.add(weighed(task, path)));
       tick.amount().ifPresent(amount -> more.add(words.amount(amount)));
       tick.note().ifPresent(more::add);
-      Duration apart = Duration.between(entered.origin().time(), tick.at()).abs();
-      String device =
-          apart.compareTo(SAME_TIME) > 0
-              ? words.say("log.device-time", words.moment(entered.origin().time()))
-              : "";
       String href =
           task.map(of -> "task?date=" + of.plan().sheet().request().from())
               .map(at -> at + "&id=" + Visit.encoded(tick.task()))
               .orElse("");
       return new Line(
-          words.time(tick.at()),
+          done(tick, new Logbook.Entered(entered).at()),
           person(tick.cook()),
           TickWords.said(words, tick.kind()),
           name,
           href,
           String.join(", ", more),
-          device);
+          entered.later().map(later -> later(tick, later)).orElseGet(() -> device(entered)));
+    }
+
+    /** When it was done; with its weekday when it was entered on another day. */
+    private String done(Tick tick, Instant entered) {
+      return house.day(tick.at()).equals(house.day(entered))
+          ? words.time(tick.at())
+          : words.dayTime(tick.at());
+    }
+
+    /** "entered later, at 17:40, by Ines". */
+    private String later(Tick tick, TickStore.Later later) {
+      boolean same = house.day(tick.at()).equals(house.day(later.came()));
+      String at = same ? words.time(later.came()) : words.moment(later.came());
+      return words.say("log.later", at, person(later.by()));
+    }
+
+    private String device(TickStore.Entered entered) {
+      Instant time = entered.origin().time();
+      Duration apart = Duration.between(time, entered.tick().at()).abs();
+      return apart.compareTo(SAME_TIME) > 0
+          ? words.say("log.device-time", words.moment(time))
+          : "";
     }
 
     /** What a task was called in its plan. */

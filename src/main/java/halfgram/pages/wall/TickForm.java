@@ -172,7 +172,8 @@ record TickForm(
         EntryFields.note(note).filter(text -> takesNote()),
         cook,
         undone(),
-        new TickStore.Origin(device, Long.parseLong(sequence), now, 0));
+        new TickStore.Origin(device, Long.parseLong(sequence), now, 0),
+        Optional.empty());
   }
 
   private boolean takesLine() {

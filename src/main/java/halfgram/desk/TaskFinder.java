@@ -1,0 +1,49 @@
+package halfgram.desk;
+
+import halfgram.db.Tx;
+import halfgram.prep.PlanStore;
+import halfgram.prep.Task;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+
+/** Finds a task in the plan in force or, when that has withdrawn it, in the last that had it. */
+final class TaskFinder {
+  private final Plans plans;
+  private final PlanStore store = new PlanStore();
+
+  TaskFinder(Plans plans) {
+    this.plans = plans;
+  }
+
+  Optional<Ticking.Found> find(Tx tx, House house, LocalDate day, String task) {
+    Optional<Ticking.Found> inForce =
+        plans.inForce(tx, house, day).flatMap(plan -> find(tx, house, plan, task));
+    if (inForce.isPresent()) {
+      return inForce;
+    }
+    List<PlanStore.Accepted> ofDay = store.list(tx, house.id(), day);
+    for (int i = ofDay.size() - 2; i >= 0; i--) {
+      Optional<Ticking.Found> found = find(tx, house, ofDay.get(i), task);
+      if (found.isPresent()) {
+        return found;
+      }
+    }
+    return Optional.empty();
+  }
+
+  private Optional<Ticking.Found> find(
+      Tx tx, House house, PlanStore.Accepted plan, String task) {
+    List<Task> all = plans.computed(tx, house, plan).sheet().tasks();
+    return all.stream()
+        .filter(one -> one.id().equals(task))
+        .findFirst()
+        .map(one -> new Ticking.Found(plan, one, others(all, one)));
+  }
+
+  private static List<Task> others(List<Task> all, Task task) {
+    return all.stream()
+        .filter(other -> other.make().id().equals(task.make().id()) && !other.equals(task))
+        .toList();
+  }
+}
