@@ -98,6 +98,7 @@ import halfgram.pages.techniques.TechniquesPages;
 import halfgram.pages.today.TodayPages;
 import halfgram.pages.wall.KeptAtWall;
 import halfgram.pages.wall.LongerPages;
+import halfgram.pages.wall.PaperPages;
 import halfgram.pages.wall.WallPages;
 import halfgram.pages.why.WhyPages;
 import halfgram.people.Caller;
@@ -318,6 +319,7 @@ public final class Wiring implements AutoCloseable {
                 bathing,
                 gating,
                 work),
+            new PaperPages(desk, plans, crewPlans, bathing, stock),
             new PlanApi(desk, plans, crewPlans, whys, nights, this::result),
             new KitPages(desk, kit),
             new KitApi(desk, kit),

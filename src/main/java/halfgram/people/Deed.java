@@ -42,7 +42,8 @@ public enum Deed {
       "GET /invitation",
       "POST /invitation",
       "GET /pair",
-      "POST /pair"),
+      "POST /pair",
+      "GET /q/{kitchen}/{id}"),
 
   /** What everybody of a kitchen may, tablets too; then what everybody with a name may. */
   BE_THERE(
@@ -143,6 +144,7 @@ public enum Deed {
       "GET wall/{station}",
       "GET wall/{station}/who",
       "GET label"),
+  SEE_PAPER(Set.of(OWNER, CHEF, COOK, VIEWER, TABLET), "GET paper", "GET q/{id}"),
   WORK(
       Set.of(OWNER, CHEF, COOK, TABLET),
       "POST wall/cook",

@@ -50,6 +50,7 @@ public final class Messages {
           "pages/lanes",
           "pages/wall",
           "pages/timer",
+          "pages/paper",
           "pages/bath",
           "pages/baths",
           "pages/gate",

@@ -1,5 +1,7 @@
 package halfgram.pages.tablets;
 
+import halfgram.pages.Qr;
+
 /**
  * A pairing that waits for its tablet.
  *

@@ -8,6 +8,7 @@ import halfgram.desk.Tablets;
 import halfgram.measure.Message;
 import halfgram.pages.EntryFields;
 import halfgram.pages.KeptInbox;
+import halfgram.pages.Qr;
 import halfgram.pages.Rooms;
 import halfgram.people.Tablet;
 import halfgram.people.TabletStore.Kept;

@@ -129,7 +129,8 @@ record AtGate(
     return at.gate().kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
   }
 
-  private static String by(Scene scene, Gate gate) {
+  /** Who has to say go; empty for any cook. */
+  static String by(Scene scene, Gate gate) {
     if (gate.by() == Gate.By.COOK) {
       return "";
     }

@@ -152,21 +152,32 @@ final class BathRows {
     SphereBath bath = run.bath();
     long pieces = run.make().scaled().formed();
     long out = piecesDone(answer, run, pieces);
+    List<String> turns = turns(answer, run);
+    for (int drop = 0; drop < turns.size(); drop++) {
+      planned.merge(turns.get(drop), 1L, Long::sum);
+      if ((drop + 1L) * bath.perDrop() <= out || out >= pieces) {
+        done.merge(turns.get(drop), 1L, Long::sum);
+      }
+    }
+  }
+
+  /** The bath of each drop of a run, as planned. */
+  static List<String> turns(BathDay.Answer answer, PrepSheet.BathRun run) {
+    SphereBath bath = run.bath();
     List<BathDay.Change> changes =
         answer.changes().stream().filter(one -> one.run().equals(run.make().id())).toList();
     List<String> taken = answer.begin(run.make().id(), (int) bath.values().number("baths"));
-    for (long drop = 0; drop < bath.drops(pieces); drop++) {
+    List<String> turns = new ArrayList<>();
+    for (long drop = 0; drop < bath.drops(run.make().scaled().formed()); drop++) {
       int slot = (int) (drop % taken.size());
       for (BathDay.Change change : changes) {
         if (change.afterDrop() == drop && change.old().equals(taken.get(slot))) {
           taken.set(slot, change.fresh());
         }
       }
-      planned.merge(taken.get(slot), 1L, Long::sum);
-      if ((drop + 1) * bath.perDrop() <= out || out >= pieces) {
-        done.merge(taken.get(slot), 1L, Long::sum);
-      }
+      turns.add(taken.get(slot));
     }
+    return turns;
   }
 
   private long piecesDone(BathDay.Answer answer, PrepSheet.BathRun run, long pieces) {

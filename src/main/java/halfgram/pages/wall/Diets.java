@@ -63,7 +63,8 @@ final class Diets {
     return new Row(whose.diet(), whose.service(), all, plates);
   }
 
-  private String what(ServiceRun.Plates plates) {
+  /** The dish, with what these plates get instead. */
+  String what(ServiceRun.Plates plates) {
     String dish = scene.words().text(plates.dish().name());
     return plates
         .variant()
@@ -73,7 +74,8 @@ final class Diets {
         .orElse(dish);
   }
 
-  private String name(ServiceRun.Plates plates) {
+  /** The diets of some plates, in capitals. */
+  String name(ServiceRun.Plates plates) {
     List<String> names =
         plates.diets().stream()
             .flatMap(code -> Optional.ofNullable(scene.book().diets().get(code)).stream())

@@ -1,4 +1,4 @@
-package halfgram.pages.tablets;
+package halfgram.pages;
 
 import com.google.zxing.BarcodeFormat;
 import com.google.zxing.EncodeHintType;
@@ -14,10 +14,10 @@ import java.util.Map;
  * @param side how many dots wide, with the quiet border
  * @param path what is dark, as the path of a drawing of that side
  */
-record Qr(int side, String path) {
+public record Qr(int side, String path) {
   private static final int QUIET = 4;
 
-  static Qr of(String text) {
+  public static Qr of(String text) {
     BitMatrix dots;
     try {
       dots =
