@@ -96,7 +96,9 @@ import halfgram.pages.tablets.TabletsPages;
 import halfgram.pages.techniques.ReferencePages;
 import halfgram.pages.techniques.TechniquesPages;
 import halfgram.pages.today.TodayPages;
+import halfgram.pages.wall.EntryPages;
 import halfgram.pages.wall.KeptAtWall;
+import halfgram.pages.wall.KeptOnPaper;
 import halfgram.pages.wall.LongerPages;
 import halfgram.pages.wall.PaperPages;
 import halfgram.pages.wall.WallPages;
@@ -280,7 +282,14 @@ public final class Wiring implements AutoCloseable {
     GatesApi gatesApi = new GatesApi(desk, plans, gating);
     ServicesApi servicesApi = new ServicesApi(desk, services, sending, swapping);
     List<KeptReader> readers =
-        List.of(new KeptAtWall(plans), new KeptAtPass(), tickApi, bathsApi, gatesApi, servicesApi);
+        List.of(
+            new KeptAtWall(plans),
+            new KeptOnPaper(plans),
+            new KeptAtPass(),
+            tickApi,
+            bathsApi,
+            gatesApi,
+            servicesApi);
     KeptInbox kept = new KeptInbox(desk, inbox, readers, this::result);
     return new Server(
         options,
@@ -320,6 +329,7 @@ public final class Wiring implements AutoCloseable {
                 gating,
                 work),
             new PaperPages(desk, plans, crewPlans, bathing, stock),
+            new EntryPages(desk, plans, crewPlans, ticking),
             new PlanApi(desk, plans, crewPlans, whys, nights, this::result),
             new KitPages(desk, kit),
             new KitApi(desk, kit),

@@ -2,12 +2,24 @@ package halfgram.desk;
 
 import halfgram.db.Tx;
 
+import halfgram.prep.PlanStore;
+import halfgram.prep.Task;
+import halfgram.prep.TaskProgress;
+import halfgram.prep.TaskState;
+import halfgram.prep.Tick;
+import halfgram.prep.TickStore;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.UUID;
 
 /**
  * Takes what was done on paper: several ticks with their real times, all of them or none.
@@ -18,6 +30,8 @@ import java.util.Set;
  * too.
  */
 public final class EnteringLater {
+
+  private static final Set<TaskState> OVER = EnumSet.of(TaskState.DONE, TaskState.FAILED);
 
   /**
    * What became of one entry.
@@ -33,11 +47,57 @@ public final class EnteringLater {
   }
 
   private final Desk desk;
+  private final Plans plans;
   private final Ticking ticking;
+  private final PlanStore planStore = new PlanStore();
+  private final TickStore ticks = new TickStore();
 
-  public EnteringLater(Desk desk, Ticking ticking) {
+  public EnteringLater(Desk desk, Plans plans, Ticking ticking) {
     this.desk = desk;
+    this.plans = plans;
     this.ticking = ticking;
+  }
+
+  /** What was entered later on a day, is in, and was not taken back; the last first. */
+  public List<TickStore.Entered> list(House house, LocalDate day) {
+    Instant begin = house.book().kitchen().clock().start(day);
+    Instant end = house.book().kitchen().clock().start(day.plusDays(1));
+    List<TickStore.Entered> all = desk.read(tx -> ticks.listSince(tx, house.id(), begin));
+    Set<UUID> undone = new HashSet<>();
+    all.forEach(one -> one.tick().undoes().ifPresent(undone::add));
+    List<TickStore.Entered> later =
+        new ArrayList<>(
+            all.stream()
+                .filter(one -> one.later().isPresent() && !undone.contains(one.tick().id()))
+                .filter(one -> !one.tick().at().isBefore(begin) && one.tick().at().isBefore(end))
+                .toList());
+    Collections.reverse(later);
+    return later;
+  }
+
+  /**
+   * Tasks that an earlier plan of the day had and the one in force has not, and that are not over:
+   * somebody may have worked from the paper of that plan.
+   */
+  public List<Task> listWithdrawn(House house, InForce inForce) {
+    return desk.read(tx -> withdrawn(tx, house, inForce));
+  }
+
+  private List<Task> withdrawn(Tx tx, House house, InForce inForce) {
+    Map<String, Task> gone = new LinkedHashMap<>();
+    List<PlanStore.Accepted> all = planStore.list(tx, house.id(), inForce.plan().day());
+    for (PlanStore.Accepted plan : all.subList(0, Math.max(0, all.size() - 1))) {
+      plans.computed(tx, house, plan).sheet().tasks().forEach(task -> gone.put(task.id(), task));
+    }
+    inForce.sheet().tasks().forEach(task -> gone.remove(task.id()));
+    Map<String, List<Tick>> said = ticks.listOfTasks(tx, house.id(), gone.keySet());
+    return gone.values().stream()
+        .filter(
+            task -> {
+              List<Tick> own = said.getOrDefault(task.id(), List.of());
+              return !OVER.contains(TaskProgress.fold(own).state());
+            })
+        .toList();
   }
 
   /**

@@ -21,6 +21,7 @@ import java.util.Optional;
  * @param whatIf where other days are tried; empty for another day than today
  */
 record LanesView(
+    String day,
     String date,
     List<Link> days,
     List<ProposalView> proposal,
@@ -75,6 +76,7 @@ record LanesView(
     Messages words = day.words();
     Outlook outlook = day.outlook();
     return new LanesView(
+        day.day().toString(),
         words.date(day.day()),
         days(day),
         proposal.stream().toList(),

@@ -8,8 +8,10 @@ import halfgram.formula.FormulaVersion;
 import halfgram.lot.Lot;
 import halfgram.lot.Movement;
 import halfgram.measure.Amount;
+import halfgram.pages.Qr;
 import halfgram.prep.Components;
 import halfgram.prep.Task;
+import halfgram.web.Visit;
 import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
@@ -24,15 +26,18 @@ record LabelView(
     String useBy,
     String place,
     String contains,
-    String back) {
+    String back,
+    Qr qr) {
 
   /**
    * The label of a tub as it was filled.
    *
    * @param task the task that filled it, when the day still has it
    * @param back where whoever looks at it came from
+   * @param address of this server, to which printed codes lead
    */
-  static LabelView of(Scene scene, Stock.Life life, Optional<Task> task, String back) {
+  static LabelView of(
+      Scene scene, Stock.Life life, Optional<Task> task, String back, String address) {
     Lot lot = life.tub().lot();
     House house = scene.house();
     ComponentRef ref = lot.component();
@@ -62,6 +67,7 @@ record LabelView(
         scene.words().moment(lot.useBy()),
         lot.place(),
         scene.names().contains(allergens),
-        back);
+        back,
+        Qr.of(address + PaperPages.TUB + Visit.encoded(lot.code())));
   }
 }

@@ -6,6 +6,7 @@ import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
 import halfgram.words.Messages;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -37,6 +38,7 @@ record PaperDay(List<Served> services, List<BathRows.Row> baths, List<Night> ton
         new BathRows(scene, board).list(),
         scene.inForce().sheet().tonight().stream()
             .filter(task -> scene.isHere(task.station()) && !scene.isOver(task))
+            .sorted(Comparator.comparing(scene::start))
             .map(task -> night(scene, task))
             .toList());
   }

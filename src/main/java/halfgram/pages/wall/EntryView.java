@@ -1,0 +1,222 @@
+package halfgram.pages.wall;
+
+import halfgram.prep.Task;
+import halfgram.prep.Tick;
+import halfgram.prep.TickStore;
+import halfgram.station.Person;
+import halfgram.web.Words;
+import halfgram.words.Messages;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.LongSupplier;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What was done on paper, to be entered: one row for each task that is not over.
+ *
+ * @param date of the paper, in words
+ * @param station its code; empty for all
+ * @param day the date as asked; empty for today
+ * @param entered how many ticks have just come in; empty for none
+ * @param faulty whether something was wrong, so that nothing is in
+ * @param first who works at the device: the first row is theirs when it does not say
+ * @param later what was entered later and can be taken back
+ */
+record EntryView(
+    String date,
+    String name,
+    String station,
+    String day,
+    String entered,
+    boolean faulty,
+    String first,
+    List<PaperView.Choice> stations,
+    Map<String, String> languages,
+    String language,
+    List<Choice> people,
+    List<Row> rows,
+    List<Later> later,
+    String paper,
+    String wall) {
+
+  /** A code and what it is called. */
+  record Choice(String code, String name) {}
+
+  /**
+   * One task.
+   *
+   * @param planned the amount planned; empty where nothing is put away
+   * @param gone whether the plan in force no longer has it
+   * @param typed what stands in its fields
+   */
+  record Row(
+      int index,
+      String start,
+      String name,
+      String step,
+      String sub,
+      String state,
+      boolean gone,
+      String planned,
+      PaperForm.Row typed,
+      PaperEntries.Faults faults,
+      String sequences) {
+
+    public String fault(String field) {
+      return faults.of(field);
+    }
+
+    public boolean isFaulty() {
+      return !faults.fields().isEmpty() || !faults.asks().isEmpty();
+    }
+  }
+
+  /** Something that was entered later. */
+  record Later(String said, String task, String tick, long sequence) {}
+
+  /** What came back, with what is wrong by the place of the row. */
+  record Rejected(PaperForm form, Map<Integer, PaperEntries.Faults> faults) {
+    static final Rejected NONE = new Rejected(PaperForm.NONE, Map.of());
+
+    /** Whether something is wrong with a row: it stays, though its task may be over by now. */
+    private boolean isAt(@Nullable Integer place) {
+      return place != null && faults.containsKey(place);
+    }
+
+    private Map<String, Integer> places() {
+      Map<String, Integer> places = new HashMap<>();
+      for (int i = 0; i < form.rows().size(); i++) {
+        places.put(form.rows().get(i).task(), i);
+      }
+      return places;
+    }
+  }
+
+  /** Where it is shown: the addresses are within the kitchen. */
+  record Frame(
+      String day, String entered, List<PaperView.Choice> stations, String paper, String wall) {}
+
+  static EntryView of(
+      Scene scene,
+      List<Task> withdrawn,
+      List<TickStore.Entered> later,
+      Frame frame,
+      Rejected rejected,
+      LongSupplier numbers) {
+    boolean all = scene.station().equals(Scene.ALL);
+    return new EntryView(
+        scene.words().date(scene.day()),
+        scene.stationName(),
+        all ? "" : scene.station(),
+        frame.day(),
+        frame.entered(),
+        !rejected.faults().isEmpty(),
+        scene.cook().map(Person::name).orElse(""),
+        frame.stations(),
+        Words.LANGUAGES,
+        scene.words().language(),
+        scene.house().book().people().stream()
+            .map(person -> new Choice(person.code(), person.name()))
+            .toList(),
+        rows(scene, withdrawn, rejected, numbers),
+        later.stream().flatMap(one -> later(scene, withdrawn, one, numbers).stream()).toList(),
+        frame.paper(),
+        frame.wall());
+  }
+
+  private static List<Row> rows(
+      Scene scene, List<Task> withdrawn, Rejected rejected, LongSupplier numbers) {
+    Map<String, Integer> places = rejected.places();
+    List<Row> rows = new ArrayList<>();
+    Stream.concat(
+            scene.tasks().stream()
+                .filter(task -> !scene.isOver(task) || rejected.isAt(places.get(task.id()))),
+            withdrawn.stream().filter(task -> scene.isHere(task.station())))
+        .forEach(
+            task -> {
+              Optional<Integer> place = Optional.ofNullable(places.get(task.id()));
+              rows.add(row(scene, task, rows.size(), place, rejected, numbers));
+            });
+    return rows;
+  }
+
+  private static Row row(
+      Scene scene,
+      Task task,
+      int index,
+      Optional<Integer> place,
+      Rejected rejected,
+      LongSupplier numbers) {
+    Messages words = scene.words();
+    String name = words.text(task.version().name());
+    String title = scene.names().title(task);
+    boolean gone = !scene.byId().containsKey(task.id());
+    var station = scene.house().book().stations().get(task.station());
+    String sub =
+        scene.station().equals(Scene.ALL) && station != null ? words.text(station.name()) : "";
+    PaperForm.Row blank =
+        new PaperForm.Row(
+            task.id(), "", "", PaperForm.Came.DONE, "", "", "", false, List.of());
+    return new Row(
+        index,
+        scene.time(scene.start(task)),
+        name,
+        title.startsWith(name + ", ") ? title.substring(name.length() + 2) : title,
+        sub,
+        gone ? words.say("paper.no-longer") : scene.state(task),
+        gone,
+        TickForm.planned(task),
+        place.map(rejected.form().rows()::get).orElse(blank),
+        place
+            .map(at -> rejected.faults().getOrDefault(at, PaperEntries.Faults.NONE))
+            .orElse(PaperEntries.Faults.NONE),
+        place
+            .map(rejected.form().rows()::get)
+            .map(row -> row.sequences().get(0) + " " + row.sequences().get(1))
+            .orElseGet(() -> numbers.getAsLong() + " " + numbers.getAsLong()));
+  }
+
+  private static List<Later> later(
+      Scene scene, List<Task> withdrawn, TickStore.Entered entered, LongSupplier numbers) {
+    Tick tick = entered.tick();
+    return Stream.concat(scene.byId().values().stream(), withdrawn.stream())
+        .filter(task -> task.id().equals(tick.task()) && scene.isHere(task.station()))
+        .limit(1)
+        .map(task -> new Later(said(scene, task, entered), task.id(), tick.id().toString(), numbers.getAsLong()))
+        .toList();
+  }
+
+  /** "15:20 Done: Dill oil, strain, 950 g, Ines; entered at 17:40 by Office". */
+  private static String said(Scene scene, Task task, TickStore.Entered entered) {
+    Messages words = scene.words();
+    Tick tick = entered.tick();
+    List<String> parts = new ArrayList<>();
+    parts.add(scene.names().title(task));
+    tick.amount().map(scene.names()::amount).ifPresent(parts::add);
+    tick.note().ifPresent(parts::add);
+    parts.add(scene.person(tick.cook()));
+    TickStore.Later later = entered.later().orElseThrow();
+    return words.say(
+        "paper.entered-later",
+        scene.time(tick.at()),
+        what(words, tick.kind()),
+        String.join(", ", parts),
+        scene.time(later.came()),
+        scene.person(later.by()));
+  }
+
+  private static String what(Messages words, Tick.Kind kind) {
+    return switch (kind) {
+      case START -> words.say("wall.last.start");
+      case PART_DONE -> words.say("wall.last.part-done");
+      case DONE -> words.say("wall.last.done");
+      case FAILED -> words.say("wall.last.failed");
+      case PROBLEM -> words.say("wall.last.problem");
+      default -> kind.name();
+    };
+  }
+}

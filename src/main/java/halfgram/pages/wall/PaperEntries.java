@@ -1,0 +1,234 @@
+package halfgram.pages.wall;
+
+import halfgram.desk.EnteringLater;
+import halfgram.desk.House;
+import halfgram.desk.Said;
+import halfgram.desk.Ticking;
+import halfgram.measure.Amount;
+import halfgram.measure.Message;
+import halfgram.pages.EntryFields;
+import halfgram.pages.TypedMoment;
+import halfgram.prep.Task;
+import halfgram.prep.Tick;
+import halfgram.prep.TickStore;
+import halfgram.words.Messages;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Function;
+
+/**
+ * What was typed from paper as ticks, or everything that is wrong with it, each at its field.
+ *
+ * <p>Rules. Only rows in which something stands are entered. A row that does not say who is of whom
+ * the row above it said; the first, of whoever works at the device. A time is one of the business
+ * day. What was made, and what it came to, want the time at which it was; a problem wants a note.
+ */
+final class PaperEntries {
+
+  /**
+   * Where it comes from.
+   *
+   * @param cook who works at the device, if somebody does
+   * @param by who types it
+   */
+  record From(UUID device, Optional<String> cook, String by, Instant now) {}
+
+  /**
+   * What is wrong with a row.
+   *
+   * @param fields what is wrong, by field
+   * @param asks what speaks against it, to be confirmed
+   */
+  record Faults(Map<String, String> fields, List<String> asks) {
+    static final Faults NONE = new Faults(Map.of(), List.of());
+
+    String of(String field) {
+      return fields.getOrDefault(field, "");
+    }
+  }
+
+  /** A tick with the row and the field it was typed in. */
+  private record Typed(int row, String field, Ticking.Entry entry) {}
+
+  private final House house;
+  private final LocalDate day;
+  private final Messages words;
+  private final From from;
+  private final Function<String, Optional<Task>> tasks;
+  private final List<Typed> typed = new ArrayList<>();
+  private final Map<Integer, Map<String, String>> faults = new HashMap<>();
+  private final Map<Integer, List<String>> asks = new HashMap<>();
+
+  /**
+   * Entries of a day.
+   *
+   * @param words in the kitchen's zone
+   * @param tasks of the day by id, also those that a later plan has withdrawn
+   */
+  PaperEntries(
+      House house,
+      LocalDate day,
+      Messages words,
+      From from,
+      Function<String, Optional<Task>> tasks) {
+    this.house = house;
+    this.day = day;
+    this.words = words;
+    this.from = from;
+    this.tasks = tasks;
+  }
+
+  /**
+   * Enters what was typed, all of it or nothing.
+   *
+   * @return what is wrong, by the place of the row; empty when all is in
+   */
+  Map<Integer, Faults> enter(PaperForm form, EnteringLater entering) {
+    Optional<String> who = from.cook().filter(this::isPerson);
+    for (int i = 0; i < form.rows().size(); i++) {
+      PaperForm.Row row = form.rows().get(i);
+      if (row.isFilled()) {
+        who = row.who().isEmpty() ? who : Optional.of(row.who());
+        read(i, row, who);
+      }
+    }
+    if (faults.isEmpty()) {
+      List<Ticking.Entry> entries = typed.stream().map(Typed::entry).toList();
+      entering.enter(house, day, entries).forEach(this::note);
+    }
+    Map<Integer, Faults> all = new HashMap<>();
+    faults.forEach((row, of) -> all.put(row, new Faults(of, asks.getOrDefault(row, List.of()))));
+    asks.forEach((row, of) -> all.putIfAbsent(row, new Faults(Map.of(), of)));
+    return all;
+  }
+
+  private void note(EnteringLater.Answer answer) {
+    Typed of = typed.get(answer.index());
+    if (answer.outcome() instanceof Ticking.Refused refused) {
+      fault(of.row(), of.field(), refused.because());
+    } else if (answer.outcome() instanceof Ticking.Asks asked) {
+      asks.computeIfAbsent(of.row(), row -> new ArrayList<>())
+          .addAll(asked.because().stream().map(words::say).toList());
+    } else if (answer.outcome() instanceof Ticking.NoSuchTask) {
+      fault(of.row(), of.field(), Message.of("web.not-found", of.entry().task()));
+    }
+  }
+
+  private void fault(int row, String field, Message because) {
+    faults
+        .computeIfAbsent(row, any -> new HashMap<>())
+        .merge(field, words.say(because), (one, other) -> one + "; " + other);
+  }
+
+  private boolean isPerson(String code) {
+    return house.book().people().stream().anyMatch(person -> person.code().equals(code));
+  }
+
+  private void read(int at, PaperForm.Row row, Optional<String> who) {
+    Optional<Task> task = tasks.apply(row.task());
+    if (task.isEmpty()) {
+      fault(at, "done", Message.of("web.not-found", row.task()));
+      return;
+    }
+    if (who.filter(this::isPerson).isEmpty()) {
+      fault(at, "who", Message.of("paper.fault-who"));
+    }
+    Optional<Instant> started = time(at, "started", row.started());
+    Optional<Instant> done = time(at, "done", row.done());
+    Optional<Amount> made = made(at, row, task.get());
+    boolean ends = !row.done().isEmpty() || row.came() != PaperForm.Came.DONE;
+    boolean told = row.came() == PaperForm.Came.PROBLEM;
+    if (told && row.note().isEmpty()) {
+      fault(at, "note", Message.of("paper.fault-note"));
+    }
+    boolean untimed = row.done().isEmpty() && (!row.made().isEmpty() || row.started().isEmpty());
+    if (untimed || (row.done().isEmpty() && row.came() == PaperForm.Came.PART_DONE)) {
+      fault(at, "done", Message.of("paper.fault-when"));
+    }
+    if (started.isPresent() && done.filter(started.get()::isAfter).isPresent()) {
+      fault(at, "done", Message.of("paper.fault-order", words.time(started.get())));
+    }
+    if (faults.containsKey(at)) {
+      return;
+    }
+    Optional<String> note = EntryFields.note(row.note());
+    String cook = who.orElseThrow();
+    started.ifPresent(
+        when ->
+            typed.add(
+                new Typed(
+                    at,
+                    "started",
+                    entry(row, 0, Tick.Kind.START, Optional.empty(), none(note, ends), cook, when))));
+    if (ends) {
+      Instant when = done.or(() -> started).orElseThrow();
+      typed.add(new Typed(at, "done", entry(row, 1, kind(row), made, note, cook, when)));
+    }
+  }
+
+  /** A note stands once: with what it came to, or with the start of what has come to nothing yet. */
+  private static Optional<String> none(Optional<String> note, boolean ends) {
+    return ends ? Optional.empty() : note;
+  }
+
+  /** What a row says of its task. */
+  static Tick.Kind kind(PaperForm.Row row) {
+    return switch (row.came()) {
+      case DONE -> Tick.Kind.DONE;
+      case PART_DONE -> Tick.Kind.PART_DONE;
+      case PROBLEM -> Tick.Kind.PROBLEM;
+    };
+  }
+
+  private Optional<Instant> time(int at, String field, String text) {
+    if (text.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<Instant> time = TypedMoment.on(day, text, house.book().kitchen().clock());
+    if (time.isEmpty()) {
+      fault(at, field, Message.of("paper.fault-time"));
+    }
+    return time;
+  }
+
+  /** As planned says nothing new. */
+  private Optional<Amount> made(int at, PaperForm.Row row, Task task) {
+    boolean asPlanned =
+        row.came() == PaperForm.Came.DONE && row.made().equals(TickForm.planned(task));
+    if (row.made().isEmpty() || asPlanned || row.came() == PaperForm.Came.PROBLEM) {
+      return Optional.empty();
+    }
+    Optional<Amount> made = halfgram.pages.TypedAmount.read(row.made(), TickForm.dimension(task));
+    if (made.isEmpty()) {
+      fault(at, "made", Message.of("wall.amount-fault", TickForm.sample(task)));
+    }
+    return made;
+  }
+
+  private Ticking.Entry entry(
+      PaperForm.Row row,
+      int number,
+      Tick.Kind kind,
+      Optional<Amount> made,
+      Optional<String> note,
+      String cook,
+      Instant when) {
+    return new Ticking.Entry(
+        Optional.empty(),
+        row.task(),
+        kind,
+        Optional.empty(),
+        made,
+        note,
+        cook,
+        Optional.empty(),
+        new TickStore.Origin(from.device(), row.sequences().get(number), from.now(), 0),
+        Optional.of(new Said(when, from.by(), row.sure())));
+  }
+}
