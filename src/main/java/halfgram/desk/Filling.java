@@ -36,7 +36,8 @@ import java.util.UUID;
  * into new ones, and what was lost out of those.
  *
  * <p>Rules. What went in is taken as planned ({@link Taking}). What was made is what the cook said,
- * else as planned, each output in the same proportion, in full containers and a rest. A new tub's
+ * else as planned, each output in the same proportion, in full containers and a rest. Of a tub that
+ * was counted after what is entered now, nothing is taken again ({@link CountedSince}). A new tub's
  * date is counted from when it was really ready, and never runs past the date of a safety-dated tub
  * that went in.
  */
@@ -44,8 +45,15 @@ final class Filling {
   private final LotStore lots = new LotStore();
   private final Posting posting = new Posting();
 
-  void done(Tx tx, House house, InForce inForce, Task task, Tick tick, long change) {
-    List<Tub> used = use(tx, house, inForce, task, tick, change);
+  void done(
+      Tx tx,
+      House house,
+      InForce inForce,
+      Task task,
+      Tick tick,
+      CountedSince counted,
+      long change) {
+    List<Tub> used = use(tx, house, inForce, task, tick, counted, change);
     if (!task.stored().isEmpty()) {
       Instant cap = earliest(tx, house, inForce, task, used);
       fill(tx, house, inForce, task, tick, change, cap);
@@ -59,9 +67,16 @@ final class Filling {
    * @param before what the task had come to
    */
   void failed(
-      Tx tx, House house, InForce inForce, Task task, TaskProgress before, Tick tick, long change) {
+      Tx tx,
+      House house,
+      InForce inForce,
+      Task task,
+      TaskProgress before,
+      Tick tick,
+      CountedSince counted,
+      long change) {
     if (before.dones().isEmpty() && before.state() != TaskState.TO_DO) {
-      use(tx, house, inForce, task, tick, change);
+      use(tx, house, inForce, task, tick, counted, change);
     }
     for (Tub tub : lots.listOfTasks(tx, house.id(), task.make().id() + "/")) {
       Amount left = tub.lot().left();
@@ -96,13 +111,20 @@ final class Filling {
 
   // ---- what goes in ----
 
-  private List<Tub> use(Tx tx, House house, InForce inForce, Task task, Tick tick, long change) {
+  private List<Tub> use(
+      Tx tx,
+      House house,
+      InForce inForce,
+      Task task,
+      Tick tick,
+      CountedSince counted,
+      long change) {
     List<Tub> touched = new ArrayList<>();
     for (WeighGroup group : task.weigh()) {
       for (WeighLine line : group.lines()) {
         Optional<ComponentRef> ref = line.line().item().component();
         if (ref.isPresent()) {
-          touched.addAll(use(tx, house, inForce, task, line, ref.get(), tick, change));
+          touched.addAll(use(tx, house, inForce, task, line, ref.get(), tick, counted, change));
         }
       }
     }
@@ -117,6 +139,7 @@ final class Filling {
       WeighLine line,
       ComponentRef ref,
       Tick tick,
+      CountedSince counted,
       long change) {
     FormulaVersion version = inForce.book().formulary().get(ref);
     Output output = version.outputs().get(version.outputIndex(ref.output()));
@@ -124,8 +147,10 @@ final class Filling {
     Map<String, Amount> planned = new HashMap<>();
     line.tubs().forEach(draw -> planned.merge(draw.lot().code(), draw.amount(), Amount::plus));
     boolean first = version.outputs().get(0).equals(output);
+    List<Tub> there =
+        lots.listOfOutput(tx, house.id(), version.formula(), output.code(), first);
     List<Tub> tubs =
-        lots.listOfOutput(tx, house.id(), version.formula(), output.code(), first).stream()
+        counted.before(there, tub -> isOf(tub, version, output, first)).stream()
             .filter(tub -> tub.lot().left().dimension() == output.unit())
             .filter(tub -> !tub.lot().isFrozen())
             .toList();
@@ -133,10 +158,19 @@ final class Filling {
     Optional<String> event = task.make().event();
     taken.forEach(
         (tub, amount) -> {
+          if (counted.isCounted(tub)) {
+            return;
+          }
           Movement used = movement(tub, Movement.Kind.USED, amount.times(-1), tick);
           posting.post(tx, house, tub, used, event, change);
         });
     return List.copyOf(taken.keySet());
+  }
+
+  private static boolean isOf(Tub tub, FormulaVersion version, Output output, boolean first) {
+    ComponentRef ref = tub.lot().component();
+    return ref.formula().equals(version.formula())
+        && ref.output().map(output.code()::equals).orElse(first);
   }
 
   // ---- what comes out ----

@@ -343,13 +343,15 @@ public final class Ticking {
       case DONE -> {
         if (before.dones().isEmpty()) {
           InForce inForce = plans.inForce(tx, house, found.plan());
-          filling.done(tx, house, inForce, found.task(), tick, change);
+          CountedSince counted = CountedSince.of(tx, house, entry.said());
+          filling.done(tx, house, inForce, found.task(), tick, counted, change);
         }
       }
       case FAILED -> {
         if (before.state() != TaskState.FAILED) {
           InForce inForce = plans.inForce(tx, house, found.plan());
-          filling.failed(tx, house, inForce, found.task(), before, tick, change);
+          CountedSince counted = CountedSince.of(tx, house, entry.said());
+          filling.failed(tx, house, inForce, found.task(), before, tick, counted, change);
         }
       }
       case UNDO -> back.move(tx, house, tick, change);

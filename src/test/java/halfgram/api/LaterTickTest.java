@@ -73,7 +73,8 @@ class LaterTickTest {
 
   @Test
   void whatIsStillToComeIsRefused() {
-    assertThat(refused(enter(base(), "'kind':'start'", "17:41"))).contains("still to come", "17:40");
+    assertThat(refused(enter(base(), "'kind':'start'", "17:41")))
+        .contains("still to come", "17:40");
     assertThat(enter(base(), "'kind':'start'", "17:40").status()).isEqualTo(201);
   }
 
@@ -126,7 +127,8 @@ class LaterTickTest {
       Task before = inForce().findTask(link.task()).orElseThrow();
       enter(before, "'kind':'done','sure':true", "12:00");
     }
-    Duration rest = user.links().stream().map(Task.Link::min).max(Duration::compareTo).orElseThrow();
+    Duration rest =
+        user.links().stream().map(Task.Link::min).max(Duration::compareTo).orElseThrow();
     Instant rested = Site.at("12:00").plus(rest);
     String early = "'kind':'start','at':'" + rested.minusSeconds(60) + "'";
     assertThat(script.post("ticks", tick(user, early)).kind()).isEqualTo("unsure");

@@ -61,6 +61,7 @@ class AccessMatrixTest {
           Map.entry("tables/{table}", "tables/ingredients"),
           Map.entry("{deed}", "move"),
           Map.entry("{code}", "none"),
+          Map.entry("{id}", "none"),
           Map.entry("{label}", "none"),
           Map.entry("{run}", "none"),
           Map.entry("{service}", "none"),

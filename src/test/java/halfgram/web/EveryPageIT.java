@@ -160,6 +160,7 @@ class EveryPageIT {
       for (String page :
           List.of(
               "formulas/nix",
+              "q/hello",
               "formulas/dill-oil?amount=3%20piece",
               "techniques/gel?agent=agar&amount=5&mix=nix")) {
         viewer.open(address(page));
@@ -288,6 +289,8 @@ class EveryPageIT {
         "crew",
         "crew?date=2026-12-06",
         "label?tub=" + tub,
+        "paper?station=cold",
+        "paper/entry?station=cold",
         "formulas",
         "formulas?find=zzz",
         "formulas/yoghurt-base",

@@ -64,6 +64,7 @@ class TenancyTest {
     site.wiring().plans().open(site.house(), Site.DAY, "test");
     IDS.put("{code}", "hill-only");
     IDS.put("{lot}", "hill-only");
+    IDS.put("{id}", "tub.hill-only");
     IDS.put("{label}", "hill-only");
     IDS.put("{run}", "hill-only");
     IDS.put("{service}", "hill-only");

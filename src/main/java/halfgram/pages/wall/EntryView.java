@@ -186,7 +186,13 @@ record EntryView(
     return Stream.concat(scene.byId().values().stream(), withdrawn.stream())
         .filter(task -> task.id().equals(tick.task()) && scene.isHere(task.station()))
         .limit(1)
-        .map(task -> new Later(said(scene, task, entered), task.id(), tick.id().toString(), numbers.getAsLong()))
+        .map(
+            task ->
+                new Later(
+                    said(scene, task, entered),
+                    task.id(),
+                    tick.id().toString(),
+                    numbers.getAsLong()))
         .toList();
   }
 

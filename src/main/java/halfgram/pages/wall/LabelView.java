@@ -68,6 +68,6 @@ record LabelView(
         lot.place(),
         scene.names().contains(allergens),
         back,
-        Qr.of(address + PaperPages.TUB + Visit.encoded(lot.code())));
+        Qr.of(address + Codes.TUB + Visit.encoded(lot.code())));
   }
 }

@@ -159,22 +159,17 @@ final class PaperEntries {
     }
     Optional<String> note = EntryFields.note(row.note());
     String cook = who.orElseThrow();
-    started.ifPresent(
-        when ->
-            typed.add(
-                new Typed(
-                    at,
-                    "started",
-                    entry(row, 0, Tick.Kind.START, Optional.empty(), none(note, ends), cook, when))));
+    if (started.isPresent()) {
+      // A note stands once: with what it came to, else with the start.
+      Optional<String> own = note.filter(text -> !ends);
+      Ticking.Entry start =
+          entry(row, 0, Tick.Kind.START, Optional.empty(), own, cook, started.get());
+      typed.add(new Typed(at, "started", start));
+    }
     if (ends) {
       Instant when = done.or(() -> started).orElseThrow();
       typed.add(new Typed(at, "done", entry(row, 1, kind(row), made, note, cook, when)));
     }
-  }
-
-  /** A note stands once: with what it came to, or with the start of what has come to nothing yet. */
-  private static Optional<String> none(Optional<String> note, boolean ends) {
-    return ends ? Optional.empty() : note;
   }
 
   /** What a row says of its task. */

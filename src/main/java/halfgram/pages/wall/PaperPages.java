@@ -27,9 +27,6 @@ import java.util.Optional;
 
 /** The prep sheet on paper, and where the codes that are printed on it and on labels lead. */
 public final class PaperPages implements Server.Part {
-  /** Before the code of a tub; a task's code has no point in it. */
-  static final String TUB = "tub.";
-
   private final Desk desk;
   private final Plans plans;
   private final CrewPlans crewPlans;
@@ -63,11 +60,6 @@ public final class PaperPages implements Server.Part {
                         + Visit.encoded(context.pathParam("id"))));
   }
 
-  /** Where codes lead that this server prints: a code of {@link TaskCode} or of a tub follows. */
-  static String address(Visit visit) {
-    return visit.server() + "/q/" + visit.kitchen().code() + "/";
-  }
-
   private void paper(Visit visit) {
     PaperView.Asked asked = PaperView.Asked.of(visit);
     House house = Rooms.house(desk, visit);
@@ -95,7 +87,7 @@ public final class PaperPages implements Server.Part {
         all ? stations : List.of(scene(visit, house, inForce, asked.station()));
     PaperView view =
         PaperView.of(
-            all ? whole : shown.get(0), board, asked, shown, stations, address(visit));
+            all ? whole : shown.get(0), board, asked, shown, stations, Codes.address(visit));
     visit.wallPage(200, "paper", whole.words().say("paper.title"), view);
   }
 
@@ -109,8 +101,8 @@ public final class PaperPages implements Server.Part {
   private void follow(Visit visit) {
     String code = visit.part("id");
     House house = Rooms.house(desk, visit);
-    if (code.startsWith(TUB)) {
-      followTub(visit, house, code.substring(TUB.length()));
+    if (code.startsWith(Codes.TUB)) {
+      followTub(visit, house, code.substring(Codes.TUB.length()));
       return;
     }
     Optional<LocalDate> day = TaskCode.day(code);

@@ -81,11 +81,17 @@ record PaperView(
   /**
    * Prints.
    *
-   * @param scenes one for each station, in the order they are printed
+   * @param scenes one for each station that is printed, in order
+   * @param others one for each that could be
    * @param address of this server, to which printed codes lead
    */
   static PaperView of(
-      Scene whole, BathBoard board, Asked asked, List<Scene> scenes, List<Scene> others, String address) {
+      Scene whole,
+      BathBoard board,
+      Asked asked,
+      List<Scene> scenes,
+      List<Scene> others,
+      String address) {
     Messages words = whole.words();
     String date = words.date(whole.day());
     return new PaperView(
@@ -97,7 +103,7 @@ record PaperView(
             .map(
                 size ->
                     new Choice(
-                        words.say("paper.size-" + (size.isEmpty() ? "any" : size)),
+                        size(words, size),
                         size.equals(asked.size())
                             ? ""
                             : asked.href("paper", asked.station(), size)))
@@ -107,6 +113,14 @@ record PaperView(
         asked.href("paper/entry", asked.station(), ""),
         PaperDay.of(whole, board),
         scenes.stream().map(scene -> sheet(scene, board, address)).toList());
+  }
+
+  private static String size(Messages words, String size) {
+    return switch (size) {
+      case "a4" -> words.say("paper.size-a4");
+      case "letter" -> words.say("paper.size-letter");
+      default -> words.say("paper.size-any");
+    };
   }
 
   private static List<Choice> stations(Scene whole, Asked asked, List<Scene> others) {

@@ -230,7 +230,8 @@ public final class WallPages implements Server.Part {
         life.tub().task().flatMap(id -> ticking.findTask(scene.house(), scene.day(), id));
     String stock = visit.may(Deed.SEE_STOCK) ? "stock/" + Visit.encoded(code) : "wall";
     String back = station.isEmpty() ? stock : wall(scene);
-    visit.wallPage(200, "label", code, LabelView.of(scene, life, task, back, PaperPages.address(visit)));
+    LabelView view = LabelView.of(scene, life, task, back, Codes.address(visit));
+    visit.wallPage(200, "label", code, view);
   }
 
   // ---- behind the handlers ----

@@ -17,6 +17,44 @@ import org.junit.jupiter.api.Test;
 /** What was done on paper, as it is kept: with its real times, all of it or nothing. */
 class PaperKeptTest extends OnPaper {
   @Test
+  void whatWentInBeforeATubWasCountedIsNotTakenOfItAgain() {
+    List<String> oils = base().weigh().stream()
+        .flatMap(group -> group.lines().stream())
+        .flatMap(line -> line.tubs().stream())
+        .map(draw -> draw.lot().code())
+        .toList();
+    assertThat(oils).isNotEmpty();
+    site.setClock(Site.at("16:00"));
+    for (String oil : oils) {
+      var counted = site.script().post("stock/" + oil + "/count", "{'amount': '10 g'}");
+      assertThat(counted.status()).isLessThan(300);
+    }
+    site.setClock(Site.at("17:40"));
+    List<Amount> others = oil(oils);
+    assertThat(send(row(form("cold"), base(), "done", "15:20", "who", "ines")).status())
+        .isEqualTo(303);
+    assertThat(left(oils)).allMatch(left -> left.compareTo(Amount.grams(10)) == 0);
+    assertThat(oil(oils)).isEqualTo(others);
+  }
+
+  /** What the other tubs of dill oil hold. */
+  private List<Amount> oil(List<String> but) {
+    return site.wiring().stock().list(site.house()).stream()
+        .map(tub -> tub.lot())
+        .filter(lot -> lot.component().formula().equals("dill-oil"))
+        .filter(lot -> !but.contains(lot.code()))
+        .map(Lot::left)
+        .toList();
+  }
+
+  private List<Amount> left(List<String> codes) {
+    return codes.stream()
+        .map(code -> site.wiring().stock().find(site.house(), code).orElseThrow())
+        .map(life -> life.tub().lot().left())
+        .toList();
+  }
+
+  @Test
   void filledRowsAreEnteredWithTheirTimesAndTheRestIsLeft() {
     FilledForm form =
         row(form("cold"), base(), "started", "14:30", "done", "1520", "made", "5,9 kg");

@@ -55,8 +55,8 @@ class PaperTest {
   void whatItWaitsForStandsWithItsRestsByTheClock() {
     assertThat(office.get("/k/TARN/paper?station=cold").text())
         .containsPattern(
-            "after Sheep-yoghurt base, shear \\(\\d\\d:\\d\\d\\); rest at least 2 h: from \\d\\d:\\d\\d;"
-                + " at most \\d+ h: by [^;]*SAFETY");
+            "after Sheep-yoghurt base, shear \\(\\d\\d:\\d\\d\\);"
+                + " rest at least 2 h: from \\d\\d:\\d\\d; at most \\d+ h: by [^;]*SAFETY");
   }
 
   @Test
