@@ -214,16 +214,17 @@ final class PaperEntries {
       Optional<String> note,
       String cook,
       Instant when) {
-    return new Ticking.Entry(
-        Optional.empty(),
-        row.task(),
-        kind,
-        Optional.empty(),
-        made,
-        note,
-        cook,
-        Optional.empty(),
-        new TickStore.Origin(from.device(), row.sequences().get(number), from.now(), 0),
-        Optional.of(new Said(when, from.by(), row.sure())));
+    Ticking.Entry entry =
+        new Ticking.Entry(
+            Optional.empty(),
+            row.task(),
+            kind,
+            Optional.empty(),
+            made,
+            note,
+            cook,
+            Optional.empty(),
+            new TickStore.Origin(from.device(), row.sequences().get(number), from.now(), 0));
+    return entry.saying(new Said(when, from.by(), row.sure()));
   }
 }
