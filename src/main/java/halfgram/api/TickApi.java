@@ -144,8 +144,7 @@ public final class TickApi implements Server.Part, KeptReader {
     TickStore.Origin origin = call.origin(desk.now());
     boolean sure = call.flag("sure");
     Optional<Said> when =
-        call.findMoment("at")
-            .map(at -> new Said(at.truncatedTo(ChronoUnit.MICROS), by, sure));
+        call.findMoment("at").map(at -> new Said(at.truncatedTo(ChronoUnit.MICROS), by, sure));
     return new Ticking.Entry(
         id,
         task,

@@ -1,7 +1,6 @@
 package halfgram.desk;
 
 import halfgram.db.Tx;
-
 import halfgram.prep.PlanStore;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
@@ -113,8 +112,7 @@ public final class EnteringLater {
     }
   }
 
-  private List<Answer> all(
-      Tx tx, House house, LocalDate day, List<Ticking.Entry> entries) {
+  private List<Answer> all(Tx tx, House house, LocalDate day, List<Ticking.Entry> entries) {
     List<Integer> order = new ArrayList<>();
     entries.forEach(entry -> order.add(order.size()));
     order.sort(Comparator.comparing(index -> said(entries.get(index)).at()));

@@ -147,8 +147,7 @@ final class Filling {
     Map<String, Amount> planned = new HashMap<>();
     line.tubs().forEach(draw -> planned.merge(draw.lot().code(), draw.amount(), Amount::plus));
     boolean first = version.outputs().get(0).equals(output);
-    List<Tub> there =
-        lots.listOfOutput(tx, house.id(), version.formula(), output.code(), first);
+    List<Tub> there = lots.listOfOutput(tx, house.id(), version.formula(), output.code(), first);
     List<Tub> tubs =
         counted.before(there, tub -> isOf(tub, version, output, first)).stream()
             .filter(tub -> tub.lot().left().dimension() == output.unit())

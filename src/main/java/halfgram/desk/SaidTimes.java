@@ -43,8 +43,7 @@ final class SaidTimes {
   }
 
   /** What a tick that says its time comes to when it is not simply taken. */
-  Optional<Ticking.Outcome> judge(
-      Tx tx, House house, Ticking.Found found, Tick tick, Said said) {
+  Optional<Ticking.Outcome> judge(Tx tx, House house, Ticking.Found found, Tick tick, Said said) {
     InForce inForce = plans.inForce(tx, house, found.plan());
     TaskProgress progress = inForce.progress(found.task());
     Optional<Message> because = refuses(house, found, tick.kind(), tick.at(), progress);
@@ -88,11 +87,9 @@ final class SaidTimes {
             wait ->
                 wait.<Message>fold(
                     of -> Message.of("tick.asks.not-done", name(of.task())),
-                    until ->
-                        Message.of("tick.asks.not-before", name(until.task()), until.moment()),
+                    until -> Message.of("tick.asks.not-before", name(until.task()), until.moment()),
                     delivery ->
-                        Message.of(
-                            "tick.asks.delivery", delivery.awaited().delivery().supplier())))
+                        Message.of("tick.asks.delivery", delivery.awaited().delivery().supplier())))
         .toList();
   }
 

@@ -32,8 +32,7 @@ final class TaskFinder {
     return Optional.empty();
   }
 
-  private Optional<Ticking.Found> find(
-      Tx tx, House house, PlanStore.Accepted plan, String task) {
+  private Optional<Ticking.Found> find(Tx tx, House house, PlanStore.Accepted plan, String task) {
     List<Task> all = plans.computed(tx, house, plan).sheet().tasks();
     return all.stream()
         .filter(one -> one.id().equals(task))

@@ -40,8 +40,7 @@ public final class TickStore {
    *
    * @param later when and by whom it was entered, if that was not when it was done
    */
-  public record Entered(
-      Tick tick, UUID plan, Origin origin, long change, Optional<Later> later) {
+  public record Entered(Tick tick, UUID plan, Origin origin, long change, Optional<Later> later) {
 
     /** One that was entered as it was done. */
     public Entered(Tick tick, UUID plan, Origin origin, long change) {

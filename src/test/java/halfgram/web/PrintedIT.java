@@ -30,8 +30,7 @@ class PrintedIT {
 
   private static final int LETTER_WIDE = 194 * 96 * 10 / 254;
 
-  private static final Pattern BOX =
-      Pattern.compile("/MediaBox \\[0 0 ([\\d.]+) ([\\d.]+)]");
+  private static final Pattern BOX = Pattern.compile("/MediaBox \\[0 0 ([\\d.]+) ([\\d.]+)]");
 
   private static Site site;
   private static List<Task> cold;

@@ -158,9 +158,7 @@ record LogView(
     private String device(TickStore.Entered entered) {
       Instant time = entered.origin().time();
       Duration apart = Duration.between(time, entered.tick().at()).abs();
-      return apart.compareTo(SAME_TIME) > 0
-          ? words.say("log.device-time", words.moment(time))
-          : "";
+      return apart.compareTo(SAME_TIME) > 0 ? words.say("log.device-time", words.moment(time)) : "";
     }
 
     /** What a task was called in its plan. */

@@ -174,8 +174,7 @@ public final class EntryPages implements Server.Part {
                     house.book().people().stream()
                         .filter(person -> person.code().equals(code))
                         .findFirst());
-    return Scene.of(
-        house, inForce, crew, asked.station(), cook, visit.wallWords(), desk.now());
+    return Scene.of(house, inForce, crew, asked.station(), cook, visit.wallWords(), desk.now());
   }
 
   private void show(Visit visit, int status, Asked asked, EntryView.Rejected rejected) {

@@ -4,6 +4,7 @@ import halfgram.prep.Task;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
 import halfgram.station.Person;
+import halfgram.web.Visit;
 import halfgram.web.Words;
 import halfgram.words.Messages;
 import java.util.ArrayList;
@@ -49,6 +50,7 @@ record EntryView(
   /**
    * One task.
    *
+   * @param href its wall, where a gate is said go; empty for a day or a task that no wall shows
    * @param planned the amount planned; empty where nothing is put away
    * @param gone whether the plan in force no longer has it
    * @param typed what stands in its fields
@@ -60,6 +62,7 @@ record EntryView(
       String step,
       String sub,
       String state,
+      String href,
       boolean gone,
       String planned,
       PaperForm.Row typed,
@@ -159,8 +162,7 @@ record EntryView(
     String sub =
         scene.station().equals(Scene.ALL) && station != null ? words.text(station.name()) : "";
     PaperForm.Row blank =
-        new PaperForm.Row(
-            task.id(), "", "", PaperForm.Came.DONE, "", "", "", false, List.of());
+        new PaperForm.Row(task.id(), "", "", PaperForm.Came.DONE, "", "", "", false, List.of());
     return new Row(
         index,
         scene.time(scene.start(task)),
@@ -168,6 +170,7 @@ record EntryView(
         title.startsWith(name + ", ") ? title.substring(name.length() + 2) : title,
         sub,
         gone ? words.say("paper.no-longer") : scene.state(task),
+        gone || !scene.house().day(scene.now()).equals(scene.day()) ? "" : wall(task),
         gone,
         TickForm.planned(task),
         place.map(rejected.form().rows()::get).orElse(blank),
@@ -178,6 +181,10 @@ record EntryView(
             .map(rejected.form().rows()::get)
             .map(row -> row.sequences().get(0) + " " + row.sequences().get(1))
             .orElseGet(() -> numbers.getAsLong() + " " + numbers.getAsLong()));
+  }
+
+  private static String wall(Task task) {
+    return "wall/" + Visit.encoded(task.station()) + "?task=" + Visit.encoded(task.id());
   }
 
   private static List<Later> later(

@@ -30,9 +30,7 @@ record GoneView(String title, List<String> said, String entry) {
   static GoneView withdrawn(Messages words, Printed.Found found, LocalDate today) {
     return new GoneView(
         name(words, found.task()),
-        List.of(
-            words.say("paper.withdrawn", found.day()),
-            words.say("paper.withdrawn-how")),
+        List.of(words.say("paper.withdrawn", found.day()), words.say("paper.withdrawn-how")),
         entry(found, today));
   }
 

@@ -3,9 +3,9 @@ package halfgram.pages.wall;
 import halfgram.book.Moments;
 import halfgram.desk.Belated;
 import halfgram.desk.EnteringLater;
+import halfgram.desk.Plans;
 import halfgram.pages.KeptReader;
 import halfgram.pages.KeptWords;
-import halfgram.desk.Plans;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -34,8 +34,7 @@ public final class KeptOnPaper implements KeptReader {
   }
 
   private String said(Post post, PaperForm.Row row) {
-    List<String> more =
-        List.of(row.started(), row.done(), row.made(), row.who(), row.note());
+    List<String> more = List.of(row.started(), row.done(), row.made(), row.who(), row.note());
     return kept.tick(post, PaperEntries.kind(row), row.task(), more);
   }
 

@@ -69,8 +69,7 @@ record PaperDay(List<Served> services, List<BathRows.Row> baths, List<Night> ton
       counts.merge(List.of(diets.what(plates), diet, contains), plates.count(), Integer::sum);
     }
     List<Plate> all = new ArrayList<>();
-    counts.forEach(
-        (of, count) -> all.add(new Plate(count, of.get(0), of.get(1), of.get(2))));
+    counts.forEach((of, count) -> all.add(new Plate(count, of.get(0), of.get(1), of.get(2))));
     return all;
   }
 

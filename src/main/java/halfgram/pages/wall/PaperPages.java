@@ -34,8 +34,7 @@ public final class PaperPages implements Server.Part {
   private final Stock stock;
   private final Printed printed;
 
-  public PaperPages(
-      Desk desk, Plans plans, CrewPlans crewPlans, Bathing bathing, Stock stock) {
+  public PaperPages(Desk desk, Plans plans, CrewPlans crewPlans, Bathing bathing, Stock stock) {
     this.desk = desk;
     this.plans = plans;
     this.crewPlans = crewPlans;
@@ -73,9 +72,7 @@ public final class PaperPages implements Server.Part {
             ? today
             : Moments.date(asked.date()).orElseThrow(() -> Halt.notFound(asked.date()));
     InForce inForce =
-        plans
-            .findOrOpen(house, day, visit.who())
-            .orElseThrow(() -> Halt.notFound(day.toString()));
+        plans.findOrOpen(house, day, visit.who()).orElseThrow(() -> Halt.notFound(day.toString()));
     Scene whole = scene(visit, house, inForce, Scene.ALL);
     BathBoard board = bathing.board(house, inForce);
     List<Scene> stations =
@@ -83,8 +80,7 @@ public final class PaperPages implements Server.Part {
             .filter(visit::isAt)
             .map(code -> scene(visit, house, inForce, code))
             .toList();
-    List<Scene> shown =
-        all ? stations : List.of(scene(visit, house, inForce, asked.station()));
+    List<Scene> shown = all ? stations : List.of(scene(visit, house, inForce, asked.station()));
     PaperView view =
         PaperView.of(
             all ? whole : shown.get(0), board, asked, shown, stations, Codes.address(visit));
@@ -113,8 +109,7 @@ public final class PaperPages implements Server.Part {
     }
     Printed.Found task = found.get();
     LocalDate today = house.day(desk.now());
-    boolean cooks =
-        visit.caller().role() == Role.TABLET || visit.caller().role() == Role.COOK;
+    boolean cooks = visit.caller().role() == Role.TABLET || visit.caller().role() == Role.COOK;
     String id = Visit.encoded(task.task().id());
     if (!task.inForce()) {
       gone(visit, GoneView.withdrawn(words(visit, house), task, today));

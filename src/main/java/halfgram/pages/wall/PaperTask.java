@@ -9,6 +9,7 @@ import halfgram.prep.Task;
 import halfgram.prep.TaskCode;
 import halfgram.prep.TaskProgress;
 import halfgram.prep.TaskState;
+import halfgram.prep.Tick;
 import halfgram.prep.crew.Placed;
 import halfgram.technique.bath.BathDay;
 import halfgram.words.Messages;
@@ -167,6 +168,13 @@ record PaperTask(
           .map(one -> parts.contact(one, scene.names(), scene::time))
           .forEach(notes::add);
       parts.fills(task).ifPresent(notes::add);
+      progress.words().stream()
+          .filter(word -> word.kind() == Tick.Kind.NOTE)
+          .forEach(
+              word ->
+                  word.note()
+                      .map(note -> scene.person(word.cook()) + ": " + note)
+                      .ifPresent(notes::add));
       return notes;
     }
 
@@ -221,8 +229,7 @@ record PaperTask(
 
     private List<Drop> drops(BathDay.Answer answer, PrepSheet.BathRun run) {
       String id = run.make().id();
-      int in =
-          board.findOfRun(id).map(basin -> basin.live().dropsOf(id).size()).orElse(0);
+      int in = board.findOfRun(id).map(basin -> basin.live().dropsOf(id).size()).orElse(0);
       Set<String> seen = new HashSet<>(answer.begin(id, (int) run.bath().values().number("baths")));
       List<Drop> drops = new ArrayList<>();
       for (String bath : BathRows.turns(answer, run)) {
@@ -235,9 +242,10 @@ record PaperTask(
     private Tried tried(GateLock.At at) {
       Gate gate = at.gate();
       return new Tried(
-          words.say(gate.kind() == halfgram.formula.Step.Check.TASTING
-              ? "gate.title.tasting"
-              : "gate.title.test-piece"),
+          words.say(
+              gate.kind() == halfgram.formula.Step.Check.TASTING
+                  ? "gate.title.tasting"
+                  : "gate.title.test-piece"),
           AtGate.by(scene, gate),
           gate.checks().stream()
               .map(

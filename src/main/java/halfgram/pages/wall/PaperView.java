@@ -134,8 +134,7 @@ record PaperView(
       boolean here = one.station().equals(asked.station());
       choices.add(
           new Choice(
-              one.stationName(),
-              here ? "" : asked.href("paper", one.station(), asked.size())));
+              one.stationName(), here ? "" : asked.href("paper", one.station(), asked.size())));
     }
     return choices;
   }
@@ -149,10 +148,7 @@ record PaperView(
             .filter(task -> !scene.isOver(task))
             .map(task -> PaperTask.of(scene, board, task, address))
             .toList(),
-        tasks.stream()
-            .filter(scene::isOver)
-            .map(task -> over(scene, task))
-            .toList());
+        tasks.stream().filter(scene::isOver).map(task -> over(scene, task)).toList());
   }
 
   private static String over(Scene scene, Task task) {

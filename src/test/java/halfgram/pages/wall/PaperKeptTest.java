@@ -18,11 +18,12 @@ import org.junit.jupiter.api.Test;
 class PaperKeptTest extends OnPaper {
   @Test
   void whatWentInBeforeATubWasCountedIsNotTakenOfItAgain() {
-    List<String> oils = base().weigh().stream()
-        .flatMap(group -> group.lines().stream())
-        .flatMap(line -> line.tubs().stream())
-        .map(draw -> draw.lot().code())
-        .toList();
+    List<String> oils =
+        base().weigh().stream()
+            .flatMap(group -> group.lines().stream())
+            .flatMap(line -> line.tubs().stream())
+            .map(draw -> draw.lot().code())
+            .toList();
     assertThat(oils).isNotEmpty();
     site.setClock(Site.at("16:00"));
     for (String oil : oils) {
