@@ -86,6 +86,8 @@ final class WeighRows {
    * @param number of the name that was pressed, empty while it is asked
    */
   record InHand(String line, Optional<Integer> number) {
+    static final InHand NOTHING = new InHand("", Optional.empty());
+
     /**
      * As a page is asked for it, "3" the third name like it, "0" its own; or asked for again where
      * a weight was sent without.
