@@ -333,7 +333,7 @@ public final class Server implements AutoCloseable {
   private void answer(Context context, int status, String kind, Message message) {
     Visit visit = context.attribute(Visit.ATTRIBUTE);
     Optional<Tablet> tablet = Optional.ofNullable(visit).flatMap(of -> of.caller().tablet());
-    Messages language = visit != null && tablet.isPresent() ? visit.wallWords() : words.in("en");
+    Messages language = said(context, Optional.ofNullable(visit));
     String said = language.say(message);
     if (Guard.isCall(context)) {
       context.status(status);
@@ -352,6 +352,18 @@ public final class Server implements AutoCloseable {
       to = language.say("pair.title");
     }
     plain(context, status, language, Map.of("said", said, "home", home, "to", to));
+  }
+
+  /**
+   * The sentences an error is said in: of a tablet and of a cook those of the device, before it is
+   * known whose it is too, when it shows itself as a tablet's; else the office's.
+   */
+  private Messages said(Context context, Optional<Visit> visit) {
+    boolean works =
+        visit
+            .map(of -> of.caller().role() == Role.TABLET || of.caller().role() == Role.COOK)
+            .orElse(Site.find(context, "tablet").isPresent());
+    return words.in(works ? Site.language(context) : "en");
   }
 
   private void plain(Context context, int status, Messages language, Map<String, Object> view) {

@@ -84,9 +84,14 @@ final class Site {
     return new Visit.Device(
         device,
         token,
-        Words.chosen(
-            find(context, "language"), Optional.ofNullable(context.header("Accept-Language"))),
+        language(context),
         find(context, "tone").filter(tone -> tone.matches("day|night")).orElse(""));
+  }
+
+  /** The language of a device: chosen on it, else asked for by its browser. */
+  static String language(Context context) {
+    return Words.chosen(
+        find(context, "language"), Optional.ofNullable(context.header("Accept-Language")));
   }
 
   private static Optional<UUID> findDevice(Context context) {

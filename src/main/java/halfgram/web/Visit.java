@@ -130,9 +130,9 @@ public final class Visit {
     return device.tone();
   }
 
-  /** The sentences of the office. */
+  /** The sentences of the office; on a tablet those of its own language. */
   public Messages words() {
-    return site.words().in("en");
+    return site.words().in(caller.tablet().isPresent() ? device.language() : "en");
   }
 
   /** The sentences of the wall. */
@@ -182,13 +182,13 @@ public final class Visit {
     return this;
   }
 
-  /** Answers with an office page. */
+  /** Answers with an office page: in English, on a tablet in its language. */
   public void page(String template, String title, Object view) {
     page(200, template, title, view);
   }
 
   public void page(int status, String template, String title, Object view) {
-    answer(status, template, title, view, "en");
+    answer(status, template, title, view, words().language());
   }
 
   /** Answers with a page in the language of this device. */

@@ -15,6 +15,7 @@ import halfgram.technique.bath.BathEntry;
 import halfgram.web.Halt;
 import halfgram.web.Server;
 import halfgram.web.Visit;
+import halfgram.words.Messages;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.LocalDate;
@@ -48,7 +49,7 @@ public final class BathsPages implements Server.Part {
     Visit visit = Visit.of(context);
     Asked asked = asked(visit);
     List<LocalDate> days = bathing.listDays(asked.house());
-    Pool pool = pool(visit, asked);
+    Pool pool = pool(visit, asked, visit.words());
     visit.page("baths", pool.words().say("bathday.title"), BathsView.of(pool, origins, days));
   }
 
@@ -71,7 +72,7 @@ public final class BathsPages implements Server.Part {
       BathEntry.Bath bath = taken.entry().bath();
       visit.seeOther(BathBoard.href(bath.day(), bath.formula(), bath.label()));
     } else if (outcome instanceof Bathing.Refused refused) {
-      visit.notice(visit.words().say("wall.refused", refused.because()));
+      visit.notice(visit.wallWords().say("wall.refused", refused.because()));
       show(visit, 409, asked);
     } else {
       throw Halt.notFound(entry);
@@ -113,7 +114,7 @@ public final class BathsPages implements Server.Part {
     return new Asked(house, day, formula);
   }
 
-  private Pool pool(Visit visit, Asked asked) {
+  private Pool pool(Visit visit, Asked asked, Messages words) {
     InForce there =
         plans
             .findOrOpen(asked.house(), asked.day(), visit.who())
@@ -122,12 +123,12 @@ public final class BathsPages implements Server.Part {
         asked.house(),
         there,
         bathing.board(asked.house(), there),
-        visit.words().at(asked.house().book().kitchen().clock().zone()),
+        words.at(asked.house().book().kitchen().clock().zone()),
         desk.now());
   }
 
   private void show(Visit visit, int status, Asked asked) {
-    Pool pool = pool(visit, asked);
+    Pool pool = pool(visit, asked, visit.wallWords());
     String label = visit.part("label");
     BathBoard.Basin basin =
         pool.board().basins().stream()
@@ -136,6 +137,6 @@ public final class BathsPages implements Server.Part {
             .findFirst()
             .orElseThrow(() -> Halt.notFound(label));
     BathView view = BathView.of(pool, origins, basin, label);
-    visit.page(status, "baths/one", view.title(), view);
+    visit.wallPage(status, "baths/one", view.title(), view);
   }
 }

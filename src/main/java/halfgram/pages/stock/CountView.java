@@ -12,6 +12,7 @@ import halfgram.station.Station;
 import halfgram.web.Visit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The count of a station: its tubs with what should be in them, those whose use was only assumed
@@ -29,6 +30,7 @@ record CountView(
    *
    * @param step what a press adds or takes, in grams or pieces
    * @param stepName the same, to be read
+   * @param fault what is wrong with what was typed; may be empty
    * @param back where the count leads
    */
   record Row(
@@ -38,6 +40,7 @@ record CountView(
       String useBy,
       String expected,
       String typed,
+      String fault,
       long step,
       String stepName,
       String post,
@@ -49,13 +52,19 @@ record CountView(
   /** Steps that are easy to think in: about a fifth of what should be there. */
   private static final long[] STEPS = {1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000};
 
-  static CountView of(Shelf shelf, House house, List<Tub> all, Station here, List<DipView> dips) {
+  static CountView of(
+      Shelf shelf,
+      House house,
+      List<Tub> all,
+      Station here,
+      List<DipView> dips,
+      Optional<Fault> fault) {
     String station = here.code();
     List<Row> tubs = new ArrayList<>();
     List<Row> rest = new ArrayList<>();
     for (Tub tub : all) {
       if (station(house, tub).equals(station)) {
-        (tub.assumed() ? tubs : rest).add(row(shelf, tub, station));
+        (tub.assumed() ? tubs : rest).add(row(shelf, tub, station, fault));
       }
     }
     List<Other> others = new ArrayList<>();
@@ -83,8 +92,9 @@ record CountView(
     return steps.isEmpty() ? "" : steps.get(steps.size() - 1).station();
   }
 
-  private static Row row(Shelf shelf, Tub tub, String station) {
+  private static Row row(Shelf shelf, Tub tub, String station, Optional<Fault> faulty) {
     Lot lot = tub.lot();
+    Optional<Fault> fault = faulty.filter(one -> one.code().equals(lot.code()));
     long step = step(lot.left());
     Amount one =
         lot.left().dimension() == Dimension.COUNT ? Amount.pieces(step) : Amount.grams(step);
@@ -94,7 +104,8 @@ record CountView(
         lot.place(),
         shelf.words().moment(lot.useBy()),
         shelf.names().amount(lot.left()),
-        TypedAmount.of(lot.left()),
+        fault.map(Fault::typed).orElse(TypedAmount.of(lot.left())),
+        fault.map(Fault::said).orElse(""),
         step,
         shelf.names().amount(one),
         shelf.address("stock/" + Visit.encoded(lot.code()) + "/count"),

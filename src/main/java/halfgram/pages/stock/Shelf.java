@@ -15,7 +15,6 @@ import halfgram.prep.TaskState;
 import halfgram.prep.Thaw;
 import halfgram.prep.netting.Draw;
 import halfgram.station.Container;
-import halfgram.web.Visit;
 import halfgram.words.Messages;
 import halfgram.words.SheetWords;
 import java.time.Instant;
@@ -49,12 +48,14 @@ final class Shelf {
   /**
    * @param sheet the plan in force, else what it would be
    * @param planned the plan in force on the day of this moment
+   * @param root where the kitchen's addresses begin
+   * @param words in whose language names are said
    */
-  Shelf(House house, Instant now, PrepSheet sheet, Optional<InForce> planned, Visit visit) {
+  Shelf(House house, Instant now, PrepSheet sheet, Optional<InForce> planned, String root, Messages words) {
     this.house = house;
     this.now = now;
-    this.root = visit.path("");
-    this.words = visit.words().at(house.book().kitchen().clock().zone());
+    this.root = root;
+    this.words = words.at(house.book().kitchen().clock().zone());
     this.names = new SheetWords(house.book(), sheet, words);
     this.planless = planned.isEmpty();
     this.planned = planned;

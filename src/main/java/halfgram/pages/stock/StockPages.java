@@ -17,6 +17,7 @@ import halfgram.measure.Dimension;
 import halfgram.pages.Rooms;
 import halfgram.pages.TubDeed;
 import halfgram.pages.TubDeeds;
+import halfgram.people.Deed;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
 import halfgram.station.Station;
@@ -121,10 +122,16 @@ public final class StockPages implements Server.Part {
     Station station =
         Optional.ofNullable(house.book().stations().get(code))
             .orElseThrow(() -> Halt.notFound(code));
-    Shelf shelf = shelf(visit, house);
+    showCounts(visit, 200, house, station, Optional.empty());
+  }
+
+  /** The count is the wall's: in the language of the device. */
+  private void showCounts(
+      Visit visit, int status, House house, Station station, Optional<Fault> fault) {
+    Shelf shelf = shelf(visit, house, visit.wallWords());
     CountView view =
-        CountView.of(shelf, house, stock.listToCount(house), station, dips(house, shelf));
-    visit.page("stock/count", view.title(), view);
+        CountView.of(shelf, house, stock.listToCount(house), station, dips(house, shelf), fault);
+    visit.wallPage(status, "stock/count", view.title(), view);
   }
 
   private void count(Context context) {
@@ -133,20 +140,33 @@ public final class StockPages implements Server.Part {
     Stock.Life life = life(visit, house);
     Lot lot = life.tub().lot();
     CountForm form = CountForm.of(visit, lot);
+    Optional<Station> counted = counted(visit, house);
     if (form.amount().isEmpty()) {
       boolean pieces = lot.left().dimension() == Dimension.COUNT;
-      String said = visit.words().say(pieces ? "stock.not-pieces" : "stock.not-mass");
-      Fault fault = new Fault(lot.code(), Fault.Field.AMOUNT, form.typed(), said);
-      show(visit, house, life, Optional.of(fault));
+      String key = pieces ? "stock.not-pieces" : "stock.not-mass";
+      Messages words = counted.isPresent() ? visit.wallWords() : visit.words();
+      Fault fault = new Fault(lot.code(), Fault.Field.AMOUNT, form.typed(), words.say(key));
+      if (counted.isPresent()) {
+        showCounts(visit, 422, house, counted.get(), Optional.of(fault));
+      } else {
+        show(visit, house, life, Optional.of(fault));
+      }
     } else {
       stock.count(house, lot.code(), form.amount().get(), visit.who());
-      String back = visit.field("back");
-      if (back.matches("count/[a-z0-9-]+")) {
-        visit.seeOther(back);
+      if (counted.isPresent()) {
+        visit.seeOther("count/" + counted.get().code());
       } else {
         done(visit, lot.code());
       }
     }
+  }
+
+  /** The station whose count the form stood in. */
+  private static Optional<Station> counted(Visit visit, House house) {
+    String back = visit.field("back");
+    return back.startsWith("count/")
+        ? Optional.ofNullable(house.book().stations().get(back.substring("count/".length())))
+        : Optional.empty();
   }
 
   private void bin(Context context) {
@@ -210,7 +230,7 @@ public final class StockPages implements Server.Part {
       throw Halt.unreadable("number");
     }
     dipped.see(house, numbers.stream().map(Long::valueOf).toList(), visit.who());
-    visit.seeOther("stock");
+    visit.seeOther(visit.may(Deed.SEE_STOCK) ? "stock" : "wall");
   }
 
   /** A form as it was sent. */
@@ -312,10 +332,14 @@ public final class StockPages implements Server.Part {
 
   /** By the plan in force today; for names alone, by what it would be. */
   private Shelf shelf(Visit visit, House house) {
+    return shelf(visit, house, visit.words());
+  }
+
+  private Shelf shelf(Visit visit, House house, Messages words) {
     LocalDate today = house.day(desk.now());
     Optional<InForce> inForce = plans.find(house, today);
     PrepSheet sheet =
         inForce.map(InForce::sheet).orElseGet(() -> plans.preview(house, today, 1).sheet());
-    return new Shelf(house, desk.now(), sheet, inForce, visit);
+    return new Shelf(house, desk.now(), sheet, inForce, visit.path(""), words);
   }
 }
