@@ -179,6 +179,7 @@ final class YearBook {
     Step step =
         new Step(
             "make",
+            Text.of("make"),
             Text.of("Make"),
             "cold",
             1,

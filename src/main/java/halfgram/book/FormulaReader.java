@@ -321,7 +321,7 @@ final class FormulaReader {
       node.problem("from", Exact.plain(from.percent(), 6), "problem.from-to");
     }
     return Dose.fromTo(
-        from, to, node.findPercent("measured", "0.000001", SHARE_MOST), node.word("stopWhen"));
+        from, to, node.findPercent("measured", "0.000001", SHARE_MOST), node.text("stopWhen"));
   }
 
   private static Dose absolute(Node node, Optional<Ingredient> ingredient, Optional<Mass> written) {

@@ -166,12 +166,12 @@ final class KitchenReader {
   }
 
   private static Place place(Node node) {
-    String name = node.word("name");
+    Text called = node.text("name");
     Optional<Amount> volume = node.findQuantity("volume").flatMap(typed -> volume(node, typed));
     if (!node.has("volume")) {
       node.problem("volume", "", "problem.missing", accept("accept.some-volume"));
     }
-    return new Place(name, volume.orElse(new Amount(BigDecimal.ONE, Dimension.VOLUME)));
+    return new Place(called, volume.orElse(new Amount(BigDecimal.ONE, Dimension.VOLUME)));
   }
 
   Station station(Node node) {

@@ -8,6 +8,7 @@ import halfgram.formula.Reason;
 import halfgram.formula.Residue;
 import halfgram.formula.Step;
 import halfgram.formula.Work;
+import halfgram.kitchen.Text;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import halfgram.measure.Mass;
@@ -79,8 +80,10 @@ final class StepReader {
     Work unattended = work(node, "unattended");
     List<MachineUse> machines = node.list("equipment", this::machine);
     during(node, machines, handsOn, unattended);
+    String code = node.code("code");
     return new Step(
-        node.code("code"),
+        code,
+        node.findText("name").orElse(Text.of(code.isEmpty() ? "?" : code)),
         node.text("do"),
         station,
         node.findInteger("hands", 1, 20).orElse(1),

@@ -133,7 +133,7 @@ final class TaskJson {
     node.set("heldBack", json.mass(path(task, line, "held-back"), line.heldBack()));
     line.atLeast()
         .ifPresent(from -> node.set("atLeast", json.mass(path(task, line, "at-least"), from)));
-    line.line().dose().stopWhen().ifPresent(sign -> node.put("stopWhen", sign));
+    line.line().dose().stopWhen().ifPresent(sign -> node.put("stopWhen", sign.toString()));
     line.counted()
         .ifPresent(
             count ->

@@ -63,7 +63,7 @@ public final class GateLock {
         .findFirst()
         .map(
             at ->
-                Message.of("gate.refused.open", Message.of(kindKey(at.gate())), at.step().code()));
+                Message.of("gate.refused.open", Message.of(kindKey(at.gate())), at.step().name()));
   }
 
   /** The key of what is tried at a gate. */

@@ -54,7 +54,7 @@ final class GateRules {
   private Optional<Message> verdict(Gating.Entry entry, Task task, Optional<Task> behind) {
     Optional<GateLock.At> at = GateLock.find(task);
     if (at.isEmpty()) {
-      return Optional.of(Message.of("gate.refused.none", task.step().code()));
+      return Optional.of(Message.of("gate.refused.none", task.step().name()));
     }
     Gate gate = at.get().gate();
     GateProgress progress = GateProgress.fold(entries);
@@ -62,7 +62,7 @@ final class GateRules {
       return Optional.of(Message.of("tick.refused.failed"));
     }
     if (behind.isPresent() && entry.kind() != GateEntry.Kind.FAIL) {
-      return Optional.of(Message.of("gate.refused.behind", behind.get().step().code()));
+      return Optional.of(Message.of("gate.refused.behind", behind.get().step().name()));
     }
     if (progress.isPassed() && entry.kind() == GateEntry.Kind.GO) {
       return Optional.of(Message.of("gate.refused.passed"));
@@ -186,6 +186,6 @@ final class GateRules {
     }
     return undone.kind() == GateEntry.Kind.FAIL
         ? Optional.empty()
-        : behind.map(task -> Message.of("gate.refused.behind", task.step().code()));
+        : behind.map(task -> Message.of("gate.refused.behind", task.step().name()));
   }
 }

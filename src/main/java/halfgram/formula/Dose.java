@@ -1,5 +1,6 @@
 package halfgram.formula;
 
+import halfgram.kitchen.Text;
 import halfgram.measure.Quantity;
 import halfgram.measure.Ratio;
 import java.util.Optional;
@@ -20,7 +21,7 @@ public record Dose(
     Ratio counted,
     Ratio setOut,
     Optional<Quantity> typed,
-    Optional<String> stopWhen,
+    Optional<Text> stopWhen,
     Optional<String> figure) {
 
   /** How a dose is written. */
@@ -41,31 +42,32 @@ public record Dose(
 
   private static final Optional<Quantity> NO_TYPED = Optional.empty();
   private static final Optional<String> NO_WORD = Optional.empty();
+  private static final Optional<Text> NO_TEXT = Optional.empty();
 
   public static Dose basis(Ratio share) {
-    return new Dose(Kind.BASIS, share, share, NO_TYPED, NO_WORD, NO_WORD);
+    return new Dose(Kind.BASIS, share, share, NO_TYPED, NO_TEXT, NO_WORD);
   }
 
   public static Dose percent(Ratio share) {
-    return new Dose(Kind.PERCENT, share, share, NO_TYPED, NO_WORD, NO_WORD);
+    return new Dose(Kind.PERCENT, share, share, NO_TYPED, NO_TEXT, NO_WORD);
   }
 
   public static Dose absolute(Quantity typed, Ratio share) {
-    return new Dose(Kind.ABSOLUTE, share, share, Optional.of(typed), NO_WORD, NO_WORD);
+    return new Dose(Kind.ABSOLUTE, share, share, Optional.of(typed), NO_TEXT, NO_WORD);
   }
 
-  public static Dose fromTo(Ratio from, Ratio to, Optional<Ratio> measured, String stopWhen) {
+  public static Dose fromTo(Ratio from, Ratio to, Optional<Ratio> measured, Text stopWhen) {
     Ratio counted = measured.orElse(from);
     Ratio setOut = counted.compareTo(to) > 0 ? counted : to;
     return new Dose(Kind.FROM_TO, counted, setOut, NO_TYPED, Optional.of(stopWhen), NO_WORD);
   }
 
   public static Dose sequestrant(Ratio share) {
-    return new Dose(Kind.SEQUESTRANT, share, share, NO_TYPED, NO_WORD, NO_WORD);
+    return new Dose(Kind.SEQUESTRANT, share, share, NO_TYPED, NO_TEXT, NO_WORD);
   }
 
   public static Dose technique(String figure, Ratio share) {
-    return new Dose(Kind.TECHNIQUE, share, share, NO_TYPED, NO_WORD, Optional.of(figure));
+    return new Dose(Kind.TECHNIQUE, share, share, NO_TYPED, NO_TEXT, Optional.of(figure));
   }
 
   public boolean isBasis() {

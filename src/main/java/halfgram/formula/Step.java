@@ -9,6 +9,7 @@ import java.util.Optional;
 /**
  * One step of a formula.
  *
+ * @param name what it is called where work is done: its code where the book has no other word
  * @param instruction what to do
  * @param station code of the station whose cook does it
  * @param hands people it takes, each for the hands-on time
@@ -25,6 +26,7 @@ import java.util.Optional;
  */
 public record Step(
     String code,
+    Text name,
     Text instruction,
     String station,
     int hands,
@@ -71,6 +73,7 @@ public record Step(
   private Step with(List<MachineUse> otherMachines, List<Lag> otherLags, List<String> warned) {
     return new Step(
         code,
+        name,
         instruction,
         station,
         hands,

@@ -67,6 +67,15 @@ public record KitchenBook(
     return found;
   }
 
+  /** What a place is called; one the kitchen does not list goes by its own word. */
+  public Text placeName(String place) {
+    return places.stream()
+        .filter(one -> one.name().equals(place))
+        .findFirst()
+        .map(Place::called)
+        .orElseGet(() -> Text.of(place));
+  }
+
   /** Food costs; it keeps what it has worked out. */
   public Cost cost() {
     return new Cost(formulary, this::ingredient);

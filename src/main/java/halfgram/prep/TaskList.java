@@ -303,7 +303,7 @@ final class TaskList {
         Task.Kind.THAW,
         make,
         make.version().steps().get(0),
-        Optional.of(Message.of("task.thaw", thaw.tub().code(), thaw.tub().place())),
+        Optional.of(Message.of("task.thaw", thaw.tub().code(), book.placeName(thaw.tub().place()))),
         1,
         span.start(),
         span.handsOff(),

@@ -179,6 +179,7 @@ public record Thaw(Lot tub, Make make, Optional<Begun> begun) {
     return new Step(
         STEP,
         Text.of(STEP),
+        Text.of(STEP),
         station,
         1,
         new Work(PULL, Duration.ZERO, Duration.ZERO),

@@ -82,7 +82,7 @@ public final class SheetWords {
   public String title(Task task) {
     String what =
         switch (task.kind()) {
-          case STEP -> task.step().code();
+          case STEP -> messages.text(task.step().name());
           case TEST_PIECE -> messages.say("sheet.test-piece-name");
           case FRESH_BATH -> messages.say("sheet.fresh-bath-name");
           case THAW -> messages.say("sheet.thaw-name");

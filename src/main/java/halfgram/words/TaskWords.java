@@ -102,9 +102,18 @@ public final class TaskWords {
     if (!own || !told || task.kind() == Task.Kind.FRESH_BATH) {
       return Optional.empty();
     }
-    String after = link.task().substring(link.task().lastIndexOf('/') + 1);
+    String after = step(task, link.task().substring(link.task().lastIndexOf('/') + 1));
     String safety = link.reason().isSafety() ? words.say("sheet.safety") : "";
     return Optional.of(between(link, after) + safety);
+  }
+
+  /** What a step of the same make is called, by its code. */
+  private String step(Task task, String code) {
+    return task.version().steps().stream()
+        .filter(step -> step.code().equals(code))
+        .map(step -> words.text(step.name()))
+        .findFirst()
+        .orElse(code);
   }
 
   private String between(Task.Link link, String after) {
@@ -171,7 +180,7 @@ public final class TaskWords {
 
   private String keeps(Stored stored, SheetWords names) {
     var hold = stored.output().hold();
-    String place = hold.place().isEmpty() ? "" : words.say("sheet.place", hold.place());
+    String place = hold.place().isEmpty() ? "" : words.say("sheet.place", book.placeName(hold.place()));
     place += hold.at().map(at -> words.say("sheet.place", at)).orElse("");
     String said = words.say("sheet.keeps", words.moment(stored.useBy()), place);
     said += stored.useByOf().map(of -> words.say("sheet.date-of", names.user(of))).orElse("");

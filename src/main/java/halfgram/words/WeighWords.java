@@ -133,7 +133,7 @@ public final class WeighWords {
     if (!line.heldBack().isZero()) {
       notes.add(words.say("sheet.held-back", Exact.plain(line.heldBack().grams(), 2)));
     }
-    String stopWhen = line.line().dose().stopWhen().orElse("");
+    String stopWhen = line.line().dose().stopWhen().map(words::text).orElse("");
     line.atLeast()
         .ifPresent(
             likely ->

@@ -75,6 +75,7 @@ final class PublishedFormula {
         new Step(
             "make",
             Text.of("make"),
+            Text.of("make"),
             "any",
             1,
             Work.NONE,

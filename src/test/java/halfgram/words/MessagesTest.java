@@ -43,14 +43,14 @@ import org.junit.jupiter.api.Test;
 
 /** The sources and the sentences know the same keys. */
 class MessagesTest {
-  private static final Path SOURCES = Path.of("src", "main", "java");
-  private static final Path RESOURCES = Path.of("src", "main", "resources", "halfgram");
-  private static final List<Path> SENTENCES = sentenceFiles();
+  static final Path SOURCES = Path.of("src", "main", "java");
+  static final Path RESOURCES = Path.of("src", "main", "resources", "halfgram");
+  private static final List<Path> SENTENCES = sentenceFiles("en");
 
   private static final Pattern LITERAL = Pattern.compile("\"((?:[^\"\\\\]|\\\\.)*)\"");
 
   /** A sentence in a template. */
-  private static final Pattern SAID = Pattern.compile("#\\{([a-z0-9._-]+)");
+  static final Pattern SAID = Pattern.compile("#\\{([a-z0-9._-]+)");
 
   private static final Pattern KEY = Pattern.compile("[a-z]+(\\.[a-z0-9_-]+)+|usage");
   private static final Pattern FAMILY = Pattern.compile("[a-z]+(\\.[a-z0-9_-]+)*\\.");
@@ -146,7 +146,7 @@ class MessagesTest {
   }
 
   /** Keys that the sources put together, and what can follow. */
-  private static Map<String, Collection<String>> families() {
+  static Map<String, Collection<String>> families() {
     Map<String, Collection<String>> families = new TreeMap<>();
     families.put("caution.", membersIn("book/StepReader.java", "CAUTIONS =", ";"));
     families.put("bath.kind.", words(BathEntry.Kind.values()));
@@ -221,8 +221,12 @@ class MessagesTest {
   }
 
   private static Properties sentences() {
+    return load(SENTENCES);
+  }
+
+  static Properties load(List<Path> paths) {
     Properties sentences = new Properties();
-    for (Path file : SENTENCES) {
+    for (Path file : paths) {
       try (Reader reader = Files.newBufferedReader(file, StandardCharsets.UTF_8)) {
         sentences.load(reader);
       } catch (IOException e) {
@@ -232,10 +236,10 @@ class MessagesTest {
     return sentences;
   }
 
-  private static List<Path> sentenceFiles() {
+  static List<Path> sentenceFiles(String language) {
     try (Stream<Path> files = Files.walk(RESOURCES)) {
       return files
-          .filter(file -> file.toString().endsWith("_en.properties"))
+          .filter(file -> file.toString().endsWith("_" + language + ".properties"))
           .filter(file -> !file.toString().contains("book"))
           .sorted()
           .toList();
@@ -269,7 +273,7 @@ class MessagesTest {
     }
   }
 
-  private static Set<String> strings(String source) {
+  static Set<String> strings(String source) {
     return LITERAL
         .matcher(source)
         .results()
@@ -277,7 +281,7 @@ class MessagesTest {
         .collect(Collectors.toCollection(TreeSet::new));
   }
 
-  private static String read(Path file) {
+  static String read(Path file) {
     try {
       return Files.readString(file);
     } catch (IOException e) {

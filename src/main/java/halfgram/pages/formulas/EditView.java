@@ -182,6 +182,8 @@ record EditView(
       return !cell.value().isEmpty()
           || !cell.rows().isEmpty()
           || cell.cells().stream().anyMatch(Maker::isFilled)
+          || (cell.kind().equals("TEXTS")
+              && cell.options().stream().anyMatch(option -> !option.value().isEmpty()))
           || (cell.kind().equals("TICKS") && cell.options().stream().anyMatch(Option::on));
     }
 

@@ -63,7 +63,7 @@ final class Shape {
           number("from", "formulas.field.from").more(),
           number("to", "formulas.field.to").more(),
           number("measured", "formulas.field.measured").more(),
-          text("stopWhen", "formulas.field.stop-when", "").more(),
+          texts("stopWhen", "formulas.field.stop-when").more(),
           number("sequestrant", "formulas.field.sequestrant").more(),
           text("technique", "formulas.field.by-technique", "").more(),
           flag("aside", "formulas.field.aside").more(),
@@ -119,6 +119,7 @@ final class Shape {
   private static final List<Part> STEP =
       List.of(
           text("code", "formulas.field.step-code", ""),
+          texts("name", "formulas.field.step-name").more(),
           texts("do", "formulas.field.do"),
           text("station", "formulas.field.station", "stations"),
           group("handsOn", "formulas.field.hands-on", WORK),

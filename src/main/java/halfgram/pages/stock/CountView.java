@@ -101,7 +101,7 @@ record CountView(
     return new Row(
         lot.code(),
         shelf.names().componentName(lot.component()),
-        lot.place(),
+        shelf.words().text(shelf.placeName(lot.place())),
         shelf.words().moment(lot.useBy()),
         shelf.names().amount(lot.left()),
         fault.map(Fault::typed).orElse(TypedAmount.of(lot.left())),

@@ -6,6 +6,7 @@ import halfgram.desk.InForce;
 import halfgram.formula.ComponentRef;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Output;
+import halfgram.kitchen.Text;
 import halfgram.lot.Lot;
 import halfgram.measure.Amount;
 import halfgram.measure.BusinessDay;
@@ -172,6 +173,10 @@ final class Shelf {
   /** What nothing takes from a tub; empty for one the plan does not know. */
   Optional<Amount> free(String code) {
     return Optional.ofNullable(free.get(code));
+  }
+
+  Text placeName(String place) {
+    return house.book().placeName(place);
   }
 
   String person(String code) {

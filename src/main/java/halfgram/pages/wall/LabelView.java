@@ -65,7 +65,7 @@ record LabelView(
         scene.words().moment(lot.made()),
         filled.map(Movement::who).map(scene::person).orElse(""),
         scene.words().moment(lot.useBy()),
-        lot.place(),
+        scene.words().text(house.book().placeName(lot.place())),
         scene.names().contains(allergens),
         back,
         Qr.of(address + Codes.TUB + Visit.encoded(lot.code())));

@@ -123,7 +123,7 @@ final class TaskTimes {
   static Message name(Task task) {
     Object what =
         switch (task.kind()) {
-          case STEP -> task.step().code();
+          case STEP -> task.step().name();
           case TEST_PIECE -> Message.of("sheet.test-piece-name");
           case FRESH_BATH -> Message.of("sheet.fresh-bath-name");
           case THAW -> Message.of("sheet.thaw-name");
