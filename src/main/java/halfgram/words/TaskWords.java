@@ -180,7 +180,8 @@ public final class TaskWords {
 
   private String keeps(Stored stored, SheetWords names) {
     var hold = stored.output().hold();
-    String place = hold.place().isEmpty() ? "" : words.say("sheet.place", book.placeName(hold.place()));
+    String place =
+        hold.place().isEmpty() ? "" : words.say("sheet.place", book.placeName(hold.place()));
     place += hold.at().map(at -> words.say("sheet.place", at)).orElse("");
     String said = words.say("sheet.keeps", words.moment(stored.useBy()), place);
     said += stored.useByOf().map(of -> words.say("sheet.date-of", names.user(of))).orElse("");

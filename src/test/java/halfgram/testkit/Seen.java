@@ -23,8 +23,8 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
- * What of a page is said in English where another language is asked for: a piece of its text that is
- * an English sentence of ours, places filled, and not one of that language too; or a text of the
+ * What of a page is said in English where another language is asked for: a piece of its text that
+ * is an English sentence of ours, places filled, and not one of that language too; or a text of the
  * book in English that the book has in that language.
  */
 public final class Seen {
@@ -76,8 +76,7 @@ public final class Seen {
   private record Filled(Pattern pattern, String longest, int own) {
     private static Filled of(String said) {
       String[] pieces = PLACE.split(said, -1);
-      String pattern =
-          Arrays.stream(pieces).map(Pattern::quote).collect(Collectors.joining(".*"));
+      String pattern = Arrays.stream(pieces).map(Pattern::quote).collect(Collectors.joining(".*"));
       String longest =
           Arrays.stream(pieces).max(Comparator.comparingInt(String::length)).orElse("");
       return new Filled(Pattern.compile(pattern), longest, String.join("", pieces).length());

@@ -105,7 +105,18 @@ class TabletLanguageTest {
     tick(base, "START");
     tick(base, "START");
     String line = base.weigh().get(0).lines().get(0).path();
-    post("tick", "station", "cold", "task", base.id(), "kind", "WEIGHED", "line", line, "sequence", n());
+    post(
+        "tick",
+        "station",
+        "cold",
+        "task",
+        base.id(),
+        "kind",
+        "WEIGHED",
+        "line",
+        line,
+        "sequence",
+        n());
     tick(base, "PROBLEM", "note", "x");
     tick(base, "DONE", "amount", "zz");
     tick(base, "DONE");
@@ -121,14 +132,25 @@ class TabletLanguageTest {
     post("lanes/longer", "station", "cold", "task", base.id(), "minutes", "20", "sequence", n());
     Client office = site.client();
     office.get(K + "events/harvest-dinner");
-    office.json(
-        "PUT", K + "api/v1/events/harvest-dinner/covers", "{\"final\":90,\"seen\":0}");
+    office.json("PUT", K + "api/v1/events/harvest-dinner/covers", "{\"final\":90,\"seen\":0}");
     for (String verdict : List.of("TASTED", "GO", "ADJUST", "FAIL", "USED")) {
       post("gate", "station", "cold", "task", base.id(), "verdict", verdict, "sequence", n());
     }
-    post("wall/kit", "station", "cold", "task", base.id(), "thing", "none", "how", "", "sequence", n());
+    post(
+        "wall/kit",
+        "station",
+        "cold",
+        "task",
+        base.id(),
+        "thing",
+        "none",
+        "how",
+        "",
+        "sequence",
+        n());
     tub().forEach(code -> post("stock/" + code + "/count", "amount", "zz", "back", "count/cold"));
-    tub().forEach(code -> post("stock/" + code + "/count", "amount", "100 g", "back", "count/cold"));
+    tub()
+        .forEach(code -> post("stock/" + code + "/count", "amount", "100 g", "back", "count/cold"));
     tub().forEach(code -> look(K + "label?station=cold&tub=" + code));
   }
 
@@ -161,13 +183,35 @@ class TabletLanguageTest {
       post(dinner, "kind", "FIRE", "course", "first", "sequence", n());
     }
     for (String number : List.of("5", "90", "zz")) {
-      post(dinner, "kind", "SENT", "course", "first", "dish", "trout-plate", "number", number, "sequence", n());
+      post(
+          dinner,
+          "kind",
+          "SENT",
+          "course",
+          "first",
+          "dish",
+          "trout-plate",
+          "number",
+          number,
+          "sequence",
+          n());
     }
     post(dinner, "kind", "OUT", "item", "yoghurt-spheres", "note", "x", "sequence", n());
     post(dinner, "kind", "OUT", "item", "yoghurt-spheres", "note", "x", "sequence", n());
     look(K + dinner + "/swap");
     for (String who : List.of("", "nobody", "ines", "ines")) {
-      post(dinner + "/swap", "dish", "trout-plate", "item", "yoghurt-spheres", "with", "pea-spheres", "confirmedBy", who, "sequence", n());
+      post(
+          dinner + "/swap",
+          "dish",
+          "trout-plate",
+          "item",
+          "yoghurt-spheres",
+          "with",
+          "pea-spheres",
+          "confirmedBy",
+          who,
+          "sequence",
+          n());
     }
     look(K + dinner);
     look(K + "service?date=2026-11-01");
@@ -191,7 +235,8 @@ class TabletLanguageTest {
                 .header("Content-Type", "application/x-www-form-urlencoded")
                 .POST(java.net.http.HttpRequest.BodyPublishers.ofString("_csrf=old")));
     say("a form too old", foreign);
-    for (String call : List.of("ticks", "baths", "gates", "lanes/longer", "services/harvest-dinner/entries")) {
+    for (String call :
+        List.of("ticks", "baths", "gates", "lanes/longer", "services/harvest-dinner/entries")) {
       for (String body : List.of("{}", "{\"task\":\"none\",\"kind\":\"DONE\",\"sequence\":1}")) {
         say("POST api/v1/" + call + " " + body, tablet.json("POST", K + "api/v1/" + call, body));
       }
@@ -205,7 +250,16 @@ class TabletLanguageTest {
         .forEach(one -> tablets.revoke(site.house(), one.id(), "test"));
     site.passTime(java.time.Duration.ofSeconds(5));
     look(K + "wall/cold");
-    post("tick", "station", "cold", "task", task("yoghurt-base").id(), "kind", "START", "sequence", n());
+    post(
+        "tick",
+        "station",
+        "cold",
+        "task",
+        task("yoghurt-base").id(),
+        "kind",
+        "START",
+        "sequence",
+        n());
   }
 
   // ---- below their callers ----
@@ -226,16 +280,20 @@ class TabletLanguageTest {
   }
 
   private void lookAt(String... pages) {
-    Arrays.stream(pages).flatMap(page -> PAGES.getOrDefault(page, List.of()).stream()).forEach(path -> look(K + path));
+    Arrays.stream(pages)
+        .flatMap(page -> PAGES.getOrDefault(page, List.of()).stream())
+        .forEach(path -> look(K + path));
   }
 
   private void lookAtTasks() {
     Map<String, String> byLook = new LinkedHashMap<>();
-    sheet().tasks().forEach(
-        one ->
-            byLook.putIfAbsent(
-                one.version().formula() + one.kind(),
-                K + "wall/" + one.station() + "?task=" + Visit.encoded(one.id())));
+    sheet()
+        .tasks()
+        .forEach(
+            one ->
+                byLook.putIfAbsent(
+                    one.version().formula() + one.kind(),
+                    K + "wall/" + one.station() + "?task=" + Visit.encoded(one.id())));
     byLook.values().forEach(this::look);
   }
 
@@ -266,7 +324,8 @@ class TabletLanguageTest {
 
   private Answer bath(String entry, String... more) {
     List<String> fields = new ArrayList<>(List.of(more));
-    fields.addAll(List.of("station", "cold", "task", RUN + "/drop", "entry", entry, "sequence", n()));
+    fields.addAll(
+        List.of("station", "cold", "task", RUN + "/drop", "entry", entry, "sequence", n()));
     return post("bath", fields.toArray(String[]::new));
   }
 
@@ -289,8 +348,11 @@ class TabletLanguageTest {
     String body = answer.body();
     if (answer.header("content-type").startsWith("application/json")) {
       body =
-          String.join("", answer.all("\"said\":\"((?:[^\"\\\\]|\\\\.)*)\"").stream()
-              .map(said -> "<p>" + said.replace("\\\"", "\"") + "</p>").toList());
+          String.join(
+              "",
+              answer.all("\"said\":\"((?:[^\"\\\\]|\\\\.)*)\"").stream()
+                  .map(said -> "<p>" + said.replace("\\\"", "\"") + "</p>")
+                  .toList());
     }
     Set<String> found = seen.english(body.replace(">English<", "><"));
     found.forEach(one -> english.computeIfAbsent(one, key -> new LinkedHashSet<>()).add(where));

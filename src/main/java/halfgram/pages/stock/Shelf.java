@@ -52,7 +52,13 @@ final class Shelf {
    * @param root where the kitchen's addresses begin
    * @param words in whose language names are said
    */
-  Shelf(House house, Instant now, PrepSheet sheet, Optional<InForce> planned, String root, Messages words) {
+  Shelf(
+      House house,
+      Instant now,
+      PrepSheet sheet,
+      Optional<InForce> planned,
+      String root,
+      Messages words) {
     this.house = house;
     this.now = now;
     this.root = root;
