@@ -133,7 +133,7 @@ public final class DeliveryApi implements Server.Part {
       Call.refuse(visit, Call.within(problems.place(), problems.list()));
     } else if (outcome instanceof Deliveries.Refused refused) {
       String said =
-          visit.words().at(Answers.zone(house)).say("deliveries.refused", refused.because());
+          visit.words().at(house.book().kitchen()).say("deliveries.refused", refused.because());
       visit.json(409, Problems.json("refused", said));
     } else if (outcome instanceof Deliveries.Stale) {
       throw Halt.stale();

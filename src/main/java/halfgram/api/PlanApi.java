@@ -113,7 +113,7 @@ public final class PlanApi implements Server.Part {
       throw Halt.notFound(station);
     }
     ArrayNode list = JsonNodeFactory.instance.arrayNode();
-    Messages words = visit.words().at(Answers.zone(house));
+    Messages words = visit.words().at(house.book().kitchen());
     SheetWords names = new SheetWords(inForce.book(), inForce.sheet(), words);
     Optional<CrewInForce> crew = crewPlans.findOrMake(house, inForce, visit.who());
     for (Task task : inForce.sheet().tasks()) {
@@ -139,7 +139,7 @@ public final class PlanApi implements Server.Part {
             : whys.find(house, day, number).orElseThrow(() -> Halt.notFound(visit.query("plan")));
     String path = visit.query("path");
     Because.Note note = recording.find(path).orElseThrow(() -> Halt.notFound(path));
-    visit.json(200, note(note, visit.words().at(Answers.zone(house))));
+    visit.json(200, note(note, visit.words().at(house.book().kitchen())));
   }
 
   // ---- below ----
@@ -158,7 +158,7 @@ public final class PlanApi implements Server.Part {
     node.put("facts", house.stand().facts());
     node.put("fits", inForce.sheet().fits());
     ArrayNode list = node.putArray("tasks");
-    Messages words = visit.words().at(Answers.zone(house));
+    Messages words = visit.words().at(house.book().kitchen());
     SheetWords names = new SheetWords(inForce.book(), inForce.sheet(), words);
     Optional<CrewInForce> crew = crewPlans.findOrMake(house, inForce, visit.who());
     inForce.sheet().tasks().forEach(task -> task(list.addObject(), task, inForce, crew, names));

@@ -181,7 +181,7 @@ public final class StockApi implements Server.Part {
   }
 
   private static String said(Visit visit, House house, Problem problem) {
-    return visit.words().at(Answers.zone(house)).say(problem.message());
+    return visit.words().at(house.book().kitchen()).say(problem.message());
   }
 
   // ---- behind the handlers ----

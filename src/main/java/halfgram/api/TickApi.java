@@ -117,7 +117,7 @@ public final class TickApi implements Server.Part, KeptReader {
       return new Queue.Answer(taken.repeated() ? 200 : 201, taken(house, taken));
     }
     if (outcome instanceof Ticking.Refused refused) {
-      String said = words.at(Answers.zone(house)).say(refused.because());
+      String said = words.at(house.book().kitchen()).say(refused.because());
       return new Queue.Answer(409, halfgram.web.Problems.json("refused", said));
     }
     if (outcome instanceof Ticking.Asks asks) {

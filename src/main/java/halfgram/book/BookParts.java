@@ -162,5 +162,6 @@ final class BookParts {
           Ratio.percent(1),
           Ratio.percent(2),
           Duration.ZERO,
-          Kitchen.Lanes.ASK);
+          Kitchen.Lanes.ASK,
+          Kitchen.Units.METRIC);
 }

@@ -11,6 +11,7 @@ import halfgram.measure.Dimension;
 import halfgram.measure.Mass;
 import halfgram.measure.Quantity;
 import halfgram.measure.Ratio;
+import halfgram.measure.Unit;
 import halfgram.station.Block;
 import halfgram.station.Container;
 import halfgram.station.Equipment;
@@ -66,7 +67,8 @@ final class KitchenReader {
             tolerances.flatMap(t -> t.findPercent("dose", "0.01", "20")).orElse(Ratio.percent(1)),
             tolerances.flatMap(t -> t.findPercent("base", "0.01", "20")).orElse(Ratio.percent(2)),
             node.duration("lookAhead", Duration.ZERO),
-            node.choice("lanes", Kitchen.Lanes.class, Kitchen.Lanes.ASK));
+            node.choice("lanes", Kitchen.Lanes.class, Kitchen.Lanes.ASK),
+            node.choice("units", Kitchen.Units.class, Kitchen.Units.METRIC));
     tolerances.ifPresent(Node::done);
     if (!kitchen.opens().isBefore(afterMidnight(kitchen))) {
       node.problem("closes", kitchen.closes(), "problem.closes", kitchen.opens());
@@ -329,6 +331,15 @@ final class KitchenReader {
     return length.orElse(BigDecimal.ONE);
   }
 
+  /** A scale whose step is written in ounces or pounds reads these; every other reads grams. */
+  private static Unit reads(Node node) {
+    String typed = node.has("step") ? node.get("step").asText() : "";
+    return Quantity.parse(typed)
+        .flatMap(step -> Unit.find(step.unit()))
+        .filter(unit -> unit == Unit.OUNCE || unit == Unit.POUND)
+        .orElse(Unit.GRAM);
+  }
+
   Scale scale(Node node) {
     String code = reading.declare(Reading.Kind.SCALE, node);
     Text name = node.text("name");
@@ -349,6 +360,7 @@ final class KitchenReader {
         verification.grams().stripTrailingZeros(),
         max,
         node.choice("class", AccuracyClass.class, word -> word, AccuracyClass.III),
+        reads(node),
         station(node, "station"));
   }
 }

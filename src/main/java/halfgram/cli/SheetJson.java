@@ -39,7 +39,7 @@ public final class SheetJson {
   public SheetJson(KitchenBook book, PrepSheet sheet, Messages messages) {
     this.book = book;
     this.sheet = sheet;
-    this.messages = messages.at(book.kitchen().clock().zone());
+    this.messages = messages.at(book.kitchen());
     this.cost = book.cost();
     this.json =
         new Json(sheet.request().prefix(book.kitchen().clock()), book.kitchen().clock().zone());

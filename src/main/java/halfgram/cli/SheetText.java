@@ -26,7 +26,7 @@ final class SheetText {
   SheetText(KitchenBook book, PrepSheet sheet, Messages messages) {
     this.book = book;
     this.sheet = sheet;
-    this.messages = messages.at(book.kitchen().clock().zone());
+    this.messages = messages.at(book.kitchen());
     this.tasks = new TaskText(book, sheet, this.messages);
   }
 

@@ -85,7 +85,7 @@ final class SlipCommand {
   }
 
   private void say(SheetEffects effects, House house, House after, Slips.Found then) {
-    Messages words = cli.messages().at(house.book().kitchen().clock().zone());
+    Messages words = cli.messages().at(house.book().kitchen());
     cli.out()
         .println(
             then.covers().isPresent()

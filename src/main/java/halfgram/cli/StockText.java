@@ -94,7 +94,7 @@ final class StockText {
               use.pieces(),
               messages.time(use.from()),
               messages.time(use.to()),
-              Exact.plain(BigDecimal.valueOf(use.lostMl()), 0)));
+              messages.figures().volume(BigDecimal.valueOf(use.lostMl()), BigDecimal.ONE).whole()));
     }
   }
 

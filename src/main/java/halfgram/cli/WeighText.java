@@ -40,7 +40,7 @@ final class WeighText {
 
   private void write(WeighWords words, WeighLine line) {
     WeighWords.Figure figure = words.figure(line);
-    row(figure.number(), figure.number().scale(), figure.unit(), figure.name(), figure.scale());
+    row(figure.number(), figure.number().scale(), figure.unit(), figure.name(), figure.under());
     words.heed(line).ifPresent(heed -> line(indent + 15, heed));
     words.notes(line).forEach(note -> line(indent + 15, note));
   }

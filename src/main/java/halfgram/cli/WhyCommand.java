@@ -96,7 +96,7 @@ final class WhyCommand {
     }
     cli.out()
         .print(
-            new WhyText(recording, cli.messages().at(book.kitchen().clock().zone()))
+            new WhyText(recording, cli.messages().at(book.kitchen()))
                 .write(note.get()));
     return Exit.DONE;
   }

@@ -1,5 +1,6 @@
 package halfgram.desk;
 
+import halfgram.measure.Length;
 import halfgram.measure.Exact;
 import halfgram.measure.Message;
 import halfgram.prep.PrepSheet;
@@ -220,7 +221,7 @@ final class BathRules {
     BigDecimal level = entry.millimetres().orElse(BigDecimal.valueOf(-1));
     return level.signum() < 0 || level.compareTo(depth) > 0
         ? Optional.of(
-            Message.of("bath.refused.level", Exact.plain(level, 1), Exact.plain(depth, 0)))
+            Message.of("bath.refused.level", new Length(level), new Length(depth)))
         : Optional.empty();
   }
 

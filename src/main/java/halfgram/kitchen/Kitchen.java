@@ -26,6 +26,7 @@ import java.util.Optional;
  * @param baseTolerance relative error allowed when weighing a basis line
  * @param lookAhead how far ahead needs are gathered at least
  * @param lanes what becomes of a crew plan that a moving day asks for
+ * @param units in which masses, volumes, lengths and temperatures are shown
  */
 public record Kitchen(
     String code,
@@ -40,7 +41,22 @@ public record Kitchen(
     Ratio doseTolerance,
     Ratio baseTolerance,
     Duration lookAhead,
-    Lanes lanes) {
+    Lanes lanes,
+    Units units) {
+
+  /** In which units a kitchen reads; nothing is computed or judged in them. */
+  public enum Units {
+    METRIC,
+    /** US customary. */
+    US,
+    /** Metric, with the customary beside it. */
+    BOTH;
+
+    /** As a book writes it. */
+    public String word() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+  }
 
   /** What becomes of a crew plan that a moving day asks for. */
   public enum Lanes {

@@ -36,6 +36,17 @@ public record Temperature(BigDecimal degrees, Scale scale) {
     return new Temperature(new BigDecimal(degrees), Scale.FAHRENHEIT);
   }
 
+  public boolean isCelsius() {
+    return scale == Scale.CELSIUS;
+  }
+
+  /** In degrees Fahrenheit, for showing beside the typed value; t_F = 1.8 t_C + 32 (definition). */
+  public BigDecimal inFahrenheit() {
+    return scale == Scale.FAHRENHEIT
+        ? degrees
+        : degrees.multiply(new BigDecimal("1.8")).add(BigDecimal.valueOf(32));
+  }
+
   /** In degrees Celsius, for showing beside the typed value; t_F = 1.8 t_C + 32 (definition). */
   public BigDecimal inCelsius() {
     return scale == Scale.CELSIUS

@@ -2,9 +2,9 @@ package halfgram.pages;
 
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
-import halfgram.measure.Exact;
 import halfgram.measure.Quantity;
 import halfgram.measure.Rounding;
+import halfgram.words.Figures;
 import java.math.BigDecimal;
 import java.util.Locale;
 import java.util.Optional;
@@ -14,8 +14,6 @@ import java.util.regex.Pattern;
 
 /** An amount the way one would type it into a field, and the way the book reads it. */
 public final class TypedAmount {
-  private static final BigDecimal KILOGRAM = BigDecimal.valueOf(1000);
-
   /** Ten tonnes, or as many pieces: more is in no tub. */
   private static final BigDecimal MOST = BigDecimal.valueOf(10_000_000);
 
@@ -25,6 +23,10 @@ public final class TypedAmount {
    */
   private static final Pattern TYPED =
       Pattern.compile("(\\d+(?:\\.\\d+|,\\d{1,2}|,\\d{4,})?)\\s*(\\p{L}*)\\.?");
+
+  /** "2 lb 3.5 oz", as walls of a customary kitchen show it. */
+  private static final Pattern POUNDS =
+      Pattern.compile("(\\d{1,5})\\s*lb\\s*(\\d{1,2}(?:[.,]\\d{1,3})?)\\s*oz");
 
   private static final Set<String> PIECES =
       Set.of("", "piece", "pieces", "pc", "pcs", "pieza", "piezas", "pz", "pièce", "pièces", "p");
@@ -38,6 +40,11 @@ public final class TypedAmount {
    * @param dimension MASS or COUNT
    */
   public static Optional<Amount> read(String text, Dimension dimension) {
+    Matcher pounds = POUNDS.matcher(text.strip());
+    if (pounds.matches() && dimension == Dimension.MASS) {
+      Optional<Amount> ounces = read(pounds.group(2) + " oz", dimension);
+      return read(pounds.group(1) + " lb", dimension).flatMap(of -> ounces.map(of::plus));
+    }
     Matcher typed = TYPED.matcher(text.strip());
     if (!typed.matches()) {
       return Optional.empty();
@@ -53,13 +60,10 @@ public final class TypedAmount {
         .map(found -> found.rounded(Rounding.TO_MICROGRAM));
   }
 
-  /** "5.9 kg" to the gram, "250.5 g" to a tenth, "84 piece". */
-  public static String of(Amount amount) {
-    if (amount.dimension() == Dimension.COUNT) {
-      return Exact.plain(amount.number(), 0) + " piece";
-    }
-    return amount.number().compareTo(KILOGRAM) >= 0
-        ? Exact.plain(amount.number().movePointLeft(3), 3) + " kg"
-        : Exact.plain(amount.number(), 1) + " g";
+  /** As {@link #read}; what stands in the field as it was shown is the amount shown, to the microgram. */
+  public static Optional<Amount> read(String text, Amount shown) {
+    boolean same =
+        shown.dimension() == Dimension.MASS && Figures.typedForms(shown).contains(text.strip());
+    return same ? Optional.of(shown) : read(text, shown.dimension());
   }
 }

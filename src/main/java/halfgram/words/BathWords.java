@@ -1,6 +1,7 @@
 package halfgram.words;
 
-import halfgram.measure.Exact;
+import halfgram.measure.Length;
+import halfgram.measure.Unit;
 import halfgram.technique.bath.BathEntry;
 import halfgram.technique.bath.LiveBaths;
 import java.math.BigDecimal;
@@ -9,6 +10,8 @@ import java.util.Optional;
 
 /** What was entered at a bath, said. */
 public final class BathWords {
+  private static final BigDecimal HUNDREDTH = new BigDecimal("0.01");
+
   private final Messages words;
   private final LiveBaths live;
 
@@ -51,7 +54,7 @@ public final class BathWords {
                                 drop.number(),
                                 took(lift.took()),
                                 words.say(lift.timing().key()),
-                                decimals(lift.skin(), 2))))
+                                words.figures().length(Length.millimetres(lift.skin()), HUNDREDTH).whole())))
         .orElseGet(() -> words.say(entry.kind().key()));
   }
 
@@ -84,9 +87,9 @@ public final class BathWords {
     return words.say(
         mm < least ? "bath.did.level-low" : "bath.did.level",
         label,
-        decimals(mm, 1),
-        decimals(run.get().bath().litresAt(mm), 2),
-        decimals(least, 1));
+        words.length(Length.millimetres(mm)),
+        litres(words, run.get().bath().litresAt(mm)),
+        words.length(Length.millimetres(least)));
   }
 
   private String changed(BathEntry entry) {
@@ -103,8 +106,11 @@ public final class BathWords {
     return seconds < 60 ? seconds + " s" : seconds / 60 + " min " + seconds % 60 + " s";
   }
 
-  /** A reckoned number as it is read. */
-  public static String decimals(double number, int places) {
-    return Exact.plain(BigDecimal.valueOf(number), places);
+  /** What a bath holds, to a hundredth of a litre. */
+  public static String litres(Messages words, double litres) {
+    return words
+        .figures()
+        .volume(BigDecimal.valueOf(litres).multiply(Unit.LITRE.factor()), BigDecimal.TEN)
+        .whole();
   }
 }

@@ -1,11 +1,14 @@
 package halfgram.words;
 
+import halfgram.kitchen.Kitchen;
 import halfgram.kitchen.Text;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import halfgram.measure.Exact;
+import halfgram.measure.Length;
 import halfgram.measure.Message;
 import halfgram.measure.Ratio;
+import halfgram.measure.Temperature;
 import halfgram.technique.Techniques;
 import java.io.IOException;
 import java.io.InputStream;
@@ -32,14 +35,21 @@ import java.util.regex.Pattern;
  */
 public final class Messages {
   private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("EEEE d MMMM uuuu");
+  private static final DateTimeFormatter DATE_ES =
+      DateTimeFormatter.ofPattern("EEEE d 'de' MMMM 'de' uuuu");
   private static final DateTimeFormatter SHORT_DATE = DateTimeFormatter.ofPattern("EEE d MMM");
   private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm");
   private static final DateTimeFormatter WEEKDAY = DateTimeFormatter.ofPattern("EEE");
   private static final DateTimeFormatter DAY_TIME = DateTimeFormatter.ofPattern("EEE HH:mm");
   private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("EEE d MMM HH:mm");
 
+  private static final BigDecimal TENTH = new BigDecimal("0.1");
+
   /** Other braces are the sentence's own: some show a piece of JSON. */
   private static final Pattern PLACE = Pattern.compile("\\{(\\d)\\}");
+
+  /** A number that computing has written already. */
+  private static final Pattern NUMBER = Pattern.compile("-?\\d{1,15}\\.\\d{1,18}");
 
   /** The files of sentences, by their names without language: of the core, then of the pages. */
   private static final List<String> FILES =
@@ -73,16 +83,18 @@ public final class Messages {
   private final String language;
   private final Locale locale;
   private final ZoneId zone;
+  private final Figures figures;
 
   /**
    * The sentences of a language, in English where it has none. The program carries the English
    * ones, so a missing file is a bug.
    */
   public Messages(String language, ZoneId zone) {
-    this(load(language), language, zone);
+    this(load(language), language, zone, new Figures(language, Kitchen.Units.METRIC));
   }
 
-  private Messages(Properties sentences, String language, ZoneId zone) {
+  private Messages(Properties sentences, String language, ZoneId zone, Figures figures) {
+    this.figures = figures;
     this.sentences = sentences;
     this.language = language;
     this.locale = Locale.forLanguageTag(language);
@@ -118,7 +130,17 @@ public final class Messages {
   }
 
   public Messages at(ZoneId other) {
-    return new Messages(sentences, language, other);
+    return new Messages(sentences, language, other, figures);
+  }
+
+  /** As a kitchen reads: by its clock, in its units. */
+  public Messages at(Kitchen kitchen) {
+    return new Messages(sentences, language, kitchen.clock().zone(), figures.in(kitchen));
+  }
+
+  /** How this language and kitchen show numbers. */
+  public Figures figures() {
+    return figures;
   }
 
   public String language() {
@@ -170,26 +192,50 @@ public final class Messages {
       return date(date);
     }
     if (arg instanceof BigDecimal number) {
-      return Exact.plain(number, 6);
+      return figures.number(number, 6);
     }
     if (arg instanceof Ratio ratio) {
-      return Exact.plain(ratio.percent(), 3) + " %";
+      return figures.number(ratio.percent(), 3) + " %";
+    }
+    if (arg instanceof Temperature temperature) {
+      return figures.temperature(temperature).whole();
+    }
+    if (arg instanceof Length length) {
+      return length(length);
+    }
+    if (arg instanceof String text && NUMBER.matcher(text).matches()) {
+      return figures.signed(text);
     }
     return arg instanceof List<?> list
         ? String.join(", ", list.stream().map(this::shown).toList())
         : String.valueOf(arg);
   }
 
-  /** "98.5 g", "250 g", "12.4 kg", "84 pc": tenths below 100 g, kilograms from 10 kg. */
+  /** "98.5 g", "250 g", "12.4 kg", "84 pc", "2.35 L"; in the kitchen's units. */
   public String amount(Amount amount) {
-    if (amount.dimension() == Dimension.COUNT) {
-      return say("sheet.pieces", Exact.plain(amount.number(), 0));
-    }
-    BigDecimal grams = amount.number();
-    if (grams.compareTo(BigDecimal.valueOf(10_000)) >= 0) {
-      return Exact.plain(grams.movePointLeft(3), 3) + " kg";
-    }
-    return Exact.plain(grams, grams.compareTo(Exact.HUNDRED) >= 0 ? 0 : 1) + " g";
+    return shown(amount).whole();
+  }
+
+  /** As {@link #amount}, with what stands beside it apart. */
+  public Figures.Shown shown(Amount amount) {
+    return switch (amount.dimension()) {
+      case COUNT ->
+          new Figures.Shown(say("sheet.pieces", figures.number(amount.number(), 0)), "");
+      case VOLUME -> figures.volume(amount.number(), TENTH);
+      case MASS -> figures.mass(amount.number());
+    };
+  }
+
+  /** A length to a tenth of a millimetre: "37.5 mm". */
+  public String length(Length length) {
+    return figures.length(length, TENTH).whole();
+  }
+
+  /** An amount the way one would type it: "5.9 kg" to the gram, "250.5 g" to a tenth, "84 piece". */
+  public String typed(Amount amount) {
+    return amount.dimension() == Dimension.COUNT
+        ? Exact.plain(amount.number(), 0) + " piece"
+        : figures.typed(amount.number());
   }
 
   public String text(Text text) {
@@ -224,7 +270,7 @@ public final class Messages {
   }
 
   public String date(LocalDate date) {
-    return date.format(DATE.withLocale(locale));
+    return date.format((language.equals("es") ? DATE_ES : DATE).withLocale(locale));
   }
 
   public String weekday(LocalDate date) {

@@ -1,10 +1,12 @@
 package halfgram.words;
 
 import halfgram.ingredient.Form;
+import halfgram.ingredient.Scale;
 import halfgram.ingredient.Weighing;
 import halfgram.measure.Amount;
-import halfgram.measure.Exact;
+import halfgram.measure.Mass;
 import halfgram.measure.Ratio;
+import halfgram.measure.Unit;
 import halfgram.prep.Begun;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.WeighGroup;
@@ -33,20 +35,33 @@ public final class WeighWords {
    * The number of a line.
    *
    * @param number with as many decimals as the scale shows
-   * @param unit "g", or what is counted
+   * @param unit what the scale reads, or what is counted
+   * @param said the number with the signs of the language
+   * @param beside the same in the kitchen's other units; empty when there is nothing beside it
    * @param scale the scale, or about how much a counted number weighs
    */
-  public record Figure(Kind kind, BigDecimal number, String unit, String name, String scale) {
+  public record Figure(
+      Kind kind,
+      BigDecimal number,
+      String unit,
+      String said,
+      String beside,
+      String name,
+      String scale) {
+
+    /** Where to weigh it, and what it is in the other units. */
+    public String under() {
+      return scale.isEmpty() || beside.isEmpty() ? scale + beside : scale + " · " + beside;
+    }
 
     /** Digits before the point. */
     public String whole() {
-      String plain = number.toPlainString();
-      return number.scale() > 0 ? plain.substring(0, plain.indexOf('.')) : plain;
+      return number.scale() > 0 ? said.substring(0, said.length() - number.scale() - 1) : said;
     }
 
     /** The point and the digits behind it; empty for a whole number. */
     public String fraction() {
-      return number.toPlainString().substring(whole().length());
+      return said.substring(whole().length());
     }
   }
 
@@ -93,21 +108,46 @@ public final class WeighWords {
       var count = line.counted().get();
       String about = words.say("sheet.about", words.amount(Amount.of(weighing.target())));
       int decimals = count.number().stripTrailingZeros().scale();
-      return new Figure(Kind.COUNTED, shown(count.number(), decimals), count.unit(), name, about);
+      BigDecimal number = count.number().setScale(Math.max(0, decimals), RoundingMode.HALF_UP);
+      return new Figure(Kind.COUNTED, number, count.unit(), said(number), "", name, about);
     }
     if (weighing.dilution().isPresent()) {
       Weighing.Dilution dilution = weighing.dilution().get();
       String mixed = words.say(isDryMix(line) ? "sheet.dry-mix-of" : "sheet.mix-of", name);
-      BigDecimal take = shown(dilution.take().grams(), dilution.takeScale().step().scale());
-      return new Figure(Kind.TAKE, take, "g", mixed, words.text(dilution.takeScale().name()));
+      return read(Kind.TAKE, dilution.take(), dilution.takeScale(), mixed);
     }
-    int decimals = weighing.scale().map(scale -> scale.step().scale()).orElse(2);
-    String scale = weighing.scale().map(of -> words.text(of.name())).orElse("");
-    return new Figure(Kind.SHOWN, shown(weighing.shown().grams(), decimals), "g", name, scale);
+    Mass shown = weighing.shown();
+    return weighing
+        .scale()
+        .map(scale -> read(Kind.SHOWN, shown, scale, name))
+        .orElseGet(
+            () -> {
+              BigDecimal number = shown.grams().setScale(2, RoundingMode.HALF_UP);
+              String beside = words.figures().beside(number, Unit.GRAM, HUNDREDTH);
+              return new Figure(Kind.SHOWN, number, "g", said(number), beside, name, "");
+            });
   }
 
-  private static BigDecimal shown(BigDecimal number, int decimals) {
-    return number.setScale(Math.max(0, decimals), RoundingMode.HALF_UP);
+  private static final BigDecimal HUNDREDTH = new BigDecimal("0.01");
+
+  /** What a scale reads stays as it reads it: what a kitchen is used to stands beside it. */
+  private Figure read(Kind kind, Mass mass, Scale scale, String name) {
+    BigDecimal number = scale.display(mass.grams());
+    String beside = words.figures().beside(mass.grams(), scale.reads(), scale.step());
+    String unit = scale.reads().symbol();
+    return new Figure(kind, number, unit, said(number), beside, name, words.text(scale.name()));
+  }
+
+  private String said(BigDecimal number) {
+    return words.figures().read(number);
+  }
+
+  /** A mass as the scale of a line reads it. */
+  private String onScale(BigDecimal grams, Optional<Scale> scale, int decimals) {
+    return scale
+        .filter(of -> of.reads() != Unit.GRAM)
+        .map(of -> said(of.display(grams)) + " " + of.reads().symbol())
+        .orElseGet(() -> words.figures().number(grams, decimals) + " g");
   }
 
   /** What it must not be taken for; empty when there is nothing like it. */
@@ -131,13 +171,13 @@ public final class WeighWords {
     }
     weighing.dilution().ifPresent(dilution -> notes.add(mix(line, dilution)));
     if (!line.heldBack().isZero()) {
-      notes.add(words.say("sheet.held-back", Exact.plain(line.heldBack().grams(), 2)));
+      notes.add(words.say("sheet.held-back", onScale(line.heldBack().grams(), weighing.scale(), 2)));
     }
     String stopWhen = line.line().dose().stopWhen().map(words::text).orElse("");
     line.atLeast()
         .ifPresent(
             likely ->
-                notes.add(words.say("sheet.from-to", Exact.plain(likely.grams(), 1), stopWhen)));
+                notes.add(words.say("sheet.from-to", onScale(likely.grams(), weighing.scale(), 1), stopWhen)));
     if (isUnweighed(line)) {
       notes.add(words.say("sheet.exactly"));
     }
@@ -162,11 +202,11 @@ public final class WeighWords {
   private String mix(WeighLine line, Weighing.Dilution dilution) {
     return words.say(
         "sheet.dilution",
-        Exact.plain(dilution.substance().grams(), 3),
+        onScale(dilution.substance().grams(), Optional.of(dilution.substanceScale()), 3),
         words.text(line.name()),
-        Exact.plain(dilution.carrier().grams(), 3),
+        onScale(dilution.carrier().grams(), Optional.of(dilution.carrierScale()), 3),
         carrier(line).map(of -> words.text(of.name())).orElse(line.carrier().orElse("")),
-        Exact.plain(line.weighing().target().grams(), 3));
+        onScale(line.weighing().target().grams(), Optional.empty(), 3));
   }
 
   /** Whether no scale of the kitchen weighs it well enough, and nothing was worked out instead. */

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import halfgram.kitchen.Text;
 import halfgram.measure.Mass;
 import halfgram.measure.Ratio;
+import halfgram.measure.Unit;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -321,6 +322,7 @@ class WeighingTest {
         new BigDecimal(verification),
         Mass.grams(max),
         accuracy,
+        Unit.GRAM,
         Optional.empty());
   }
 }

@@ -1,5 +1,9 @@
 package halfgram.pages.baths;
 
+import java.math.BigDecimal;
+import halfgram.measure.Dimension;
+import halfgram.measure.Amount;
+import halfgram.measure.Length;
 import halfgram.desk.BathBoard;
 import halfgram.desk.BathOrigins;
 import halfgram.prep.PrepSheet;
@@ -124,21 +128,21 @@ record BathView(
     numbers.add(
         new Figure(
             words.say("bathday.n-lost"),
-            SphereBath.shown(round(bath.lostMl()), "mL"),
-            SphereBath.shown(round(sphere.usable()), "mL"),
+            millilitres(words, bath.lostMl()),
+            millilitres(words, sphere.usable()),
             words.say(bath.level().isPresent() ? "bathday.from-level" : "bathday.by-pieces")));
     numbers.add(
         new Figure(
             words.say("bathday.n-level"),
-            SphereBath.shown(round(bath.millimetres()), "mm"),
-            SphereBath.shown(round(sphere.leastLevel()), "mm"),
+            words.length(Length.millimetres(bath.millimetres())),
+            words.length(Length.millimetres(sphere.leastLevel())),
             BathsView.level(words, bath)));
     if (!sphere.isDirect()) {
       numbers.add(
           new Figure(
               words.say("bathday.n-calcium"),
-              SphereBath.shown(round(bath.calciumMg()), "mg"),
-              SphereBath.shown(round(sphere.calciumLimit()), "mg"),
+              milligrams(words, bath.calciumMg()),
+              milligrams(words, sphere.calciumLimit()),
               words.say("bathday.by-burst")));
     }
     numbers.add(
@@ -151,8 +155,12 @@ record BathView(
     return numbers;
   }
 
-  private static double round(double number) {
-    return StrictMath.rint(number * 10) / 10;
+  private static String millilitres(Messages words, double volume) {
+    return words.amount(new Amount(BigDecimal.valueOf(volume), Dimension.VOLUME));
+  }
+
+  private static String milligrams(Messages words, double mass) {
+    return words.figures().number(BigDecimal.valueOf(mass), 1) + " mg";
   }
 
   private static List<Use> runs(Pool pool, BathBoard.Basin basin, String label) {

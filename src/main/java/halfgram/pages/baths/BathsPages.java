@@ -123,7 +123,7 @@ public final class BathsPages implements Server.Part {
         asked.house(),
         there,
         bathing.board(asked.house(), there),
-        words.at(asked.house().book().kitchen().clock().zone()),
+        words.at(asked.house().book().kitchen()),
         desk.now());
   }
 

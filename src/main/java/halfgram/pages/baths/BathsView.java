@@ -3,10 +3,10 @@ package halfgram.pages.baths;
 import halfgram.desk.BathBoard;
 import halfgram.desk.BathOrigins;
 import halfgram.measure.Exact;
+import halfgram.measure.Length;
 import halfgram.prep.PrepSheet;
 import halfgram.technique.bath.BathEntry;
 import halfgram.technique.bath.LiveBaths;
-import halfgram.words.BathWords;
 import halfgram.words.Messages;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -78,7 +78,7 @@ record BathsView(String date, List<Group> groups, List<Day> days) {
 
   /** Where it stands: by the ruler when nothing went in since, else reckoned. */
   static String level(Messages words, LiveBaths.Bath bath) {
-    String now = BathWords.decimals(bath.millimetres(), 1);
+    String now = words.length(Length.millimetres(bath.millimetres()));
     boolean measured =
         bath.level()
             .filter(of -> Math.abs(of.millimetres() - bath.millimetres()) < 0.05)

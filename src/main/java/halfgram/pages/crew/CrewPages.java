@@ -89,6 +89,6 @@ public final class CrewPages implements Server.Part {
   }
 
   private static Messages words(Visit visit, House house) {
-    return visit.words().at(house.book().kitchen().clock().zone());
+    return visit.words().at(house.book().kitchen());
   }
 }

@@ -256,6 +256,6 @@ public final class DeliveryPages implements Server.Part {
   }
 
   private static Messages words(Visit visit, House house) {
-    return visit.words().at(house.book().kitchen().clock().zone());
+    return visit.words().at(house.book().kitchen());
   }
 }

@@ -104,7 +104,7 @@ record OneView(
           0,
           new Entry(
               entry.id().toString(),
-              words.at(house.book().kitchen().clock().zone()).moment(entry.at()),
+              words.at(house.book().kitchen()).moment(entry.at()),
               told.person(entry.who()),
               what(stand.delivery(), entry, told, words),
               stand.counts(entry.id()),

@@ -102,7 +102,7 @@ public final class EditPages implements Server.Part {
   }
 
   private static Messages words(Visit visit, House house) {
-    return visit.words().at(house.book().kitchen().clock().zone());
+    return visit.words().at(house.book().kitchen());
   }
 
   private static ObjectNode body(String base) {

@@ -118,7 +118,7 @@ public final class EventsPages implements Server.Part {
   }
 
   private static Messages words(Visit visit, House house) {
-    return visit.words().at(house.book().kitchen().clock().zone());
+    return visit.words().at(house.book().kitchen());
   }
 
   /** Number of the change that whoever sent the form had seen. */

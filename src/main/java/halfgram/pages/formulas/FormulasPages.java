@@ -192,7 +192,7 @@ public final class FormulasPages implements Server.Part {
   }
 
   private static Messages words(Visit visit, House house) {
-    return visit.words().at(house.book().kitchen().clock().zone());
+    return visit.words().at(house.book().kitchen());
   }
 
   private static Formula formula(Visit visit, House house) {

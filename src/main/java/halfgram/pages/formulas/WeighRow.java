@@ -54,7 +54,7 @@ record WeighRow(
         figure.unit(),
         figure.name(),
         line.line().item().component().map(ref -> "formulas/" + ref.formula()).orElse(""),
-        figure.scale(),
+        figure.under(),
         notes(book, said, line, words));
   }
 

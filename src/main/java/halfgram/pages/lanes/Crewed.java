@@ -43,7 +43,7 @@ final class Crewed {
     this.today = today;
     this.now = now;
     this.root = visit.path("");
-    this.words = visit.words().at(book().kitchen().clock().zone());
+    this.words = visit.words().at(book().kitchen());
     this.names = new SheetWords(book(), sheet(), words);
     sheet().begun().forEach(begun -> begun.tasks().forEach(task -> byId.put(task.id(), task)));
     sheet().tasks().forEach(task -> byId.put(task.id(), task));

@@ -77,7 +77,7 @@ public final class ParsPages implements Server.Part {
       told(visit, house, form, tried.refusal().get());
       return;
     }
-    Messages words = visit.words().at(house.book().kitchen().clock().zone());
+    Messages words = visit.words().at(house.book().kitchen());
     LocalDate today = house.day(desk.now());
     List<LocalDate> dates =
         Stream.iterate(today, date -> date.plusDays(1))

@@ -144,7 +144,7 @@ public final class PeoplePages implements Server.Part {
     boolean ready =
         people.list(visit.kitchen()).stream()
             .anyMatch(one -> one.account().id().equals(account.id()) && one.account().ready());
-    Messages words = visit.words().at(Rooms.house(desk, visit).book().kitchen().clock().zone());
+    Messages words = visit.words().at(Rooms.house(desk, visit).book().kitchen());
     visit.page(
         status,
         "people/me",

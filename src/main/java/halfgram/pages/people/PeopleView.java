@@ -84,7 +84,7 @@ public record PeopleView(
   }
 
   private static Row row(House house, Member member, Messages words) {
-    Messages here = words.at(house.book().kitchen().clock().zone());
+    Messages here = words.at(house.book().kitchen());
     return new Row(
         member.account().id().toString(),
         member.account().name(),

@@ -30,7 +30,7 @@ record PassScene(Services.Board board, Optional<Person> cook, Messages words, Sh
 
   static PassScene of(Services.Board board, Optional<String> cook, Messages spoken) {
     KitchenBook book = board.house().book();
-    Messages words = spoken.at(book.kitchen().clock().zone());
+    Messages words = spoken.at(book.kitchen());
     SheetWords names = new SheetWords(book, board.inForce().sheet(), words);
     return new PassScene(
         board, cook.flatMap(code -> findPerson(board.house(), code)), words, names);

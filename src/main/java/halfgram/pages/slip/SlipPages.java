@@ -126,7 +126,7 @@ public final class SlipPages implements Server.Part {
       SlipForm form,
       Optional<SlipView.Looked> looked,
       List<Problem> problems) {
-    Messages words = visit.words().at(house.book().kitchen().clock().zone());
+    Messages words = visit.words().at(house.book().kitchen());
     Slips.Found found = found(visit, house);
     boolean today = found.date().equals(house.day(desk.now()));
     SlipView view =

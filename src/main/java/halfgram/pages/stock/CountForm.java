@@ -16,6 +16,6 @@ record CountForm(String typed, Optional<Amount> amount) {
 
   static CountForm of(Visit visit, Lot lot) {
     String typed = visit.field("amount").strip();
-    return new CountForm(typed, TypedAmount.read(typed, lot.left().dimension()));
+    return new CountForm(typed, TypedAmount.read(typed, lot.left()));
   }
 }

@@ -1,5 +1,9 @@
 package halfgram.pages.stock;
 
+import java.math.BigDecimal;
+import halfgram.measure.Unit;
+import halfgram.measure.Exact;
+import halfgram.kitchen.Kitchen;
 import halfgram.desk.House;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Step;
@@ -7,7 +11,6 @@ import halfgram.lot.Lot;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
-import halfgram.pages.TypedAmount;
 import halfgram.station.Station;
 import halfgram.web.Visit;
 import java.util.ArrayList;
@@ -41,7 +44,7 @@ record CountView(
       String expected,
       String typed,
       String fault,
-      long step,
+      String step,
       String stepName,
       String post,
       String back) {}
@@ -50,6 +53,10 @@ record CountView(
   record Other(String name, String href, String count) {}
 
   /** Steps that are easy to think in: about a fifth of what should be there. */
+  private static final long FIFTHS = 5;
+
+  private static final BigDecimal OUNCE = Unit.OUNCE.factor();
+
   private static final long[] STEPS = {1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000};
 
   static CountView of(
@@ -95,30 +102,36 @@ record CountView(
   private static Row row(Shelf shelf, Tub tub, String station, Optional<Fault> faulty) {
     Lot lot = tub.lot();
     Optional<Fault> fault = faulty.filter(one -> one.code().equals(lot.code()));
-    long step = step(lot.left());
-    Amount one =
-        lot.left().dimension() == Dimension.COUNT ? Amount.pieces(step) : Amount.grams(step);
+    Amount one = step(shelf, lot.left());
     return new Row(
         lot.code(),
         shelf.names().componentName(lot.component()),
         shelf.words().text(shelf.placeName(lot.place())),
         shelf.words().moment(lot.useBy()),
         shelf.names().amount(lot.left()),
-        fault.map(Fault::typed).orElse(TypedAmount.of(lot.left())),
+        fault.map(Fault::typed).orElse(shelf.words().typed(lot.left())),
         fault.map(Fault::said).orElse(""),
-        step,
+        one.number().toPlainString(),
         shelf.names().amount(one),
         shelf.address("stock/" + Visit.encoded(lot.code()) + "/count"),
         "count/" + station);
   }
 
-  private static long step(Amount expected) {
-    long fifth = expected.number().longValue() / 5;
+  private static Amount step(Shelf shelf, Amount expected) {
+    boolean mass = expected.dimension() == Dimension.MASS;
+    if (mass && shelf.words().figures().units() == Kitchen.Units.US) {
+      BigDecimal ounces = expected.dividedBy(FIFTHS).number().divide(OUNCE, Exact.DIGITS);
+      return Amount.grams(OUNCE.multiply(BigDecimal.valueOf(largest(ounces.longValue()))));
+    }
+    long step = largest(expected.number().longValue() / FIFTHS);
+    return mass ? Amount.grams(Math.max(10, step)) : Amount.pieces(step);
+  }
+
+  private static long largest(long most) {
     long step = STEPS[0];
     for (long one : STEPS) {
-      step = one <= Math.max(1, fifth) ? one : step;
+      step = one <= Math.max(1, most) ? one : step;
     }
-    boolean small = expected.dimension() == Dimension.MASS && step < 10;
-    return small ? 10 : step;
+    return step;
   }
 }

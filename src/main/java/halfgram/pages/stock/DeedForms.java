@@ -5,7 +5,6 @@ import halfgram.lot.Lot;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.pages.TubDeed;
-import halfgram.pages.TypedAmount;
 import halfgram.station.Container;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
@@ -237,7 +236,7 @@ final class DeedForms {
   private String half() {
     long half = lot.left().number().longValue() / 2;
     return half == 0
-        ? TypedAmount.of(lot.left())
-        : TypedAmount.of(new Amount(java.math.BigDecimal.valueOf(half), lot.left().dimension()));
+        ? words.typed(lot.left())
+        : words.typed(new Amount(java.math.BigDecimal.valueOf(half), lot.left().dimension()));
   }
 }

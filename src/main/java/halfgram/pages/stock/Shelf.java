@@ -62,7 +62,7 @@ final class Shelf {
     this.house = house;
     this.now = now;
     this.root = root;
-    this.words = words.at(house.book().kitchen().clock().zone());
+    this.words = words.at(house.book().kitchen());
     this.names = new SheetWords(house.book(), sheet, words);
     this.planless = planned.isEmpty();
     this.planned = planned;

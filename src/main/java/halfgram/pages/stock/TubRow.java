@@ -3,7 +3,6 @@ package halfgram.pages.stock;
 import halfgram.lot.Lot;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
-import halfgram.pages.TypedAmount;
 import halfgram.web.Visit;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -80,7 +79,7 @@ record TubRow(
         shelf.container(lot.container()),
         kept(shelf, lot),
         takes(shelf, lot),
-        count.map(Fault::typed).orElse(TypedAmount.of(lot.left())),
+        count.map(Fault::typed).orElse(shelf.words().typed(lot.left())),
         count.map(Fault::said).orElse(""),
         bin.map(Fault::typed).orElse(""),
         bin.map(Fault::said).orElse(""));

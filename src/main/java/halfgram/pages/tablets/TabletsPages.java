@@ -65,7 +65,7 @@ public final class TabletsPages implements Server.Part {
   }
 
   private static Messages words(Visit visit, House house) {
-    return visit.words().at(house.book().kitchen().clock().zone());
+    return visit.words().at(house.book().kitchen());
   }
 
   /** The code is shown once, here: only its hash is kept. */

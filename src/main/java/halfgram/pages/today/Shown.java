@@ -80,7 +80,7 @@ final class Shown {
     this.phase = phase;
     this.now = now;
     this.root = visit.path("");
-    this.words = visit.words().at(book.kitchen().clock().zone());
+    this.words = visit.words().at(book.kitchen());
     this.names = new SheetWords(book, sheet, words);
     this.parts = new TaskWords(book, words);
     this.awaited = awaited;

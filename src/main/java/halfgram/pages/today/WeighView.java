@@ -49,7 +49,7 @@ record WeighView(String vessel, List<Line> lines) {
         figure.unit(),
         shown.why(Paths.weigh(task.make(), task.step(), line.line(), field)),
         figure.name(),
-        figure.scale(),
+        figure.under(),
         words.heed(line).orElse(""),
         words.notes(line));
   }

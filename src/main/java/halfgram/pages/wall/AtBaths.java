@@ -2,7 +2,9 @@ package halfgram.pages.wall;
 
 import halfgram.desk.BathBoard;
 import halfgram.lot.Tub;
+import halfgram.measure.Amount;
 import halfgram.measure.Exact;
+import halfgram.measure.Length;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
 import halfgram.technique.bath.BathDay;
@@ -12,6 +14,7 @@ import halfgram.technique.bath.SphereBath;
 import halfgram.words.BathWords;
 import halfgram.words.Messages;
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.Instant;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -264,7 +267,8 @@ record AtBaths(
         return "";
       }
       BigDecimal grams = BigDecimal.valueOf(live.bath().facts().pieceGrams() * count.topUp());
-      return words.say("bath.top-up", count.topUp(), count.burst(), Exact.plain(grams, 0));
+      Amount more = Amount.grams(grams.setScale(0, RoundingMode.HALF_UP));
+      return words.say("bath.top-up", count.topUp(), count.burst(), more);
     }
 
     private Tray tray(String label) {
@@ -308,14 +312,14 @@ record AtBaths(
                       "bath.level-measured",
                       mm(level.millimetres()),
                       scene.time(level.at()),
-                      BathWords.decimals(level.litres(), 2),
+                      BathWords.litres(words, level.litres()),
                       now,
                       least))
           .orElseGet(() -> words.say("bath.level-reckoned", now, least));
     }
 
-    private static String mm(double level) {
-      return BathWords.decimals(level, 1);
+    private String mm(double level) {
+      return words.length(Length.millimetres(level));
     }
 
     private List<In> in(String label) {

@@ -2,11 +2,13 @@ package halfgram.pages.wall;
 
 import halfgram.desk.Bathing;
 import halfgram.measure.Dimension;
+import halfgram.measure.Length;
 import halfgram.pages.EntryFields;
 import halfgram.pages.TypedAmount;
 import halfgram.prep.TickStore;
 import halfgram.technique.bath.BathEntry;
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -42,7 +44,7 @@ record BathForm(
     String undoes,
     String sequence) {
   private static final Pattern LEVEL =
-      Pattern.compile("(\\d{1,4}(?:[.,]\\d{1,2})?)\\s*(?:mm)?", Pattern.CASE_INSENSITIVE);
+      Pattern.compile("(\\d{1,4}(?:[.,]\\d{1,3})?)\\s*(mm|cm|in)?", Pattern.CASE_INSENSITIVE);
 
   static BathForm of(UnaryOperator<String> field) {
     return new BathForm(
@@ -121,12 +123,21 @@ record BathForm(
         .orElse(OptionalLong.empty());
   }
 
-  /** Millimetres typed; empty when they are none. */
+  /** Millimetres by the ruler, typed as such, in centimetres or in inches; empty without any. */
   Optional<BigDecimal> level() {
     Matcher typed = LEVEL.matcher(millimetres.strip());
-    return typed.matches()
-        ? Optional.of(new BigDecimal(typed.group(1).replace(',', '.')))
-        : Optional.empty();
+    if (!typed.matches()) {
+      return Optional.empty();
+    }
+    BigDecimal number = new BigDecimal(typed.group(1).replace(',', '.'));
+    String unit = typed.group(2) == null ? "mm" : typed.group(2).toLowerCase(java.util.Locale.ROOT);
+    BigDecimal factor =
+        switch (unit) {
+          case "in" -> Length.INCH;
+          case "cm" -> BigDecimal.TEN;
+          default -> BigDecimal.ONE;
+        };
+    return Optional.of(number.multiply(factor).setScale(2, RoundingMode.HALF_UP));
   }
 
   /** The key of what is wrong with what was typed; empty when nothing is. */

@@ -287,7 +287,7 @@ record Hand(
       boolean part = rejected.isOf(task, Tick.Kind.PART_DONE);
       boolean trouble = rejected.isOf(task, Tick.Kind.PROBLEM);
       boolean failed = rejected.isOf(task, Tick.Kind.FAILED);
-      String planned = counted.isEmpty() ? TickForm.planned(task) : counted;
+      String planned = counted.isEmpty() ? TickForm.planned(task, words) : counted;
       return new Amounts(
           done ? rejected.form().amount() : planned,
           done ? rejected.fault() : "",
@@ -295,6 +295,7 @@ record Hand(
           part ? rejected.fault() : "",
           trouble || failed ? rejected.form().note() : "",
           failed ? rejected.fault() : "",
+<<<<<<< HEAD
           TickForm.sample(task),
           TickForm.units(task));
     }
@@ -320,6 +321,9 @@ record Hand(
     private String noted(Tick word) {
       return words.say(
           "wall.noted", scene.time(word.at()), scene.person(word.cook()), word.note().orElse(""));
+=======
+          TickForm.sample(task, words));
+>>>>>>> 24b7ac5 (Show masses, volumes, lengths and temperatures in the kitchen's units, numbers with the signs of the device)
     }
 
     /** What the last tick said. */

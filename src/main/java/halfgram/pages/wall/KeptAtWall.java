@@ -69,7 +69,7 @@ public final class KeptAtWall implements KeptReader {
     }
     Optional<Amount> said = form.saysAmount(task) ? form.amount(task) : Optional.empty();
     if (form.saysAmount(task) && said.isEmpty()) {
-      return Optional.of(words.say("wall.amount-fault", TickForm.sample(task)));
+      return Optional.of(words.say("wall.amount-fault", TickForm.sample(task, words)));
     }
     if (form.lacksReason()) {
       return Optional.of(words.say("wall.reason-fault"));

@@ -59,7 +59,7 @@ record Scene(
       Optional<Person> cook,
       Messages spoken,
       Instant now) {
-    Messages words = spoken.at(house.book().kitchen().clock().zone());
+    Messages words = spoken.at(house.book().kitchen());
     SheetWords names = new SheetWords(inForce.book(), inForce.sheet(), words);
     List<Awaited> awaited = Awaited.of(house.book(), inForce.sheet());
     return new Scene(

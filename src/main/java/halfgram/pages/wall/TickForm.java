@@ -9,6 +9,7 @@ import halfgram.prep.Task;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
 import halfgram.web.Visit;
+import halfgram.words.Messages;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -37,6 +38,8 @@ record TickForm(
     String shown,
     String tub) {
   private static final Pattern KIND = Pattern.compile("[A-Z_]{1,12}");
+
+  private static final long SAMPLE_GRAMS = 2500;
 
   /** Nothing typed yet. */
   static final TickForm NONE = new TickForm("", "", "", "", "", "", "", "", "", "", "");
@@ -103,14 +106,23 @@ record TickForm(
   }
 
   /** The planned amount as the field shows it; empty for a task that puts nothing away. */
-  static String planned(Task task) {
-    return task.stored().isEmpty() ? "" : TypedAmount.of(task.stored().get(0).made());
+  static String planned(Task task, Messages words) {
+    return task.stored().isEmpty() ? "" : words.typed(task.stored().get(0).made());
+  }
+
+  /** Whether the planned amount stands in the field as it was shown, in whatever language. */
+  private boolean isAsPlanned(Task task) {
+    if (tickKind() != Tick.Kind.DONE || task.stored().isEmpty()) {
+      return false;
+    }
+    Amount made = task.stored().get(0).made();
+    return TypedAmount.read(amount, made).filter(made::equals).isPresent();
   }
 
   /** What would be accepted. */
-  static String sample(Task task) {
-    String planned = planned(task);
-    return planned.isEmpty() ? "2.5 kg" : planned;
+  static String sample(Task task, Messages words) {
+    String planned = planned(task, words);
+    return planned.isEmpty() ? words.typed(Amount.grams(SAMPLE_GRAMS)) : planned;
   }
 
   /** What an amount is typed in, apart by spaces. */
@@ -125,8 +137,7 @@ record TickForm(
   /** Whether there is an amount to read; the planned one left as it was says nothing new. */
   boolean saysAmount(Task task) {
     boolean asked = tickKind() == Tick.Kind.DONE || tickKind() == Tick.Kind.PART_DONE;
-    boolean asPlanned = tickKind() == Tick.Kind.DONE && amount.strip().equals(planned(task));
-    return asked && !amount.isBlank() && !asPlanned;
+    return asked && !amount.isBlank() && !isAsPlanned(task);
   }
 
   /** The amount typed; empty when it is none, or one of another sort than the task gives. */

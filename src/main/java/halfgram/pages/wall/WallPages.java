@@ -284,7 +284,7 @@ public final class WallPages implements Server.Part {
     }
     Optional<Amount> said = form.saysAmount(task) ? form.amount(task) : Optional.empty();
     if (form.saysAmount(task) && said.isEmpty()) {
-      String fault = scene.words().say("wall.amount-fault", TickForm.sample(task));
+      String fault = scene.words().say("wall.amount-fault", TickForm.sample(task, scene.words()));
       Hand.Rejected rejected = new Hand.Rejected(form, fault);
       show(visit, 422, again(scene, visit, cook), task.id(), Rejected.of(rejected));
       return;

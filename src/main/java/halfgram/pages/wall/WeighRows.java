@@ -35,6 +35,7 @@ final class WeighRows {
    *
    * @param whole digits before the point
    * @param fraction the point and what follows, or nothing
+   * @param beside the same in the kitchen's other units, or nothing
    * @param heed what it must not be taken for
    * @param total what the vessel holds with it, for who does not tare; empty for the first in
    * @param which names on the tubs that look alike, to be told apart first; empty when that is done
@@ -48,6 +49,7 @@ final class WeighRows {
       String unit,
       String name,
       String scale,
+      String beside,
       String heed,
       List<String> notes,
       String total,
@@ -221,6 +223,7 @@ final class WeighRows {
         figure.unit(),
         figure.name(),
         figure.scale(),
+        figure.beside(),
         words.heed(line).orElse(""),
         notes,
         more.isPresent() ? "" : total,

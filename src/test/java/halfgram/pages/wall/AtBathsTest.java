@@ -151,7 +151,7 @@ class AtBathsTest {
     Answer deep = send("LEVEL", "label", "A", "formula", "alginate-bath", "millimetres", "high");
     assertThat(deep.status()).isEqualTo(422);
     assertThat(deep.body()).contains("value=\"high\"");
-    assertThat(deep.text()).contains("Give the level in millimetres");
+    assertThat(deep.text()).contains("Give the level by the ruler");
     Answer in = send("CHANGED", "label", "A", "formula", "alginate-bath", "note", "cloudy");
     assertThat(in.status()).isEqualTo(409);
     assertThat(in.text()).contains("Not taken: drop 1 is still in bath A");
