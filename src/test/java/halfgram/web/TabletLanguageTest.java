@@ -1,5 +1,7 @@
 package halfgram.web;
 
+import java.util.regex.Pattern;
+import com.fasterxml.jackson.databind.JsonNode;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import halfgram.desk.Tablets;
@@ -74,6 +76,36 @@ class TabletLanguageTest {
         .forEach(permitted::add);
     assertThat(PAGES.keySet()).containsExactlyInAnyOrderElementsOf(permitted);
   }
+
+  @Test
+  void everyTextOfTheDemoThatAWallShowsIsInEveryLanguage() {
+    List<String> lacking = new ArrayList<>();
+    texts(site.house().tree(), "", lacking);
+    assertThat(lacking).isEmpty();
+  }
+
+  /** Texts of the book that are in English alone; names of people, and of techniques, are none. */
+  private static void texts(JsonNode node, String path, List<String> lacking) {
+    node.properties()
+        .forEach(
+            one -> {
+              String at = path + "/" + one.getKey();
+              boolean named = one.getKey().equals("name") && !NAMES.matcher(at).find();
+              boolean text = named || List.of("do", "finish", "stopWhen").contains(one.getKey());
+              one.getValue().elements().forEachRemaining(item -> texts(item, at, lacking));
+              if (one.getValue().isObject()) {
+                texts(one.getValue(), at, lacking);
+              }
+              boolean plain =
+                  one.getValue().isTextual()
+                      || (one.getValue().size() > 0 && one.getValue().path(0).isTextual());
+              if (text && plain) {
+                lacking.add(at + " " + one.getValue());
+              }
+            });
+  }
+
+  private static final Pattern NAMES = Pattern.compile("^/kitchen/name|/people/|techniques?/name");
 
   @ParameterizedTest
   @ValueSource(strings = {"es", "fr"})

@@ -1,5 +1,6 @@
 package halfgram.pages.deliveries;
 
+import halfgram.pages.TypedNumber;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
@@ -118,7 +119,7 @@ record DeliveryForm(
     for (int i : lines()) {
       ObjectNode line = list.addObject();
       put(line, "ingredient", rows.get(i).ingredient());
-      put(line, "amount", rows.get(i).amount());
+      put(line, "amount", TypedNumber.pointed(rows.get(i).amount()));
       if (rows.get(i).inHouse()) {
         line.put("inHouse", true);
       }

@@ -1,5 +1,6 @@
 package halfgram.pages.deliveries;
 
+import halfgram.pages.TypedNumber;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.pages.TypedTime;
@@ -47,9 +48,9 @@ record EntryForm(
     body.put("kind", kind);
     put(body, "expected", expected);
     put(body, "ingredient", ingredient);
-    put(body, "came", came);
+    put(body, "came", TypedNumber.pointed(came));
     put(body, "reason", reason);
-    put(body, "reading", reading);
+    put(body, "reading", TypedNumber.pointed(reading));
     put(body, "undoes", undoes);
     return body;
   }

@@ -1,5 +1,6 @@
 package halfgram.pages.events;
 
+import halfgram.pages.TypedNumber;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
@@ -89,8 +90,8 @@ final class EventForm {
       }
     } else if (TIMES.contains(key)) {
       object.put(key, TypedTime.of(value));
-    } else if (NUMBERS.contains(key) && NUMBER.matcher(value).matches()) {
-      JsonNode number = NODES.numberNode(new BigDecimal(value));
+    } else if (NUMBERS.contains(key) && NUMBER.matcher(TypedNumber.pointed(value)).matches()) {
+      JsonNode number = NODES.numberNode(new BigDecimal(TypedNumber.pointed(value)));
       boolean same =
           before.isNumber() && before.decimalValue().compareTo(number.decimalValue()) == 0;
       object.set(key, same ? before : number);

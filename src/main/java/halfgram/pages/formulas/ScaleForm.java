@@ -1,5 +1,6 @@
 package halfgram.pages.formulas;
 
+import halfgram.pages.TypedNumber;
 import halfgram.desk.ScaleFormula;
 import halfgram.desk.ScaleFormula.Ask;
 import halfgram.desk.ScaleFormula.Have;
@@ -65,7 +66,7 @@ final class ScaleForm {
     List<Have> have = new ArrayList<>();
     for (int row = 0; row < ROWS; row++) {
       if (!get("of" + row).isEmpty() || !get("have" + row).isEmpty()) {
-        have.add(new Have(get("of" + row), get("have" + row)));
+        have.add(new Have(get("of" + row), TypedNumber.pointed(get("have" + row))));
       }
     }
     if (!have.isEmpty()) {
@@ -80,7 +81,7 @@ final class ScaleForm {
     String way = ways.get(0);
     Way kind = way.equals("have0") ? Way.HAVE : Way.valueOf(way.toUpperCase(java.util.Locale.ROOT));
     Optional<String> output = Optional.of(get("output")).filter(code -> !code.isEmpty());
-    return Optional.of(new Ask(kind, output, kind == Way.HAVE ? "" : get(way), get("each"), have));
+    return Optional.of(new Ask(kind, output, kind == Way.HAVE ? "" : TypedNumber.pointed(get(way)), TypedNumber.pointed(get("each")), have));
   }
 
   /** Puts what is wrong to its field. */

@@ -1,5 +1,6 @@
 package halfgram.pages.formulas;
 
+import halfgram.pages.TypedNumber;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
@@ -183,7 +184,8 @@ final class VersionForm {
     } else if (part.kind() == Kind.FLAG) {
       node.put(part.key(), true);
     } else {
-      node.set(part.key(), part.kind() == Kind.NUMBER ? number(text) : NODES.textNode(text));
+      String plain = TypedNumber.pointed(text);
+      node.set(part.key(), part.kind() == Kind.NUMBER ? number(plain) : NODES.textNode(plain));
     }
   }
 

@@ -1,5 +1,6 @@
 package halfgram.pages.lanes;
 
+import halfgram.kitchen.Kitchen;
 import halfgram.desk.WhatIf;
 import halfgram.measure.BusinessDay;
 import halfgram.measure.Message;
@@ -36,14 +37,15 @@ final class Crewed {
   private final List<Bar> bars;
 
   /**
+   * @param reads in whose units and by whose clock
    * @param today whether it is the day of now
    */
-  Crewed(WhatIf.Day of, boolean today, Instant now, Visit visit) {
+  Crewed(WhatIf.Day of, Kitchen reads, boolean today, Instant now, Visit visit) {
     this.of = of;
     this.today = today;
     this.now = now;
     this.root = visit.path("");
-    this.words = visit.words().at(book().kitchen());
+    this.words = visit.words().at(reads);
     this.names = new SheetWords(book(), sheet(), words);
     sheet().begun().forEach(begun -> begun.tasks().forEach(task -> byId.put(task.id(), task)));
     sheet().tasks().forEach(task -> byId.put(task.id(), task));

@@ -1,5 +1,6 @@
 package halfgram.pages.stock;
 
+import halfgram.pages.TypedNumber;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.House;
@@ -57,7 +58,7 @@ record NewTubForm(
     int colon = component.indexOf(':');
     fields.put("component", colon < 0 ? component : component.substring(0, colon));
     fields.put("output", colon < 0 ? "" : component.substring(colon + 1));
-    fields.put("left", left);
+    fields.put("left", TypedNumber.pointed(left));
     fields.put("made", made);
     fields.put("useBy", useBy);
     fields.put("place", place);

@@ -1,5 +1,6 @@
 package halfgram.pages.techniques;
 
+import halfgram.pages.TypedNumber;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.LearnedBaths;
@@ -76,7 +77,7 @@ public final class TechniquesPages implements Server.Part {
     for (Input input : technique.inputs()) {
       String typed = visit.query(input.name()).strip();
       if (!typed.isEmpty()) {
-        asked.put(input.name(), typed);
+        asked.put(input.name(), TypedNumber.pointed(typed));
       }
     }
     return asked;

@@ -1,5 +1,6 @@
 package halfgram.pages.today;
 
+import halfgram.kitchen.Kitchen;
 import halfgram.desk.CrewInForce;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
@@ -71,6 +72,7 @@ final class Shown {
       Phase phase,
       List<Awaited> awaited,
       Instant now,
+      Kitchen reads,
       Visit visit) {
     this.book = book;
     this.sheet = sheet;
@@ -80,7 +82,7 @@ final class Shown {
     this.phase = phase;
     this.now = now;
     this.root = visit.path("");
-    this.words = visit.words().at(book.kitchen());
+    this.words = visit.words().at(reads);
     this.names = new SheetWords(book, sheet, words);
     this.parts = new TaskWords(book, words);
     this.awaited = awaited;
@@ -108,6 +110,7 @@ final class Shown {
         phase,
         awaited,
         now,
+        house.book().kitchen(),
         visit);
   }
 
@@ -122,6 +125,7 @@ final class Shown {
         Phase.PREVIEW,
         preview.sheet().awaited(),
         now,
+        preview.book().kitchen(),
         visit);
   }
 

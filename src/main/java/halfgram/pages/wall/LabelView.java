@@ -21,6 +21,7 @@ record LabelView(
     String code,
     String name,
     String amount,
+    String beside,
     String made,
     String by,
     String useBy,
@@ -61,7 +62,8 @@ record LabelView(
             .map(of -> Components.name(of, of.outputIndex(ref.output())))
             .map(scene.words()::text)
             .orElse(ref.formula()),
-        scene.names().amount(amount),
+        scene.words().shown(amount).first(),
+        scene.words().shown(amount).beside(),
         scene.words().moment(lot.made()),
         filled.map(Movement::who).map(scene::person).orElse(""),
         scene.words().moment(lot.useBy()),

@@ -162,6 +162,29 @@ class FormulasPagesTest {
   }
 
   @Test
+  void textsAreWrittenInOtherLanguagesAndADecimalCommaIsOne() {
+    String[] typed = {
+      "name.es", "Aceite verde", "steps.0.name.fr", "mixer fort", "steps.0.do.es", "Triturar",
+      "lines.0.holdBack", "2,5", "steps.0.station", "nowhere"
+    };
+    Client.Answer wrong = save("dill-oil", typed);
+    assertThat(wrong.status()).isEqualTo(422);
+    assertThat(wrong.body())
+        .as("comes back as typed")
+        .contains("value=\"Aceite verde\"", "value=\"mixer fort\"", "value=\"2,5\"");
+    typed[typed.length - 1] = "cold";
+    assertThat(save("dill-oil", typed).status()).isEqualTo(303);
+    JsonNode step = current("dill-oil").path("steps").get(0);
+    assertThat(step.at("/name/fr").asText()).isEqualTo("mixer fort");
+    assertThat(step.at("/name/es").asText()).as("left as it was").isEqualTo("triturar");
+    assertThat(step.at("/do/es").asText()).isEqualTo("Triturar");
+    assertThat(step.at("/do/fr").asText()).as("left as it was").isNotEmpty();
+    assertThat(current("dill-oil").at("/lines/0/holdBack").decimalValue())
+        .isEqualByComparingTo("2.5");
+    assertThat(client.get(PLACE + "/dill-oil/edit").body()).contains("value=\"Aceite verde\"");
+  }
+
+  @Test
   void aNewFormulaWithoutANameIsAskedForOne() {
     Client.Answer answer =
         client.post(PLACE + "/new", salsa("name.en", "", "steps.0.do.en", "kept"));
