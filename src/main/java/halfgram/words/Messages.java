@@ -234,7 +234,7 @@ public final class Messages {
   /** An amount the way one would type it: "5.9 kg" to the gram, "250.5 g" to a tenth, "84 piece". */
   public String typed(Amount amount) {
     return amount.dimension() == Dimension.COUNT
-        ? Exact.plain(amount.number(), 0) + " piece"
+        ? say("sheet.typed-pieces", Exact.plain(amount.number(), 0))
         : figures.typed(amount.number());
   }
 

@@ -91,7 +91,7 @@ class TabletLanguageTest {
             one -> {
               String at = path + "/" + one.getKey();
               boolean named = one.getKey().equals("name") && !NAMES.matcher(at).find();
-              boolean text = named || List.of("do", "finish", "stopWhen").contains(one.getKey());
+              boolean text = named || List.of("do", "finish", "stopWhen", "plate", "text").contains(one.getKey());
               one.getValue().elements().forEachRemaining(item -> texts(item, at, lacking));
               if (one.getValue().isObject()) {
                 texts(one.getValue(), at, lacking);
