@@ -111,7 +111,8 @@ final class ScaleCommand {
       text.append(number).append(" g  ").append(name);
       if (line.trim().compareTo(Ratio.ONE) != 0) {
         text.append("  (")
-            .append(messages.say("scale.pull", Exact.plain(scaled.purchased(line).number(), 1) + " g"))
+            .append(
+                messages.say("scale.pull", Exact.plain(scaled.purchased(line).number(), 1) + " g"))
             .append(')');
       }
       text.append('\n');

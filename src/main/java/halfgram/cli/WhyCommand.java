@@ -94,10 +94,7 @@ final class WhyCommand {
       cli.error(cli.messages().say("usage.no-id", path, recording.findNearest(path).orElse("-")));
       return Exit.NO;
     }
-    cli.out()
-        .print(
-            new WhyText(recording, cli.messages().at(book.kitchen()))
-                .write(note.get()));
+    cli.out().print(new WhyText(recording, cli.messages().at(book.kitchen())).write(note.get()));
     return Exit.DONE;
   }
 }

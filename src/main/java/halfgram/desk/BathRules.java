@@ -1,7 +1,6 @@
 package halfgram.desk;
 
 import halfgram.measure.Length;
-import halfgram.measure.Exact;
 import halfgram.measure.Message;
 import halfgram.prep.PrepSheet;
 import halfgram.technique.bath.BathEntry;
@@ -220,8 +219,7 @@ final class BathRules {
             .orElse(BigDecimal.ZERO);
     BigDecimal level = entry.millimetres().orElse(BigDecimal.valueOf(-1));
     return level.signum() < 0 || level.compareTo(depth) > 0
-        ? Optional.of(
-            Message.of("bath.refused.level", new Length(level), new Length(depth)))
+        ? Optional.of(Message.of("bath.refused.level", new Length(level), new Length(depth)))
         : Optional.empty();
   }
 

@@ -30,7 +30,6 @@ public record Scale(
   /** Steps as written are no finer; what a microgram takes from an ounce is gone at that. */
   private static final int STEP_DECIMALS = 4;
 
-
   /** The least load the class recommends, g. Class III, step 1 g: 20 g. */
   public BigDecimal leastLoad() {
     return step.multiply(BigDecimal.valueOf(accuracy.leastSteps(verification)));

@@ -60,7 +60,7 @@ public final class TypedAmount {
         .map(found -> found.rounded(Rounding.TO_MICROGRAM));
   }
 
-  /** As {@link #read}; what stands in the field as it was shown is the amount shown, to the microgram. */
+  /** As {@link #read}; what stands in the field as it was shown is exactly the amount shown. */
   public static Optional<Amount> read(String text, Amount shown) {
     boolean same =
         shown.dimension() == Dimension.MASS && Figures.typedForms(shown).contains(text.strip());

@@ -54,7 +54,10 @@ public final class BathWords {
                                 drop.number(),
                                 took(lift.took()),
                                 words.say(lift.timing().key()),
-                                words.figures().length(Length.millimetres(lift.skin()), HUNDREDTH).whole())))
+                                words
+                                    .figures()
+                                    .length(Length.millimetres(lift.skin()), HUNDREDTH)
+                                    .whole())))
         .orElseGet(() -> words.say(entry.kind().key()));
   }
 

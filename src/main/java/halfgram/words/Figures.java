@@ -120,7 +120,7 @@ public final class Figures {
     return chosen(metric, customaryMass(grams, step(grams)));
   }
 
-  /** What a scale reads, said in the units it does not: empty for a small dose, or where unasked. */
+  /** What a scale reads in the units it does not: empty for a small dose, or where unasked. */
   public String beside(BigDecimal grams, Unit reads, BigDecimal step) {
     boolean small = grams.abs().compareTo(Unit.OUNCE.factor()) < 0;
     if (reads == Unit.GRAM) {

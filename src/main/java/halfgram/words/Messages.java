@@ -219,8 +219,7 @@ public final class Messages {
   /** As {@link #amount}, with what stands beside it apart. */
   public Figures.Shown shown(Amount amount) {
     return switch (amount.dimension()) {
-      case COUNT ->
-          new Figures.Shown(say("sheet.pieces", figures.number(amount.number(), 0)), "");
+      case COUNT -> new Figures.Shown(say("sheet.pieces", figures.number(amount.number(), 0)), "");
       case VOLUME -> figures.volume(amount.number(), TENTH);
       case MASS -> figures.mass(amount.number());
     };
@@ -231,7 +230,7 @@ public final class Messages {
     return figures.length(length, TENTH).whole();
   }
 
-  /** An amount the way one would type it: "5.9 kg" to the gram, "250.5 g" to a tenth, "84 piece". */
+  /** An amount as one would type it: "5.9 kg" to the gram, "250.5 g" to a tenth, "84 piece". */
   public String typed(Amount amount) {
     return amount.dimension() == Dimension.COUNT
         ? say("sheet.typed-pieces", Exact.plain(amount.number(), 0))

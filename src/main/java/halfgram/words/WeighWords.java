@@ -171,13 +171,16 @@ public final class WeighWords {
     }
     weighing.dilution().ifPresent(dilution -> notes.add(mix(line, dilution)));
     if (!line.heldBack().isZero()) {
-      notes.add(words.say("sheet.held-back", onScale(line.heldBack().grams(), weighing.scale(), 2)));
+      notes.add(
+          words.say("sheet.held-back", onScale(line.heldBack().grams(), weighing.scale(), 2)));
     }
     String stopWhen = line.line().dose().stopWhen().map(words::text).orElse("");
     line.atLeast()
         .ifPresent(
             likely ->
-                notes.add(words.say("sheet.from-to", onScale(likely.grams(), weighing.scale(), 1), stopWhen)));
+                notes.add(
+                    words.say(
+                        "sheet.from-to", onScale(likely.grams(), weighing.scale(), 1), stopWhen)));
     if (isUnweighed(line)) {
       notes.add(words.say("sheet.exactly"));
     }

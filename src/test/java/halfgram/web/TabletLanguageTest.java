@@ -1,9 +1,8 @@
 package halfgram.web;
 
-import java.util.regex.Pattern;
-import com.fasterxml.jackson.databind.JsonNode;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import halfgram.desk.Tablets;
 import halfgram.people.Deed;
 import halfgram.people.Role;
@@ -22,6 +21,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -91,7 +91,10 @@ class TabletLanguageTest {
             one -> {
               String at = path + "/" + one.getKey();
               boolean named = one.getKey().equals("name") && !NAMES.matcher(at).find();
-              boolean text = named || List.of("do", "finish", "stopWhen", "plate", "text").contains(one.getKey());
+              boolean text =
+                  named
+                      || List.of("do", "finish", "stopWhen", "plate", "text")
+                          .contains(one.getKey());
               one.getValue().elements().forEachRemaining(item -> texts(item, at, lacking));
               if (one.getValue().isObject()) {
                 texts(one.getValue(), at, lacking);

@@ -103,7 +103,8 @@ class FiguresTest {
 
   @Test
   void volumesAndLengthsKeepTheirStep() {
-    assertThat(US.volume(new BigDecimal("236.5882365"), BigDecimal.ONE).whole()).isEqualTo("8 fl oz");
+    assertThat(US.volume(new BigDecimal("236.5882365"), BigDecimal.ONE).whole())
+        .isEqualTo("8 fl oz");
     assertThat(US.volume(new BigDecimal("1892.705892"), BigDecimal.TEN).whole()).isEqualTo("2 qt");
     assertThat(BOTH.volume(new BigDecimal("3785.411784"), BigDecimal.TEN).whole())
         .isEqualTo("3.79 L (1 gal)");

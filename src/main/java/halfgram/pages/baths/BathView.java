@@ -1,11 +1,10 @@
 package halfgram.pages.baths;
 
-import java.math.BigDecimal;
-import halfgram.measure.Dimension;
-import halfgram.measure.Amount;
-import halfgram.measure.Length;
 import halfgram.desk.BathBoard;
 import halfgram.desk.BathOrigins;
+import halfgram.measure.Amount;
+import halfgram.measure.Dimension;
+import halfgram.measure.Length;
 import halfgram.prep.PrepSheet;
 import halfgram.technique.bath.BathEntry;
 import halfgram.technique.bath.BathStore;
@@ -14,6 +13,7 @@ import halfgram.technique.bath.SphereBath;
 import halfgram.web.Visit;
 import halfgram.words.BathWords;
 import halfgram.words.Messages;
+import java.math.BigDecimal;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collections;

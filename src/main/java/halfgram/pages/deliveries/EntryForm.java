@@ -1,8 +1,8 @@
 package halfgram.pages.deliveries;
 
-import halfgram.pages.TypedNumber;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.pages.TypedNumber;
 import halfgram.pages.TypedTime;
 import halfgram.web.Visit;
 import java.util.UUID;

@@ -1,11 +1,11 @@
 package halfgram.pages.events;
 
-import halfgram.pages.TypedNumber;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.pages.Code;
+import halfgram.pages.TypedNumber;
 import halfgram.pages.TypedTime;
 import java.math.BigDecimal;
 import java.util.HashSet;

@@ -1,10 +1,10 @@
 package halfgram.pages.formulas;
 
-import halfgram.pages.TypedNumber;
 import halfgram.desk.ScaleFormula;
 import halfgram.desk.ScaleFormula.Ask;
 import halfgram.desk.ScaleFormula.Have;
 import halfgram.desk.ScaleFormula.Way;
+import halfgram.pages.TypedNumber;
 import halfgram.words.Messages;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -81,7 +81,13 @@ final class ScaleForm {
     String way = ways.get(0);
     Way kind = way.equals("have0") ? Way.HAVE : Way.valueOf(way.toUpperCase(java.util.Locale.ROOT));
     Optional<String> output = Optional.of(get("output")).filter(code -> !code.isEmpty());
-    return Optional.of(new Ask(kind, output, kind == Way.HAVE ? "" : TypedNumber.pointed(get(way)), TypedNumber.pointed(get("each")), have));
+    return Optional.of(
+        new Ask(
+            kind,
+            output,
+            kind == Way.HAVE ? "" : TypedNumber.pointed(get(way)),
+            TypedNumber.pointed(get("each")),
+            have));
   }
 
   /** Puts what is wrong to its field. */

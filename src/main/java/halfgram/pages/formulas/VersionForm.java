@@ -1,10 +1,10 @@
 package halfgram.pages.formulas;
 
-import halfgram.pages.TypedNumber;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.pages.TypedNumber;
 import halfgram.pages.formulas.Shape.Kind;
 import halfgram.pages.formulas.Shape.Part;
 import java.math.BigDecimal;

@@ -1,7 +1,7 @@
 package halfgram.pages.lanes;
 
-import halfgram.kitchen.Kitchen;
 import halfgram.desk.WhatIf;
+import halfgram.kitchen.Kitchen;
 import halfgram.measure.BusinessDay;
 import halfgram.measure.Message;
 import halfgram.prep.KitchenBook;

@@ -1,18 +1,18 @@
 package halfgram.pages.stock;
 
-import java.math.BigDecimal;
-import halfgram.measure.Unit;
-import halfgram.measure.Exact;
-import halfgram.kitchen.Kitchen;
 import halfgram.desk.House;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Step;
+import halfgram.kitchen.Kitchen;
 import halfgram.lot.Lot;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
+import halfgram.measure.Exact;
+import halfgram.measure.Unit;
 import halfgram.station.Station;
 import halfgram.web.Visit;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

@@ -1,6 +1,5 @@
 package halfgram.pages.stock;
 
-import halfgram.pages.TypedNumber;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.House;
@@ -8,6 +7,7 @@ import halfgram.formula.Formula;
 import halfgram.formula.Output;
 import halfgram.input.Problem;
 import halfgram.pages.EntryFields;
+import halfgram.pages.TypedNumber;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
 import java.util.ArrayList;

@@ -1,12 +1,12 @@
 package halfgram.pages.techniques;
 
-import halfgram.pages.TypedNumber;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.LearnedBaths;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.TechniqueUse;
 import halfgram.pages.Rooms;
+import halfgram.pages.TypedNumber;
 import halfgram.prep.BathFacts;
 import halfgram.technique.Calculation;
 import halfgram.technique.Input;

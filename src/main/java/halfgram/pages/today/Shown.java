@@ -1,10 +1,10 @@
 package halfgram.pages.today;
 
-import halfgram.kitchen.Kitchen;
 import halfgram.desk.CrewInForce;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Plans;
+import halfgram.kitchen.Kitchen;
 import halfgram.kitchen.Text;
 import halfgram.measure.BusinessDay;
 import halfgram.pages.WhyLink;

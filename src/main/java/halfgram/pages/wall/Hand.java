@@ -295,9 +295,8 @@ record Hand(
           part ? rejected.fault() : "",
           trouble || failed ? rejected.form().note() : "",
           failed ? rejected.fault() : "",
-<<<<<<< HEAD
-          TickForm.sample(task),
-          TickForm.units(task));
+          TickForm.sample(task, words),
+          TickForm.units(task, words));
     }
 
     private Said said(Rejected rejected, LongSupplier sequence) {
@@ -321,9 +320,6 @@ record Hand(
     private String noted(Tick word) {
       return words.say(
           "wall.noted", scene.time(word.at()), scene.person(word.cook()), word.note().orElse(""));
-=======
-          TickForm.sample(task, words));
->>>>>>> 24b7ac5 (Show masses, volumes, lengths and temperatures in the kitchen's units, numbers with the signs of the device)
     }
 
     /** What the last tick said. */

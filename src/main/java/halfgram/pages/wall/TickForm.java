@@ -1,6 +1,7 @@
 package halfgram.pages.wall;
 
 import halfgram.desk.Ticking;
+import halfgram.kitchen.Kitchen;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import halfgram.pages.EntryFields;
@@ -126,9 +127,9 @@ record TickForm(
   }
 
   /** What an amount is typed in, apart by spaces. */
-  static String units(Task task) {
+  static String units(Task task, Messages words) {
     return switch (dimension(task)) {
-      case MASS -> "g kg";
+      case MASS -> words.figures().units() == Kitchen.Units.US ? "oz lb g" : "g kg";
       case VOLUME -> "ml l";
       case COUNT -> "";
     };

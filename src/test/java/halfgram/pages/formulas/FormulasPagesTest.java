@@ -164,8 +164,16 @@ class FormulasPagesTest {
   @Test
   void textsAreWrittenInOtherLanguagesAndADecimalCommaIsOne() {
     String[] typed = {
-      "name.es", "Aceite verde", "steps.0.name.fr", "mixer fort", "steps.0.do.es", "Triturar",
-      "lines.0.holdBack", "2,5", "steps.0.station", "nowhere"
+      "name.es",
+      "Aceite verde",
+      "steps.0.name.fr",
+      "mixer fort",
+      "steps.0.do.es",
+      "Triturar",
+      "lines.0.holdBack",
+      "2,5",
+      "steps.0.station",
+      "nowhere"
     };
     Client.Answer wrong = save("dill-oil", typed);
     assertThat(wrong.status()).isEqualTo(422);
