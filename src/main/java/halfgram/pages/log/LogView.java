@@ -152,7 +152,7 @@ record LogView(
     private String later(Tick tick, TickStore.Later later) {
       boolean same = house.day(tick.at()).equals(house.day(later.came()));
       String at = same ? words.time(later.came()) : words.moment(later.came());
-      return words.say("log.later", at, person(later.by()));
+      return words.say("log.entered-later", at, person(later.by()));
     }
 
     private String device(TickStore.Entered entered) {
