@@ -89,17 +89,7 @@ public final class Ticking {
     /** The same, done at another time than now. */
     public Entry saying(Said when) {
       return new Entry(
-          id,
-          task,
-          kind,
-          line,
-          amount,
-          minutes,
-          note,
-          cook,
-          undoes,
-          origin,
-          Optional.of(when));
+          id, task, kind, line, amount, minutes, note, cook, undoes, origin, Optional.of(when));
     }
   }
 
@@ -191,7 +181,8 @@ public final class Ticking {
     }
     Tick tick = tick(entry, found.get().task());
     List<Tick> history = ticks.listOfTask(tx, house.id(), entry.task());
-    Optional<Outcome> timed = entry.said().flatMap(of -> times.judge(tx, house, found.get(), tick, of));
+    Optional<Outcome> timed =
+        entry.said().flatMap(of -> times.judge(tx, house, found.get(), tick, of));
     if (timed.isPresent()) {
       return timed.get();
     }
@@ -203,7 +194,8 @@ public final class Ticking {
       return new Refused(held.get());
     }
     if (USES.contains(entry.kind())) {
-      Optional<Message> mix = kit.findMix(tx, house, found.get().plan(), found.get().task(), tick.at());
+      Optional<Message> mix =
+          kit.findMix(tx, house, found.get().plan(), found.get().task(), tick.at());
       if (mix.isPresent()) {
         return new Refused(mix.get());
       }
