@@ -172,7 +172,7 @@ record EntryView(
         gone ? words.say("paper.no-longer") : scene.state(task),
         gone || !scene.house().day(scene.now()).equals(scene.day()) ? "" : wall(task),
         gone,
-        TickForm.planned(task),
+        TickForm.planned(task, words),
         place.map(rejected.form().rows()::get).orElse(blank),
         place
             .map(at -> rejected.faults().getOrDefault(at, PaperEntries.Faults.NONE))

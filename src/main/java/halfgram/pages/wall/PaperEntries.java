@@ -195,13 +195,13 @@ final class PaperEntries {
   /** As planned says nothing new. */
   private Optional<Amount> made(int at, PaperForm.Row row, Task task) {
     boolean asPlanned =
-        row.came() == PaperForm.Came.DONE && row.made().equals(TickForm.planned(task));
+        row.came() == PaperForm.Came.DONE && row.made().equals(TickForm.planned(task, words));
     if (row.made().isEmpty() || asPlanned || row.came() == PaperForm.Came.PROBLEM) {
       return Optional.empty();
     }
     Optional<Amount> made = halfgram.pages.TypedAmount.read(row.made(), TickForm.dimension(task));
     if (made.isEmpty()) {
-      fault(at, "made", Message.of("wall.amount-fault", TickForm.sample(task)));
+      fault(at, "made", Message.of("wall.amount-fault", TickForm.sample(task, words)));
     }
     return made;
   }
