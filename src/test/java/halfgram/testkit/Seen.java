@@ -88,7 +88,7 @@ public final class Seen {
   }
 
   private static boolean hasWords(String said) {
-    return Arrays.stream(PLACE.split(said)).anyMatch(part -> part.matches("(?s).*\\p{L}{2,}.*"));
+    return Arrays.stream(PLACE.split(said, -1)).anyMatch(part -> part.matches("(?s).*\\p{L}{2,}.*"));
   }
 
   /** Takes a text of the book as one not to be seen in English where it is there in a language. */
@@ -119,7 +119,7 @@ public final class Seen {
     Matcher matcher = SHOWN.matcher(page);
     while (matcher.find()) {
       String whole = plain(matcher.group(1) == null ? matcher.group(2) : matcher.group(1));
-      List<String> pieces = new ArrayList<>(List.of(whole.split(JOINTS)));
+      List<String> pieces = new ArrayList<>(List.of(whole.split(JOINTS, -1)));
       pieces.add(whole);
       pieces.stream().map(String::strip).filter(this::isEnglish).forEach(found::add);
     }
