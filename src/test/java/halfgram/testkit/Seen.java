@@ -88,7 +88,8 @@ public final class Seen {
   }
 
   private static boolean hasWords(String said) {
-    return Arrays.stream(PLACE.split(said, -1)).anyMatch(part -> part.matches("(?s).*\\p{L}{2,}.*"));
+    return Arrays.stream(PLACE.split(said, -1))
+        .anyMatch(part -> part.matches("(?s).*\\p{L}{2,}.*"));
   }
 
   /** Takes a text of the book as one not to be seen in English where it is there in a language. */
