@@ -330,10 +330,6 @@ class WallTest {
         .getBytes(java.nio.charset.StandardCharsets.UTF_8);
   }
 
-  private static String encoded(Task task) {
-    return java.net.URLEncoder.encode(task.id(), java.nio.charset.StandardCharsets.UTF_8);
-  }
-
   private static List<String> all(String source, String pattern) {
     Matcher matcher = Pattern.compile(pattern).matcher(source);
     List<String> found = new java.util.ArrayList<>();
