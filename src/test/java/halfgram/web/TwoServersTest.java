@@ -109,7 +109,7 @@ class TwoServersTest {
   private static Script.Answer tick(Script script, String task, String kind, int sequence) {
     return script.post(
         "ticks",
-        ("{'task':'%s','kind':'%s','cook':'ines','device':'%s','sequence':%d,'note':'seen'}")
+        "{'task':'%s','kind':'%s','cook':'ines','device':'%s','sequence':%d,'note':'seen'}"
             .formatted(task, kind, DEVICE, sequence));
   }
 
