@@ -48,6 +48,9 @@ class TabletLanguageTest {
               "GET service/{service}", List.of("service/harvest-dinner", "service/bar.2026-12-05")),
           Map.entry("GET service/{service}/who", List.of("service/harvest-dinner/who")),
           Map.entry("GET service/{service}/swap", List.of("service/harvest-dinner/swap")),
+          Map.entry("GET paper", List.of("paper", "paper?station=cold")),
+          Map.entry("GET paper/entry", List.of("paper/entry?station=cold")),
+          Map.entry("GET q/{id}", List.of("q/abcdefghijkl")),
           Map.entry("GET count/{station}", List.of("count/cold", "count/hot", "count/pastry")));
 
   private Site site;

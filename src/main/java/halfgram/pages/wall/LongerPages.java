@@ -30,7 +30,7 @@ public final class LongerPages implements Server.Part {
     routes.post("/k/{kitchen}/lanes/longer", this::longer);
   }
 
-  /** What is no longer so by the time it comes is seen on the wall it goes back to. */
+  /** Goes back to the wall, which says so when it did not count. */
   private void longer(Context context) {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
@@ -43,7 +43,14 @@ public final class LongerPages implements Server.Part {
     Task task = inForce.findTask(id).orElseThrow(() -> Halt.notFound(id));
     visit.checkStation(task.station());
     String who = visit.cook().orElse(visit.who());
-    crewPlans.longer(house, inForce, id, Integer.parseInt(minutes), who);
-    visit.seeOther("wall/" + Visit.encoded(task.station()) + "?task=" + Visit.encoded(id));
+    boolean counts =
+        crewPlans.longer(house, inForce, id, Integer.parseInt(minutes), who)
+            instanceof CrewPlans.Done;
+    visit.seeOther(
+        "wall/"
+            + Visit.encoded(task.station())
+            + "?task="
+            + Visit.encoded(id)
+            + (counts ? "" : "&longer=no"));
   }
 }

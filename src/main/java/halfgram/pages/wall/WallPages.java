@@ -363,7 +363,7 @@ public final class WallPages implements Server.Part {
                     WeighRows.InHand.of(visit, rejected.hand().form()),
                     numbers::next));
     Map<String, List<GateEntry>> gates = gating.list(scene.house(), scene.byId().keySet());
-    String said = gone ? scene.words().say("wall.withdrawn") : "";
+    String said = gone ? scene.words().say("wall.withdrawn") : unheard(visit, scene);
     Services.OnWalls services = this.services.onWalls(scene.house(), CALLED_BACK, CALLED_AHEAD);
     WallView.Parts parts =
         new WallView.Parts(
@@ -388,5 +388,10 @@ public final class WallPages implements Server.Part {
             PastRow.list(scene, inHand.map(Task::id).orElse(""), numbers::next));
     List<Changes.Told> told = changes.list(scene.house(), scene.inForce(), scene.station());
     visit.wallPage(status, "wall/station", scene.stationName(), WallView.of(scene, told, parts));
+  }
+
+  /** That a word on how much longer it takes did not count. */
+  private static String unheard(Visit visit, Scene scene) {
+    return visit.query("longer").equals("no") ? scene.words().say("wall.longer-not") : "";
   }
 }

@@ -5,8 +5,10 @@ import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -109,17 +111,32 @@ public record Outlook(
     return overrun.stream().map(CrewDifference.Over::by).reduce(Duration.ZERO, Duration::plus);
   }
 
-  /** What moves from another plan to this one: what comes and goes, then the farthest first. */
+  /**
+   * What moves from another plan to this one: what comes and goes, then the farthest first. The
+   * same step of the same formula made for another service is the same work, the earliest first.
+   */
   public List<Move> moves(Map<String, Placed> before) {
     List<Move> moves = new ArrayList<>();
     Map<String, Placed> after = crew.placed();
-    before.forEach((id, from) -> moves.add(new Move(id, Optional.of(from), crew.find(id))));
-    after.forEach(
-        (id, to) -> {
-          if (!before.containsKey(id)) {
-            moves.add(new Move(id, Optional.empty(), Optional.of(to)));
-          }
-        });
+    Map<String, Deque<Placed>> gone = new HashMap<>();
+    before.values().stream()
+        .filter(from -> !after.containsKey(from.task()))
+        .sorted(Comparator.comparing(Placed::start).thenComparing(Placed::task))
+        .forEach(from -> gone.computeIfAbsent(work(from), key -> new ArrayDeque<>()).add(from));
+    after.values().stream()
+        .sorted(Comparator.comparing(Placed::start).thenComparing(Placed::task))
+        .forEach(
+            to -> {
+              Optional<Placed> from =
+                  Optional.ofNullable(before.get(to.task()))
+                      .or(() -> Optional.ofNullable(gone.get(work(to))).map(Deque::poll));
+              moves.add(new Move(to.task(), from, Optional.of(to)));
+            });
+    gone.values()
+        .forEach(
+            left ->
+                left.forEach(
+                    from -> moves.add(new Move(from.task(), Optional.of(from), Optional.empty()))));
     moves.removeIf(
         move ->
             move.from().isPresent()
@@ -130,5 +147,11 @@ public record Outlook(
         Comparator.comparing((Move move) -> move.from().isPresent() && move.to().isPresent())
             .thenComparing(move -> move.by().abs(), Comparator.reverseOrder()));
     return moves;
+  }
+
+  /** Formula and step of a task, whatever it is made for: its id without the two in between. */
+  private static String work(Placed placed) {
+    String[] parts = placed.task().split("/", 4);
+    return parts.length < 4 ? placed.task() : parts[0] + "/" + parts[3];
   }
 }

@@ -161,6 +161,19 @@ class TimersAtWallTest {
   }
 
   @Test
+  void moreTimeForWhatNobodyIsOnIsSaidNotToCount() {
+    Answer told =
+        client.postAndFollow(
+            "/k/TARN/lanes/longer", "station", "hot", "task", COOK, "minutes", "10");
+    assertThat(told.text()).contains("More time did not count");
+    press(COOK, "START");
+    Answer counts =
+        client.postAndFollow(
+            "/k/TARN/lanes/longer", "station", "hot", "task", COOK, "minutes", "10");
+    assertThat(counts.text()).doesNotContain("More time did not count");
+  }
+
+  @Test
   void timersOutliveTheServer() {
     press(COOK, "START");
     site = site.restarted();

@@ -40,6 +40,26 @@ class CrewingTest {
   }
 
   @Test
+  void theSameStepMadeForAnotherServiceIsNoNewWork() {
+    Outlook outlook = Outlook.of(SATURDAY.book(), SATURDAY.sheet(), SATURDAY.facts(), PLAN);
+    assertThat(outlook.moves(PLAN.placed())).isEmpty();
+    Map<String, Placed> renamed = new java.util.HashMap<>();
+    PLAN.placed()
+        .forEach(
+            (id, of) -> {
+              String other = id.replace("/harvest-dinner/", "/other-dinner/");
+              renamed.put(
+                  other,
+                  new Placed(
+                      other, of.start(), of.handsOff(), of.end(), of.people(), of.machines()));
+            });
+    assertThat(renamed.keySet()).isNotEqualTo(PLAN.placed().keySet());
+    assertThat(outlook.moves(renamed)).isEmpty();
+    renamed.remove(renamed.keySet().stream().sorted().findFirst().orElseThrow());
+    assertThat(outlook.moves(renamed)).hasSize(1).allMatch(move -> move.from().isEmpty());
+  }
+
+  @Test
   void everyTaskOfTheSaturdayHasItsPlace() {
     assertThat(PLAN.leftOut()).isEmpty();
     assertThat(PLAN.placed()).hasSameSizeAs(SATURDAY.sheet().tasks());
