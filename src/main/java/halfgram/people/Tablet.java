@@ -23,7 +23,8 @@ public record Tablet(
     stations = List.copyOf(stations);
   }
 
+  /** Whether it may show a station; of several at once, "cold.pastry", each. */
   public boolean shows(String station) {
-    return stations.isEmpty() || stations.contains(station);
+    return stations.isEmpty() || stations.containsAll(List.of(station.split("\\.", -1)));
   }
 }

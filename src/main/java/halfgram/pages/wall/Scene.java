@@ -25,12 +25,13 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
  * A station at a moment: the plan in force there, in the words of the device.
  *
- * @param station code of the station, or {@link #ALL}
+ * @param station code of the station, of several "cold.pastry", or {@link #ALL}
  * @param cook who works on the device
  * @param awaited tasks that weigh what a delivery brings, by the deliveries of now
  * @param crew who does what when; empty where nobody worked it out
@@ -50,6 +51,8 @@ record Scene(
     Instant now) {
   /** Every station at once. */
   static final String ALL = Changes.EVERYWHERE;
+
+  private static final String AND = ".";
 
   static Scene of(
       House house,
@@ -90,8 +93,23 @@ record Scene(
     return inForce.plan().day();
   }
 
+  /** Several stations as one. */
+  static String of(List<String> stations) {
+    return String.join(AND, stations);
+  }
+
+  /** Codes of the stations that are named; {@link #ALL} as it is. */
+  static List<String> named(String station) {
+    return List.of(station.split(Pattern.quote(AND), -1));
+  }
+
+  /** Whether it is more than one station. */
+  boolean isMany() {
+    return station.equals(ALL) || station.contains(AND);
+  }
+
   boolean isHere(String code) {
-    return station.equals(ALL) || station.equals(code);
+    return station.equals(ALL) || named(station).contains(code);
   }
 
   /** The station's tasks in the order of their planned start. */
@@ -144,7 +162,7 @@ record Scene(
   }
 
   String stationName() {
-    return stationName(station);
+    return named(station).stream().map(this::stationName).collect(Collectors.joining(", "));
   }
 
   String stationName(String code) {
@@ -169,7 +187,7 @@ record Scene(
   /** Who is on shift here today, the station's own people. */
   List<Person> people() {
     return house.book().people().stream()
-        .filter(person -> station.equals(ALL) || person.stations().contains(station))
+        .filter(of -> station.equals(ALL) || of.stations().stream().anyMatch(this::isHere))
         .filter(person -> !person.on(day()).isZero())
         .toList();
   }

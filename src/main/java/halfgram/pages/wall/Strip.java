@@ -61,9 +61,7 @@ record Strip(List<Long> numbers, List<Part> parts) {
     Summary.Tasks everywhere = Summary.Tasks.NONE;
     for (Changes.Told one : told) {
       Optional<Summary.Tasks> said =
-          scene.station().equals(Scene.ALL)
-              ? Optional.empty()
-              : one.summary().tasks(scene.station());
+          scene.isMany() ? Optional.empty() : one.summary().tasks(scene.station());
       here = here.plus(said.orElse(Summary.Tasks.NONE));
       everywhere = everywhere.plus(said.isPresent() ? Summary.Tasks.NONE : one.summary().tasks());
     }

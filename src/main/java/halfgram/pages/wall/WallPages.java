@@ -106,12 +106,13 @@ public final class WallPages implements Server.Part {
   private void stations(Context context) {
     Visit visit = Visit.of(context);
     List<String> own = visit.caller().tablet().map(Tablet::stations).orElse(List.of());
-    if (own.size() == 1 && visit.query("choose").isEmpty()) {
-      visit.seeOther("wall/" + Visit.encoded(own.get(0)));
+    if (!own.isEmpty() && visit.query("choose").isEmpty()) {
+      visit.seeOther("wall/" + Visit.encoded(Scene.of(own)));
       return;
     }
     Scene all = scene(visit, Scene.ALL);
-    WallView.Stations view = WallView.Stations.of(all, Words.LANGUAGES, visit::isAt);
+    String many = own.size() > 1 ? Scene.of(own) : Scene.ALL;
+    WallView.Stations view = WallView.Stations.of(all, Words.LANGUAGES, many, visit::isAt);
     visit.wallPage(200, "wall/stations", all.words().say("wall.title"), view);
   }
 
@@ -238,7 +239,8 @@ public final class WallPages implements Server.Part {
 
   private Scene scene(Visit visit, String station) {
     House house = Rooms.house(desk, visit);
-    if (!station.equals(Scene.ALL) && !house.book().stations().containsKey(station)) {
+    if (!station.equals(Scene.ALL)
+        && !house.book().stations().keySet().containsAll(Scene.named(station))) {
       throw Halt.notFound(station);
     }
     InForce inForce = plans.open(house, house.day(desk.now()), visit.who());

@@ -36,6 +36,7 @@ import java.util.stream.Collectors;
  */
 record WallView(
     String station,
+    boolean isMany,
     String name,
     String cooks,
     String cook,
@@ -109,6 +110,7 @@ record WallView(
     Optional<ServiceRun> service = service(scene);
     return new WallView(
         scene.station(),
+        scene.isMany(),
         scene.stationName(),
         scene.people().stream().map(Person::name).collect(Collectors.joining(" · ")),
         scene.cook().map(Person::name).orElse(""),
@@ -315,10 +317,11 @@ record WallView(
     /** One station: how far it is. */
     record Door(String code, String name, long done, int all, String cooks) {}
 
-    static Stations of(Scene all, Map<String, String> languages, Predicate<String> shows) {
+    static Stations of(
+        Scene all, Map<String, String> languages, String many, Predicate<String> shows) {
       List<Door> doors = new ArrayList<>();
       List<String> codes = new ArrayList<>(all.house().book().stations().keySet());
-      codes.add(Scene.ALL);
+      codes.add(many);
       codes.removeIf(shows.negate());
       for (String code : codes) {
         Scene scene =

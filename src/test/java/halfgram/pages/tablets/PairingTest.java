@@ -165,13 +165,23 @@ class PairingTest {
   @Test
   void aTabletOfOtherStationsIsSentToItsOwn() {
     Client tablet = paired.tablet("Two", "cold", "pass");
-    assertThat(tablet.get("/k/TARN/wall").all("href=\"/k/TARN/wall/([a-z]+)\""))
-        .containsExactly("cold", "pass");
-    for (String other : new String[] {"wall/hot", "wall/all", "label?station=hot&tub=x"}) {
+    assertThat(tablet.get("/k/TARN/wall?choose=yes").all("href=\"/k/TARN/wall/([a-z.]+)\""))
+        .containsExactly("cold", "pass", "cold.pass");
+    for (String other :
+        new String[] {"wall/hot", "wall/all", "wall/cold.hot", "label?station=hot&tub=x"}) {
       Answer calm = tablet.get("/k/TARN/" + other);
       assertThat(calm.status()).as(other).isEqualTo(403);
       assertThat(calm.text()).contains("\"Two\" is not paired for that station", "To the wall");
     }
+  }
+
+  @Test
+  void aTabletOfSeveralStationsWakesWithAllOfThem() {
+    Client tablet = paired.tablet("Two", "cold", "pastry");
+    assertThat(tablet.get("/k/TARN/wall").header("location")).endsWith("/wall/cold.pastry");
+    assertThat(tablet.get("/k/TARN/wall/cold.pastry").text())
+        .contains("Cold, Pastry", "Sheep-yoghurt base", "Pears in wine", "Wipe")
+        .doesNotContain("Fish brine", "Count the tubs");
   }
 
   @Test
