@@ -53,7 +53,7 @@ class SmallDayIT {
       assertThat(tablet.page().getByText("97 covers")).hasCount(0);
 
       // The wall: a line weighed, done with the amount, tubs, undo; the office sees each.
-      Page wall = tablet.page();
+      Page wall = tablet.open(address("wall/cold?task=yoghurt-base/harvest-dinner/1/shear"));
       wall.locator(".now .which").getByText("xanthan", exactly()).last().click();
       wall.locator(".weigh .now button").first().click();
       assertThat(wall.locator(".head .state")).containsText("ON IT · Ines");

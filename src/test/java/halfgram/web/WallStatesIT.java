@@ -97,6 +97,13 @@ class WallStatesIT {
   }
 
   @Test
+  void whatIsOpenedMostHasNoViolationByDay() {
+    assertThat(look(Device.tablet(), List.of("on it, more open", "to do, a tub to read", "keys")))
+        .isEmpty();
+  }
+
+  @Test
+  @Tag("long")
   void noStateHasAViolationByDay() {
     assertThat(look(Device.tablet())).isEmpty();
   }
@@ -143,10 +150,15 @@ class WallStatesIT {
   }
 
   private static Map<String, List<String>> look(Device device) {
+    return look(device, List.copyOf(STATES.keySet()));
+  }
+
+  private static Map<String, List<String>> look(Device device, List<String> states) {
     Map<String, List<String>> wrong = new TreeMap<>();
     try (Viewer viewer = Browser.open(device)) {
-      STATES.forEach(
-          (name, way) -> {
+      states.forEach(
+          name -> {
+            List<String> way = STATES.getOrDefault(name, List.of());
             Page page = viewer.open(address(way.get(0)));
             if (way.size() > 1) {
               page.locator(way.get(1)).first().click();
