@@ -71,6 +71,9 @@ addEventListener('pointerdown', (event) => {
 
 addEventListener('pointercancel', letGo, true);
 
+// Slid off, or dragged: no click comes.
+addEventListener('pointerup', () => setTimeout(letGo, 100), true);
+
 addEventListener('keydown', (event) => {
   const button = holdable(event);
   if (button && (event.key === 'Enter' || event.key === ' ')) {

@@ -233,7 +233,9 @@ public final class Bathing {
       return Optional.of(Message.of("tick.refused.make-failed"));
     }
     if (entry.kind() == BathEntry.Kind.DROP) {
-      Optional<Message> held = ticking.held(tx, house, task);
+      Ticking.Entry start =
+          tick(entry, Optional.empty(), task.task().id(), Tick.Kind.START, Optional.empty());
+      Optional<Message> held = ticking.held(tx, house, task, start);
       if (held.isPresent()) {
         return held;
       }

@@ -82,11 +82,13 @@ final class GateRules {
   }
 
   private Optional<Message> chef(Gating.Entry entry, Gate gate) {
-    if (gate.by() == Gate.By.COOK) {
-      return Optional.empty();
-    }
+    return gate.by() == Gate.By.COOK ? Optional.empty() : chef(house, entry.cook());
+  }
+
+  /** Why somebody may not say what only a chef may; empty for who is marked as one. */
+  static Optional<Message> chef(House house, String cook) {
     List<Person> chefs = house.book().people().stream().filter(Person::chef).toList();
-    if (chefs.stream().anyMatch(chef -> chef.code().equals(entry.cook()))) {
+    if (chefs.stream().anyMatch(chef -> chef.code().equals(cook))) {
       return Optional.empty();
     }
     return Optional.of(

@@ -213,14 +213,17 @@ public final class Ticking {
     return gates
         .refuses(tx, house, task, tick.kind())
         .or(() -> pulling.refuses(tx, house, task, tick.kind(), tick.at()))
-        .or(
-            () ->
-                Holds.refused(
-                    task,
-                    TaskProgress.fold(history).state(),
-                    tick,
-                    ticks.listOfTasks(tx, house.id(), Holds.waited(task))))
+        .or(() -> overdue(tx, house, task, tick, history))
         .or(() -> words.refuses(tx, house, found, tick));
+  }
+
+  /** Why a task cannot begin any more with what has waited for it. */
+  private Optional<Message> overdue(Tx tx, House house, Task task, Tick tick, List<Tick> history) {
+    TaskState state = TaskProgress.fold(history).state();
+    return Holds.asks(task, state, tick)
+        ? Holds.refused(
+            task, state, tick, ticks.listOfTasks(tx, house.id(), Holds.waited(task)))
+        : Optional.empty();
   }
 
   /**
@@ -264,10 +267,16 @@ public final class Ticking {
         entry.undoes());
   }
 
-  /** Why a task cannot be started: its batch waits for a go, or its kit carries something. */
-  Optional<Message> held(Tx tx, House house, Found found) {
+  /**
+   * Why a task cannot be started by somebody: its batch waits for a go, what it takes has waited
+   * past its limit, or its kit carries something.
+   */
+  Optional<Message> held(Tx tx, House house, Found found, Entry start) {
+    Task task = found.task();
+    List<Tick> history = ticks.listOfTask(tx, house.id(), task.id());
     return gates
-        .refuses(tx, house, found.task(), Tick.Kind.START)
+        .refuses(tx, house, task, Tick.Kind.START)
+        .or(() -> overdue(tx, house, task, tick(start, task), history))
         .or(() -> kit.findMix(tx, house, found.plan(), found.task(), desk.now()));
   }
 

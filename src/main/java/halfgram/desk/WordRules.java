@@ -5,9 +5,7 @@ import halfgram.measure.Message;
 import halfgram.prep.Tick;
 import halfgram.prep.timer.Timer;
 import halfgram.prep.timer.Timers;
-import halfgram.station.Person;
 import java.time.Duration;
-import java.util.List;
 import java.util.Optional;
 
 /**
@@ -33,7 +31,7 @@ final class WordRules {
       case NOTE -> tick.note().isPresent() ? fine() : no("tick.refused.no-note");
       case TIMED -> timed(tick);
       case LATER -> later(tx, house, found, tick);
-      case TASTED -> chef(house, tick.cook());
+      case TASTED -> GateRules.chef(house, tick.cook());
       default -> fine();
     };
   }
@@ -68,15 +66,5 @@ final class WordRules {
     int minutes = tick.minutes().orElse(0);
     boolean late = tick.at().plus(Duration.ofMinutes(minutes)).isAfter(timer.get().latest());
     return minutes < 1 || late ? no("tick.refused.later", timer.get().latest()) : fine();
-  }
-
-  private static Optional<Message> chef(House house, String cook) {
-    List<Person> chefs = house.book().people().stream().filter(Person::chef).toList();
-    if (chefs.stream().anyMatch(chef -> chef.code().equals(cook))) {
-      return fine();
-    }
-    return chefs.isEmpty()
-        ? no("gate.refused.no-chef")
-        : no("gate.refused.chef", chefs.stream().map(Person::name).toList());
   }
 }

@@ -130,7 +130,7 @@ record Hand(
       String counted,
       List<KitRow> kit,
       Rejected rejected,
-      WeighRows.InHand tub,
+      WeighRows.TubRead tub,
       LongSupplier sequence) {
     return new Builder(scene, task, counted).build(tubs, kit, rejected, tub, sequence);
   }
@@ -157,7 +157,7 @@ record Hand(
         List<String> tubs,
         List<KitRow> kit,
         Rejected rejected,
-        WeighRows.InHand tub,
+        WeighRows.TubRead tub,
         LongSupplier sequence) {
       List<WeighRows.Group> groups = new WeighRows(scene, task, tub, sequence).list();
       return new Hand(

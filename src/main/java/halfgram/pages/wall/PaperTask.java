@@ -122,7 +122,7 @@ record PaperTask(
           task.kind() == Task.Kind.STEP ? words.text(task.step().instruction()) : "",
           notes(),
           waits(),
-          new WeighRows(scene, task, WeighRows.InHand.NOTHING, () -> 0).list(),
+          new WeighRows(scene, task, WeighRows.TubRead.NOTHING, () -> 0).list(),
           drops(),
           GateLock.find(task).map(this::tried).stream().toList(),
           task.stored().stream()

@@ -362,7 +362,7 @@ public final class WallPages implements Server.Part {
                     atBaths.map(AtBaths::counted).orElse(""),
                     KitRow.list(scene, task, kit, rejected.hand().form()),
                     rejected.hand(),
-                    WeighRows.InHand.of(visit, rejected.hand().form()),
+                    WeighRows.TubRead.of(visit, rejected.hand().form()),
                     numbers::next));
     Map<String, List<GateEntry>> gates = gating.list(scene.house(), scene.byId().keySet());
     String said = gone ? scene.words().say("wall.withdrawn") : unheard(visit, scene);

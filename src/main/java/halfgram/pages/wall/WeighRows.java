@@ -87,21 +87,21 @@ final class WeighRows {
    * @param line path of the line; empty when nothing was said
    * @param number of the name that was pressed, empty while it is asked
    */
-  record InHand(String line, Optional<Integer> number) {
-    static final InHand NOTHING = new InHand("", Optional.empty());
+  record TubRead(String line, Optional<Integer> number) {
+    static final TubRead NOTHING = new TubRead("", Optional.empty());
 
     /**
      * As a page is asked for it, "3" the third name like it, "0" its own; or asked for again where
      * a weight was sent without.
      */
-    static InHand of(Visit visit, TickForm rejected) {
+    static TubRead of(Visit visit, TickForm rejected) {
       return rejected.line().isEmpty()
           ? of(visit.query("line"), visit.query("tub"))
-          : new InHand(rejected.line(), Optional.empty());
+          : new TubRead(rejected.line(), Optional.empty());
     }
 
-    private static InHand of(String line, String number) {
-      return new InHand(
+    private static TubRead of(String line, String number) {
+      return new TubRead(
           line, Optional.of(number).filter(text -> text.matches("\\d{1,3}")).map(Integer::valueOf));
     }
 
@@ -123,12 +123,12 @@ final class WeighRows {
   private final Scene scene;
   private final WeighWords words;
   private final Task task;
-  private final InHand inHand;
+  private final TubRead tub;
   private final LongSupplier sequence;
 
-  WeighRows(Scene scene, Task task, InHand inHand, LongSupplier sequence) {
+  WeighRows(Scene scene, Task task, TubRead tub, LongSupplier sequence) {
     this.scene = scene;
-    this.inHand = inHand;
+    this.tub = tub;
     this.words =
         new WeighWords(
             scene.book(), scene.words(), task.weigh(), task.fill().count(), scene.names()::user);
@@ -213,8 +213,8 @@ final class WeighRows {
     boolean asks =
         !done
             && !line.lookAlikes().isEmpty()
-            && !inHand.isRight(line)
-            && (next || inHand.isOf(line))
+            && !tub.isRight(line)
+            && (next || tub.isOf(line))
             && !scene.isOver(task);
     return new Row(
         line.path(),
@@ -228,11 +228,11 @@ final class WeighRows {
         notes,
         more.isPresent() ? "" : total,
         asks ? which(line) : List.of(),
-        inHand
+        tub
             .wrong(line)
             .map(number -> scene.words().text(line.lookAlikes().get(number - 1)))
             .orElse(""),
-        inHand.isRight(line),
+        tub.isRight(line),
         done ? Place.DONE : place,
         sequence.getAsLong());
   }

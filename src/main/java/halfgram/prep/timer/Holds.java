@@ -31,6 +31,11 @@ public final class Holds {
 
   private Holds() {}
 
+  /** Whether a tick begins a task that something may have waited for. */
+  public static boolean asks(Task task, TaskState state, Tick tick) {
+    return state == TaskState.TO_DO && BEGINS.contains(tick.kind()) && !waited(task).isEmpty();
+  }
+
   /** The tasks whose ticks have to be known to say whether one may begin. */
   public static List<String> waited(Task task) {
     return task.links().stream()
@@ -46,7 +51,7 @@ public final class Holds {
    */
   public static Optional<Message> refused(
       Task task, TaskState state, Tick tick, Map<String, List<Tick>> earlier) {
-    if (!BEGINS.contains(tick.kind()) || state != TaskState.TO_DO) {
+    if (!asks(task, state, tick)) {
       return Optional.empty();
     }
     Instant began =

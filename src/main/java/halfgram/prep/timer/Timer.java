@@ -62,16 +62,12 @@ public record Timer(
   /** How far it is at a moment. */
   public State state(Instant now) {
     if (kind == Kind.HOLD && now.isAfter(due)) {
-      return isLost() ? State.BIN : tasted ? State.OVER : State.TASTE;
+      return reason.isSafety() ? State.BIN : tasted ? State.OVER : State.TASTE;
     }
     if (isRinging(now)) {
       return State.RINGS;
     }
     return rings.isPresent() || now.isBefore(due) ? State.RUNS : State.OVER;
-  }
-
-  private boolean isLost() {
-    return reason.isSafety();
   }
 
   public boolean isRinging(Instant now) {

@@ -107,15 +107,9 @@ public final class Timers {
                         ? task.unattended()
                         : Duration.between(task.start(), task.end()));
     Instant due = since.plus(whole);
-    Duration most =
-        waiters.getOrDefault(task.id(), List.of()).stream()
-            .flatMap(one -> Holds.most(one.link()).stream())
-            .min(Comparator.naturalOrder())
-            .filter(hold -> hold.compareTo(PUT_OFF) < 0)
-            .orElse(PUT_OFF);
-    List<Task> then =
-        waiters.getOrDefault(task.id(), List.of()).stream().map(Waiter::task).toList();
-    put(task, of, new Shape(STANDS, Timer.Kind.STANDS, since, due, due.plus(most), then));
+    List<Waiter> all = waiters.getOrDefault(task.id(), List.of());
+    Instant latest = due.plus(room(all, Duration.ZERO));
+    put(task, of, new Shape(STANDS, Timer.Kind.STANDS, since, due, latest, tasks(all)));
   }
 
   private void addRests(Task task, TaskProgress of, Instant done, List<Waiter> open) {
@@ -123,22 +117,28 @@ public final class Timers {
     open.stream()
         .filter(one -> !one.link().min().isZero())
         .forEach(
-            one -> byRest.computeIfAbsent(one.link().min(), of2 -> new ArrayList<>()).add(one));
+            one -> byRest.computeIfAbsent(one.link().min(), key -> new ArrayList<>()).add(one));
     byRest.forEach(
         (rest, all) -> {
           Instant due = done.plus(rest);
-          Duration most =
-              all.stream()
-                  .flatMap(one -> Holds.most(one.link()).stream())
-                  .min(Comparator.naturalOrder())
-                  .map(hold -> hold.minus(rest))
-                  .filter(more -> more.compareTo(PUT_OFF) < 0)
-                  .orElse(PUT_OFF);
+          Instant latest = due.plus(room(all, rest));
           put(
               task,
               of,
-              new Shape("rests/" + rest, Timer.Kind.RESTS, done, due, due.plus(most), tasks(all)));
+              new Shape("rests/" + rest, Timer.Kind.RESTS, done, due, latest, tasks(all)));
         });
+  }
+
+  /** By how much something may be put off: what its shortest hold leaves after a rest. */
+  private static Duration room(List<Waiter> waiters, Duration rest) {
+    Duration least =
+        waiters.stream()
+            .flatMap(one -> Holds.most(one.link()).stream())
+            .map(hold -> hold.minus(rest))
+            .min(Comparator.naturalOrder())
+            .filter(more -> more.compareTo(PUT_OFF) < 0)
+            .orElse(PUT_OFF);
+    return least.isNegative() ? Duration.ZERO : least;
   }
 
   private void addHolds(Task task, TaskProgress of, Instant done, List<Waiter> open) {
@@ -146,7 +146,7 @@ public final class Timers {
     open.stream()
         .filter(one -> Holds.most(one.link()).isPresent())
         .forEach(
-            one -> byHold.computeIfAbsent(hold(one.link()), of2 -> new ArrayList<>()).add(one));
+            one -> byHold.computeIfAbsent(hold(one.link()), key -> new ArrayList<>()).add(one));
     byHold.forEach(
         (name, all) -> {
           Task.Link link = all.get(0).link();
