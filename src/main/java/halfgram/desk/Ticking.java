@@ -221,8 +221,7 @@ public final class Ticking {
   private Optional<Message> overdue(Tx tx, House house, Task task, Tick tick, List<Tick> history) {
     TaskState state = TaskProgress.fold(history).state();
     return Holds.asks(task, state, tick)
-        ? Holds.refused(
-            task, state, tick, ticks.listOfTasks(tx, house.id(), Holds.waited(task)))
+        ? Holds.refused(task, state, tick, ticks.listOfTasks(tx, house.id(), Holds.waited(task)))
         : Optional.empty();
   }
 

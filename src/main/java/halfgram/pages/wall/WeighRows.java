@@ -228,8 +228,7 @@ final class WeighRows {
         notes,
         more.isPresent() ? "" : total,
         asks ? which(line) : List.of(),
-        tub
-            .wrong(line)
+        tub.wrong(line)
             .map(number -> scene.words().text(line.lookAlikes().get(number - 1)))
             .orElse(""),
         tub.isRight(line),
