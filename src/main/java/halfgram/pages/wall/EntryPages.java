@@ -166,14 +166,7 @@ public final class EntryPages implements Server.Part {
     InForce inForce =
         plans.findOrOpen(house, day, visit.who()).orElseThrow(() -> Halt.notFound(day.toString()));
     var crew = Optional.of(crewPlans.current(house, inForce, visit.who()).plan());
-    Optional<Person> cook =
-        visit
-            .cook()
-            .flatMap(
-                code ->
-                    house.book().people().stream()
-                        .filter(person -> person.code().equals(code))
-                        .findFirst());
+    Optional<Person> cook = visit.cook().flatMap(code -> Scene.findPerson(house, code));
     return Scene.of(house, inForce, crew, asked.station(), cook, visit.wallWords(), desk.now());
   }
 

@@ -156,7 +156,6 @@ record EntryView(
       LongSupplier numbers) {
     Messages words = scene.words();
     String name = words.text(task.version().name());
-    String title = scene.names().title(task);
     boolean gone = !scene.byId().containsKey(task.id());
     var station = scene.house().book().stations().get(task.station());
     String sub =
@@ -167,7 +166,7 @@ record EntryView(
         index,
         scene.time(scene.start(task)),
         name,
-        title.startsWith(name + ", ") ? title.substring(name.length() + 2) : title,
+        scene.step(task),
         sub,
         gone ? words.say("paper.no-longer") : scene.state(task),
         gone || !scene.house().day(scene.now()).equals(scene.day()) ? "" : wall(task),

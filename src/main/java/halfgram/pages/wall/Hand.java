@@ -163,7 +163,7 @@ record Hand(
       return new Hand(
           task.id(),
           words.text(task.version().name()),
-          step(),
+          scene.step(task),
           state(),
           look(),
           scene.names().contains(task.allergens()),
@@ -191,12 +191,6 @@ record Hand(
               sequence.getAsLong(),
               sequence.getAsLong(),
               sequence.getAsLong()));
-    }
-
-    private String step() {
-      String title = scene.names().title(task);
-      String name = words.text(task.version().name()) + ", ";
-      return title.startsWith(name) ? title.substring(name.length()) : title;
     }
 
     private String state() {

@@ -107,14 +107,13 @@ record PaperTask(
     private PaperTask build(String address) {
       String code = TaskCode.of(scene.day(), task.id());
       String name = words.text(task.version().name());
-      String title = scene.names().title(task);
       return new PaperTask(
           task.id(),
           scene.time(scene.start(task)),
           words.say("sheet.by", scene.time(task.handsOff())),
           scene.planned(task).map(scene::planned).orElse(""),
           name,
-          title.startsWith(name + ", ") ? title.substring(name.length() + 2) : title,
+          scene.step(task),
           serves(),
           standing(),
           scene.names().contains(task.allergens()),

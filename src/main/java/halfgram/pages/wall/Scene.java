@@ -175,13 +175,20 @@ record Scene(
     return book().kitchen().clock().of(at).equals(day()) ? words.time(at) : words.dayTime(at);
   }
 
+  /** What is done in a task, without what it is done to. */
+  String step(Task task) {
+    String title = names.title(task);
+    String name = words.text(task.version().name()) + ", ";
+    return title.startsWith(name) ? title.substring(name.length()) : title;
+  }
+
   /** What somebody is called. */
   String person(String code) {
-    return house.book().people().stream()
-        .filter(person -> person.code().equals(code))
-        .map(Person::name)
-        .findFirst()
-        .orElse(code);
+    return findPerson(house, code).map(Person::name).orElse(code);
+  }
+
+  static Optional<Person> findPerson(House house, String code) {
+    return house.book().people().stream().filter(of -> of.code().equals(code)).findFirst();
   }
 
   /** Who is on shift here today, the station's own people. */

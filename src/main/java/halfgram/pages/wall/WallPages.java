@@ -131,7 +131,7 @@ public final class WallPages implements Server.Part {
     Visit visit = Visit.of(context);
     Scene scene = scene(visit, visit.field("station"));
     Person person =
-        findPerson(scene.house(), visit.field("person"))
+        Scene.findPerson(scene.house(), visit.field("person"))
             .orElseThrow(() -> Halt.notFound(visit.field("person")));
     if (!work.lets(visit, person)) {
       return;
@@ -244,7 +244,7 @@ public final class WallPages implements Server.Part {
       throw Halt.notFound(station);
     }
     InForce inForce = plans.open(house, house.day(desk.now()), visit.who());
-    Optional<Person> cook = visit.cook().flatMap(code -> findPerson(house, code));
+    Optional<Person> cook = visit.cook().flatMap(code -> Scene.findPerson(house, code));
     var crew = Optional.of(crewPlans.current(house, inForce, visit.who()).plan());
     return Scene.of(house, inForce, crew, station, cook, visit.wallWords(), desk.now());
   }
@@ -252,10 +252,6 @@ public final class WallPages implements Server.Part {
   /** Where a station's wall is. */
   private static String wall(Scene scene) {
     return "wall/" + Visit.encoded(scene.station());
-  }
-
-  private static Optional<Person> findPerson(House house, String code) {
-    return house.book().people().stream().filter(one -> one.code().equals(code)).findFirst();
   }
 
   private Task findTask(Visit visit, Scene scene, String id) {

@@ -296,13 +296,12 @@ record WallView(
                 .filter(said -> !scene.isOver(task))
                 .orElse("")
             : waits.get(0);
-    String title = scene.names().title(task);
     String name = scene.words().text(task.version().name());
     return new Row(
         task.id(),
         scene.time(scene.start(task)),
         name,
-        title.startsWith(name) ? title.substring(Math.min(title.length(), name.length() + 2)) : "",
+        scene.step(task).equals(name) ? "" : scene.step(task),
         sub,
         free && !amount.isEmpty() ? amount : scene.state(task),
         free ? "to-do" : waits.isEmpty() ? lower(state) : "waits");
