@@ -107,6 +107,8 @@ import halfgram.people.Caller;
 import halfgram.people.Known;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
+import halfgram.prep.schedule.Placing;
+import halfgram.prep.schedule.Scheduler;
 import halfgram.web.Access;
 import halfgram.web.Live;
 import halfgram.web.Server;
@@ -143,12 +145,12 @@ public final class Wiring implements AutoCloseable {
   private final FirstRun firstRun;
   private final Inbox inbox;
 
-  private Wiring(Settings settings, Clock clock, Database database) {
+  private Wiring(Settings settings, Clock clock, Database database, Placing placing) {
     this.settings = settings;
     this.database = database;
     this.desk = new Desk(database, new BookReader(Reference.load()), clock, live::changed);
     this.plans = new Plans(desk, this::result);
-    this.crewPlans = new CrewPlans(desk, plans);
+    this.crewPlans = new CrewPlans(desk, plans, placing);
     this.ticking = new Ticking(desk, plans);
     this.stock = new Stock(desk);
     this.signing = new Signing(desk);
@@ -163,15 +165,21 @@ public final class Wiring implements AutoCloseable {
 
   /** Opens the database of the settings. */
   public static Wiring open(Settings settings, Clock clock) {
-    return open(settings, clock, UnaryOperator.identity());
+    return open(settings, clock, UnaryOperator.identity(), Scheduler::place);
   }
 
-  /** As {@link #open(Settings, Clock)}, with something between commit and disk. */
-  public static Wiring open(Settings settings, Clock clock, UnaryOperator<Sync> around) {
+  /**
+   * As {@link #open(Settings, Clock)}.
+   *
+   * @param around something between commit and disk
+   * @param placing what places a workday
+   */
+  public static Wiring open(
+      Settings settings, Clock clock, UnaryOperator<Sync> around, Placing placing) {
     String url = settings.databaseUrl().orElse(embedded(settings.data()));
     Database database =
         Database.open(url, settings.databaseUser(), settings.databasePassword(), around);
-    return new Wiring(settings, clock, database);
+    return new Wiring(settings, clock, database, placing);
   }
 
   /** H2 in the data folder; closed by us and nobody else, so that the last commit is written. */

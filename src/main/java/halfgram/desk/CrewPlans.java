@@ -16,6 +16,7 @@ import halfgram.prep.crew.DayFacts;
 import halfgram.prep.crew.Pinning;
 import halfgram.prep.crew.Placed;
 import halfgram.prep.schedule.Budget;
+import halfgram.prep.schedule.Placing;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -76,15 +77,20 @@ public final class CrewPlans {
 
   private final Desk desk;
   private final Plans plans;
+  private final Placing placing;
   private final KitchenStore kitchens = new KitchenStore();
   private final CrewPlanRows rows;
   private final DayCrew crew = new DayCrew();
   private final LastFew<UUID, Proposed> proposed = new LastFew<>(KEPT);
   private final Map<UUID, Object> making = new ConcurrentHashMap<>();
 
-  public CrewPlans(Desk desk, Plans plans) {
+  /**
+   * @param placing what places a workday
+   */
+  public CrewPlans(Desk desk, Plans plans, Placing placing) {
     this.desk = desk;
     this.plans = plans;
+    this.placing = placing;
     this.rows = new CrewPlanRows(desk);
   }
 
@@ -151,13 +157,13 @@ public final class CrewPlans {
   }
 
   /** The same facts give the same plan, unless the guard cuts it short. */
-  private static CrewPlan plan(InForce inForce, DayFacts facts, Duration most) {
+  private CrewPlan plan(InForce inForce, DayFacts facts, Duration most) {
     long until = System.nanoTime() + most.toNanos();
     Budget budget =
         Budget.of(ITERATIONS, DayCrew.seed(inForce, facts))
             .twice()
             .until(() -> System.nanoTime() - until > 0);
-    return Crewing.plan(inForce.book(), inForce.sheet(), facts, budget);
+    return Crewing.plan(inForce.book(), inForce.sheet(), facts, budget, placing);
   }
 
   // ---- what would be ----

@@ -5,6 +5,7 @@ import halfgram.Wiring;
 import halfgram.db.Sync;
 import halfgram.desk.Demo;
 import halfgram.pages.door.Opening;
+import halfgram.prep.schedule.Scheduler;
 import halfgram.web.Server;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -38,7 +39,9 @@ public final class MortalServer {
             Path.of(args[0]));
     long last = Long.parseLong(args[4]);
     AtomicLong writes = new AtomicLong();
-    Wiring wiring = Wiring.open(settings, Clock.systemUTC(), inner -> dying(inner, writes, last));
+    Wiring wiring =
+        Wiring.open(
+            settings, Clock.systemUTC(), inner -> dying(inner, writes, last), Scheduler::place);
     if (wiring.desk().list().isEmpty()) {
       wiring.importBook().importBook(Demo.book(LocalDate.now(ZoneOffset.UTC)), "test");
     }

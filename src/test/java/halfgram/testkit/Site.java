@@ -68,7 +68,7 @@ public final class Site implements AutoCloseable {
   private Site(Optional<Path> folder, Settings settings, UnaryOperator<Sync> around) {
     this.folder = folder;
     this.settings = settings;
-    this.wiring = Wiring.open(settings, clock, around);
+    this.wiring = Wiring.open(settings, clock, around, KnownRotas::place);
     this.server =
         wiring.server(
             new Server.Options(
@@ -122,8 +122,7 @@ public final class Site implements AutoCloseable {
     private static Path made() {
       Path folder = folder();
       Settings settings = settings(folder);
-      try (Wiring wiring =
-          Wiring.open(settings, new StandingClock(at("09:00")), UnaryOperator.identity())) {
+      try (Wiring wiring = Wiring.open(settings, new StandingClock(at("09:00")))) {
         bringIn(wiring, Demo.book(DAY));
       }
       Runtime.getRuntime().addShutdownHook(new Thread(() -> delete(folder)));
@@ -137,8 +136,7 @@ public final class Site implements AutoCloseable {
 
     private static Postgres.Jdbc made() {
       Postgres.Jdbc jdbc = Postgres.create();
-      try (Wiring wiring =
-          Wiring.open(settings(jdbc), new StandingClock(at("09:00")), UnaryOperator.identity())) {
+      try (Wiring wiring = Wiring.open(settings(jdbc), new StandingClock(at("09:00")))) {
         bringIn(wiring, Demo.book(DAY));
       }
       return jdbc;

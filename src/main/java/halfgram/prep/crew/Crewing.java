@@ -4,6 +4,7 @@ import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.schedule.Budget;
 import halfgram.prep.schedule.Job;
+import halfgram.prep.schedule.Placing;
 import halfgram.prep.schedule.Rota;
 import halfgram.prep.schedule.Scheduler;
 import halfgram.prep.schedule.Workday;
@@ -24,12 +25,22 @@ public final class Crewing {
 
   /** The tasks of a sheet on the people and machines that are there. */
   public static CrewPlan plan(KitchenBook book, PrepSheet sheet, DayFacts facts, Budget budget) {
+    return plan(book, sheet, facts, budget, Scheduler::place);
+  }
+
+  /**
+   * As above.
+   *
+   * @param placing what places the workday
+   */
+  public static CrewPlan plan(
+      KitchenBook book, PrepSheet sheet, DayFacts facts, Budget budget, Placing placing) {
     Question question = Question.of(book, sheet, facts);
-    Rota rota = Scheduler.place(question.day(), budget);
+    Rota rota = placing.place(question.day(), budget);
     if (rota.isComplete() || question.day().spaces().isEmpty()) {
       return answer(question, rota, budget, false);
     }
-    Rota roomy = Scheduler.place(without(question.day()), budget);
+    Rota roomy = placing.place(without(question.day()), budget);
     return roomy.bill().leftOut() < rota.bill().leftOut()
         ? answer(question, roomy, budget, true)
         : answer(question, rota, budget, false);
