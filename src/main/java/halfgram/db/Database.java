@@ -10,12 +10,16 @@ import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
+import org.jooq.ConnectionProvider;
 import org.jooq.DSLContext;
 import org.jooq.SQLDialect;
 import org.jooq.conf.RenderQuotedNames;
 import org.jooq.conf.Settings;
 import org.jooq.exception.DataAccessException;
 import org.jooq.impl.DSL;
+import org.jooq.impl.DataSourceConnectionProvider;
+import org.jooq.impl.DefaultConfiguration;
+import org.jooq.impl.DefaultTransactionProvider;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -38,7 +42,15 @@ public final class Database implements AutoCloseable {
             .withRenderSchema(false)
             .withRenderQuotedNames(RenderQuotedNames.EXPLICIT_DEFAULT_UNQUOTED);
     this.pool = pool;
-    this.dsl = DSL.using(pool, dialect, settings);
+    // Transactions do not nest here, so none of them needs a savepoint at its start.
+    ConnectionProvider connections = new DataSourceConnectionProvider(pool);
+    this.dsl =
+        DSL.using(
+            new DefaultConfiguration()
+                .set(connections)
+                .set(dialect)
+                .set(settings)
+                .set(new DefaultTransactionProvider(connections, false)));
     this.sync = sync;
     this.last = last;
   }
