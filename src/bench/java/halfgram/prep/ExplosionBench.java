@@ -6,6 +6,7 @@ import halfgram.measure.Because;
 import halfgram.prep.netting.Need;
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;

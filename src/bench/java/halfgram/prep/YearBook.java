@@ -128,7 +128,8 @@ final class YearBook {
         Ratio.percent(1),
         Ratio.percent(2),
         Duration.ofDays(1),
-        Kitchen.Lanes.ASK);
+        Kitchen.Lanes.ASK,
+        Kitchen.Units.METRIC);
   }
 
   private static Ingredient ingredient(String code) {
