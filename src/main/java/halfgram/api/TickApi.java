@@ -59,8 +59,10 @@ public final class TickApi implements Server.Part, KeptReader {
   }
 
   private boolean isElsewhere(Visit visit, House house, JsonNode body) {
-    Call call = new Call(body);
-    LocalDate day = call.date("day", house.day(desk.now()));
+    if (visit.caller().tablet().isEmpty()) {
+      return false;
+    }
+    LocalDate day = new Call(body).date("day", house.day(desk.now()));
     return ticking
         .findTask(house, day, body.path("task").asText())
         .filter(task -> !visit.isAt(task.station()))
@@ -170,9 +172,11 @@ public final class TickApi implements Server.Part, KeptReader {
     node.put("at", taken.tick().at().toString());
     taken.tubs().forEach(node.putArray("tubs")::add);
     ArrayNode kept = node.putArray("taken");
-    new Dipped(desk)
-        .listOfTick(house, taken.tick().id())
-        .forEach(dip -> TubJson.dip(kept.addObject(), house, dip));
+    if (taken.tick().kind().movesTubs()) {
+      new Dipped(desk)
+          .listOfTick(house, taken.tick().id())
+          .forEach(dip -> TubJson.dip(kept.addObject(), house, dip));
+    }
     return node.toString();
   }
 }

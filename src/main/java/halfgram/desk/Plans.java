@@ -16,14 +16,12 @@ import halfgram.prep.PlanRequest;
 import halfgram.prep.PlanStore;
 import halfgram.prep.Planning;
 import halfgram.prep.PrepSheet;
-import halfgram.prep.TaskProgress;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
-import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -65,6 +63,8 @@ public final class Plans {
     STALE
   }
 
+  private record DayOf(UUID kitchen, LocalDate day) {}
+
   /** A proposal of this minute, as long as nothing has changed. */
   private record Proposed(long change, Instant asOf, Proposal proposal) {
     private boolean holds(House house, Instant now) {
@@ -100,6 +100,7 @@ public final class Plans {
   private final ExportBook export = new ExportBook();
   private final LastFew<UUID, PlanStore.Accepted> heads = new LastFew<>(KEPT);
   private final LastFew<UUID, Computation> computed = new LastFew<>(KEPT);
+  private final LastFew<DayOf, KnownDay> days = new LastFew<>(KEPT);
   private final LastFew<UUID, Proposed> proposed = new LastFew<>(KEPT);
   private final LastFew<Basis, PrepSheet> sheets = new LastFew<>(FEW);
 
@@ -130,7 +131,32 @@ public final class Plans {
 
   /** The plan in force on a day, if the day has one. */
   public Optional<InForce> find(House house, LocalDate day) {
-    return desk.read(tx -> inForce(tx, house, day).map(plan -> inForce(tx, house, plan)));
+    return desk.read(
+            tx -> {
+              long change = kitchens.change(tx, house.id());
+              return known(house, day, change).or(() -> read(tx, house, day, change));
+            })
+        .map(KnownDay::inForce);
+  }
+
+  /** A day as it stands at a change, when that is just what was read last. */
+  Optional<KnownDay> known(House house, LocalDate day, long change) {
+    return days.find(new DayOf(house.id(), day)).filter(of -> of.change() == change);
+  }
+
+  private Optional<KnownDay> read(Tx tx, House house, LocalDate day, long change) {
+    Optional<KnownDay> read =
+        inForce(tx, house, day)
+            .map(plan -> made(tx, house, plan))
+            .map(made -> KnownDay.of(change, made, listTicks(tx, house, made)));
+    read.ifPresent(of -> days.put(new DayOf(house.id(), day), of));
+    return read;
+  }
+
+  /** Tells of a tick that is on disk, the next change after the one that is known. */
+  void ticked(House house, LocalDate day, Tick tick, long change) {
+    known(house, day, change - 1)
+        .ifPresent(of -> days.put(new DayOf(house.id(), day), of.after(tick, change)));
   }
 
   /** The head of the plan in force on a day: once written it never changes. */
@@ -337,16 +363,21 @@ public final class Plans {
 
   /** A plan with its progress as it is now. */
   InForce inForce(Tx tx, House house, PlanStore.Accepted plan) {
+    InForce made = made(tx, house, plan);
+    return KnownDay.of(0, made, listTicks(tx, house, made)).inForce();
+  }
+
+  /** A plan of which nobody has begun anything. */
+  private InForce made(Tx tx, House house, PlanStore.Accepted plan) {
     Computation made = computed(tx, house, plan);
+    return new InForce(plan, made.book(), made.sheet(), Map.of());
+  }
+
+  private Map<String, List<Tick>> listTicks(Tx tx, House house, InForce of) {
     Set<String> ids = new LinkedHashSet<>();
-    made.sheet().tasks().forEach(task -> ids.add(task.id()));
-    made.sheet().begun().forEach(one -> one.tasks().forEach(task -> ids.add(task.id())));
-    Map<String, TaskProgress> progress = new HashMap<>();
-    for (Map.Entry<String, List<Tick>> entry : ticks.listOfTasks(tx, house.id(), ids).entrySet()) {
-      progress.put(entry.getKey(), TaskProgress.fold(entry.getValue()));
-    }
-    BegunWork.lose(made.sheet(), progress);
-    return new InForce(plan, made.book(), made.sheet(), progress);
+    of.sheet().tasks().forEach(task -> ids.add(task.id()));
+    of.sheet().begun().forEach(one -> one.tasks().forEach(task -> ids.add(task.id())));
+    return ticks.listOfTasks(tx, house.id(), ids);
   }
 
   private KitchenBook book(Tx tx, House house) {

@@ -17,8 +17,21 @@ final class TaskFinder {
   }
 
   Optional<Ticking.Found> find(Tx tx, House house, LocalDate day, String task) {
+    return find(tx, house, day, task, Optional.empty());
+  }
+
+  /**
+   * As above.
+   *
+   * @param known the day as it stands, when it is known
+   */
+  Optional<Ticking.Found> find(
+      Tx tx, House house, LocalDate day, String task, Optional<KnownDay> known) {
     Optional<Ticking.Found> inForce =
-        plans.inForce(tx, house, day).flatMap(plan -> find(tx, house, plan, task));
+        known
+            .map(of -> of.inForce().plan())
+            .or(() -> plans.inForce(tx, house, day))
+            .flatMap(plan -> find(tx, house, plan, task));
     if (inForce.isPresent()) {
       return inForce;
     }

@@ -140,7 +140,10 @@ public final class Ticking {
 
   /** A task of a day that ticks are taken on, also one that a later plan has withdrawn. */
   public Optional<Task> findTask(House house, LocalDate day, String task) {
-    return desk.read(tx -> find(tx, house, day, task).map(Found::task));
+    return plans
+        .known(house, day, house.stand().change())
+        .flatMap(of -> of.inForce().findTask(task))
+        .or(() -> desk.read(tx -> find(tx, house, day, task).map(Found::task)));
   }
 
   /** Codes of the tubs that a task filled and that have something in them. */
@@ -158,7 +161,13 @@ public final class Ticking {
     return desk.write(
         house,
         tx -> tick(tx, house, day, entry),
-        outcome -> outcome instanceof Taken taken && !taken.repeated() ? taken.change() : 0);
+        outcome -> {
+          if (outcome instanceof Taken taken && !taken.repeated()) {
+            plans.ticked(house, day, taken.tick(), taken.change());
+            return taken.change();
+          }
+          return 0;
+        });
   }
 
   /** As {@link #tick(House, LocalDate, Entry)}, as part of something more. */
@@ -175,21 +184,23 @@ public final class Ticking {
     if (taken.isPresent()) {
       return new Refused(Message.of("tick.refused.id-taken", taken.get()));
     }
-    Optional<Found> found = find(tx, house, day, entry.task());
+    Optional<KnownDay> known = plans.known(house, day, stand.change());
+    Optional<Found> found = finder.find(tx, house, day, entry.task(), known);
     if (found.isEmpty()) {
       return new NoSuchTask();
     }
     Tick tick = tick(entry, found.get().task());
-    List<Tick> history = ticks.listOfTask(tx, house.id(), entry.task());
+    History said = new History(tx, house, known);
+    List<Tick> history = said.of(entry.task());
     Optional<Outcome> timed =
         entry.said().flatMap(of -> times.judge(tx, house, found.get(), tick, of));
     if (timed.isPresent()) {
       return timed.get();
     }
-    if (GOES_ON.contains(entry.kind()) && isLost(tx, house, found.get())) {
+    if (GOES_ON.contains(entry.kind()) && isLost(said, found.get())) {
       return new Refused(Message.of("tick.refused.make-failed"));
     }
-    Optional<Message> held = held(tx, house, found.get(), tick, history);
+    Optional<Message> held = held(tx, house, found.get(), tick, said);
     if (held.isPresent()) {
       return new Refused(held.get());
     }
@@ -208,20 +219,20 @@ public final class Ticking {
   }
 
   /** What holds a tick back: a gate, a freezer, a limit that is past, or a word that makes none. */
-  private Optional<Message> held(Tx tx, House house, Found found, Tick tick, List<Tick> history) {
+  private Optional<Message> held(Tx tx, House house, Found found, Tick tick, History said) {
     Task task = found.task();
     return gates
         .refuses(tx, house, task, tick.kind())
         .or(() -> pulling.refuses(tx, house, task, tick.kind(), tick.at()))
-        .or(() -> overdue(tx, house, task, tick, history))
+        .or(() -> overdue(task, tick, said))
         .or(() -> words.refuses(tx, house, found, tick));
   }
 
   /** Why a task cannot begin any more with what has waited for it. */
-  private Optional<Message> overdue(Tx tx, House house, Task task, Tick tick, List<Tick> history) {
-    TaskState state = TaskProgress.fold(history).state();
+  private static Optional<Message> overdue(Task task, Tick tick, History said) {
+    TaskState state = TaskProgress.fold(said.of(task.id())).state();
     return Holds.asks(task, state, tick)
-        ? Holds.refused(task, state, tick, ticks.listOfTasks(tx, house.id(), Holds.waited(task)))
+        ? Holds.refused(task, state, tick, said.of(Holds.waited(task)))
         : Optional.empty();
   }
 
@@ -272,10 +283,10 @@ public final class Ticking {
    */
   Optional<Message> held(Tx tx, House house, Found found, Entry start) {
     Task task = found.task();
-    List<Tick> history = ticks.listOfTask(tx, house.id(), task.id());
+    History said = new History(tx, house, Optional.empty());
     return gates
         .refuses(tx, house, task, Tick.Kind.START)
-        .or(() -> overdue(tx, house, task, tick(start, task), history))
+        .or(() -> overdue(task, tick(start, task), said))
         .or(() -> kit.findMix(tx, house, found.plan(), found.task(), desk.now()));
   }
 
@@ -286,7 +297,11 @@ public final class Ticking {
 
   /** Whether another task of its make has failed. */
   boolean isLost(Tx tx, House house, Found found) {
-    return ticks.listOfTasks(tx, house.id(), found.otherIds()).values().stream()
+    return isLost(new History(tx, house, Optional.empty()), found);
+  }
+
+  private static boolean isLost(History said, Found found) {
+    return said.of(found.otherIds()).values().stream()
         .anyMatch(all -> TaskProgress.fold(all).state() == TaskState.FAILED);
   }
 
@@ -358,8 +373,9 @@ public final class Ticking {
       case START, WEIGHED, PART_DONE, PROBLEM, SOLVED -> {}
       case NOTE, CALLED, ANSWERED, TIMED, LATER, HEARD, TASTED -> {}
     }
-    if (lots.listOfTick(tx, house.id(), tick.id()).stream()
-        .anyMatch(one -> one.kind() == Movement.Kind.DIPPED)) {
+    if (tick.kind().movesTubs()
+        && lots.listOfTick(tx, house.id(), tick.id()).stream()
+            .anyMatch(one -> one.kind() == Movement.Kind.DIPPED)) {
       // What another event kept is short now, or there again.
       kitchens.makeFact(tx, house.id(), change);
     }

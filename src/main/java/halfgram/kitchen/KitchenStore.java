@@ -88,6 +88,15 @@ public final class KitchenStore {
         .fetchOptional(KitchenStore::stand);
   }
 
+  /** The number of a kitchen's last change. */
+  public long change(Tx tx, UUID kitchen) {
+    return tx.sql()
+        .select(KITCHEN.CHANGE_NUMBER)
+        .from(KITCHEN)
+        .where(KITCHEN.ID.eq(kitchen))
+        .fetchSingle(KITCHEN.CHANGE_NUMBER);
+  }
+
   /** Says that a kitchen is the demo, with invented people who need no password. */
   public void markDemo(Tx tx, UUID kitchen) {
     tx.sql().update(KITCHEN).set(KITCHEN.DEMO, true).where(KITCHEN.ID.eq(kitchen)).execute();

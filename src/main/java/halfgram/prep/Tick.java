@@ -85,6 +85,13 @@ public record Tick(
     private static final Set<Kind> WORDS =
         EnumSet.of(NOTE, CALLED, ANSWERED, TIMED, LATER, HEARD, TASTED);
 
+    private static final Set<Kind> MOVES_TUBS = EnumSet.of(DONE, FAILED, UNDO);
+
+    /** Whether tubs may be filled or emptied by it. */
+    public boolean movesTubs() {
+      return MOVES_TUBS.contains(this);
+    }
+
     /** Whether it says something about a task and moves it nowhere. */
     public boolean isWord() {
       return WORDS.contains(this);

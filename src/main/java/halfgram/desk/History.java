@@ -1,0 +1,59 @@
+package halfgram.desk;
+
+import halfgram.db.Tx;
+import halfgram.prep.Tick;
+import halfgram.prep.TickStore;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What was ticked on tasks so far, from what is known of the day as it stands, and from the
+ * database for the rest.
+ */
+final class History {
+  private final Tx tx;
+  private final House house;
+  private final Optional<KnownDay> known;
+  private final TickStore ticks = new TickStore();
+
+  /**
+   * @param known the day as it stands in this transaction; empty when nobody knows
+   */
+  History(Tx tx, House house, Optional<KnownDay> known) {
+    this.tx = tx;
+    this.house = house;
+    this.known = known;
+  }
+
+  /** Ticks of one task, in the order they were entered. */
+  List<Tick> of(String task) {
+    return known
+        .flatMap(day -> day.findTicks(task))
+        .orElseGet(() -> ticks.listOfTask(tx, house.id(), task));
+  }
+
+  /** Ticks of several tasks, each in order; those without any are left out. */
+  Map<String, List<Tick>> of(Collection<String> tasks) {
+    Map<String, List<Tick>> all = new LinkedHashMap<>();
+    List<String> unknown = new ArrayList<>();
+    for (String task : tasks) {
+      known
+          .flatMap(day -> day.findTicks(task))
+          .ifPresentOrElse(
+              said -> {
+                if (!said.isEmpty()) {
+                  all.put(task, said);
+                }
+              },
+              () -> unknown.add(task));
+    }
+    if (!unknown.isEmpty()) {
+      all.putAll(ticks.listOfTasks(tx, house.id(), unknown));
+    }
+    return all;
+  }
+}
