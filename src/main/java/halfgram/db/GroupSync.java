@@ -18,7 +18,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>{@code CHECKPOINT SYNC} is not enough. When H2's own writer in the background has just taken
  * the changes up, the checkpoint finds none unsaved and forces a file to disk into which they are
- * still to be written. So a round saves, waits for what that writer has in hand, and forces then.
+ * still to be written. So a round saves, waits for what that writer has in hand, names what it
+ * saved in the file's header ({@link NewestChunk}), and forces then.
  */
 final class GroupSync implements Sync {
   private final ReentrantLock lock = new ReentrantLock();
@@ -26,6 +27,7 @@ final class GroupSync implements Sync {
   private final Condition synced = lock.newCondition();
   private final Connection connection;
   private final MVStore store;
+  private final NewestChunk newest;
   private final Thread thread;
   private long wanted;
   private long begun;
@@ -36,6 +38,7 @@ final class GroupSync implements Sync {
   GroupSync(DataSource source) throws SQLException {
     this.connection = source.getConnection();
     this.store = store(connection);
+    this.newest = new NewestChunk(store);
     this.thread = new Thread(this::run, "halfgram-sync");
     thread.setDaemon(true);
     thread.start();
@@ -68,7 +71,7 @@ final class GroupSync implements Sync {
     try {
       while (next()) {
         store.commit();
-        store.executeFilestoreOperation(() -> {});
+        store.executeFilestoreOperation(newest::name);
         store.sync();
         finish();
       }

@@ -3,6 +3,10 @@ package halfgram.db;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import halfgram.testkit.SlowDisk;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -64,6 +68,36 @@ class GroupSyncTest {
         var rows = again.createStatement().executeQuery("select count(*) from tick")) {
       assertThat(rows.next()).isTrue();
       assertThat(rows.getInt(1)).isEqualTo(1);
+    }
+  }
+
+  @Test
+  void afterARoundTheHeaderOfTheFileNamesTheNewestChunk() throws Exception {
+    JdbcDataSource source = new JdbcDataSource();
+    source.setUrl(
+        "jdbc:h2:file:"
+            + folder.resolve("book")
+            + ";DB_CLOSE_ON_EXIT=FALSE;WRITE_DELAY=0;AUTO_COMPACT_FILL_RATE=0");
+    try (Connection connection = source.getConnection();
+        Statement statement = connection.createStatement();
+        GroupSync sync = new GroupSync(source)) {
+      statement.execute("create table tick (number int primary key)");
+      for (int number = 1; number <= 5; number++) {
+        statement.execute("insert into tick values (" + number + ")");
+        sync.await();
+        assertThat(header(folder.resolve("book.mv.db")))
+            .as("after tick " + number)
+            .contains(",version:" + Long.toHexString(store(connection).getCurrentVersion()) + ",");
+      }
+    }
+  }
+
+  /** The first line of a file of H2. */
+  private static String header(Path file) throws IOException {
+    byte[] start = new byte[512];
+    try (InputStream in = Files.newInputStream(file)) {
+      int read = in.readNBytes(start, 0, start.length);
+      return new String(start, 0, read, StandardCharsets.ISO_8859_1).lines().findFirst().get();
     }
   }
 
