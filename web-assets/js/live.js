@@ -87,6 +87,10 @@ document.addEventListener('stale', () => {
   refresh();
 });
 document.addEventListener('let-go', refresh);
-document.addEventListener('fresh', () => setTimeout(refresh, 50));
+document.addEventListener('fresh', (event) => {
+  // What an answer to our own press shows need not be asked for again.
+  seen = Math.max(seen, event.detail?.change ?? 0);
+  setTimeout(refresh, 50);
+});
 document.addEventListener('focusout', () => setTimeout(refresh, 250));
 document.addEventListener('visibilitychange', refresh);

@@ -55,7 +55,7 @@ async function send(press) {
   }
   try {
     const {action, body, at} = press;
-    const answer = await fetch(action, {method: 'POST', body, headers: {'X-Sent': 'script'}});
+    const answer = await fetch(action, {method: 'POST', body, headers: {'X-Part': 'main'}});
     root.dataset.network = 'on';
     if (answer.status === 401 && press.form) {
       // Signed out: sent again without us, so that the whole page lets in and keeps what was typed.
@@ -76,15 +76,16 @@ async function send(press) {
     }
     await letGo();
     const asks = fresh.querySelector('[data-who]');
-    const notice = page.querySelector('.notice');
+    const notice = said(answer.headers.get('X-Notice'));
     if (waiting > 1 && !asks) {
       tell(notice ?? inShort(page.querySelector('.fault')));
       return;
     }
-    if (answer.redirected) {
-      history.replaceState(null, '', answer.url);
+    const here = answer.headers.get('X-Here');
+    if (here || answer.redirected) {
+      history.replaceState(null, '', here ?? answer.url);
     }
-    show(fresh, notice, at);
+    show(fresh, notice, at, Number(answer.headers.get('X-Change')));
     asked = Boolean(asks);
   } catch (e) {
     // Not sent: the form stays as it is, to be pressed again.
@@ -94,7 +95,7 @@ async function send(press) {
 
 // Replaces the page's main, keeping the place of the focus where it still exists, and the notices that the
 // cook had not seen when pressing.
-function show(fresh, notice, at) {
+function show(fresh, notice, at, change) {
   const focus = document.activeElement && document.activeElement.id;
   document.querySelectorAll('.notice').forEach((old) => {
     if (Number(old.dataset.told || 0) <= at) {
@@ -107,7 +108,19 @@ function show(fresh, notice, at) {
   if (again) {
     again.focus({preventScroll: true});
   }
-  document.dispatchEvent(new CustomEvent('fresh'));
+  document.dispatchEvent(new CustomEvent('fresh', {detail: {change}}));
+}
+
+// A sentence of the server's that stands above the page.
+function said(encoded) {
+  if (!encoded) {
+    return null;
+  }
+  const notice = document.createElement('p');
+  notice.className = 'notice';
+  notice.setAttribute('role', 'alert');
+  notice.textContent = decodeURIComponent(encoded);
+  return notice;
 }
 
 function tell(notice) {
@@ -119,14 +132,7 @@ function tell(notice) {
 
 // What is wrong with a field, said where the field itself is not shown.
 function inShort(fault) {
-  if (!fault) {
-    return null;
-  }
-  const notice = document.createElement('p');
-  notice.className = 'notice';
-  notice.setAttribute('role', 'alert');
-  notice.textContent = fault.textContent;
-  return notice;
+  return fault ? said(encodeURIComponent(fault.textContent)) : null;
 }
 
 // ---- a finger that is down ----

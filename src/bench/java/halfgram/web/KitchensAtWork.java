@@ -44,7 +44,7 @@ final class KitchensAtWork implements AutoCloseable {
       House house = site.wiring().desk().find(code).orElseThrow();
       List<Task> tasks =
           site.wiring().plans().open(house, Site.DAY, "bench").sheet().tasks().stream()
-              .filter(task -> task.kind() == Task.Kind.STEP)
+              .filter(task -> task.kind() == Task.Kind.STEP && task.machines().isEmpty())
               .toList();
       for (int number = 0; number < each; number++) {
         List<Task> own = new ArrayList<>();
@@ -147,7 +147,8 @@ final class KitchensAtWork implements AutoCloseable {
               .replace("\"line\":\"\",", "");
       Wire.Answer answer = wire.post(path("api/v1/ticks"), "application/json", "", body);
       if (answer.status() != 201 || !answer.body().contains("\"tick\"")) {
-        throw new IllegalStateException(entry + ": " + answer);
+        throw new IllegalStateException(
+            entry.kind() + " " + entry.task().id() + ": " + answer.status() + " " + answer.body());
       }
     }
 
@@ -167,16 +168,16 @@ final class KitchensAtWork implements AutoCloseable {
       Wire.Answer answer = postForm("tick", body);
       if (answer.status() == 303) {
         String to = answer.headers().get("location");
-        answer = wire.get(to.substring(to.indexOf("/k/")), "X-Sent: script\r\n");
+        answer = wire.get(to.substring(to.indexOf("/k/")), "X-Part: main\r\n");
       }
-      check(entry.toString(), answer);
+      check(entry.kind() + " " + entry.task().id(), answer);
     }
 
     private Wire.Answer postForm(String rest, String body) throws IOException {
       return wire.post(
           path(rest),
           "application/x-www-form-urlencoded",
-          "X-Sent: script\r\nX-Part: main\r\nAccept-Encoding: gzip\r\n",
+          "X-Part: main\r\nAccept-Encoding: gzip\r\n",
           body);
     }
 
@@ -194,7 +195,7 @@ final class KitchensAtWork implements AutoCloseable {
 
     private static void check(String what, Wire.Answer answer) {
       if (answer.status() != 200 || !answer.body().contains("<main")) {
-        throw new IllegalStateException(what + ": " + answer);
+        throw new IllegalStateException(what + ": " + answer.status());
       }
     }
   }

@@ -16,10 +16,13 @@ import java.util.Map;
  * measured shares its cores with us. For one thread.
  */
 final class Wire implements AutoCloseable {
+  private static final long IDLE_NANOS = 10_000_000_000L;
+
   private final int port;
-  private final Socket socket;
-  private final InputStream in;
-  private final OutputStream out;
+  private long used = System.nanoTime();
+  private Socket socket;
+  private InputStream in;
+  private OutputStream out;
   private final Map<String, String> cookies = new HashMap<>();
 
   /** An answer; the names of its headers in small letters. */
@@ -27,10 +30,24 @@ final class Wire implements AutoCloseable {
 
   Wire(int port) throws IOException {
     this.port = port;
-    this.socket = new Socket("127.0.0.1", port);
+    open();
+  }
+
+  private void open() throws IOException {
+    socket = new Socket("127.0.0.1", port);
     socket.setTcpNoDelay(true);
-    this.in = new BufferedInputStream(socket.getInputStream(), 1 << 16);
-    this.out = socket.getOutputStream();
+    in = new BufferedInputStream(socket.getInputStream(), 1 << 16);
+    out = socket.getOutputStream();
+  }
+
+  /** Opens it anew when it was idle for long: a server closes such a one. */
+  private void refresh() throws IOException {
+    long now = System.nanoTime();
+    if (now - used > IDLE_NANOS) {
+      socket.close();
+      open();
+    }
+    used = now;
   }
 
   Wire withCookie(String name, String value) {
@@ -47,6 +64,7 @@ final class Wire implements AutoCloseable {
   }
 
   private Answer send(String method, String path, String headers, String body) throws IOException {
+    refresh();
     write(method, path, headers, body);
     Answer answer = read();
     String set = answer.headers().getOrDefault("set-cookie", "");

@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.UUID;
 
 /**
  * What a station has to be told about a day until somebody there has seen it: covers and times of
@@ -48,8 +49,15 @@ public final class Changes {
 
   /** What a station has not seen, newest first. */
   public List<Told> list(House house, InForce inForce, String station) {
-    return desk.read(tx -> list(tx, house, inForce, station));
+    return desk.remembered(
+        house,
+        new ToldAt(inForce.plan().id(), station),
+        Memory.AfterTick.same(),
+        tx -> list(tx, house, inForce, station));
   }
+
+  /** What a station is told beside a plan, by name. */
+  private record ToldAt(UUID plan, String station) {}
 
   private List<Told> list(Tx tx, House house, InForce inForce, String station) {
     List<Told> told = new ArrayList<>();

@@ -41,9 +41,17 @@ public final class Desk {
   private final BookStore books = new BookStore();
   private final Map<UUID, House> opened;
   private final LastFew<String, BookReader.Outcome> outcomes;
+  private final Memory memory;
 
   public Desk(Database database, BookReader reader, Clock clock, Signal signal) {
-    this(database, reader, clock, signal, new ConcurrentHashMap<>(), new LastFew<>(KEPT));
+    this(
+        database,
+        reader,
+        clock,
+        signal,
+        new ConcurrentHashMap<>(),
+        new LastFew<>(KEPT),
+        new Memory());
   }
 
   private Desk(
@@ -52,24 +60,39 @@ public final class Desk {
       Clock clock,
       Signal signal,
       Map<UUID, House> opened,
-      LastFew<String, BookReader.Outcome> outcomes) {
+      LastFew<String, BookReader.Outcome> outcomes,
+      Memory memory) {
     this.database = database;
     this.reader = reader;
     this.clock = clock;
     this.signal = signal;
     this.opened = opened;
     this.outcomes = outcomes;
+    this.memory = memory;
   }
 
   /** The same desk with a clock that stands at a moment: for what was done then and comes now. */
   Desk at(Instant moment) {
     return new Desk(
-        database, reader, Clock.fixed(moment, ZoneOffset.UTC), signal, opened, outcomes);
+        database, reader, Clock.fixed(moment, ZoneOffset.UTC), signal, opened, outcomes, memory);
   }
 
   /** Now, to the microsecond that a database keeps. */
   public Instant now() {
     return clock.instant().truncatedTo(ChronoUnit.MICROS);
+  }
+
+  Memory memory() {
+    return memory;
+  }
+
+  /**
+   * What somebody reads of a kitchen for a page, as of the change at which the request found it.
+   *
+   * @param what names it within the kitchen
+   */
+  <V> V remembered(House house, Object what, Memory.AfterTick<V> after, Function<Tx, V> work) {
+    return memory.get(house.id(), house.stand().change(), what, after, () -> database.read(work));
   }
 
   public BookReader reader() {

@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 
 /**
@@ -73,8 +74,15 @@ public final class Gating {
 
   /** What was said at some tasks, each in the order it was said. */
   public Map<String, List<GateEntry>> list(House house, Collection<String> tasks) {
-    return desk.read(tx -> store.listOfTasks(tx, house.id(), tasks));
+    return desk.remembered(
+        house,
+        new OfTasks(Set.copyOf(tasks)),
+        Memory.AfterTick.same(),
+        tx -> store.listOfTasks(tx, house.id(), tasks));
   }
+
+  /** Gates of these tasks, by name. */
+  private record OfTasks(Set<String> tasks) {}
 
   /** What was said of batches of one version. */
   public List<GateEntry> listOfVersion(House house, String formula, int version) {

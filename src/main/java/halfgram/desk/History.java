@@ -1,8 +1,13 @@
 package halfgram.desk;
 
 import halfgram.db.Tx;
+import halfgram.measure.Message;
+import halfgram.prep.Task;
+import halfgram.prep.TaskProgress;
+import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
+import halfgram.prep.timer.Holds;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -55,5 +60,19 @@ final class History {
       all.putAll(ticks.listOfTasks(tx, house.id(), unknown));
     }
     return all;
+  }
+
+  /** Whether another task of its make has failed. */
+  boolean isLost(Ticking.Found found) {
+    return of(found.otherIds()).values().stream()
+        .anyMatch(all -> TaskProgress.fold(all).state() == TaskState.FAILED);
+  }
+
+  /** Why a task cannot begin any more with what has waited for it. */
+  Optional<Message> overdue(Task task, Tick tick) {
+    TaskState state = TaskProgress.fold(of(task.id())).state();
+    return Holds.asks(task, state, tick)
+        ? Holds.refused(task, state, tick, of(Holds.waited(task)))
+        : Optional.empty();
   }
 }

@@ -13,7 +13,6 @@ import halfgram.prep.KitchenBook;
 import halfgram.prep.PlanStore;
 import halfgram.prep.Task;
 import halfgram.prep.Things;
-import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
 import halfgram.prep.Wash;
 import halfgram.prep.WashStore;
@@ -22,7 +21,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -30,7 +28,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
-import java.util.function.Function;
 
 /**
  * What the kit carries, and what cooks say of it: washed, another used instead, a mistake.
@@ -79,33 +76,16 @@ public final class Kit {
     this.plans = plans;
   }
 
-  /** What is known of the kit at a moment. */
-  private record Known(List<Carrying.Use> uses, List<Wash> said) {
-    private Carrying of(String thing) {
-      return Carrying.of(thing, uses, said);
-    }
-
-    /** What was so at a moment: what began later, or was washed later, is not. */
-    private Known by(Instant moment) {
-      return new Known(
-          uses.stream().filter(use -> !use.first().isAfter(moment)).toList(),
-          said.stream().filter(one -> !one.cleans() || !one.at().isAfter(moment)).toList());
-    }
-  }
-
   /** Everything the book names, and what else carries something. */
   public List<Carrying> list(House house) {
-    return desk.read(
-        tx -> {
-          Known known = known(tx, house);
-          Set<String> things = new LinkedHashSet<>(Things.list(house.book()));
-          known.uses().forEach(use -> things.add(use.thing()));
-          return things.stream()
-              .filter(thing -> Things.findName(house.book(), thing).isPresent())
-              .map(known::of)
-              .filter(one -> !one.thing().startsWith("bath/") || !one.isClean())
-              .toList();
-        });
+    KnownKit known = known(house);
+    Set<String> things = new LinkedHashSet<>(Things.list(house.book()));
+    known.uses().forEach(use -> things.add(use.thing()));
+    return things.stream()
+        .filter(thing -> Things.findName(house.book(), thing).isPresent())
+        .map(known::of)
+        .filter(one -> !one.thing().startsWith("bath/") || !one.isClean())
+        .toList();
   }
 
   /** Nothing is known of what went through the kit before. */
@@ -128,10 +108,10 @@ public final class Kit {
       return new OfTask(List.of(), List.of(), Map.of());
     }
     FreeFrom free = FreeFrom.of(inForce.book(), inForce.sheet(), task.make());
-    return desk.read(tx -> ofTask(known(tx, house), task, things, free));
+    return ofTask(known(house), task, things, free);
   }
 
-  private static OfTask ofTask(Known known, Task task, List<String> things, FreeFrom free) {
+  private static OfTask ofTask(KnownKit known, Task task, List<String> things, FreeFrom free) {
     List<Carrying> all = new ArrayList<>();
     List<Mix> mixes = new ArrayList<>();
     Map<String, String> instead = new LinkedHashMap<>();
@@ -149,15 +129,15 @@ public final class Kit {
   }
 
   /** Why work on a task at a moment is not taken: a thing carries what it has to be free from. */
-  Optional<Message> findMix(
-      Tx tx, House house, PlanStore.Accepted plan, Task task, Instant moment) {
-    Plans.Computation of = plans.computed(tx, house, plan);
+  Optional<Message> findMix(Tx tx, House house, long change, Ticking.Found found, Instant moment) {
+    Task task = found.task();
+    Plans.Computation of = plans.computed(tx, house, found.plan());
     List<String> things = Things.of(of.book(), of.sheet(), task);
     FreeFrom free =
         things.isEmpty() ? FreeFrom.NOTHING : FreeFrom.of(of.book(), of.sheet(), task.make());
     return free.isNothing()
         ? Optional.empty()
-        : ofTask(known(tx, house).by(moment), task, things, free).mixes().stream()
+        : ofTask(known(tx, house, change).by(moment), task, things, free).mixes().stream()
             .findFirst()
             .map(mix -> because(of.book(), mix));
   }
@@ -181,65 +161,37 @@ public final class Kit {
 
   // ---- what went through what ----
 
-  private Known known(Tx tx, House house) {
+  /** What is known as of a change; inside a transaction the one it has locked. */
+  private KnownKit known(Tx tx, House house, long change) {
+    return desk.memory()
+        .find(house.id(), change, KnownKit.class, this::after)
+        .orElseGet(() -> read(tx, house));
+  }
+
+  /** Reads it for pages, and remembers it. */
+  private KnownKit known(House house) {
+    return desk.remembered(house, KnownKit.class, this::after, tx -> read(tx, house));
+  }
+
+  private Optional<KnownKit> after(KnownKit before, Memory.Ticked ticked) {
+    return plans
+        .findComputed(ticked.entered().plan())
+        .map(of -> before.after(ticked.entered(), of));
+  }
+
+  private KnownKit read(Tx tx, House house) {
     Instant since = knownSince();
-    Map<String, List<TickStore.Entered>> byTask = new LinkedHashMap<>();
-    for (TickStore.Entered entered : ticks.listSince(tx, house.id(), since)) {
-      byTask.computeIfAbsent(entered.tick().task(), task -> new ArrayList<>()).add(entered);
-    }
-    List<Carrying.Use> uses = new ArrayList<>();
     Map<UUID, Optional<Plans.Computation>> computed = new HashMap<>();
-    Function<UUID, Optional<Plans.Computation>> plan =
+    return KnownKit.of(
+        ticks.listSince(tx, house.id(), since),
         id ->
             computed.computeIfAbsent(
                 id,
                 of ->
                     planStore
                         .find(tx, house.id(), of)
-                        .map(found -> plans.computed(tx, house, found)));
-    byTask.values().forEach(all -> uses.addAll(uses(plan, all)));
-    return new Known(uses, washes.listSince(tx, house.id(), since));
-  }
-
-  /** The uses of one task: of each thing it uses, from its first tick to its last. */
-  private static List<Carrying.Use> uses(
-      Function<UUID, Optional<Plans.Computation>> plan, List<TickStore.Entered> all) {
-    Set<UUID> undone = new HashSet<>();
-    all.forEach(entered -> entered.tick().undoes().ifPresent(undone::add));
-    List<Tick> counting =
-        all.stream()
-            .map(TickStore.Entered::tick)
-            .filter(tick -> Ticking.USES.contains(tick.kind()) && !undone.contains(tick.id()))
-            .toList();
-    if (counting.isEmpty()) {
-      return List.of();
-    }
-    TickStore.Entered last = all.get(all.size() - 1);
-    return plan.apply(last.plan()).stream()
-        .flatMap(of -> uses(of, last.tick().task(), counting).stream())
-        .toList();
-  }
-
-  private static List<Carrying.Use> uses(Plans.Computation of, String id, List<Tick> counting) {
-    List<Carrying.Use> uses = new ArrayList<>();
-    Instant first = counting.get(0).at();
-    Instant last = counting.get(counting.size() - 1).at();
-    of.sheet().tasks().stream()
-        .filter(task -> task.id().equals(id) && !task.allergens().isEmpty())
-        .forEach(
-            task ->
-                Things.of(of.book(), of.sheet(), task)
-                    .forEach(
-                        thing ->
-                            uses.add(
-                                new Carrying.Use(
-                                    thing,
-                                    id,
-                                    task.version().name(),
-                                    task.allergens(),
-                                    first,
-                                    last))));
-    return uses;
+                        .map(found -> plans.computed(tx, house, found))),
+        washes.listSince(tx, house.id(), since));
   }
 
   // ---- what is said ----

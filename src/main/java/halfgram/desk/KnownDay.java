@@ -9,24 +9,22 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * A plan in force with every tick on its tasks, as of one change of the kitchen: whoever knows that
- * the kitchen still stands there need not ask the database.
+ * A plan in force with every tick on its tasks, as {@link Memory} keeps it.
  *
  * @param ticks by task of the plan, in the order they were entered
  * @param folded what each task has come to by its own ticks alone
  */
-record KnownDay(
-    long change, InForce inForce, Map<String, List<Tick>> ticks, Map<String, TaskProgress> folded) {
+record KnownDay(InForce inForce, Map<String, List<Tick>> ticks, Map<String, TaskProgress> folded) {
 
   /**
    * As read from the database.
    *
    * @param made the plan, its book and its sheet
    */
-  static KnownDay of(long change, InForce made, Map<String, List<Tick>> ticks) {
+  static KnownDay of(InForce made, Map<String, List<Tick>> ticks) {
     Map<String, TaskProgress> folded = new HashMap<>();
     ticks.forEach((task, all) -> folded.put(task, TaskProgress.fold(all)));
-    return new KnownDay(change, with(made, folded), ticks, folded);
+    return new KnownDay(with(made, folded), ticks, folded);
   }
 
   private static InForce with(InForce made, Map<String, TaskProgress> folded) {
@@ -44,11 +42,11 @@ record KnownDay(
     return ticks.containsKey(task) || inForce.findTask(task).isPresent();
   }
 
-  /** The same after the next change, which was a tick. */
-  KnownDay after(Tick tick, long next) {
+  /** The same after one more tick. */
+  KnownDay after(Tick tick) {
     Optional<List<Tick>> before = findTicks(tick.task());
     if (before.isEmpty()) {
-      return new KnownDay(next, inForce, ticks, folded);
+      return this;
     }
     List<Tick> all = new ArrayList<>(before.get());
     all.add(tick);
@@ -56,6 +54,6 @@ record KnownDay(
     more.put(tick.task(), List.copyOf(all));
     Map<String, TaskProgress> progress = new HashMap<>(folded);
     progress.put(tick.task(), TaskProgress.fold(all));
-    return new KnownDay(next, with(inForce, progress), more, progress);
+    return new KnownDay(with(inForce, progress), more, progress);
   }
 }

@@ -63,7 +63,10 @@ public final class Plans {
     STALE
   }
 
-  private record DayOf(UUID kitchen, LocalDate day) {}
+  private record DayOf(LocalDate day) {}
+
+  private static final Memory.AfterTick<KnownDay> DAY_AFTER =
+      (day, ticked) -> Optional.of(day.after(ticked.entered().tick()));
 
   /** A proposal of this minute, as long as nothing has changed. */
   private record Proposed(long change, Instant asOf, Proposal proposal) {
@@ -100,7 +103,6 @@ public final class Plans {
   private final ExportBook export = new ExportBook();
   private final LastFew<UUID, PlanStore.Accepted> heads = new LastFew<>(KEPT);
   private final LastFew<UUID, Computation> computed = new LastFew<>(KEPT);
-  private final LastFew<DayOf, KnownDay> days = new LastFew<>(KEPT);
   private final LastFew<UUID, Proposed> proposed = new LastFew<>(KEPT);
   private final LastFew<Basis, PrepSheet> sheets = new LastFew<>(FEW);
 
@@ -139,24 +141,23 @@ public final class Plans {
         .map(KnownDay::inForce);
   }
 
-  /** A day as it stands at a change, when that is just what was read last. */
+  /** A day as it stands at a change, when that is known. */
   Optional<KnownDay> known(House house, LocalDate day, long change) {
-    return days.find(new DayOf(house.id(), day)).filter(of -> of.change() == change);
+    return desk.memory().find(house.id(), change, new DayOf(day), DAY_AFTER);
   }
 
   private Optional<KnownDay> read(Tx tx, House house, LocalDate day, long change) {
     Optional<KnownDay> read =
         inForce(tx, house, day)
             .map(plan -> made(tx, house, plan))
-            .map(made -> KnownDay.of(change, made, listTicks(tx, house, made)));
-    read.ifPresent(of -> days.put(new DayOf(house.id(), day), of));
+            .map(made -> KnownDay.of(made, listTicks(tx, house, made)));
+    read.ifPresent(of -> desk.memory().put(house.id(), change, new DayOf(day), of));
     return read;
   }
 
-  /** Tells of a tick that is on disk, the next change after the one that is known. */
-  void ticked(House house, LocalDate day, Tick tick, long change) {
-    known(house, day, change - 1)
-        .ifPresent(of -> days.put(new DayOf(house.id(), day), of.after(tick, change)));
+  /** A computation that is at hand. */
+  Optional<Computation> findComputed(UUID plan) {
+    return computed.find(plan);
   }
 
   /** The head of the plan in force on a day: once written it never changes. */
@@ -364,7 +365,7 @@ public final class Plans {
   /** A plan with its progress as it is now. */
   InForce inForce(Tx tx, House house, PlanStore.Accepted plan) {
     InForce made = made(tx, house, plan);
-    return KnownDay.of(0, made, listTicks(tx, house, made)).inForce();
+    return KnownDay.of(made, listTicks(tx, house, made)).inForce();
   }
 
   /** A plan of which nobody has begun anything. */

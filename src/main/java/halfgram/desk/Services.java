@@ -166,7 +166,12 @@ public final class Services {
   public OnWalls onWalls(House house, Duration back, Duration ahead) {
     Instant now = desk.now();
     LocalDate day = house.day(now);
-    Called called = desk.read(tx -> Called.of(entries.list(tx, house.id(), day)));
+    Called called =
+        desk.remembered(
+            house,
+            new CalledOn(day),
+            Memory.AfterTick.same(),
+            tx -> Called.of(entries.list(tx, house.id(), day)));
     List<Near> near = new ArrayList<>();
     List<Near> open = new ArrayList<>();
     for (ServiceRun run : runs(house.book(), day)) {
@@ -193,6 +198,9 @@ public final class Services {
     near.sort(order);
     return new OnWalls(called.outages(), near, open.stream().min(order));
   }
+
+  /** What was called on a day, by name. */
+  private record CalledOn(LocalDate day) {}
 
   /** Whether a day has a plan, so that its services can be looked at. */
   public boolean hasDay(House house, LocalDate day) {

@@ -45,7 +45,8 @@ public final class Stock {
 
   /** Tubs with something left, first expired first. */
   public List<Tub> list(House house) {
-    return desk.read(tx -> lots.list(tx, house.id()));
+    return desk.remembered(
+        house, "tubs", Memory.AfterTick.sameTubs(), tx -> lots.list(tx, house.id()));
   }
 
   /** All tubs there ever were, empty ones too, first expired first. */

@@ -12,7 +12,6 @@ import halfgram.prep.TaskProgress;
 import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
-import halfgram.prep.timer.Holds;
 import java.time.LocalDate;
 import java.util.EnumSet;
 import java.util.List;
@@ -101,9 +100,20 @@ public final class Ticking {
    *
    * @param tubs codes of the tubs it filled
    * @param repeated whether it was here before
+   * @param moved whether it may have filled or emptied tubs
    */
-  public record Taken(Tick tick, long change, List<String> tubs, boolean repeated)
-      implements Outcome {}
+  public record Taken(TickStore.Entered entered, List<String> tubs, boolean repeated, boolean moved)
+      implements Outcome {
+
+    public Tick tick() {
+      return entered.tick();
+    }
+
+    /** The number of its change. */
+    public long change() {
+      return entered.change();
+    }
+  }
 
   /** A rule does not let it. */
   public record Refused(Message because) implements Outcome {}
@@ -163,7 +173,8 @@ public final class Ticking {
         tx -> tick(tx, house, day, entry),
         outcome -> {
           if (outcome instanceof Taken taken && !taken.repeated()) {
-            plans.ticked(house, day, taken.tick(), taken.change());
+            Memory.Ticked news = new Memory.Ticked(taken.entered(), taken.moved());
+            desk.memory().ticked(house.id(), news);
             return taken.change();
           }
           return 0;
@@ -177,8 +188,7 @@ public final class Ticking {
     Optional<TickStore.Entered> before =
         ticks.find(tx, house.id(), origin.device(), origin.sequence());
     if (before.isPresent()) {
-      Tick tick = before.get().tick();
-      return new Taken(tick, before.get().change(), tubs(tx, house, tick), true);
+      return new Taken(before.get(), tubs(tx, house, before.get().tick()), true, true);
     }
     Optional<UUID> taken = entry.id().filter(id -> ticks.has(tx, house.id(), id));
     if (taken.isPresent()) {
@@ -197,7 +207,7 @@ public final class Ticking {
     if (timed.isPresent()) {
       return timed.get();
     }
-    if (GOES_ON.contains(entry.kind()) && isLost(said, found.get())) {
+    if (GOES_ON.contains(entry.kind()) && said.isLost(found.get())) {
       return new Refused(Message.of("tick.refused.make-failed"));
     }
     Optional<Message> held = held(tx, house, found.get(), tick, said);
@@ -205,8 +215,7 @@ public final class Ticking {
       return new Refused(held.get());
     }
     if (USES.contains(entry.kind())) {
-      Optional<Message> mix =
-          kit.findMix(tx, house, found.get().plan(), found.get().task(), tick.at());
+      Optional<Message> mix = kit.findMix(tx, house, stand.change(), found.get(), tick.at());
       if (mix.isPresent()) {
         return new Refused(mix.get());
       }
@@ -224,16 +233,8 @@ public final class Ticking {
     return gates
         .refuses(tx, house, task, tick.kind())
         .or(() -> pulling.refuses(tx, house, task, tick.kind(), tick.at()))
-        .or(() -> overdue(task, tick, said))
+        .or(() -> said.overdue(task, tick))
         .or(() -> words.refuses(tx, house, found, tick));
-  }
-
-  /** Why a task cannot begin any more with what has waited for it. */
-  private static Optional<Message> overdue(Task task, Tick tick, History said) {
-    TaskState state = TaskProgress.fold(said.of(task.id())).state();
-    return Holds.asks(task, state, tick)
-        ? Holds.refused(task, state, tick, said.of(Holds.waited(task)))
-        : Optional.empty();
   }
 
   /**
@@ -286,8 +287,8 @@ public final class Ticking {
     History said = new History(tx, house, Optional.empty());
     return gates
         .refuses(tx, house, task, Tick.Kind.START)
-        .or(() -> overdue(task, tick(start, task), said))
-        .or(() -> kit.findMix(tx, house, found.plan(), found.task(), desk.now()));
+        .or(() -> said.overdue(task, tick(start, task)))
+        .or(() -> kit.findMix(tx, house, kitchens.change(tx, house.id()), found, desk.now()));
   }
 
   /** What a task has come to. */
@@ -297,12 +298,7 @@ public final class Ticking {
 
   /** Whether another task of its make has failed. */
   boolean isLost(Tx tx, House house, Found found) {
-    return isLost(new History(tx, house, Optional.empty()), found);
-  }
-
-  private static boolean isLost(History said, Found found) {
-    return said.of(found.otherIds()).values().stream()
-        .anyMatch(all -> TaskProgress.fold(all).state() == TaskState.FAILED);
+    return new History(tx, house, Optional.empty()).isLost(found);
   }
 
   /**
@@ -344,15 +340,16 @@ public final class Ticking {
     TaskProgress before = TaskProgress.fold(history);
     boolean fact = Unplanned.isFact(found.task(), tick, history);
     long change = fact ? kitchens.nextFact(tx, stand) : kitchens.next(tx, stand);
-    ticks.add(tx, house.id(), times.entered(found, entry, tick, change));
+    TickStore.Entered entered = times.entered(found, entry, tick, change);
+    ticks.add(tx, house.id(), entered);
     if (tick.kind().isWord()) {
-      return new Taken(tick, change, List.of(), false);
+      return new Taken(entered, List.of(), false, false);
     }
     if (found.task().kind() == Task.Kind.THAW && tick.kind() != Tick.Kind.UNDO) {
       if (pulling.move(tx, house, found.task(), tick, change)) {
         kitchens.makeFact(tx, house.id(), change);
       }
-      return new Taken(tick, change, List.of(), false);
+      return new Taken(entered, List.of(), false, true);
     }
     switch (tick.kind()) {
       case DONE -> {
@@ -379,7 +376,7 @@ public final class Ticking {
       // What another event kept is short now, or there again.
       kitchens.makeFact(tx, house.id(), change);
     }
-    return new Taken(tick, change, tubs(tx, house, tick), false);
+    return new Taken(entered, tubs(tx, house, tick), false, tick.kind().movesTubs());
   }
 
   private List<String> tubs(Tx tx, House house, Tick tick) {

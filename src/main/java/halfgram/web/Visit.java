@@ -6,6 +6,7 @@ import halfgram.people.Deed;
 import halfgram.people.Tablet;
 import halfgram.words.Messages;
 import io.javalin.http.Context;
+import java.net.URLDecoder;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
@@ -31,6 +32,10 @@ public final class Visit {
   private final Caller caller;
   private final Device device;
   private Optional<String> notice = Optional.empty();
+  private Optional<Elsewhere> elsewhere = Optional.empty();
+
+  /** An address of this kitchen that is answered without being asked for. */
+  private record Elsewhere(String rest, Map<String, String> query) {}
 
   /**
    * The browser.
@@ -47,6 +52,31 @@ public final class Visit {
     this.kitchen = kitchen;
     this.caller = caller;
     this.device = device;
+  }
+
+  /** Whether a script asks for one region of a page only. */
+  public boolean isPart() {
+    return context.header(PART) != null;
+  }
+
+  /**
+   * The same visit as if it had asked for another address: answers a script that sent a form at
+   * once with the region it would be sent on to.
+   *
+   * @param there the kitchen as it stands by now
+   */
+  public Visit turned(String rest, Stand there) {
+    Visit turned = new Visit(context, site, there, caller, device);
+    Map<String, String> query = new HashMap<>();
+    int question = rest.indexOf('?');
+    for (String part : question < 0 ? new String[0] : rest.substring(question + 1).split("&", -1)) {
+      int equals = part.indexOf('=');
+      query.put(
+          part.substring(0, equals),
+          URLDecoder.decode(part.substring(equals + 1), StandardCharsets.UTF_8));
+    }
+    turned.elsewhere = Optional.of(new Elsewhere(rest, query));
+    return turned;
   }
 
   public static Visit of(Context context) {
@@ -167,6 +197,9 @@ public final class Visit {
 
   /** A parameter of the address; empty when it is not there. */
   public String query(String name) {
+    if (elsewhere.isPresent()) {
+      return elsewhere.get().query().getOrDefault(name, "");
+    }
     String value = context.queryParam(name);
     return value == null ? "" : value;
   }
@@ -225,6 +258,12 @@ public final class Visit {
     context.status(status);
     context.header("Cache-Control", "no-store");
     context.contentType("text/html; charset=utf-8");
+    if (part.isPresent()) {
+      // What stands around the region, for the script that puts it in.
+      context.header("X-Change", String.valueOf(kitchen.change()));
+      notice.ifPresent(said -> context.header("X-Notice", encoded(said)));
+      elsewhere.ifPresent(there -> context.header("X-Here", path(there.rest())));
+    }
     context.result(site.templates().render(template, part, site.words().in(language), model));
   }
 
@@ -299,6 +338,9 @@ public final class Visit {
 
     /** This page's own address, to come back to. */
     public String getHere() {
+      if (elsewhere.isPresent()) {
+        return path(elsewhere.get().rest());
+      }
       String query = context.queryString();
       return context.path() + (query == null ? "" : "?" + query);
     }

@@ -6,8 +6,6 @@ import halfgram.desk.Changes;
 import halfgram.desk.CrewPlans;
 import halfgram.desk.Desk;
 import halfgram.desk.Gating;
-import halfgram.desk.House;
-import halfgram.desk.InForce;
 import halfgram.desk.Kit;
 import halfgram.desk.Nights;
 import halfgram.desk.Plans;
@@ -17,7 +15,6 @@ import halfgram.desk.Ticking;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.pages.AtWork;
-import halfgram.pages.Rooms;
 import halfgram.pages.Sequence;
 import halfgram.people.Deed;
 import halfgram.people.Tablet;
@@ -45,7 +42,7 @@ public final class WallPages implements Server.Part {
 
   private final Desk desk;
   private final Plans plans;
-  private final CrewPlans crewPlans;
+  private final Scenes scenes;
   private final AtWork work;
   private final Ticking ticking;
   private final AfterBar afters;
@@ -75,7 +72,7 @@ public final class WallPages implements Server.Part {
     this.desk = desk;
     this.work = work;
     this.plans = plans;
-    this.crewPlans = crewPlans;
+    this.scenes = new Scenes(desk, plans, crewPlans);
     this.ticking = ticking;
     this.stock = stock;
     this.changes = changes;
@@ -238,15 +235,7 @@ public final class WallPages implements Server.Part {
   // ---- behind the handlers ----
 
   private Scene scene(Visit visit, String station) {
-    House house = Rooms.house(desk, visit);
-    if (!station.equals(Scene.ALL)
-        && !house.book().stations().keySet().containsAll(Scene.named(station))) {
-      throw Halt.notFound(station);
-    }
-    InForce inForce = plans.open(house, house.day(desk.now()), visit.who());
-    Optional<Person> cook = visit.cook().flatMap(code -> Scene.findPerson(house, code));
-    var crew = Optional.of(crewPlans.current(house, inForce, visit.who()).plan());
-    return Scene.of(house, inForce, crew, station, cook, visit.wallWords(), desk.now());
+    return scenes.open(visit, station);
   }
 
   /** Where a station's wall is. */
@@ -279,29 +268,29 @@ public final class WallPages implements Server.Part {
     if (form.lacksTub(task)) {
       visit.notice(scene.words().say("wall.read-first"));
       Hand.Rejected rejected = new Hand.Rejected(form, "");
-      show(visit, 422, again(scene, visit, cook), task.id(), Rejected.of(rejected));
+      show(visit, 422, scenes.again(scene, visit, cook), task.id(), Rejected.of(rejected));
       return;
     }
     Optional<Amount> said = form.saysAmount(task) ? form.amount(task) : Optional.empty();
     if (form.saysAmount(task) && said.isEmpty()) {
       String fault = scene.words().say("wall.amount-fault", TickForm.sample(task, scene.words()));
       Hand.Rejected rejected = new Hand.Rejected(form, fault);
-      show(visit, 422, again(scene, visit, cook), task.id(), Rejected.of(rejected));
+      show(visit, 422, scenes.again(scene, visit, cook), task.id(), Rejected.of(rejected));
       return;
     }
     if (form.lacksReason()) {
       Hand.Rejected rejected = new Hand.Rejected(form, scene.words().say("wall.reason-fault"));
-      show(visit, 422, again(scene, visit, cook), form.opens(), Rejected.of(rejected));
+      show(visit, 422, scenes.again(scene, visit, cook), form.opens(), Rejected.of(rejected));
       return;
     }
     Ticking.Entry entry = form.entry(said, cook.code(), visit.device(), desk.now());
     Ticking.Outcome outcome = ticking.tick(scene.house(), scene.day(), entry);
     if (outcome instanceof Ticking.Taken taken) {
-      visit.seeOther(form.leadsTo(wall(scene), taken));
+      goOn(visit, scene, form.leadsTo(wall(scene), taken), cook);
     } else if (outcome instanceof Ticking.Refused refused) {
       visit.notice(scene.words().say("wall.refused", refused.because()));
       Hand.Rejected rejected = new Hand.Rejected(form, "");
-      show(visit, 409, again(scene, visit, cook), form.opens(), Rejected.of(rejected));
+      show(visit, 409, scenes.again(scene, visit, cook), form.opens(), Rejected.of(rejected));
     } else {
       throw Halt.notFound(form.task());
     }
@@ -323,18 +312,24 @@ public final class WallPages implements Server.Part {
   /** Goes where a press leads, else shows the wall again with its form as typed. */
   private void goOn(Visit visit, Scene scene, String task, Person cook, Presses.Pressed pressed) {
     if (!pressed.to().isEmpty()) {
-      visit.seeOther(pressed.to());
+      goOn(visit, scene, pressed.to(), cook);
       return;
     }
     if (!pressed.notice().isEmpty()) {
       visit.notice(pressed.notice());
     }
-    show(visit, pressed.status(), again(scene, visit, cook), task, pressed.rejected());
+    show(visit, pressed.status(), scenes.again(scene, visit, cook), task, pressed.rejected());
   }
 
-  /** The same station as it is now, for this cook. */
-  private Scene again(Scene scene, Visit visit, Person cook) {
-    return scene(visit, scene.station()).by(cook);
+  /** Goes on to the wall; a script is answered at once with what it would ask for there. */
+  private void goOn(Visit visit, Scene scene, String to, Person cook) {
+    if (!visit.isPart() || !to.startsWith(wall(scene) + "?")) {
+      visit.seeOther(to);
+      return;
+    }
+    Scene now = scenes.again(scene, visit, cook);
+    Visit there = visit.turned(to, now.house().stand());
+    show(there, 200, now, there.query("task"), Rejected.NONE);
   }
 
   private void show(Visit visit, int status, Scene scene, String wanted, Rejected rejected) {

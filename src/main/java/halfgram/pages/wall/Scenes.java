@@ -1,0 +1,41 @@
+package halfgram.pages.wall;
+
+import halfgram.desk.CrewPlans;
+import halfgram.desk.Desk;
+import halfgram.desk.House;
+import halfgram.desk.InForce;
+import halfgram.desk.Plans;
+import halfgram.pages.Rooms;
+import halfgram.station.Person;
+import halfgram.web.Halt;
+import halfgram.web.Visit;
+import java.util.Optional;
+
+/** Opens stations as they are now. */
+record Scenes(Desk desk, Plans plans, CrewPlans crewPlans) {
+
+  /**
+   * A station as the request found it.
+   *
+   * @throws Halt when there is none of that name
+   */
+  Scene open(Visit visit, String station) {
+    return open(visit, station, Rooms.house(desk, visit));
+  }
+
+  /** The same station as it is by now, for this cook. */
+  Scene again(Scene scene, Visit visit, Person cook) {
+    return open(visit, scene.station(), desk.again(scene.house())).by(cook);
+  }
+
+  private Scene open(Visit visit, String station, House house) {
+    if (!station.equals(Scene.ALL)
+        && !house.book().stations().keySet().containsAll(Scene.named(station))) {
+      throw Halt.notFound(station);
+    }
+    InForce inForce = plans.open(house, house.day(desk.now()), visit.who());
+    Optional<Person> cook = visit.cook().flatMap(code -> Scene.findPerson(house, code));
+    var crew = Optional.of(crewPlans.current(house, inForce, visit.who()).plan());
+    return Scene.of(house, inForce, crew, station, cook, visit.wallWords(), desk.now());
+  }
+}
