@@ -37,11 +37,15 @@ public final class Tablets {
    */
   public record Paired(Stand kitchen, Tablet tablet, String token) {}
 
-  /** Whether a cook was let in by their PIN. */
-  public enum Let {
-    IN,
-    WRONG,
-    LATER
+  /**
+   * Whether a cook was let in by their PIN.
+   *
+   * @param tries how many more may be wrong before the device has to wait
+   * @param pause how long it has to wait before the next counts; zero while it need not
+   */
+  public record Let(boolean in, int tries, Duration pause) {
+    private static final Let IN = new Let(true, 0, Duration.ZERO);
+    private static final Let BUSY = new Let(false, 0, Duration.ofSeconds(5));
   }
 
   private final Desk desk;
@@ -235,33 +239,37 @@ public final class Tablets {
 
   /** Lets a cook work on a device; who has a PIN has to know it. */
   public Let work(Stand kitchen, Caller caller, String person, String pin) {
-    Optional<String> hash = desk.read(tx -> tablets.findPin(tx, kitchen.id(), person));
-    if (hash.isPresent()) {
-      String subject = "pin on " + caller.id();
-      if (!desk.read(tx -> wrong.wait(tx, subject, desk.now())).isZero()) {
-        return Let.LATER;
-      }
-      boolean right;
-      try {
-        right = pin.length() <= 8 && Passwords.matches(pin, hash);
-      } catch (Signing.Busy e) {
-        return Let.LATER;
-      }
-      desk.keep(
-          tx -> {
-            if (right) {
-              wrong.forget(tx, subject);
-            } else {
-              wrong.add(tx, subject, desk.now());
-            }
-            return right;
-          });
-      if (!right) {
-        return Let.WRONG;
-      }
+    Let let =
+        desk.read(tx -> tablets.findPin(tx, kitchen.id(), person))
+            .map(hash -> tried("pin on " + caller.id(), pin, hash))
+            .orElse(Let.IN);
+    if (let.in()) {
+      signing.act(kitchen, caller, person);
     }
-    signing.act(kitchen, caller, person);
-    return Let.IN;
+    return let;
+  }
+
+  private Let tried(String subject, String pin, String hash) {
+    Duration wait = desk.read(tx -> wrong.wait(tx, subject, desk.now()));
+    if (!wait.isZero()) {
+      return new Let(false, 0, wait);
+    }
+    boolean right;
+    try {
+      right = pin.length() <= 8 && Passwords.matches(pin, Optional.of(hash));
+    } catch (Signing.Busy e) {
+      return Let.BUSY;
+    }
+    return desk.keep(
+        tx -> {
+          if (right) {
+            wrong.forget(tx, subject);
+            return Let.IN;
+          }
+          Instant now = desk.now();
+          wrong.add(tx, subject, now);
+          return new Let(false, wrong.left(tx, subject, now), wrong.wait(tx, subject, now));
+        });
   }
 
   private void log(

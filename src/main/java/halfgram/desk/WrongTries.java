@@ -34,6 +34,12 @@ final class WrongTries {
     return left.isNegative() ? Duration.ZERO : left;
   }
 
+  /** How many may still be wrong before the next has to wait. */
+  int left(Tx tx, String subject, Instant now) {
+    int wrong = sessions.listWrong(tx, Hash.of(subject), now.minus(REMEMBERED)).size();
+    return Math.max(0, FREE - wrong);
+  }
+
   void add(Tx tx, String subject, Instant now) {
     sessions.addWrong(tx, Hash.of(subject), now, now.minus(REMEMBERED));
   }

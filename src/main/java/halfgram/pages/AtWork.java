@@ -3,6 +3,7 @@ package halfgram.pages;
 import halfgram.desk.Tablets;
 import halfgram.station.Person;
 import halfgram.web.Visit;
+import halfgram.words.Messages;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -30,17 +31,23 @@ public final class AtWork {
       ask(visit, 200, person, "");
       return false;
     }
-    return switch (tablets.work(visit.kitchen(), visit.caller(), person.code(), pin)) {
-      case IN -> true;
-      case WRONG -> {
-        ask(visit, 422, person, visit.wallWords().say("wall.pin-wrong"));
-        yield false;
-      }
-      case LATER -> {
-        ask(visit, 429, person, visit.wallWords().say("wall.pin-later"));
-        yield false;
-      }
-    };
+    Tablets.Let let = tablets.work(visit.kitchen(), visit.caller(), person.code(), pin);
+    if (let.in()) {
+      return true;
+    }
+    boolean waits = !let.pause().isZero();
+    ask(visit, waits ? 429 : 422, person, said(visit.wallWords(), let));
+    return false;
+  }
+
+  /** Why not, and what to do: how many tries there are, or how long the device has to wait. */
+  private static String said(Messages words, Tablets.Let let) {
+    if (!let.pause().isZero()) {
+      return words.say("wall.pin-later", Math.max(1, let.pause().toSeconds()));
+    }
+    return let.tries() == 1
+        ? words.say("wall.pin-wrong-last")
+        : words.say("wall.pin-wrong", let.tries());
   }
 
   private static void ask(Visit visit, int status, Person person, String said) {

@@ -86,9 +86,14 @@ class PinTest {
     Client other = paired.tablet("Cold right", "cold");
     tablet.get(WALL);
     other.get(WALL);
-    for (int i = 0; i < 5; i++) {
-      assertThat(Paired.choose(tablet, "cold", "ines", "990" + i).status()).isEqualTo(422);
-    }
+    assertThat(wrong(tablet, 1)).contains("4 more tries");
+    assertThat(wrong(tablet, 2)).contains("3 more tries");
+    assertThat(wrong(tablet, 3)).contains("2 more tries");
+    assertThat(wrong(tablet, 4)).contains("one more try");
+    Answer fifth = Paired.choose(tablet, "cold", "ines", "9905");
+    assertThat(fifth.status()).isEqualTo(429);
+    assertThat(fifth.text()).contains("Type it again in 5 s");
+    assertThat(fifth.body()).contains("name=\"pin\"");
     Answer later = Paired.choose(tablet, "cold", "ines", "4711");
     assertThat(later.status()).isEqualTo(429);
     assertThat(later.text()).contains("Too many wrong tries on this tablet");
@@ -96,6 +101,12 @@ class PinTest {
     assertThat(Paired.choose(other, "cold", "ines", "4711").status()).isEqualTo(303);
     site.passTime(Duration.ofSeconds(6));
     assertThat(Paired.choose(tablet, "cold", "ines", "4711").status()).isEqualTo(303);
+  }
+
+  private static String wrong(Client tablet, int number) {
+    Answer answer = Paired.choose(tablet, "cold", "ines", "990" + number);
+    assertThat(answer.status()).isEqualTo(422);
+    return answer.text();
   }
 
   @Test
