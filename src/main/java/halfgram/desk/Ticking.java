@@ -156,6 +156,12 @@ public final class Ticking {
         .or(() -> desk.read(tx -> find(tx, house, day, task).map(Found::task)));
   }
 
+  /** The last plan of a day that had a task which the one in force has withdrawn. */
+  public Optional<InForce> findWithdrawn(House house, LocalDate day, String task) {
+    return desk.read(
+        tx -> find(tx, house, day, task).map(found -> plans.inForce(tx, house, found.plan())));
+  }
+
   /** Codes of the tubs that a task filled and that have something in them. */
   public List<String> listTubs(House house, String task) {
     return desk.read(
@@ -283,12 +289,16 @@ public final class Ticking {
    * past its limit, or its kit carries something.
    */
   Optional<Message> held(Tx tx, House house, Found found, Entry start) {
-    Task task = found.task();
-    History said = new History(tx, house, Optional.empty());
     return gates
-        .refuses(tx, house, task, Tick.Kind.START)
-        .or(() -> said.overdue(task, tick(start, task)))
+        .refuses(tx, house, found.task(), Tick.Kind.START)
+        .or(() -> overdue(tx, house, found, start))
         .or(() -> kit.findMix(tx, house, kitchens.change(tx, house.id()), found, desk.now()));
+  }
+
+  /** Why a task cannot begin any more with what has waited for it. */
+  Optional<Message> overdue(Tx tx, House house, Found found, Entry start) {
+    Task task = found.task();
+    return new History(tx, house, Optional.empty()).overdue(task, tick(start, task));
   }
 
   /** What a task has come to. */

@@ -31,10 +31,15 @@ final class AfterBar {
   /** What was just done, while nobody has undone it. */
   Optional<WallView.After> find(Visit visit, Scene scene) {
     String tick = visit.query("tick");
-    Task task = scene.byId().get(visit.query("done"));
-    if (task == null || !tick.matches("[0-9a-f-]{36}")) {
+    String done = visit.query("done");
+    if (done.isEmpty() || !tick.matches("[0-9a-f-]{36}")) {
       return Optional.empty();
     }
+    return Opened.find(scene, done, ticking)
+        .flatMap(opened -> opened.task().flatMap(task -> find(opened.scene(), task, tick)));
+  }
+
+  private Optional<WallView.After> find(Scene scene, Task task, String tick) {
     return scene.progress(task).dones().stream()
         .map(Tick::id)
         .map(UUID::toString)

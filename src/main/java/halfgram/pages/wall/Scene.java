@@ -85,6 +85,11 @@ record Scene(
         house, inForce, crew, station, Optional.of(person), words, names, byId, awaited, past, now);
   }
 
+  /** The same under another plan of the day, of which nobody knows any more who does what. */
+  Scene under(InForce other) {
+    return of(house, other, Optional.empty(), station, cook, words, now);
+  }
+
   KitchenBook book() {
     return inForce.book();
   }

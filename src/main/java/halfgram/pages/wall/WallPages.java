@@ -333,32 +333,28 @@ public final class WallPages implements Server.Part {
   }
 
   private void show(Visit visit, int status, Scene scene, String wanted, Rejected rejected) {
-    Optional<Task> asked = Optional.ofNullable(scene.byId().get(wanted));
-    boolean gone = !wanted.isEmpty() && asked.isEmpty();
-    if (gone && ticking.findTask(scene.house(), scene.day(), wanted).isEmpty()) {
-      throw Halt.notFound(wanted);
-    }
-    asked.ifPresent(task -> visit.checkStation(task.station()));
-    Optional<Task> inHand = asked.or(() -> InHand.find(scene));
+    Opened opened = Opened.find(scene, wanted, ticking).orElseThrow(() -> Halt.notFound(wanted));
+    Scene at = opened.scene();
+    Optional<Task> inHand = opened.task();
+    inHand.ifPresent(task -> visit.checkStation(task.station()));
     BathBoard board = bathing.board(scene.house(), scene.inForce());
     List<Tub> tubs = stock.list(scene.house());
     Optional<AtBaths> atBaths =
-        inHand.flatMap(
-            task -> AtBaths.find(scene, board, task, tubs, rejected.bath(), numbers::next));
+        inHand.flatMap(task -> AtBaths.find(at, board, task, tubs, rejected.bath(), numbers::next));
     Optional<Hand> hand =
         inHand.map(
             task ->
                 Hand.of(
-                    scene,
+                    at,
                     task,
                     ticking.listTubs(scene.house(), task.id()),
                     atBaths.map(AtBaths::counted).orElse(""),
-                    KitRow.list(scene, task, kit, rejected.hand().form()),
+                    KitRow.list(at, task, kit, rejected.hand().form()),
                     rejected.hand(),
                     WeighRows.TubRead.of(visit, rejected.hand().form()),
                     numbers::next));
-    Map<String, List<GateEntry>> gates = gating.list(scene.house(), scene.byId().keySet());
-    String said = gone ? scene.words().say("wall.withdrawn") : unheard(visit, scene);
+    Map<String, List<GateEntry>> gates = gating.list(scene.house(), opened.beside(scene));
+    String said = opened.isWithdrawn() ? opened.said(scene) : unheard(visit, scene);
     Services.OnWalls services = this.services.onWalls(scene.house(), CALLED_BACK, CALLED_AHEAD);
     WallView.Parts parts =
         new WallView.Parts(
@@ -368,13 +364,13 @@ public final class WallPages implements Server.Part {
             tubs,
             nights.missed(scene.house(), scene.inForce()),
             scene.outs(services),
-            SecondGo.list(plans, scene, inHand),
+            SecondGo.list(plans, scene, opened.inForce()),
             new WallView.Live(
                 board,
                 atBaths,
                 AtBaths.after(scene, board, visit.query("bath"), wanted, numbers::next),
                 inHand.flatMap(
-                    task -> AtGate.find(scene, task, gates, rejected.gate(), numbers::next)),
+                    task -> AtGate.find(at, task, gates, rejected.gate(), numbers::next)),
                 AtGate.held(scene, gates, numbers::next)),
             CallRow.list(scene, services.near(), numbers::next),
             new TimerRows(scene, numbers::next).list(),
