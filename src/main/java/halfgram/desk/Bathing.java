@@ -7,6 +7,7 @@ import halfgram.kitchen.KitchenStore;
 import halfgram.measure.Message;
 import halfgram.prep.PlanStore;
 import halfgram.prep.PrepSheet;
+import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
 import halfgram.technique.bath.BathEntry;
@@ -197,6 +198,7 @@ public final class Bathing {
         found.run().flatMap(run -> ticking.find(tx, house, day, BathBoard.task(run)));
     Optional<Message> because =
         task.flatMap(of -> refused(tx, house, entry, of))
+            .or(() -> overdue(tx, house, day, entry, found))
             .or(() -> rules.refused(entry, found))
             .or(() -> combined(tx, house, found));
     if (because.isPresent()) {
@@ -250,6 +252,32 @@ public final class Bathing {
               : Optional.empty();
       case TO_DO, ON_IT, PART_DONE -> Optional.empty();
     };
+  }
+
+  /** Why nothing of the run can go in any more, when nobody has begun with its test piece. */
+  private Optional<Message> overdue(
+      Tx tx, House house, LocalDate day, Entry entry, BathRules.Found found) {
+    return found
+        .run()
+        .filter(run -> entry.kind() == BathEntry.Kind.DROP)
+        .filter(run -> !hasBegun(tx, house, run))
+        .flatMap(run -> ticking.find(tx, house, day, BathBoard.testTask(run)))
+        .flatMap(
+            test ->
+                ticking.overdue(
+                    tx,
+                    house,
+                    test,
+                    tick(
+                        entry,
+                        Optional.empty(),
+                        test.task().id(),
+                        Tick.Kind.START,
+                        Optional.empty())));
+  }
+
+  private boolean hasBegun(Tx tx, House house, PrepSheet.BathRun run) {
+    return ticking.progress(tx, house, BathBoard.task(run)).state() != TaskState.TO_DO;
   }
 
   private void start(
