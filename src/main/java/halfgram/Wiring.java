@@ -153,7 +153,7 @@ public final class Wiring implements AutoCloseable {
     this.crewPlans = new CrewPlans(desk, plans, placing);
     this.ticking = new Ticking(desk, plans);
     this.stock = new Stock(desk);
-    this.signing = new Signing(desk);
+    this.signing = new Signing(desk, live::check);
     this.people = new People(desk, signing);
     this.tablets = new Tablets(desk, signing);
     this.inbox = new Inbox(desk);

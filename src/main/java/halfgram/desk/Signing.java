@@ -66,14 +66,21 @@ public final class Signing {
   private record Kept(Known known, Instant until) {}
 
   private final Desk desk;
+  private final Runnable changed;
   private final AccountStore accounts = new AccountStore();
   private final SessionStore sessions = new SessionStore();
   private final TabletStore tablets = new TabletStore();
   private final WrongTries wrong = new WrongTries();
   private final Map<Asked, Kept> known = new ConcurrentHashMap<>();
 
-  public Signing(Desk desk) {
+  /**
+   * Signs in and out.
+   *
+   * @param changed told when somebody may be somebody else now, or nobody
+   */
+  public Signing(Desk desk, Runnable changed) {
     this.desk = desk;
+    this.changed = changed;
   }
 
   /** As it is compared: "Ada@example.org " is "ada@example.org". */
@@ -251,6 +258,7 @@ public final class Signing {
   /** Forgets what was looked up, since something about it has changed. */
   void forget() {
     known.clear();
+    changed.run();
   }
 
   /** Looked up at most once a second, so that a request costs no more than a look in a map. */

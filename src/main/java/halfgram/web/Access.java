@@ -7,6 +7,7 @@ import halfgram.people.Caller;
 import halfgram.people.Deed;
 import halfgram.people.Known;
 import halfgram.people.Role;
+import halfgram.people.Tablet;
 import io.javalin.http.Context;
 import io.javalin.router.Endpoint;
 import java.nio.charset.StandardCharsets;
@@ -14,6 +15,7 @@ import java.security.MessageDigest;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import java.util.stream.Stream;
 
@@ -66,19 +68,35 @@ public final class Access {
       return Caller.command();
     }
     UUID id = kitchen.map(Stand::id).orElse(NOWHERE);
-    Optional<Known> known = token(context).flatMap(token -> people.session(token, id));
-    Optional<Caller> person = known.flatMap(Known::caller);
-    if (person.isPresent()) {
-      return person.get();
-    }
-    Optional<Caller> tablet = tabletToken(context).flatMap(token -> people.tablet(token, id));
-    if (tablet.isPresent()) {
-      return tablet.get();
-    }
-    if (known.isPresent()) {
-      throw Halt.notFound(code);
-    }
-    throw Halt.nobody();
+    Optional<String> session = token(context);
+    return find(session, tabletToken(context), id)
+        .orElseThrow(
+            () ->
+                session.flatMap(token -> people.session(token, id)).isPresent()
+                    ? Halt.notFound(code)
+                    : Halt.nobody());
+  }
+
+  private Optional<Caller> find(Optional<String> session, Optional<String> tablet, UUID kitchen) {
+    return session
+        .flatMap(token -> people.session(token, kitchen))
+        .flatMap(Known::caller)
+        .or(() -> tablet.flatMap(token -> people.tablet(token, kitchen)));
+  }
+
+  /**
+   * Whether whoever calls is there yet and what they were, asked as long as a page of theirs is
+   * open: a session ends, a role is taken, a tablet is revoked.
+   */
+  BooleanSupplier stays(Context context, Caller caller, Stand kitchen) {
+    Optional<String> session = token(context);
+    Optional<String> tablet = tabletToken(context);
+    return () ->
+        caller.kind() == Caller.Kind.COMMAND
+            || find(session, tablet, kitchen.id())
+                .filter(now -> now.id().equals(caller.id()) && now.role() == caller.role())
+                .filter(now -> now.tablet().flatMap(Tablet::revoked).isEmpty())
+                .isPresent();
   }
 
   /** Whether the route that was found is one the caller may use. */

@@ -10,41 +10,49 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 
 /**
  * Bare change signals to every open page of a kitchen: only the number of the last change, never
- * data. Signals of one moment become one; a slow reader misses numbers, never the last.
+ * data. Signals of one moment become one; a slow reader misses numbers, never the last. Who may not
+ * look any more is told so, and their stream ends.
  */
 public final class Live implements AutoCloseable {
   private static final long MERGE_MILLIS = 50;
   private static final long HEARTBEAT_SECONDS = 15;
   private static final long WATCH_MILLIS = 100;
+  private static final long ASK_MILLIS = 1000;
   private static final System.Logger LOG = System.getLogger(Live.class.getName());
 
   private final Map<String, List<Reader>> readers = new ConcurrentHashMap<>();
   private final ScheduledExecutorService sender =
       Executors.newScheduledThreadPool(
-          2,
+          3,
           task -> {
             Thread thread = new Thread(task, "halfgram-live");
             thread.setDaemon(true);
             return thread;
           });
 
-  /** Begins the heartbeat: a reader that went away is noticed only when something is written. */
+  /**
+   * Begins the heartbeat: a reader that went away is noticed only when something is written, and a
+   * reader notices by it that the stream still lives.
+   */
   public Live() {
     var unused =
         sender.scheduleAtFixedRate(
-            () -> readers.values().forEach(all -> all.forEach(reader -> send(reader, true))),
-            HEARTBEAT_SECONDS,
-            HEARTBEAT_SECONDS,
-            TimeUnit.SECONDS);
+            this::beat, HEARTBEAT_SECONDS, HEARTBEAT_SECONDS, TimeUnit.SECONDS);
+  }
+
+  private void beat() {
+    sweep();
+    readers.values().forEach(all -> all.forEach(reader -> send(reader, true)));
   }
 
   /**
    * Looks every now and then whether another server has changed a kitchen that somebody here looks
-   * at. A look that fails is made again.
+   * at, or sent somebody away. A look that fails is made again.
    *
    * @param stands the number of the last change by kitchen
    */
@@ -52,6 +60,8 @@ public final class Live implements AutoCloseable {
     var unused =
         sender.scheduleWithFixedDelay(
             () -> look(stands), WATCH_MILLIS, WATCH_MILLIS, TimeUnit.MILLISECONDS);
+    var asks =
+        sender.scheduleWithFixedDelay(this::sweep, ASK_MILLIS, ASK_MILLIS, TimeUnit.MILLISECONDS);
   }
 
   private void look(Supplier<Map<String, Long>> stands) {
@@ -76,9 +86,39 @@ public final class Live implements AutoCloseable {
     }
   }
 
-  /** Keeps a page informed until it goes. */
-  void add(String kitchen, SseClient client, long number) {
-    Reader reader = new Reader(client, number);
+  /** Says that somebody was sent away, or is something else now: who is it? */
+  public void check() {
+    if (count() > 0) {
+      sender.execute(this::sweep);
+    }
+  }
+
+  private void sweep() {
+    readers.values().forEach(all -> all.forEach(this::ask));
+  }
+
+  /** Ends the stream of somebody who may not look any more; a look that fails is made again. */
+  private void ask(Reader reader) {
+    boolean may;
+    try {
+      may = reader.may.getAsBoolean();
+    } catch (RuntimeException e) {
+      LOG.log(System.Logger.Level.WARNING, "cannot see who may still look", e);
+      return;
+    }
+    if (!may && reader.over.compareAndSet(false, true)) {
+      reader.client.sendEvent("gone", reader.sent.get());
+      reader.client.close();
+    }
+  }
+
+  /**
+   * Keeps a page informed until it goes, or until whoever looks at it may not any more.
+   *
+   * @param may whether they still may, as they could when they came
+   */
+  void add(String kitchen, SseClient client, long number, BooleanSupplier may) {
+    Reader reader = new Reader(client, number, may);
     List<Reader> all = readers.computeIfAbsent(kitchen, code -> new CopyOnWriteArrayList<>());
     client.keepAlive();
     client.onClose(() -> all.remove(reader));
@@ -92,9 +132,12 @@ public final class Live implements AutoCloseable {
 
   private void send(Reader reader, boolean heartbeat) {
     reader.waiting.set(false);
+    if (reader.over.get()) {
+      return;
+    }
     long number = reader.wanted.get();
     if (heartbeat && number == reader.sent.get()) {
-      reader.client.sendComment("still here");
+      reader.client.sendEvent("here", number);
       return;
     }
     reader.sent.set(number);
@@ -111,12 +154,15 @@ public final class Live implements AutoCloseable {
   /** One open stream. */
   private static final class Reader {
     private final SseClient client;
+    private final BooleanSupplier may;
     private final AtomicBoolean waiting = new AtomicBoolean();
+    private final AtomicBoolean over = new AtomicBoolean();
     private final AtomicLong wanted;
     private final AtomicLong sent;
 
-    private Reader(SseClient client, long number) {
+    private Reader(SseClient client, long number, BooleanSupplier may) {
       this.client = client;
+      this.may = may;
       this.wanted = new AtomicLong(number);
       this.sent = new AtomicLong(number);
     }

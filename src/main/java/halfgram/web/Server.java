@@ -186,8 +186,13 @@ public final class Server implements AutoCloseable {
     routes.sse(
         "/k/{kitchen}/live",
         client -> {
-          Stand kitchen = Visit.of(client.ctx()).kitchen();
-          live.add(kitchen.code(), client, kitchen.change());
+          Visit visit = Visit.of(client.ctx());
+          Stand kitchen = visit.kitchen();
+          live.add(
+              kitchen.code(),
+              client,
+              kitchen.change(),
+              access.stays(client.ctx(), visit.caller(), kitchen));
         });
     routes.post("/k/{kitchen}/tone", this::tone);
     routes.post("/k/{kitchen}/language", this::language);
@@ -333,6 +338,7 @@ public final class Server implements AutoCloseable {
   private void answer(Context context, int status, String kind, Message message) {
     Visit visit = context.attribute(Visit.ATTRIBUTE);
     Optional<Tablet> tablet = Optional.ofNullable(visit).flatMap(of -> of.caller().tablet());
+    boolean over = tablet.flatMap(Tablet::revoked).isPresent();
     Messages language = said(context, Optional.ofNullable(visit));
     String said = language.say(message);
     if (Guard.isCall(context)) {
@@ -347,11 +353,11 @@ public final class Server implements AutoCloseable {
     }
     String home = visit == null ? "/" : visit.path("");
     String to = language.say(tablet.isPresent() ? "web.to-wall" : "web.home");
-    if (tablet.flatMap(Tablet::revoked).isPresent()) {
+    if (over) {
       home = "/pair";
       to = language.say("pair.title");
     }
-    plain(context, status, language, Map.of("said", said, "home", home, "to", to));
+    plain(context, status, language, Map.of("said", said, "home", home, "to", to, "over", over));
   }
 
   /**

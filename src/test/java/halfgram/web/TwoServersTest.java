@@ -2,18 +2,12 @@ package halfgram.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import halfgram.desk.Tablets;
 import halfgram.testkit.Client;
+import halfgram.testkit.Listener;
 import halfgram.testkit.Script;
 import halfgram.testkit.Site;
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.net.URI;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
-import java.net.http.HttpResponse;
-import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
@@ -54,12 +48,28 @@ class TwoServersTest {
   }
 
   @Test
-  void aPageOfTheOtherServerIsToldOfAChange() throws Exception {
-    try (BufferedReader stream = stream(two)) {
-      long before = number(stream);
+  void aPageOfTheOtherServerIsToldOfAChange() {
+    try (Listener listener = Listener.open(two, "session", two.session())) {
+      long before = listener.next();
       tick(one.script(), BASE, "start", 1);
-      long after = number(stream);
-      assertThat(after).isGreaterThan(before);
+      assertThat(listener.next()).isGreaterThan(before);
+    }
+  }
+
+  @Test
+  void whoIsSentAwayAtOneHearsNothingMoreAtTheOther() {
+    Tablets tablets = SentAwayTest.tablets(one);
+    String code = tablets.offer(one.house(), "Cold left", List.of("cold"), "test");
+    Tablets.Paired tablet = tablets.pair(code, "here").orElseThrow();
+    String session = one.session();
+    try (Listener revoked = Listener.open(two, "tablet", tablet.token());
+        Listener signedOut = Listener.open(two, "session", session)) {
+      long begun = System.nanoTime();
+      tablets.revoke(one.house(), tablet.tablet().id(), "test");
+      one.wiring().signing().signOut(session);
+      assertThat(revoked.last()).isEqualTo("gone");
+      assertThat(signedOut.last()).isEqualTo("gone");
+      assertThat(Duration.ofNanos(System.nanoTime() - begun)).isLessThan(Duration.ofSeconds(5));
     }
   }
 
@@ -111,32 +121,5 @@ class TwoServersTest {
         "ticks",
         "{'task':'%s','kind':'%s','cook':'ines','device':'%s','sequence':%d,'note':'seen'}"
             .formatted(task, kind, DEVICE, sequence));
-  }
-
-  private static BufferedReader stream(Site site) throws IOException, InterruptedException {
-    HttpResponse<java.io.InputStream> answer =
-        HttpClient.newHttpClient()
-            .send(
-                HttpRequest.newBuilder(URI.create(site.address() + "/k/TARN/live"))
-                    .header("Accept", "text/event-stream")
-                    .header("Cookie", "session=" + site.session())
-                    .build(),
-                HttpResponse.BodyHandlers.ofInputStream());
-    assertThat(answer.statusCode()).isEqualTo(200);
-    return new BufferedReader(new InputStreamReader(answer.body(), StandardCharsets.UTF_8));
-  }
-
-  /** The number of the next signal; waits for it. */
-  private static long number(BufferedReader stream) {
-    try {
-      for (String line = stream.readLine(); line != null; line = stream.readLine()) {
-        if (line.startsWith("data:")) {
-          return Long.parseLong(line.substring(5).strip());
-        }
-      }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-    throw new AssertionError("the stream ended");
   }
 }

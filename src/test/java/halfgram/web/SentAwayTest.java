@@ -1,0 +1,95 @@
+package halfgram.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import halfgram.desk.People;
+import halfgram.desk.Tablets;
+import halfgram.people.Member;
+import halfgram.testkit.Client;
+import halfgram.testkit.Listener;
+import halfgram.testkit.Site;
+import halfgram.testkit.Staff;
+import java.util.List;
+import java.util.UUID;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+
+/** Who may not look any more is told nothing any more: their stream of changes ends at once. */
+@Timeout(60)
+class SentAwayTest {
+  private static Site site;
+
+  @BeforeAll
+  static void open() {
+    site = Site.demo();
+  }
+
+  @AfterAll
+  static void close() {
+    site.close();
+  }
+
+  @Test
+  void theStreamOfATabletEndsWhenItIsRevokedAndNoOther() {
+    Tablets tablets = tablets(site);
+    Tablets.Paired left = pair(tablets, "left");
+    Tablets.Paired right = pair(tablets, "right");
+    try (Listener gone = Listener.open(site, "tablet", left.token());
+        Listener stays = Listener.open(site, "tablet", right.token())) {
+      stays.next();
+      tablets.revoke(site.house(), left.tablet().id(), "test");
+      assertThat(gone.last()).isEqualTo("gone");
+      // What changes afterwards is still told to the other.
+      long before = stays.next();
+      tablets.change(site.house(), right.tablet().id(), "right again", List.of(), "test");
+      assertThat(stays.next()).isGreaterThan(before);
+    }
+  }
+
+  @Test
+  void theStreamOfAPersonEndsWithTheirSession() {
+    Staff.join(site, "ada", "cook");
+    Client ada = Staff.signedIn(site, "ada");
+    try (Listener gone = Listener.open(site, "session", ada.cookie("session"))) {
+      site.wiring().signing().signOut(ada.cookie("session"));
+      assertThat(gone.last()).isEqualTo("gone");
+    }
+  }
+
+  @Test
+  void theStreamOfAPersonEndsWhenTheirRoleIsTakenOrAnother() {
+    Staff.join(site, "bo", "chef");
+    Client bo = Staff.signedIn(site, "bo");
+    People people = site.wiring().people();
+    UUID id = account("bo");
+    try (Listener gone = Listener.open(site, "session", bo.cookie("session"))) {
+      people.change(site.house(), id, new People.Draft("bo", "bo", "viewer", ""), "test");
+      assertThat(gone.last()).isEqualTo("gone");
+    }
+    try (Listener gone = Listener.open(site, "session", bo.cookie("session"))) {
+      people.remove(site.house(), id, "test");
+      assertThat(gone.last()).isEqualTo("gone");
+    }
+  }
+
+  private static UUID account(String name) {
+    return site.wiring().people().list(site.house().stand()).stream()
+        .map(Member::account)
+        .filter(one -> one.name().equals(name))
+        .findFirst()
+        .orElseThrow()
+        .id();
+  }
+
+  static Tablets tablets(Site site) {
+    return new Tablets(site.wiring().desk(), site.wiring().signing());
+  }
+
+  /** Pairs a tablet of the cold station. */
+  static Tablets.Paired pair(Tablets tablets, String name) {
+    String code = tablets.offer(site.house(), name, List.of("cold"), "test");
+    return tablets.pair(code, name).orElseThrow();
+  }
+}
