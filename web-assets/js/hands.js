@@ -41,9 +41,11 @@ addEventListener('click', (event) => {
 
 let holding = null;
 let timer = 0;
+let slid = 0;
 let again = null;
 
 function hold(button) {
+  clearTimeout(slid);
   letGo();
   holding = button;
   button.classList.add('holding');
@@ -72,7 +74,9 @@ addEventListener('pointerdown', (event) => {
 addEventListener('pointercancel', letGo, true);
 
 // Slid off, or dragged: no click comes.
-addEventListener('pointerup', () => setTimeout(letGo, 100), true);
+addEventListener('pointerup', () => {
+  slid = setTimeout(letGo, 100);
+}, true);
 
 addEventListener('keydown', (event) => {
   const button = holdable(event);
