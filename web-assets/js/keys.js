@@ -85,3 +85,13 @@ function atOnce() {
 
 document.addEventListener('fresh', atOnce);
 atOnce();
+
+// Where several buttons stand and none of them is meant more than another, the form begins with one that cannot be
+// pressed: Enter sends nothing there, and goes on to them.
+addEventListener('keydown', (event) => {
+  const form = event.key === 'Enter' && event.target.matches?.('input') && event.target.form;
+  if (form && form.querySelector('button')?.disabled) {
+    event.preventDefault();
+    form.querySelector('button:enabled')?.focus();
+  }
+});
