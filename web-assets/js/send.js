@@ -5,6 +5,10 @@
 // after the other; the page stays as it is until the last of them is answered, so that one that was not
 // sent can be pressed again. A second press of the same form, before its answer, is the same press. When an
 // answer asks who it is, the presses behind it wait for the name.
+import {say, swap} from './swap.js';
+
+// What is not answered by then is not on its way any more.
+const LONGEST = 30000;
 const root = document.documentElement;
 let line = Promise.resolve();
 let waiting = 0;
@@ -55,7 +59,9 @@ async function send(press) {
   }
   try {
     const {action, body, at} = press;
-    const answer = await fetch(action, {method: 'POST', body, headers: {'X-Part': 'main'}});
+    const answer = await fetch(action, {
+      method: 'POST', body, headers: {'X-Part': 'main'}, signal: AbortSignal.timeout(LONGEST),
+    });
     root.dataset.network = 'on';
     if (answer.status === 401 && press.form) {
       // Signed out: sent again without us, so that the whole page lets in and keeps what was typed.
@@ -76,63 +82,46 @@ async function send(press) {
     }
     await letGo();
     const asks = fresh.querySelector('[data-who]');
-    const notice = said(answer.headers.get('X-Notice'));
+    const notice = decodeURIComponent(answer.headers.get('X-Notice') ?? '');
     if (waiting > 1 && !asks) {
-      tell(notice ?? inShort(page.querySelector('.fault')));
+      // What is wrong with a field is said where the field itself is not shown.
+      const said = notice || page.querySelector('.fault')?.textContent;
+      if (said) {
+        say(said);
+      }
       return;
     }
     const here = answer.headers.get('X-Here');
     if (here || answer.redirected) {
       history.replaceState(null, '', here ?? answer.url);
     }
-    show(fresh, notice, at, Number(answer.headers.get('X-Change')));
+    show(fresh, notice, at, {sent: press.form, change: Number(answer.headers.get('X-Change'))});
     asked = Boolean(asks);
   } catch (e) {
-    // Not sent: the form stays as it is, to be pressed again.
+    // Not sent, or not heard: the form stays as it is, to be pressed again; it counts once.
     root.dataset.network = 'off';
+    if (root.dataset.unsent) {
+      hush(performance.now());
+      say(root.dataset.unsent);
+    }
   }
 }
 
-// Replaces the page's main, keeping the place of the focus where it still exists, and the notices that the
-// cook had not seen when pressing.
-function show(fresh, notice, at, change) {
-  const focus = document.activeElement && document.activeElement.id;
+// Replaces the page's main, and the notices that the cook had not seen when pressing.
+function show(fresh, notice, at, how) {
+  hush(at);
+  if (notice) {
+    say(notice);
+  }
+  swap(fresh, how);
+}
+
+function hush(at) {
   document.querySelectorAll('.notice').forEach((old) => {
     if (Number(old.dataset.told || 0) <= at) {
       old.remove();
     }
   });
-  tell(notice);
-  document.querySelector('main').replaceWith(document.adoptNode(fresh));
-  const again = focus && document.getElementById(focus);
-  if (again) {
-    again.focus({preventScroll: true});
-  }
-  document.dispatchEvent(new CustomEvent('fresh', {detail: {change}}));
-}
-
-// A sentence of the server's that stands above the page.
-function said(encoded) {
-  if (!encoded) {
-    return null;
-  }
-  const notice = document.createElement('p');
-  notice.className = 'notice';
-  notice.setAttribute('role', 'alert');
-  notice.textContent = decodeURIComponent(encoded);
-  return notice;
-}
-
-function tell(notice) {
-  if (notice) {
-    notice.dataset.told = performance.now();
-    document.querySelector('main').before(document.adoptNode(notice));
-  }
-}
-
-// What is wrong with a field, said where the field itself is not shown.
-function inShort(fault) {
-  return fault ? said(encodeURIComponent(fault.textContent)) : null;
 }
 
 // ---- a finger that is down ----
