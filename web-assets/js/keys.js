@@ -69,12 +69,21 @@ document.addEventListener('focusin', (event) => {
   if (event.target.matches?.('input[data-keys]')) {
     open(event.target, touched);
   } else if (!event.target.closest?.('.keys')) {
-    const keys = document.querySelector('.keys');
-    if (keys && !keys.closest('form')?.contains(event.target)) {
-      keys.remove();
-    }
+    goOn();
   }
 });
+
+// Somebody has gone on to something else. What they press stays under the finger until it is pressed.
+function goOn() {
+  if (document.documentElement.dataset.pressed) {
+    document.addEventListener('let-go', goOn, {once: true});
+    return;
+  }
+  const keys = document.querySelector('.keys');
+  if (keys && !keys.closest('form')?.contains(document.activeElement)) {
+    keys.remove();
+  }
+}
 
 function atOnce() {
   const field = document.querySelector('input[data-keys][autofocus]');
