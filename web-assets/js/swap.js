@@ -3,10 +3,10 @@
 const BESIDE = new Set(['_csrf', 'sequence', 'shown', 'id']);
 
 // Which control of which form it is, on this page and on the next: by where its form goes, by what the form says
-// without being asked, and by its name.
+// without being asked or by its buttons, and by its name.
 function key(control) {
   const form = control.form;
-  const said = [...form.querySelectorAll('input[type=hidden]')]
+  const said = [...form.querySelectorAll('input[type=hidden], button[name]')]
     .filter((one) => !BESIDE.has(one.name))
     .map((one) => `${one.name}=${one.value}`);
   const choice = chooses(control) ? control.value : '';
