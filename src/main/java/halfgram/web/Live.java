@@ -71,7 +71,14 @@ public final class Live implements AutoCloseable {
     try {
       stands.get().forEach(this::changed);
     } catch (RuntimeException e) {
-      LOG.log(System.Logger.Level.WARNING, "cannot see what other servers change", e);
+      warn("cannot see what other servers change", e);
+    }
+  }
+
+  /** Not of what ends because everything does. */
+  private void warn(String what, RuntimeException e) {
+    if (!sender.isShutdown()) {
+      LOG.log(System.Logger.Level.WARNING, what, e);
     }
   }
 
@@ -103,7 +110,7 @@ public final class Live implements AutoCloseable {
     try {
       may = reader.may.getAsBoolean();
     } catch (RuntimeException e) {
-      LOG.log(System.Logger.Level.WARNING, "cannot see who may still look", e);
+      warn("cannot see who may still look", e);
       return;
     }
     if (!may && reader.over.compareAndSet(false, true)) {

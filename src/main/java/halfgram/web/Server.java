@@ -357,7 +357,10 @@ public final class Server implements AutoCloseable {
       home = "/pair";
       to = language.say("pair.title");
     }
-    plain(context, status, language, Map.of("said", said, "home", home, "to", to, "over", over));
+    boolean large = tablet.isPresent();
+    Map<String, Object> view =
+        Map.of("said", said, "home", home, "to", to, "over", over, "large", large);
+    plain(context, status, language, view);
   }
 
   /**

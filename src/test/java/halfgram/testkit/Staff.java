@@ -2,8 +2,10 @@ package halfgram.testkit;
 
 import halfgram.desk.People;
 import halfgram.desk.Signing;
+import halfgram.desk.Tablets;
+import java.util.List;
 
-/** People of the demo kitchen who sign in with a password, as real ones do. */
+/** People of the demo kitchen who sign in with a password, as real ones do, and its tablets. */
 public final class Staff {
   public static final String PASSWORD = "copper kettle under nine bridges";
 
@@ -34,5 +36,17 @@ public final class Staff {
       throw new AssertionError(name + " was not let in: " + in.status());
     }
     return client;
+  }
+
+  /** A tablet that has just been paired; the token is its cookie "tablet". */
+  public static Tablets.Paired tablet(Site site, String name, String... stations) {
+    Tablets tablets = tablets(site);
+    String code = tablets.offer(site.house(), name, List.of(stations), "test");
+    return tablets.pair(code, name).orElseThrow();
+  }
+
+  /** What the office does with tablets. */
+  public static Tablets tablets(Site site) {
+    return new Tablets(site.wiring().desk(), site.wiring().signing());
   }
 }

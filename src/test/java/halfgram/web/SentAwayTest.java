@@ -33,9 +33,9 @@ class SentAwayTest {
 
   @Test
   void theStreamOfATabletEndsWhenItIsRevokedAndNoOther() {
-    Tablets tablets = tablets(site);
-    Tablets.Paired left = pair(tablets, "left");
-    Tablets.Paired right = pair(tablets, "right");
+    Tablets tablets = Staff.tablets(site);
+    Tablets.Paired left = Staff.tablet(site, "left", "cold");
+    Tablets.Paired right = Staff.tablet(site, "right", "cold");
     try (Listener gone = Listener.open(site, "tablet", left.token());
         Listener stays = Listener.open(site, "tablet", right.token())) {
       stays.next();
@@ -81,15 +81,5 @@ class SentAwayTest {
         .findFirst()
         .orElseThrow()
         .id();
-  }
-
-  static Tablets tablets(Site site) {
-    return new Tablets(site.wiring().desk(), site.wiring().signing());
-  }
-
-  /** Pairs a tablet of the cold station. */
-  static Tablets.Paired pair(Tablets tablets, String name) {
-    String code = tablets.offer(site.house(), name, List.of("cold"), "test");
-    return tablets.pair(code, name).orElseThrow();
   }
 }

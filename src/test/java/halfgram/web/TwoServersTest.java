@@ -7,6 +7,7 @@ import halfgram.testkit.Client;
 import halfgram.testkit.Listener;
 import halfgram.testkit.Script;
 import halfgram.testkit.Site;
+import halfgram.testkit.Staff;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -58,14 +59,12 @@ class TwoServersTest {
 
   @Test
   void whoIsSentAwayAtOneHearsNothingMoreAtTheOther() {
-    Tablets tablets = SentAwayTest.tablets(one);
-    String code = tablets.offer(one.house(), "Cold left", List.of("cold"), "test");
-    Tablets.Paired tablet = tablets.pair(code, "here").orElseThrow();
+    Tablets.Paired tablet = Staff.tablet(one, "Cold left", "cold");
     String session = one.session();
     try (Listener revoked = Listener.open(two, "tablet", tablet.token());
         Listener signedOut = Listener.open(two, "session", session)) {
       long begun = System.nanoTime();
-      tablets.revoke(one.house(), tablet.tablet().id(), "test");
+      Staff.tablets(one).revoke(one.house(), tablet.tablet().id(), "test");
       one.wiring().signing().signOut(session);
       assertThat(revoked.last()).isEqualTo("gone");
       assertThat(signedOut.last()).isEqualTo("gone");
