@@ -4,6 +4,7 @@ import halfgram.desk.Changes;
 import halfgram.desk.Changes.Weights;
 import halfgram.desk.Summary;
 import halfgram.kitchen.Text;
+import halfgram.prep.Task;
 import halfgram.words.Messages;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -29,8 +30,12 @@ record Strip(List<Long> numbers, List<Part> parts) {
    */
   record Part(String here, List<String> services, String weights) {}
 
-  /** Empty when all is seen. */
-  static Optional<Strip> find(Scene scene, List<Changes.Told> told) {
+  /**
+   * Empty when all is seen.
+   *
+   * @param hand id of the task that lies open
+   */
+  static Optional<Strip> find(Scene scene, List<Changes.Told> told, String hand) {
     if (told.isEmpty()) {
       return Optional.empty();
     }
@@ -38,22 +43,38 @@ record Strip(List<Long> numbers, List<Part> parts) {
     for (Weights weights : Weights.values()) {
       List<Changes.Told> of = told.stream().filter(one -> one.weights() == weights).toList();
       if (!of.isEmpty()) {
-        parts.add(part(scene, weights, of));
+        parts.add(part(scene, weights, of, hand));
       }
     }
     return Optional.of(new Strip(told.stream().map(Changes.Told::number).toList(), parts));
   }
 
-  private static Part part(Scene scene, Weights weights, List<Changes.Told> told) {
+  private static Part part(Scene scene, Weights weights, List<Changes.Told> told, String hand) {
     Messages words = scene.words();
     String at = scene.time(told.get(0).at());
     return new Part(
         here(scene, told),
         services(scene, told),
         switch (weights) {
-          case WITH -> words.say("wall.weights-with", at);
+          case WITH -> words.say(with(scene, hand), at);
           case WITHOUT -> words.say("wall.weights-without", at);
         });
+  }
+
+  /**
+   * Whether the weights below are other than before: those of what is begun stay, or grow; those of
+   * what is withdrawn and still open stay.
+   */
+  private static String with(Scene scene, String hand) {
+    Task task = scene.byId().get(hand);
+    if (task == null) {
+      return hand.isEmpty() ? "wall.weights-with" : "wall.weights-begun";
+    }
+    return scene.inForce().sheet().begun().stream()
+        .filter(one -> one.make().id().equals(task.make().id()))
+        .findFirst()
+        .map(one -> one.before().isPresent() ? "wall.weights-grown" : "wall.weights-begun")
+        .orElse("wall.weights-with");
   }
 
   private static String here(Scene scene, List<Changes.Told> told) {

@@ -122,7 +122,7 @@ record WallView(
         behind(scene, tasks),
         parts.said(),
         missed(scene, parts.missed()),
-        Strip.find(scene, told),
+        Strip.find(scene, told, parts.hand().map(Hand::id).orElse("")),
         parts.outs(),
         parts.calls(),
         parts.called(),
