@@ -5,18 +5,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import halfgram.book.BookStore;
 import halfgram.testkit.Chance;
-import halfgram.testkit.MortalServer;
 import halfgram.testkit.Postgres;
+import halfgram.testkit.ServerProcess;
 import halfgram.testkit.Site;
 import halfgram.web.Access;
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.InputStreamReader;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -169,30 +166,13 @@ class KillTest {
 
   /** The server in its own process. */
   private static final class Child implements AutoCloseable {
-    private final Process process;
+    private final ServerProcess process;
     private final HttpClient http = HttpClient.newHttpClient();
     private final String address;
 
-    private Child(Path folder, List<String> database, int dieAt) throws IOException {
-      List<String> command = new ArrayList<>();
-      command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-      command.addAll(
-          List.of(
-              "-Xmx256m", "-XX:TieredStopAtLevel=1", "-cp", System.getProperty("java.class.path")));
-      command.add(MortalServer.class.getName());
-      command.add(folder.toString());
-      command.addAll(database);
-      command.add(String.valueOf(dieAt));
-      process = new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT).start();
-      BufferedReader out =
-          new BufferedReader(
-              new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
-      String line = out.readLine();
-      while (line != null && !line.startsWith("listening ")) {
-        line = out.readLine();
-      }
-      assertThat(line).as("the server started").isNotNull();
-      address = "http://127.0.0.1:" + line.substring("listening ".length()) + "/k/TARN/api/v1/";
+    private Child(Path folder, List<String> database, int dieAt) {
+      process = ServerProcess.start(folder, database, dieAt);
+      address = process.address() + "/k/TARN/api/v1/";
     }
 
     private boolean isAlive() {
@@ -200,11 +180,11 @@ class KillTest {
     }
 
     private void kill() {
-      process.destroyForcibly();
+      process.kill();
     }
 
     private void awaitDeath() throws InterruptedException {
-      assertThat(process.waitFor(LONGEST.toSeconds(), TimeUnit.SECONDS)).isTrue();
+      process.awaitDeath();
     }
 
     private long change() {
@@ -246,7 +226,7 @@ class KillTest {
 
     @Override
     public void close() {
-      process.destroyForcibly();
+      process.close();
     }
   }
 }

@@ -9,8 +9,9 @@ import halfgram.prep.schedule.Scheduler;
 import halfgram.web.Server;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
 import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicLong;
@@ -18,7 +19,8 @@ import java.util.concurrent.atomic.AtomicLong;
 /**
  * A server in a process of its own that a test kills: from outside at any moment, or by itself just
  * between the commit and the checkpoint of its n-th write. Arguments: the data folder; JDBC
- * address, user and password, or three dashes for H2 in the folder; n, or 0 for never.
+ * address, user and password, or three dashes for H2 in the folder; n, or 0 for never; the port, or
+ * 0 for any; the moment at which its clock begins to run, or a dash for that of the machine.
  */
 public final class MortalServer {
   private MortalServer() {}
@@ -39,17 +41,17 @@ public final class MortalServer {
             Path.of(args[0]));
     long last = Long.parseLong(args[4]);
     AtomicLong writes = new AtomicLong();
+    Clock clock = clock(args[6]);
     Wiring wiring =
-        Wiring.open(
-            settings, Clock.systemUTC(), inner -> dying(inner, writes, last), Scheduler::place);
+        Wiring.open(settings, clock, inner -> dying(inner, writes, last), Scheduler::place);
     if (wiring.desk().list().isEmpty()) {
-      wiring.importBook().importBook(Demo.book(LocalDate.now(ZoneOffset.UTC)), "test");
+      wiring.importBook().importBook(Demo.book(LocalDate.now(clock)), "test");
     }
     writes.set(0);
     Server.Options options =
         new Server.Options(
             "127.0.0.1",
-            0,
+            Integer.parseInt(args[5]),
             Optional.empty(),
             Optional.empty(),
             false,
@@ -57,6 +59,13 @@ public final class MortalServer {
             Optional.of(Set.of("127.0.0.1")));
     int port = wiring.server(options, Site.SECRET, Opening.CLOSED).start();
     System.out.println("listening " + port);
+  }
+
+  private static Clock clock(String begins) {
+    Clock machine = Clock.systemUTC();
+    return begins.equals("-")
+        ? machine
+        : Clock.offset(machine, Duration.between(machine.instant(), Instant.parse(begins)));
   }
 
   /** Dies after a commit and before what it says is on disk. */
