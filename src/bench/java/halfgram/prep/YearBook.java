@@ -11,6 +11,7 @@ import halfgram.formula.Dose;
 import halfgram.formula.Formula;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Formulary;
+import halfgram.formula.Instruction;
 import halfgram.formula.Item;
 import halfgram.formula.Line;
 import halfgram.formula.Output;
@@ -181,7 +182,7 @@ final class YearBook {
         new Step(
             "make",
             Text.of("make"),
-            Text.of("Make"),
+            List.of(Instruction.of(Text.of("Make"))),
             "cold",
             1,
             new Work(Duration.ofMinutes(10), Duration.ofMinutes(1), Duration.ZERO),

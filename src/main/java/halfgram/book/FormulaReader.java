@@ -92,6 +92,7 @@ final class FormulaReader {
     Set<String> lineCodes = new HashSet<>();
     List<Line> lines = node.some("lines", line -> line(line, first, codes, written, lineCodes));
     carriers(node, lines, lineCodes);
+    MethodReader.check(node, read, lines);
     List<Output> outputs = node.some("outputs", steps::output);
     checkOutputs(node, outputs);
     checkHolds(node, outputs, codes);
@@ -321,7 +322,10 @@ final class FormulaReader {
       node.problem("from", Exact.plain(from.percent(), 6), "problem.from-to");
     }
     return Dose.fromTo(
-        from, to, node.findPercent("measured", "0.000001", SHARE_MOST), node.text("stopWhen"));
+        from,
+        to,
+        node.findPercent("measured", "0.000001", SHARE_MOST),
+        Wording.sentence(node, "stopWhen"));
   }
 
   private static Dose absolute(Node node, Optional<Ingredient> ingredient, Optional<Mass> written) {

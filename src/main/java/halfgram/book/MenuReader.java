@@ -61,10 +61,16 @@ final class MenuReader {
         code,
         node.text("name"),
         plate,
-        node.texts("finish"),
+        finish(node),
         node.list("variants", variant -> variant(variant, plate)),
         node.list("swaps", swap -> swap(swap, plate)),
         node.object("plating").map(this::plating));
+  }
+
+  private static List<Text> finish(Node node) {
+    List<Text> finish = node.texts("finish");
+    finish.forEach(text -> Wording.checkMarks(node, "finish", text));
+    return finish;
   }
 
   private Plating plating(Node node) {
@@ -76,7 +82,9 @@ final class MenuReader {
             node.number("platesPerMinute", "0.05", "120"),
             node.list(
                 "last",
-                step -> new Plating.LastStep(step.text("text"), step.integer("seconds", 0, 3600))),
+                step ->
+                    new Plating.LastStep(
+                        Wording.sentence(step, "text"), step.integer("seconds", 0, 3600))),
             node.findText("plate"),
             node.findInteger("perTray", 1, 500).map(OptionalInt::of).orElse(OptionalInt.empty()),
             station);

@@ -84,7 +84,7 @@ final class StepReader {
     return new Step(
         code,
         node.findText("name").orElse(Text.of(code.isEmpty() ? "?" : code)),
-        node.text("do"),
+        MethodReader.method(node),
         station,
         node.findInteger("hands", 1, 20).orElse(1),
         handsOn,

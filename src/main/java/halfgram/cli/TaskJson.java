@@ -2,6 +2,7 @@ package halfgram.cli;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.formula.Instruction;
 import halfgram.formula.MachineUse;
 import halfgram.ingredient.Weighing;
 import halfgram.measure.Exact;
@@ -36,6 +37,10 @@ final class TaskJson {
     node.put("step", task.step().code());
     node.put("station", task.station());
     node.put("instruction", messages.text(task.step().instruction()));
+    if (task.kind() == Task.Kind.STEP) {
+      ArrayNode method = node.putArray("method");
+      task.step().method().forEach(one -> sentence(method.addObject(), one));
+    }
     task.note().ifPresent(note -> node.put("note", messages.say(note)));
     node.set("start", json.at(Paths.task(task.id(), "start"), task.start()));
     node.set("handsOff", json.at(Paths.task(task.id(), "hands-off"), task.handsOff()));
@@ -73,6 +78,12 @@ final class TaskJson {
     task.stored().forEach(put -> stored(stored.addObject(), task, put));
     ArrayNode links = node.putArray("links");
     task.links().forEach(link -> link(links.addObject(), link));
+  }
+
+  private void sentence(ObjectNode node, Instruction one) {
+    node.put("said", messages.text(one.text()));
+    one.vessel().ifPresent(vessel -> node.put("vessel", vessel));
+    json.words(node, "lines", one.lines());
   }
 
   /** Work that leaves in a thing of the kit what this task has to be free from. */

@@ -10,7 +10,7 @@ import java.util.Optional;
  * One step of a formula.
  *
  * @param name what it is called where work is done: its code where the book has no other word
- * @param instruction what to do
+ * @param method what to do, sentence by sentence
  * @param station code of the station whose cook does it
  * @param hands people it takes, each for the hands-on time
  * @param unload hands-on time with which the unattended time ends, part of it: lifting out, taking
@@ -27,7 +27,7 @@ import java.util.Optional;
 public record Step(
     String code,
     Text name,
-    Text instruction,
+    List<Instruction> method,
     String station,
     int hands,
     Work handsOn,
@@ -44,6 +44,7 @@ public record Step(
     boolean renewsDate,
     List<String> cautions) {
   public Step {
+    method = List.copyOf(method);
     machines = List.copyOf(machines);
     after = List.copyOf(after);
     cautions = List.copyOf(cautions);
@@ -53,6 +54,11 @@ public record Step(
   public enum Check {
     TASTING,
     TEST_PIECE
+  }
+
+  /** What to do, in one piece. */
+  public Text instruction() {
+    return Instruction.whole(method);
   }
 
   /** This step with other lags. */
@@ -74,7 +80,7 @@ public record Step(
     return new Step(
         code,
         name,
-        instruction,
+        method,
         station,
         hands,
         handsOn,

@@ -4,6 +4,7 @@ import halfgram.formula.ComponentRef;
 import halfgram.formula.Dose;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Formulary;
+import halfgram.formula.Instruction;
 import halfgram.formula.Item;
 import halfgram.formula.Line;
 import halfgram.formula.MassBalance;
@@ -179,7 +180,7 @@ public record Thaw(Lot tub, Make make, Optional<Begun> begun) {
     return new Step(
         STEP,
         Text.of(STEP),
-        Text.of(STEP),
+        List.of(Instruction.of(Text.of(STEP))),
         station,
         1,
         new Work(PULL, Duration.ZERO, Duration.ZERO),

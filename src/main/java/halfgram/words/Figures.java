@@ -3,14 +3,18 @@ package halfgram.words;
 import halfgram.kitchen.Kitchen;
 import halfgram.kitchen.Kitchen.Units;
 import halfgram.measure.Amount;
+import halfgram.measure.Dimension;
 import halfgram.measure.Exact;
 import halfgram.measure.Length;
+import halfgram.measure.Quantity;
 import halfgram.measure.Temperature;
 import halfgram.measure.Unit;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -32,6 +36,20 @@ public final class Figures {
   private static final BigDecimal KILOGRAMS_FROM = BigDecimal.valueOf(10_000);
   private static final BigDecimal LITRE = Unit.LITRE.factor();
   private static final BigDecimal POUND_OUNCES = BigDecimal.valueOf(16);
+
+  private static final Set<Unit> CUSTOMARY =
+      EnumSet.of(
+          Unit.OUNCE,
+          Unit.POUND,
+          Unit.FLUID_OUNCE,
+          Unit.CUP,
+          Unit.LABEL_CUP,
+          Unit.PINT,
+          Unit.QUART,
+          Unit.GALLON);
+
+  /** Spoons are read everywhere. */
+  private static final Set<Unit> SPOONS = EnumSet.of(Unit.TEASPOON, Unit.TABLESPOON);
 
   /** Digits before the point from which on they are grouped. */
   private static final int GROUPED = 5;
@@ -191,6 +209,64 @@ public final class Figures {
       return new Shown(own, other);
     }
     return reads ? Shown.alone(own) : new Shown(other, own);
+  }
+
+  /**
+   * A mass, a volume or a length that stands in a text: as it was typed where the kitchen reads its
+   * unit, else in the kitchen's own, a volume to about a hundredth.
+   */
+  public Shown quantity(Quantity typed) {
+    Optional<Unit> unit = Unit.find(typed.unit());
+    String own = number(typed.number(), 9) + " " + unit.map(Figures::sign).orElse(typed.unit());
+    boolean customary = unit.map(CUSTOMARY::contains).orElse(typed.unit().equals("in"));
+    boolean either = unit.filter(SPOONS::contains).isPresent();
+    boolean reads = units == (customary ? Units.US : Units.METRIC);
+    if (either || reads) {
+      return Shown.alone(own);
+    }
+    Figures read = new Figures(signs, customary ? Units.METRIC : Units.US);
+    String other = read.converted(typed).first();
+    if (!customary && other.endsWith(" g")) {
+      return Shown.alone(own); // a dose too small for ounces
+    }
+    return units == Units.BOTH ? new Shown(own, other) : Shown.alone(other);
+  }
+
+  private Shown converted(Quantity typed) {
+    Optional<Length> length = Length.find(typed);
+    if (length.isPresent()) {
+      return length(length.get(), TENTH);
+    }
+    Amount amount = typed.canonical().orElseThrow();
+    return amount.dimension() == Dimension.MASS
+        ? mass(amount.number())
+        : volume(
+            amount.number(),
+            amount.number().compareTo(LITRE) < 0 ? BigDecimal.ONE : BigDecimal.TEN);
+  }
+
+  /** The sign of a unit as it is read; as a book types it, it has no blank. */
+  private static String sign(Unit unit) {
+    return switch (unit) {
+      case FLUID_OUNCE -> "fl oz";
+      case QUART -> "qt";
+      case LABEL_CUP -> "cup";
+      case MILLIGRAM,
+          GRAM,
+          KILOGRAM,
+          OUNCE,
+          POUND,
+          MILLILITRE,
+          CENTILITRE,
+          LITRE,
+          TEASPOON,
+          TABLESPOON,
+          CUP,
+          PINT,
+          GALLON,
+          PIECE ->
+          unit.symbol();
+    };
   }
 
   private Shown chosen(String metric, String customary) {

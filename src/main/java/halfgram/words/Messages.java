@@ -6,7 +6,9 @@ import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import halfgram.measure.Exact;
 import halfgram.measure.Length;
+import halfgram.measure.Marked;
 import halfgram.measure.Message;
+import halfgram.measure.Quantity;
 import halfgram.measure.Ratio;
 import halfgram.measure.Temperature;
 import halfgram.technique.Techniques;
@@ -45,8 +47,8 @@ public final class Messages {
 
   private static final BigDecimal TENTH = new BigDecimal("0.1");
 
-  /** Other braces are the sentence's own: some show a piece of JSON. */
-  private static final Pattern PLACE = Pattern.compile("\\{(\\d)\\}");
+  /** A place, or a marked measure; other braces are the sentence's own, some show JSON. */
+  private static final Pattern PLACE = Pattern.compile("\\{(?:(\\d)|([^{}]*))\\}");
 
   /** A number that computing has written already. */
   private static final Pattern NUMBER = Pattern.compile("-?\\d{1,15}\\.\\d{1,18}");
@@ -84,6 +86,7 @@ public final class Messages {
   private final Locale locale;
   private final ZoneId zone;
   private final Figures figures;
+  private final Marked.Writer measures;
 
   /**
    * The sentences of a language, in English where it has none. The program carries the English
@@ -95,10 +98,24 @@ public final class Messages {
 
   private Messages(Properties sentences, String language, ZoneId zone, Figures figures) {
     this.figures = figures;
+    this.measures = new Measures(figures);
     this.sentences = sentences;
     this.language = language;
     this.locale = Locale.forLanguageTag(language);
     this.zone = zone;
+  }
+
+  /** Marked measures, with what stands beside them. */
+  private record Measures(Figures figures) implements Marked.Writer {
+    @Override
+    public String temperature(Temperature typed) {
+      return figures.temperature(typed).whole();
+    }
+
+    @Override
+    public String quantity(Quantity typed) {
+      return figures.quantity(typed).whole();
+    }
   }
 
   private static Properties load(String language) {
@@ -159,10 +176,11 @@ public final class Messages {
     return PLACE
         .matcher(sentence)
         .replaceAll(
-            place -> {
-              Object arg = message.args().get(Integer.parseInt(place.group(1)));
-              return Matcher.quoteReplacement(shown(arg));
-            });
+            place ->
+                Matcher.quoteReplacement(
+                    place.group(1) == null
+                        ? Marked.findWritten(place.group(2), measures).orElse(place.group())
+                        : shown(message.args().get(Integer.parseInt(place.group(1))))));
   }
 
   public boolean has(String key) {
@@ -174,7 +192,7 @@ public final class Messages {
       return say(nested);
     }
     if (arg instanceof Text text) {
-      return text.in(language);
+      return text(text);
     }
     if (arg instanceof Amount amount) {
       return amount(amount);
@@ -237,8 +255,9 @@ public final class Messages {
         : figures.typed(amount.number());
   }
 
+  /** A text of the book in the language, its marked measures in the kitchen's units. */
   public String text(Text text) {
-    return text.in(language);
+    return Marked.written(text.in(language), measures);
   }
 
   /** "45 min", "4 h", "1 h 05 min", "3 d". */

@@ -82,6 +82,25 @@ class BadBookTest extends RefusedBook {
   }
 
   @Test
+  void aSentenceConcernsWhatGoesInAtItsStep() {
+    String at = BASE + "/steps/shear/do";
+    book.set(at, "[{'text': 'Stir', 'lines': ['salt', 'pepper']}]");
+    assertOnly(BASE + "/steps/0/do/0/lines/1", "pepper", "does not go in at this step", "cream");
+    book.set(at, "[{'text': 'Stir', 'vessel': 'bowl'}]");
+    assertOnly(BASE + "/steps/0/do/0/vessel", "bowl", "not go in", "accepted: dry-cup, jug");
+    book.set(at, "[{'text': 'Stir', 'vessel': 'jug', 'lines': ['salt']}]");
+    assertOnly(BASE + "/steps/0/do/0/lines", "[\"salt\"]", "a vessel or lines, not both");
+  }
+
+  @Test
+  void aMarkThatIsNoMeasureIsRefusedWhereverItStands() {
+    book.set(BASE + "/steps/shear/do", "[{'text': {'en': 'to {85 °C}', 'fr': 'à {85 Cell}'}}]");
+    assertOnly(BASE + "/steps/0/do/0/text", "{85 Cell}", "mark a measure", "{85 °C}, {250 g}");
+    book.set(BASE + "/steps/shear/do", "'{1,5 kg} at a time {sic}'");
+    assertOnly(BASE + "/steps/0/do", "{1,5 kg}", "a point before the decimals");
+  }
+
+  @Test
   void aMissingKeyIsAskedForByWhatItTakes() {
     book.remove("kitchen/zone");
     assertOnly("kitchen/zone", "", "is missing", "a time zone such as \"Europe/Copenhagen\"");
@@ -95,7 +114,9 @@ class BadBookTest extends RefusedBook {
 
   @Test
   void aWrongReferenceGetsNearCodesSuggested() {
-    book.set(STOCK + "/lines/1/ingredient", "'leak'").remove(STOCK + "/lines/1/cut");
+    book.set(STOCK + "/lines/1/ingredient", "'leak'")
+        .remove(STOCK + "/lines/1/cut")
+        .set(STOCK + "/steps/simmer/do", "'Simmer'");
     assertOnly(STOCK + "/lines/1/ingredient", "leak", "no such ingredient", "accepted: leek, ");
   }
 

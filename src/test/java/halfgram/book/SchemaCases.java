@@ -21,6 +21,10 @@ final class SchemaCases {
       "[{'code': 'fish', 'supplier': 'Nord', 'date': '2026-12-05', 'expected': '14:00',"
           + " 'lines': []}]";
 
+  private static final String SENTENCES =
+      "[{'text': {'en': 'to {85 °C}', 'fr': 'à {85 °C}'}, 'lines': ['salt']},"
+          + " {'text': 'Shear', 'vessel': 'jug', 'lines': null, 'x-by': 'me'}, {'text': 'Taste'}]";
+
   private static final String BREAK = "[{'start': '15:00', 'for': ";
 
   private static final String TWO_BREAKS =
@@ -61,6 +65,11 @@ final class SchemaCases {
             "a gate that a chef passes",
             OIL + "/steps/drip/gate",
             "{'kind': 'tasting', 'by': 'chef', 'checks': ['taste']}"),
+        arguments("a method in sentences", BASE + "/steps/shear/do", SENTENCES),
+        arguments(
+            "a sentence of a vessel and of no lines",
+            BASE + "/steps/shear/do",
+            "[{'text': 'Stir', 'vessel': 'jug', 'lines': []}]"),
         arguments("somebody who is a chef", "people/0/chef", "true"),
         arguments("two breaks", "people/0/shifts/1/breaks", TWO_BREAKS),
         arguments("no breaks", "people/0/shifts/1/breaks", "null"),
@@ -149,6 +158,13 @@ final class SchemaCases {
         arguments("an unknown key deep down", OIL + "/steps/drip/handsOn/perLitre", "'1 min'"),
         arguments("a machine for a while", OIL + "/steps/drip/equipment/0/during", "'for a while'"),
         arguments("a number for the hands at the end", OIL + "/steps/drip/unload", "10"),
+        arguments("a method of nothing", BASE + "/steps/shear/do", "[]"),
+        arguments("a method of words", BASE + "/steps/shear/do", "['Stir']"),
+        arguments("a sentence that says nothing", BASE + "/steps/shear/do", "[{'vessel': 'jug'}]"),
+        arguments(
+            "a sentence of a vessel and lines",
+            BASE + "/steps/shear/do",
+            "[{'text': 'Stir', 'vessel': 'jug', 'lines': ['salt']}]"),
         arguments("a word for a dry machine", OIL + "/steps/drip/dry", "'yes'"),
         arguments("a hold both ways", OIL + "/outputs/0/hold", "{'max': '36 h', 'days': 4}"),
         arguments("a hold neither way", OIL + "/outputs/0/hold", "{'why': 'safety'}"),
@@ -262,6 +278,11 @@ final class SchemaCases {
         arguments("a comparison: least above most", "equipment/blender/min", "'2 kg'"),
         arguments("a comparison: closes before it opens", "kitchen/closes", "'06:00'"),
         arguments("a sum of parts: a duration over 400 days", "kitchen/lookAhead", "'401 d'"),
+        arguments(
+            "a reference: a sentence of a line that is none",
+            BASE + "/steps/shear/do",
+            "[{'text': 'Stir', 'lines': ['pepper']}]"),
+        arguments("a measure: a mark that is none", BASE + "/steps/shear/do", "'to {85 Cell}'"),
         arguments("an order: tiers that fall", "kitchen/buffer/1/to", "50"),
         arguments("a uniqueness: two stations of one code", "stations/hot/code", "'cold'"),
         arguments("a unit of an output: pieces in litres", "tubs/t-1203-crisp-1/left", "'2 kg'"));

@@ -75,7 +75,7 @@ final class PublishedFormula {
         new Step(
             "make",
             Text.of("make"),
-            Text.of("make"),
+            List.of(Instruction.of(Text.of("make"))),
             "any",
             1,
             Work.NONE,

@@ -29,7 +29,10 @@ import java.util.stream.Stream;
  */
 public final class Seen {
   private static final Path RESOURCES = Path.of("src", "main", "resources", "halfgram");
-  private static final Pattern PLACE = Pattern.compile("\\{\\d\\}");
+
+  /** A place, or a measure that is shown in the units of the kitchen. */
+  private static final Pattern PLACE = Pattern.compile("\\{\\d[^{}]*\\}");
+
   private static final Pattern SHOWN =
       Pattern.compile(
           "\\s(?:aria-label|placeholder|title|alt|data-on|data-off)=\"([^\"]*)\"|>([^<]+)<");
@@ -98,10 +101,10 @@ public final class Seen {
     put(book, texts);
     for (JsonNode text : texts) {
       if (!text.path(language).asText().equals(text.path("en").asText())) {
-        english.add(text.path("en").asText());
+        put(text.path("en").asText(), english, filled);
       }
     }
-    texts.forEach(text -> theirs.add(text.path(language).asText()));
+    texts.forEach(text -> put(text.path(language).asText(), theirs, theirsFilled));
     return this;
   }
 

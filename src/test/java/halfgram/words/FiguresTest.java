@@ -6,6 +6,7 @@ import halfgram.kitchen.Kitchen.Units;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import halfgram.measure.Length;
+import halfgram.measure.Quantity;
 import halfgram.measure.Temperature;
 import halfgram.measure.Unit;
 import halfgram.pages.TypedAmount;
@@ -164,5 +165,33 @@ class FiguresTest {
       BigDecimal grams = BigDecimal.valueOf(micrograms, 6);
       check.accept(grams, grams.compareTo(BigDecimal.valueOf(100)) >= 0 ? BigDecimal.ONE : TENTH);
     }
+  }
+
+  /** Typed in a book; read in a metric kitchen, in a customary one, where both are read. */
+  @ParameterizedTest
+  @CsvSource({
+    "250 g, 250 g, 8.82 oz, 250 g (8.82 oz)",
+    "1.5 kg, 1.5 kg, 3 lb 4.91 oz, 1.5 kg (3 lb 4.91 oz)",
+    "0.25 g, 0.25 g, 0.25 g, 0.25 g",
+    "8 oz, 227 g, 8 oz, 8 oz (227 g)",
+    "1.5 L, 1.5 L, 1.59 qt, 1.5 L (1.59 qt)",
+    "200 mL, 200 mL, 6.76 fl oz, 200 mL (6.76 fl oz)",
+    "2 quart, 1.89 L, 2 qt, 2 qt (1.89 L)",
+    "2 tbsp, 2 tbsp, 2 tbsp, 2 tbsp",
+    "8 mm, 8 mm, 0.315 in, 8 mm (0.315 in)",
+    "0.5 in, 12.7 mm, 0.5 in, 0.5 in (12.7 mm)",
+  })
+  void aMeasureInATextStaysAsTypedWhereItsUnitIsRead(
+      String typed, String metric, String us, String both) {
+    Quantity quantity = Quantity.of(typed);
+    assertThat(METRIC.quantity(quantity).whole()).isEqualTo(metric);
+    assertThat(US.quantity(quantity).whole()).isEqualTo(us);
+    assertThat(BOTH.quantity(quantity).whole()).isEqualTo(both);
+  }
+
+  @Test
+  void aMeasureInATextHasTheSignsOfTheLanguage() {
+    assertThat(new Figures("fr", Units.METRIC).quantity(Quantity.of("1.5 mm")).whole())
+        .isEqualTo("1,5 mm");
   }
 }

@@ -69,6 +69,7 @@ record EditView(
             "lines", "formulas.add-line",
             "steps", "formulas.add-step",
             "outputs", "formulas.add-output",
+            "do", "formulas.add-sentence",
             "equipment", "formulas.add-machine",
             "techniques", "formulas.add-technique");
 
@@ -87,9 +88,9 @@ record EditView(
     }
 
     private Cell cell(Part part, String name) {
-      String kind = part.kind().name();
-      String value =
-          part.kind() == Shape.Kind.ROWS ? String.join(" ", form.rows(name)) : form.get(name);
+      boolean listed = part.kind() == Shape.Kind.ROWS || part.kind() == Shape.Kind.SENTENCES;
+      String kind = listed ? Shape.Kind.ROWS.name() : part.kind().name();
+      String value = listed ? String.join(" ", form.rows(name)) : form.get(name);
       List<Option> options =
           switch (part.kind()) {
             case CHOICE -> part.known().stream().map(w -> option(w, w, w.equals(value))).toList();
@@ -99,11 +100,11 @@ record EditView(
                 part.known().stream()
                     .map(w -> option(w, w, !form.get(name + "." + w).isEmpty()))
                     .toList();
-            case TEXT, NUMBER, FLAG, PAIRS, GROUP, ROWS -> List.of();
+            case TEXT, NUMBER, FLAG, PAIRS, GROUP, ROWS, SENTENCES, CODES -> List.of();
           };
       List<Cell> cells =
           part.kind() == Shape.Kind.GROUP ? cells(part.parts(), name + ".") : List.of();
-      List<Row> rows = part.kind() == Shape.Kind.ROWS ? rows(part, name) : List.of();
+      List<Row> rows = listed ? rows(part, name) : List.of();
       String list = part.known().isEmpty() ? "" : part.known().get(0);
       String more = words.say(ONE_MORE.getOrDefault(part.key(), "formulas.add"));
       return new Cell(

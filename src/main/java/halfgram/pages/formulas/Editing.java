@@ -93,7 +93,7 @@ final class Editing {
     ObjectNode body = body(house, saving, from);
     VersionForm form = VersionForm.of(head, body);
     if (from.isEmpty()) {
-      List.of("lines", "lines", "steps", "outputs").forEach(form::add);
+      List.of("lines", "lines", "steps", "outputs").forEach(list -> add(form, list));
     }
     return new Editing(true, "", 0, from, head, body, form);
   }
@@ -134,11 +134,19 @@ final class Editing {
     return code;
   }
 
+  /** One more row; a step comes with a sentence to fill in. */
+  private static void add(VersionForm form, String list) {
+    String row = form.add(list);
+    if (list.equals("steps")) {
+      form.add(row + ".do");
+    }
+  }
+
   /** "add lines", "remove lines 3", "up lines 3"; anything else changes nothing. */
   void act(String act) {
     String[] words = act.split(" ", 3);
     if (words.length == 2 && words[0].equals("add")) {
-      form.add(words[1]);
+      add(form, words[1]);
     } else if (words.length == 3 && words[0].equals("remove")) {
       form.remove(words[1], words[2]);
     } else if (words.length == 3 && words[0].equals("up")) {

@@ -15,7 +15,10 @@ import halfgram.formula.Work;
 import halfgram.measure.Amount;
 import halfgram.measure.Money;
 import halfgram.measure.Rounding;
+import halfgram.pages.MethodLine;
 import halfgram.prep.KitchenBook;
+import halfgram.prep.Method;
+import halfgram.prep.WeighGroup;
 import halfgram.prep.WeighList;
 import halfgram.words.Messages;
 import halfgram.words.TaskWords;
@@ -58,7 +61,7 @@ record OneView(
   /** A step and what goes in at it. */
   record StepRow(
       String code,
-      String instruction,
+      List<MethodLine> method,
       String facts,
       List<String> notes,
       List<String> cautions,
@@ -147,15 +150,17 @@ record OneView(
                 ? words.say(
                     "sheet.fills-each", fill.count(), grams(Amount.of(fill.each())), machines(step))
                 : "";
+        List<WeighGroup> groups = WeighList.of(book, scaled, step, fill);
+        Method method = Method.of(step, groups);
         rows.add(
             new StepRow(
                 step.code(),
-                words.text(step.instruction()),
+                MethodLine.of(method.first(), words),
                 facts(step),
                 notes(step),
                 step.cautions().stream().map(one -> words.say("caution." + one)).toList(),
                 fills,
-                WeighRow.groups(book, WeighList.of(book, scaled, step, fill), words)));
+                WeighRow.groups(book, groups, method, words)));
       }
       return rows;
     }

@@ -19,7 +19,11 @@ final class Shape {
     TICKS,
     PAIRS,
     GROUP,
-    ROWS
+    ROWS,
+    /** Rows, or their first part alone where there is one row with nothing else. */
+    SENTENCES,
+    /** Several codes in one field. */
+    CODES
   }
 
   /** Whether a field stands in sight or below "more". */
@@ -116,11 +120,18 @@ final class Shape {
               List.of("skin", "centre", "taste", "texture"),
               List.of()));
 
+  /** The text first: where there is nothing else it stands for all of it. */
+  private static final List<Part> SENTENCE =
+      List.of(
+          texts("text", "formulas.field.sentence"),
+          text("vessel", "formulas.field.sentence-vessel", "containers"),
+          part("lines", "formulas.field.sentence-lines", Kind.CODES, List.of(""), List.of()));
+
   private static final List<Part> STEP =
       List.of(
           text("code", "formulas.field.step-code", ""),
           texts("name", "formulas.field.step-name").more(),
-          texts("do", "formulas.field.do"),
+          part("do", "formulas.field.do", Kind.SENTENCES, List.of(), SENTENCE),
           text("station", "formulas.field.station", "stations"),
           group("handsOn", "formulas.field.hands-on", WORK),
           group("unattended", "formulas.field.unattended", WORK),

@@ -97,21 +97,39 @@ final class VersionForm {
       String name = prefix + part.key();
       switch (part.kind()) {
         case GROUP -> fill(part.parts(), value, name + ".");
-        case ROWS -> {
-          List<String> rows = new ArrayList<>();
-          for (int i = 0; i < value.size(); i++) {
-            rows.add(String.valueOf(i));
-            put(name + "." + i + ".was", String.valueOf(i));
-            fill(part.parts(), value.get(i), name + "." + i + ".");
-          }
-          setRows(name, rows);
-        }
+        case ROWS -> fillRows(part, value, name);
+        case SENTENCES -> fillRows(part, listed(part, value), name);
+        case CODES -> put(name, codes(value));
         case TEXTS -> part.known().forEach(l -> put(name + "." + l, said(value, l)));
         case TICKS -> value.forEach(one -> put(name + "." + one.asText(), "on"));
         case PAIRS -> put(name, Pairs.shown(value));
         case TEXT, NUMBER, FLAG, CHOICE -> put(name, shown(value));
       }
     }
+  }
+
+  private void fillRows(Part part, JsonNode list, String name) {
+    List<String> rows = new ArrayList<>();
+    for (int i = 0; i < list.size(); i++) {
+      rows.add(String.valueOf(i));
+      put(name + "." + i + ".was", String.valueOf(i));
+      fill(part.parts(), list.get(i), name + "." + i + ".");
+    }
+    setRows(name, rows);
+  }
+
+  /** What is written as its first part alone, as the list it stands for. */
+  private static JsonNode listed(Part part, JsonNode value) {
+    boolean alone = value.isTextual() || value.isObject();
+    return alone
+        ? NODES.arrayNode().add(NODES.objectNode().set(part.parts().get(0).key(), value))
+        : value;
+  }
+
+  private static String codes(JsonNode value) {
+    List<String> codes = new ArrayList<>();
+    value.forEach(one -> codes.add(one.asText()));
+    return String.join(", ", codes);
   }
 
   /** A value as a field shows it. */
@@ -165,7 +183,12 @@ final class VersionForm {
       places.put(at, name);
       switch (part.kind()) {
         case GROUP -> group(part, node, name, at);
-        case ROWS -> rows(part, node, name, at);
+        case ROWS -> {
+          JsonNode before = node.path(part.key());
+          put(node, part.key(), before, rows(part, before, name, at));
+        }
+        case SENTENCES -> sentences(part, node, name, at);
+        case CODES -> codes(part, node, name);
         case TEXTS -> texts(part, node, name);
         case TICKS -> ticks(part, node, name);
         case PAIRS -> Pairs.write(node, part.key(), get(name));
@@ -244,8 +267,7 @@ final class VersionForm {
     }
   }
 
-  private void rows(Part part, ObjectNode node, String name, String at) {
-    JsonNode before = node.path(part.key());
+  private ArrayNode rows(Part part, JsonNode before, String name, String at) {
     ArrayNode list = NODES.arrayNode();
     for (String row : rows(name)) {
       String of = get(name + "." + row + ".was");
@@ -259,9 +281,40 @@ final class VersionForm {
         list.add(item);
       }
     }
+    return list;
+  }
+
+  private static void put(ObjectNode node, String key, JsonNode before, ArrayNode list) {
     if (!list.equals(before) && !(list.isEmpty() && before.isMissingNode())) {
-      set(node, part.key(), list, list.isEmpty());
+      set(node, key, list, list.isEmpty());
     }
+  }
+
+  private void sentences(Part part, ObjectNode node, String name, String at) {
+    String first = part.parts().get(0).key();
+    JsonNode before = node.path(part.key());
+    ArrayNode list = rows(part, listed(part, before), name, at);
+    if (list.size() == 1 && !before.isArray() && list.get(0).size() == 1) {
+      JsonNode alone = list.get(0).path(first);
+      if (!alone.isMissingNode()) {
+        places.put(at, places.getOrDefault(at + "[0]." + first, name));
+        node.set(part.key(), alone);
+        return;
+      }
+    }
+    put(node, part.key(), before, list);
+  }
+
+  private void codes(Part part, ObjectNode node, String name) {
+    JsonNode before = node.path(part.key());
+    if (get(name).strip().equals(codes(before))) {
+      return;
+    }
+    ArrayNode list = NODES.arrayNode();
+    Arrays.stream(get(name).strip().split("[\\s,;]+"))
+        .filter(code -> !code.isEmpty())
+        .forEach(list::add);
+    put(node, part.key(), before, list);
   }
 
   private static void set(ObjectNode node, String key, JsonNode value, boolean empty) {

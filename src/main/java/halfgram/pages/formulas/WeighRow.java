@@ -3,8 +3,10 @@ package halfgram.pages.formulas;
 import halfgram.formula.Dose;
 import halfgram.formula.Line;
 import halfgram.measure.Exact;
+import halfgram.pages.MethodLine;
 import halfgram.prep.Components;
 import halfgram.prep.KitchenBook;
+import halfgram.prep.Method;
 import halfgram.prep.WeighGroup;
 import halfgram.prep.WeighLine;
 import halfgram.words.Messages;
@@ -18,6 +20,7 @@ import java.util.function.UnaryOperator;
  * One weight: its percent of the basis, what the display should read, and on which scale.
  *
  * @param href of the component's own page within the kitchen; empty for an ingredient
+ * @param then what is done when it is in
  */
 record WeighRow(
     String percent,
@@ -28,23 +31,28 @@ record WeighRow(
     String name,
     String href,
     String scale,
-    List<String> notes) {
+    List<String> notes,
+    List<MethodLine> then) {
 
   /** What goes into one vessel. */
   record Group(String into, List<WeighRow> rows) {}
 
-  static List<Group> groups(KitchenBook book, List<WeighGroup> groups, Messages words) {
+  static List<Group> groups(
+      KitchenBook book, List<WeighGroup> groups, Method method, Messages words) {
     WeighWords said = new WeighWords(book, words, groups, 1, UnaryOperator.identity());
     return groups.stream()
         .map(
             group ->
                 new Group(
                     said.into(group).orElse(words.say("formulas.no-vessel")),
-                    group.lines().stream().map(line -> of(book, said, line, words)).toList()))
+                    group.lines().stream()
+                        .map(line -> of(book, said, line, method, words))
+                        .toList()))
         .toList();
   }
 
-  private static WeighRow of(KitchenBook book, WeighWords said, WeighLine line, Messages words) {
+  private static WeighRow of(
+      KitchenBook book, WeighWords said, WeighLine line, Method method, Messages words) {
     WeighWords.Figure figure = said.figure(line);
     return new WeighRow(
         percent(line.line().dose(), words),
@@ -55,7 +63,8 @@ record WeighRow(
         figure.name(),
         line.line().item().component().map(ref -> "formulas/" + ref.formula()).orElse(""),
         figure.under(),
-        notes(book, said, line, words));
+        notes(book, said, line, words),
+        MethodLine.of(method.below(line), words));
   }
 
   private static String percent(Dose dose, Messages words) {

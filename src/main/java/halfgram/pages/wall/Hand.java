@@ -1,5 +1,6 @@
 package halfgram.pages.wall;
 
+import halfgram.pages.MethodLine;
 import halfgram.prep.Awaited;
 import halfgram.prep.Stored;
 import halfgram.prep.Task;
@@ -24,6 +25,7 @@ import java.util.function.LongSupplier;
  * @param goods deliveries it waits for that can be said to be here
  * @param kit things it uses that carry something
  * @param digits class of the longest weight, so that all points stand in one line
+ * @param method what is done before anything is weighed; the rest stands below its lines
  * @param tubs codes of the tubs it has filled
  * @param counts whether it puts something away, so that done asks how much
  * @param last what the last tick was, to be undone; empty without one
@@ -36,7 +38,7 @@ record Hand(
     String look,
     String contains,
     String serves,
-    String method,
+    List<MethodLine> method,
     List<String> notes,
     List<String> cautions,
     List<String> waits,
@@ -159,7 +161,8 @@ record Hand(
         Rejected rejected,
         WeighRows.TubRead tub,
         LongSupplier sequence) {
-      List<WeighRows.Group> groups = new WeighRows(scene, task, tub, sequence).list();
+      WeighRows rows = new WeighRows(scene, task, tub, sequence);
+      List<WeighRows.Group> groups = rows.list();
       return new Hand(
           task.id(),
           words.text(task.version().name()),
@@ -168,7 +171,7 @@ record Hand(
           look(),
           scene.names().contains(task.allergens()),
           serves(),
-          task.kind() == Task.Kind.STEP ? words.text(task.step().instruction()) : "",
+          rows.first(),
           notes(),
           task.cautions().stream().map(caution -> words.say("caution." + caution)).toList(),
           scene.waitsFor(task),

@@ -3,6 +3,7 @@ package halfgram.pages.wall;
 import halfgram.desk.BathBoard;
 import halfgram.desk.GateLock;
 import halfgram.formula.Gate;
+import halfgram.pages.MethodLine;
 import halfgram.pages.Qr;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
@@ -30,6 +31,7 @@ import java.util.Set;
  * @param by until when hands must be off it
  * @param who the crew plan gives it
  * @param standing what it had come to when it was printed; empty for nothing
+ * @param method what is done before anything is weighed; the rest stands below its lines
  * @param waits what has to be done before, with the times between
  * @param drops one for each drop of a run through baths
  * @param gate what is tried before it goes on: none or one
@@ -48,7 +50,7 @@ record PaperTask(
     String standing,
     String contains,
     List<String> cautions,
-    String method,
+    List<MethodLine> method,
     List<String> notes,
     List<Wait> waits,
     List<WeighRows.Group> groups,
@@ -105,6 +107,7 @@ record PaperTask(
     }
 
     private PaperTask build(String address) {
+      WeighRows rows = new WeighRows(scene, task, WeighRows.TubRead.NOTHING, () -> 0);
       String code = TaskCode.of(scene.day(), task.id());
       String name = words.text(task.version().name());
       return new PaperTask(
@@ -118,10 +121,10 @@ record PaperTask(
           standing(),
           scene.names().contains(task.allergens()),
           task.cautions().stream().map(caution -> words.say("caution." + caution)).toList(),
-          task.kind() == Task.Kind.STEP ? words.text(task.step().instruction()) : "",
+          rows.first(),
           notes(),
           waits(),
-          new WeighRows(scene, task, WeighRows.TubRead.NOTHING, () -> 0).list(),
+          rows.list(),
           drops(),
           GateLock.find(task).map(this::tried).stream().toList(),
           task.stored().stream()

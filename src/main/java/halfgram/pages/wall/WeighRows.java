@@ -3,6 +3,8 @@ package halfgram.pages.wall;
 import halfgram.measure.Amount;
 import halfgram.measure.Exact;
 import halfgram.measure.Mass;
+import halfgram.pages.MethodLine;
+import halfgram.prep.Method;
 import halfgram.prep.Task;
 import halfgram.prep.WeighGroup;
 import halfgram.prep.WeighLine;
@@ -41,6 +43,8 @@ final class WeighRows {
    * @param which names on the tubs that look alike, to be told apart first; empty when that is done
    * @param wrong what was taken for it a moment ago
    * @param read whether the tub was read
+   * @param joined whether a sentence further down speaks of this line
+   * @param then what is done when it is in
    */
   record Row(
       String path,
@@ -57,7 +61,9 @@ final class WeighRows {
       String wrong,
       boolean read,
       Place place,
-      long sequence) {
+      long sequence,
+      boolean joined,
+      List<MethodLine> then) {
     public String number() {
       return whole + fraction;
     }
@@ -125,6 +131,7 @@ final class WeighRows {
   private final Task task;
   private final TubRead tub;
   private final LongSupplier sequence;
+  private final Method method;
 
   WeighRows(Scene scene, Task task, TubRead tub, LongSupplier sequence) {
     this.scene = scene;
@@ -134,6 +141,12 @@ final class WeighRows {
             scene.book(), scene.words(), task.weigh(), task.fill().count(), scene.names()::user);
     this.task = task;
     this.sequence = sequence;
+    this.method = Method.of(task);
+  }
+
+  /** What is done before anything is weighed, or without weighing. */
+  List<MethodLine> first() {
+    return MethodLine.of(method.first(), scene.words());
   }
 
   List<Group> list() {
@@ -233,6 +246,8 @@ final class WeighRows {
             .orElse(""),
         tub.isRight(line),
         done ? Place.DONE : place,
-        sequence.getAsLong());
+        sequence.getAsLong(),
+        method.joined().contains(line.path()),
+        MethodLine.of(method.below(line), scene.words()));
   }
 }

@@ -1,5 +1,7 @@
 package halfgram.technique.gel;
 
+import halfgram.measure.Temperature;
+import halfgram.technique.Figure;
 import halfgram.technique.Working;
 
 /** What the cook reads at the task: how it is dispersed, how hot it gets, when it is poured. */
@@ -19,11 +21,11 @@ final class Reminders {
     }
     heating();
     if (agent.setsHot()) {
-      working.remind("technique.gel.say.sets-hot", agent.number("set_low_c"));
+      working.remind("technique.gel.say.sets-hot", celsius(agent.number("set_low_c")));
     } else if (!Double.isNaN(agent.setsFrom())) {
-      working.remind("technique.gel.say.pour", agent.setsFrom());
+      working.remind("technique.gel.say.pour", celsius(agent.setsFrom()));
       if (!Double.isNaN(agent.meltsFrom())) {
-        working.remind("technique.gel.say.hold", agent.meltsFrom());
+        working.remind("technique.gel.say.hold", celsius(agent.meltsFrom()));
       }
     }
   }
@@ -46,9 +48,9 @@ final class Reminders {
     if (agent.setsHot()) {
       working.remind(
           "technique.gel.say.disperse-hot",
-          agent.number("hydrate_low_c"),
-          agent.number("dissolves_below_c"),
-          agent.number("dissolves_below_other_c"));
+          celsius(agent.number("hydrate_low_c")),
+          celsius(agent.number("dissolves_below_c")),
+          celsius(agent.number("dissolves_below_other_c")));
     } else {
       working.remind("technique.gel.say.hot");
     }
@@ -59,11 +61,18 @@ final class Reminders {
     if (agent.is("boils", "yes")) {
       working.remind("technique.gel.say.boil");
     } else if (agent.has("thickens_above_c")) {
-      working.remind("technique.gel.say.thickens", agent.number("thickens_above_c"));
+      working.remind("technique.gel.say.thickens", celsius(agent.number("thickens_above_c")));
     } else if (agent.has("hydrate_high_c")) {
-      working.remind("technique.gel.say.hydrate-between", from, agent.number("hydrate_high_c"));
+      working.remind(
+          "technique.gel.say.hydrate-between",
+          celsius(from),
+          celsius(agent.number("hydrate_high_c")));
     } else if (agent.has("hydrate_low_c") && !agent.setsHot()) {
-      working.remind("technique.gel.say.hydrate-above", from);
+      working.remind("technique.gel.say.hydrate-above", celsius(from));
     }
+  }
+
+  private static Temperature celsius(double degrees) {
+    return Temperature.celsius(Figure.plain(degrees));
   }
 }

@@ -2,6 +2,7 @@ package halfgram.technique.methylcellulose;
 
 import halfgram.measure.Message;
 import halfgram.measure.Standing;
+import halfgram.measure.Temperature;
 import halfgram.technique.Addition;
 import halfgram.technique.Figure;
 import halfgram.technique.Input;
@@ -198,17 +199,18 @@ public final class MethylcelluloseTechnique implements Technique {
             Message.of(
                 "technique.methylcellulose.say.hot",
                 Figure.plain(values.number("hotShare")),
-                Figure.plain(result.number("hotAbove")))));
+                Temperature.celsius(Figure.plain(result.number("hotAbove"))))));
     additions.add(
         new Addition.Reminder(
             Message.of(
-                "technique.methylcellulose.say.cold", Figure.plain(result.number("finishBelow")))));
+                "technique.methylcellulose.say.cold",
+                Temperature.celsius(Figure.plain(result.number("finishBelow"))))));
     additions.add(
         new Addition.Reminder(
             Message.of(
                 "technique.methylcellulose.say.serve",
-                Figure.plain(result.number("gelsAbove")),
-                Figure.plain(result.number("gathersFrom")))));
+                Temperature.celsius(Figure.plain(result.number("gelsAbove"))),
+                Temperature.celsius(Figure.plain(result.number("gathersFrom"))))));
     additions.add(new Addition.Caution("boiling-pot"));
     return additions;
   }

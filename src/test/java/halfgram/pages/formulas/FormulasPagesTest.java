@@ -168,7 +168,7 @@ class FormulasPagesTest {
       "Aceite verde",
       "steps.0.name.fr",
       "mixer fort",
-      "steps.0.do.es",
+      "steps.0.do.0.text.es",
       "Triturar",
       "lines.0.holdBack",
       "2,5",
@@ -195,7 +195,7 @@ class FormulasPagesTest {
   @Test
   void aNewFormulaWithoutANameIsAskedForOne() {
     Client.Answer answer =
-        client.post(PLACE + "/new", salsa("name.en", "", "steps.0.do.en", "kept"));
+        client.post(PLACE + "/new", salsa("name.en", "", "steps.0.do.0.text.en", "kept"));
     assertThat(answer.status()).isEqualTo(422);
     assertThat(answer.body()).contains("id=\"name-fault\"", "value=\"kept\"");
     assertThat(answer.text()).contains("give it a name");
@@ -265,7 +265,7 @@ class FormulasPagesTest {
             .with("lines.1.basis", "10")
             .with("lines.1.step", "stir")
             .with("steps.0.code", "stir")
-            .with("steps.0.do.en", "Stir it together")
+            .with("steps.0.do.0.text.en", "Stir it together")
             .with("steps.0.station", "cold")
             .with("outputs.0.code", "salsa")
             .with("outputs.0.name.en", "salsa")

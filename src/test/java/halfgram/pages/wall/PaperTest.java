@@ -52,6 +52,15 @@ class PaperTest {
   }
 
   @Test
+  void eachSentenceOfTheMethodStandsBelowTheLinesItSpeaksOf() {
+    assertThat(office.get("/k/TARN/paper?station=cold").text())
+        .containsPattern(
+            "fine salt[^:]*? 1 Stir the powders together dry in the jug .*?"
+                + "cream, 36 %[^:]*? 2 Shear the dry cup into the jug .*?"
+                + "Dill oil .*? 3 Then the oil in a thread gives");
+  }
+
+  @Test
   void whatItWaitsForStandsWithItsRestsByTheClock() {
     assertThat(office.get("/k/TARN/paper?station=cold").text())
         .containsPattern(

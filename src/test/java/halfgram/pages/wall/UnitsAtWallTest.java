@@ -108,7 +108,56 @@ class UnitsAtWallTest {
         .anySatisfy(problem -> assertThat(problem.path()).isEqualTo("$.kitchen.units"));
   }
 
+  @Test
+  void measuresMarkedInAMethodFollowTheUnitsOfTheKitchenAndTheRestStaysAsTyped() {
+    assertThat(method("warm", "fr"))
+        .containsExactly(
+            "1 Le bouillon à 75 °C", "2 Y mixer le gobelet sec", "3 Puis le beurre en filet");
+    kitchen(book -> units(book, "us"));
+    assertThat(method("warm", "fr")).contains("1 Le bouillon à 167 °F (75 °C)");
+    kitchen(book -> units(book, "both"));
+    assertThat(method("warm", "en")).contains("1 Stock to 75 °C (167 °F)");
+    assertThat(method("boil", "es")).contains("3 Verter a 8 mm (0,315 in)");
+  }
+
+  @Test
+  void remindersOfTechniquesFollowThemToo() {
+    String pour = "Pour before it cools to ";
+    assertThat(notes("en")).contains(pour + "45 °C");
+    kitchen(book -> units(book, "us"));
+    assertThat(notes("en")).contains(pour + "113 °F (45 °C)");
+  }
+
   // ---- below their callers ----
+
+  private String task(String ending) {
+    return site.wiring().plans().open(site.house(), Site.DAY, "test").sheet().tasks().stream()
+        .map(task -> task.id())
+        .filter(id -> id.endsWith(ending))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private List<String> method(String step, String language) {
+    Client client = site.client().withCookie("language", language);
+    String wall = client.get("/k/TARN/wall/all?task=" + Client.encoded(task("/" + step))).body();
+    return java.util.regex.Pattern.compile("<p class=\"method\"[^>]*>(.*?)</p>")
+        .matcher(wall)
+        .results()
+        .map(found -> found.group(1).replaceAll("<[^>]+>", "").strip())
+        .toList();
+  }
+
+  private String notes(String language) {
+    String jelly =
+        site.wiring().plans().open(site.house(), Site.DAY, "test").sheet().tasks().stream()
+            .map(task -> task.id())
+            .filter(id -> id.startsWith("pear-jelly"))
+            .findFirst()
+            .orElseThrow();
+    Client client = site.client().withCookie("language", language);
+    return client.get("/k/TARN/wall/all?task=" + Client.encoded(jelly)).text();
+  }
 
   private String base() {
     return site.wiring().plans().open(site.house(), Site.DAY, "test").sheet().tasks().stream()

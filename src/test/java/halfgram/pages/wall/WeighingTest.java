@@ -56,6 +56,23 @@ class WeighingTest {
   }
 
   @Test
+  void eachSentenceOfTheMethodStandsBelowTheLinesItSpeaksOf() {
+    String wall = client.get(PAGE).text();
+    List<String> inOrder =
+        List.of(
+            "fine salt",
+            "1 Stir the powders together dry",
+            "in the jug",
+            "cream, 36 %",
+            "2 Shear the dry cup into the jug",
+            "58 .8 g Dill oil",
+            "3 Then the oil in a thread",
+            "gives 6098 g");
+    assertThat(inOrder).isSortedAccordingTo(java.util.Comparator.comparingInt(wall::indexOf));
+    assertThat(wall).contains(inOrder);
+  }
+
+  @Test
   void whoDoesNotTareReadsTheSumOfWhatIsInTheVessel() {
     var task =
         site.wiring().plans().open(site.house(), Site.DAY, "test").sheet().tasks().stream()

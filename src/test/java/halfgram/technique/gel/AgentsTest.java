@@ -77,7 +77,7 @@ class AgentsTest {
     assertThat(tried.number("disperseAbove")).isEqualTo(70);
     assertThat(tried.number("finishBelow")).isEqualTo(12);
     assertThat(tried.number("finishOther")).isEqualTo(25);
-    assertThat(tried.reminders().get(0)).contains("above 70 °C in a third", "below 12 or 25 °C");
+    assertThat(tried.reminders().get(0)).contains("above 70 °C in a third", "below 12 °C or 25 °C");
   }
 
   /** Published, row by row: cold, hot, in sugar, soaked or as dust, then as hot as it wants. */
