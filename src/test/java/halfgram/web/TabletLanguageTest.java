@@ -51,7 +51,9 @@ class TabletLanguageTest {
           Map.entry("GET paper", List.of("paper", "paper?station=cold")),
           Map.entry("GET paper/entry", List.of("paper/entry?station=cold")),
           Map.entry("GET q/{id}", List.of("q/abcdefghijkl")),
-          Map.entry("GET count/{station}", List.of("count/cold", "count/hot", "count/pastry")));
+          Map.entry(
+              "GET count/{station}",
+              List.of("count/cold", "count/hot", "count/cold.pastry", "count/all")));
 
   private Site site;
   private Client tablet;

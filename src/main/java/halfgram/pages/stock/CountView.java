@@ -10,6 +10,7 @@ import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import halfgram.measure.Exact;
 import halfgram.measure.Unit;
+import halfgram.pages.StationNames;
 import halfgram.station.Station;
 import halfgram.web.Visit;
 import java.math.BigDecimal;
@@ -18,15 +19,30 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The count of a station: its tubs with what should be in them, those whose use was only assumed
- * first.
+ * The count of a station, or of several one after another: its tubs with what should be in them,
+ * those whose use was only assumed first.
  *
- * @param rest tubs of the station that nobody has to look at
  * @param others the other stations, with how many tubs each has to count
  * @param dips what was taken of what is kept for events
  */
-record CountView(
-    String title, List<Row> tubs, List<Row> rest, List<Other> others, List<DipView> dips) {
+record CountView(String title, List<Part> parts, List<Other> others, List<DipView> dips) {
+
+  /**
+   * One station.
+   *
+   * @param name empty where it is the only one
+   * @param count how many tubs there are to count; empty for none
+   * @param rest its tubs that nobody has to look at
+   */
+  record Part(String code, String name, String count, List<Row> tubs, List<Row> rest) {
+    public boolean isEmpty() {
+      return tubs.isEmpty() && rest.isEmpty();
+    }
+  }
+
+  public boolean isEmpty() {
+    return parts.stream().allMatch(Part::isEmpty);
+  }
 
   /**
    * A tub to count.
@@ -59,20 +75,30 @@ record CountView(
 
   private static final long[] STEPS = {1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000};
 
+  /**
+   * Of the stations that are named.
+   *
+   * @param named how the address names them, which is where a count leads back to
+   */
   static CountView of(
       Shelf shelf,
       House house,
       List<Tub> all,
-      Station here,
+      String named,
       List<DipView> dips,
       Optional<Fault> fault) {
-    String station = here.code();
-    List<Row> tubs = new ArrayList<>();
-    List<Row> rest = new ArrayList<>();
-    for (Tub tub : all) {
-      if (station(house, tub).equals(station)) {
-        (tub.assumed() ? tubs : rest).add(row(shelf, tub, station, fault));
+    List<Station> here = StationNames.stations(house, named);
+    List<Part> parts = new ArrayList<>();
+    for (Station station : here) {
+      List<Row> tubs = new ArrayList<>();
+      List<Row> rest = new ArrayList<>();
+      for (Tub tub : all) {
+        if (station(house, tub).equals(station.code())) {
+          (tub.assumed() ? tubs : rest).add(row(shelf, tub, named, fault));
+        }
       }
+      String name = here.size() > 1 ? shelf.words().text(station.name()) : "";
+      parts.add(new Part(station.code(), name, toCount(shelf, tubs.size()), tubs, rest));
     }
     List<Other> others = new ArrayList<>();
     for (Station other : house.book().stations().values()) {
@@ -80,16 +106,23 @@ record CountView(
           all.stream()
               .filter(tub -> tub.assumed() && station(house, tub).equals(other.code()))
               .count();
-      if (!other.code().equals(station)) {
+      if (!here.contains(other)) {
         others.add(
             new Other(
                 shelf.words().text(other.name()),
                 shelf.address("count/" + Visit.encoded(other.code())),
-                count == 0 ? "" : shelf.words().say("count.to-count", count)));
+                toCount(shelf, count)));
       }
     }
-    String name = shelf.words().text(here.name());
-    return new CountView(shelf.words().say("count.title", name), tubs, rest, others, dips);
+    String title =
+        named.equals(StationNames.ALL)
+            ? shelf.words().say("count.title-all")
+            : shelf.words().say("count.title", here.stream().map(Station::name).toList());
+    return new CountView(title, parts, others, dips);
+  }
+
+  private static String toCount(Shelf shelf, long count) {
+    return count == 0 ? "" : shelf.words().say("count.to-count", count);
   }
 
   /** Where a tub was filled: its formula's last step. */
@@ -99,7 +132,7 @@ record CountView(
     return steps.isEmpty() ? "" : steps.get(steps.size() - 1).station();
   }
 
-  private static Row row(Shelf shelf, Tub tub, String station, Optional<Fault> faulty) {
+  private static Row row(Shelf shelf, Tub tub, String named, Optional<Fault> faulty) {
     Lot lot = tub.lot();
     Optional<Fault> fault = faulty.filter(one -> one.code().equals(lot.code()));
     Amount one = step(shelf, lot.left());
@@ -114,7 +147,7 @@ record CountView(
         one.number().toPlainString(),
         shelf.names().amount(one),
         shelf.address("stock/" + Visit.encoded(lot.code()) + "/count"),
-        "count/" + station);
+        "count/" + named);
   }
 
   private static Amount step(Shelf shelf, Amount expected) {

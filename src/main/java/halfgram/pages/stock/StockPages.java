@@ -15,12 +15,12 @@ import halfgram.lot.Lot;
 import halfgram.lot.Tub;
 import halfgram.measure.Dimension;
 import halfgram.pages.Rooms;
+import halfgram.pages.StationNames;
 import halfgram.pages.TubDeed;
 import halfgram.pages.TubDeeds;
 import halfgram.people.Deed;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
-import halfgram.station.Station;
 import halfgram.web.Halt;
 import halfgram.web.Server;
 import halfgram.web.Visit;
@@ -118,19 +118,15 @@ public final class StockPages implements Server.Part {
   private void counts(Context context) {
     Visit visit = Visit.of(context);
     House house = house(visit);
-    String code = visit.part("station");
-    Station station =
-        Optional.ofNullable(house.book().stations().get(code))
-            .orElseThrow(() -> Halt.notFound(code));
-    showCounts(visit, 200, house, station, Optional.empty());
+    showCounts(visit, 200, house, visit.part("station"), Optional.empty());
   }
 
   /** The count is the wall's: in the language of the device. */
   private void showCounts(
-      Visit visit, int status, House house, Station station, Optional<Fault> fault) {
+      Visit visit, int status, House house, String named, Optional<Fault> fault) {
     Shelf shelf = shelf(visit, house, visit.wallWords());
     CountView view =
-        CountView.of(shelf, house, stock.listToCount(house), station, dips(house, shelf), fault);
+        CountView.of(shelf, house, stock.listToCount(house), named, dips(house, shelf), fault);
     visit.wallPage(status, "stock/count", view.title(), view);
   }
 
@@ -140,7 +136,7 @@ public final class StockPages implements Server.Part {
     Stock.Life life = life(visit, house);
     Lot lot = life.tub().lot();
     CountForm form = CountForm.of(visit, lot);
-    Optional<Station> counted = counted(visit, house);
+    Optional<String> counted = counted(visit, house);
     if (form.amount().isEmpty()) {
       boolean pieces = lot.left().dimension() == Dimension.COUNT;
       String key = pieces ? "stock.not-pieces" : "stock.not-mass";
@@ -154,19 +150,19 @@ public final class StockPages implements Server.Part {
     } else {
       stock.count(house, lot.code(), form.amount().get(), visit.who());
       if (counted.isPresent()) {
-        visit.seeOther("count/" + counted.get().code());
+        visit.seeOther("count/" + counted.get());
       } else {
         done(visit, lot.code());
       }
     }
   }
 
-  /** The station whose count the form stood in. */
-  private static Optional<Station> counted(Visit visit, House house) {
-    String back = visit.field("back");
-    return back.startsWith("count/")
-        ? Optional.ofNullable(house.book().stations().get(back.substring("count/".length())))
-        : Optional.empty();
+  /** The stations in whose count the form stood. */
+  private static Optional<String> counted(Visit visit, House house) {
+    return Optional.of(visit.field("back"))
+        .filter(back -> back.startsWith("count/"))
+        .map(back -> back.substring("count/".length()))
+        .filter(named -> StationNames.find(house, named).isPresent());
   }
 
   private void bin(Context context) {

@@ -1,10 +1,10 @@
 package halfgram.pages.wall;
 
-import halfgram.desk.Changes;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Services;
 import halfgram.pages.OutWords;
+import halfgram.pages.StationNames;
 import halfgram.prep.Awaited;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.PastWork;
@@ -25,7 +25,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
@@ -50,9 +49,7 @@ record Scene(
     Map<String, List<ServiceRun>> past,
     Instant now) {
   /** Every station at once. */
-  static final String ALL = Changes.EVERYWHERE;
-
-  private static final String AND = ".";
+  static final String ALL = StationNames.ALL;
 
   static Scene of(
       House house,
@@ -98,23 +95,13 @@ record Scene(
     return inForce.plan().day();
   }
 
-  /** Several stations as one. */
-  static String of(List<String> stations) {
-    return String.join(AND, stations);
-  }
-
-  /** Codes of the stations that are named; {@link #ALL} as it is. */
-  static List<String> named(String station) {
-    return List.of(station.split(Pattern.quote(AND), -1));
-  }
-
   /** Whether it is more than one station. */
   boolean isMany() {
-    return station.equals(ALL) || station.contains(AND);
+    return StationNames.isMany(station);
   }
 
   boolean isHere(String code) {
-    return station.equals(ALL) || named(station).contains(code);
+    return station.equals(ALL) || StationNames.list(station).contains(code);
   }
 
   /** The station's tasks in the order of their planned start. */
@@ -167,7 +154,9 @@ record Scene(
   }
 
   String stationName() {
-    return named(station).stream().map(this::stationName).collect(Collectors.joining(", "));
+    return StationNames.list(station).stream()
+        .map(this::stationName)
+        .collect(Collectors.joining(", "));
   }
 
   String stationName(String code) {

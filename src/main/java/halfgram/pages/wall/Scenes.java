@@ -6,8 +6,8 @@ import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Plans;
 import halfgram.pages.Rooms;
+import halfgram.pages.StationNames;
 import halfgram.station.Person;
-import halfgram.web.Halt;
 import halfgram.web.Visit;
 import java.util.Optional;
 
@@ -17,7 +17,7 @@ record Scenes(Desk desk, Plans plans, CrewPlans crewPlans) {
   /**
    * A station as the request found it.
    *
-   * @throws Halt when there is none of that name
+   * @throws halfgram.web.Halt when there is none of that name
    */
   Scene open(Visit visit, String station) {
     return open(visit, station, Rooms.house(desk, visit));
@@ -29,10 +29,7 @@ record Scenes(Desk desk, Plans plans, CrewPlans crewPlans) {
   }
 
   private Scene open(Visit visit, String station, House house) {
-    if (!station.equals(Scene.ALL)
-        && !house.book().stations().keySet().containsAll(Scene.named(station))) {
-      throw Halt.notFound(station);
-    }
+    StationNames.stations(house, station);
     InForce inForce = plans.open(house, house.day(desk.now()), visit.who());
     Optional<Person> cook = visit.cook().flatMap(code -> Scene.findPerson(house, code));
     var crew = Optional.of(crewPlans.current(house, inForce, visit.who()).plan());

@@ -16,6 +16,7 @@ import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.pages.AtWork;
 import halfgram.pages.Sequence;
+import halfgram.pages.StationNames;
 import halfgram.people.Deed;
 import halfgram.people.Tablet;
 import halfgram.prep.GateEntry;
@@ -104,11 +105,11 @@ public final class WallPages implements Server.Part {
     Visit visit = Visit.of(context);
     List<String> own = visit.caller().tablet().map(Tablet::stations).orElse(List.of());
     if (!own.isEmpty() && visit.query("choose").isEmpty()) {
-      visit.seeOther("wall/" + Visit.encoded(Scene.of(own)));
+      visit.seeOther("wall/" + Visit.encoded(StationNames.of(own)));
       return;
     }
     Scene all = scene(visit, Scene.ALL);
-    String many = own.size() > 1 ? Scene.of(own) : Scene.ALL;
+    String many = own.size() > 1 ? StationNames.of(own) : Scene.ALL;
     WallView.Stations view = WallView.Stations.of(all, Words.LANGUAGES, many, visit::isAt);
     visit.wallPage(200, "wall/stations", all.words().say("wall.title"), view);
   }
