@@ -1,6 +1,7 @@
 package halfgram.pages.wall;
 
 import halfgram.prep.Task;
+import halfgram.prep.timer.Holds;
 import halfgram.prep.timer.Timer;
 import halfgram.prep.timer.Timers;
 import java.time.Duration;
@@ -26,7 +27,7 @@ final class TimerRows {
    * One timer.
    *
    * @param task whose it is
-   * @param look "runs", "rings", "over", "taste", "bin"
+   * @param look "runs", "rings", "over", "taste", "tasted", "bin"
    * @param what what it is about
    * @param sub what is up, or comes next
    * @param since as milliseconds
@@ -50,7 +51,7 @@ final class TimerRows {
       String bin,
       long sequence) {
     public boolean isRinging() {
-      return rings > 0 && !look.equals("runs");
+      return rings > 0 && !isRunning();
     }
 
     public boolean isTaste() {
@@ -62,7 +63,7 @@ final class TimerRows {
     }
 
     public boolean isRunning() {
-      return look.equals("runs");
+      return look.equals("runs") || look.equals("tasted");
     }
 
     /** Whether there is time left to count. */
@@ -113,11 +114,15 @@ final class TimerRows {
   }
 
   private boolean isUp(Timer timer) {
-    return timer.state(scene.now()) != Timer.State.RUNS;
+    Timer.State state = timer.state(scene.now());
+    return state != Timer.State.RUNS && state != Timer.State.TASTED;
   }
 
-  /** What it counts to: its end, or when one that was put off rings again. */
+  /** What it counts to: its end, when one that was put off rings again, when a taste ends. */
   private Instant moment(Timer timer) {
+    if (timer.state(scene.now()) == Timer.State.TASTED) {
+      return timer.tasted().orElseThrow().until();
+    }
     return timer
         .rings()
         .filter(at -> at.isAfter(timer.due()) && timer.kind() != Timer.Kind.HOLD)
@@ -134,7 +139,8 @@ final class TimerRows {
         state.name().toLowerCase(Locale.ROOT),
         timer.said().orElseGet(() -> scene.names().title(timer.task())),
         sub(timer, state),
-        timer.since().toEpochMilli(),
+        (state == Timer.State.TASTED ? timer.tasted().orElseThrow().at() : timer.since())
+            .toEpochMilli(),
         until.toEpochMilli(),
         timer.rings().map(Instant::toEpochMilli).orElse(0L),
         left.isNegative() || left.isZero() ? "" : scene.words().duration(left),
@@ -161,11 +167,23 @@ final class TimerRows {
       case HOLD ->
           switch (state) {
             case BIN -> scene.words().say("timer.bin", due);
-            case TASTE -> scene.words().say("timer.taste", due);
+            case TASTE ->
+                timer
+                    .tasted()
+                    .map(taste -> said("timer.taste-again", taste))
+                    .orElseGet(() -> scene.words().say("timer.taste", due));
+            case TASTED -> said("timer.tasted-until", timer.tasted().orElseThrow());
             default -> scene.words().say("timer.hold", then, due);
           };
       case OWN -> scene.words().say("timer.own", due);
     };
+  }
+
+  /** "tasted 16:05 by Ines, good until 16:35". */
+  private String said(String key, Holds.Taste taste) {
+    return scene
+        .words()
+        .say(key, scene.time(taste.at()), scene.person(taste.cook()), scene.time(taste.until()));
   }
 
   /** What comes next, without the name when it is the same thing's. */

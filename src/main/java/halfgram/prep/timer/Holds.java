@@ -8,6 +8,7 @@ import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
@@ -19,15 +20,30 @@ import java.util.Set;
  *
  * <p>Rules. What waits longer than its safety limit is not worked on any more: it is binned. What
  * waits longer than it is at its best is tasted by a chef, who says so after that moment; then it
- * may be used. A task said to be done that nobody said to have begun is taken to have begun its
- * planned time before. A start that is already there is not asked again. What keeps for longer than
- * half a day has a label with a date, and is judged by that.
+ * may be used for half an hour, or for as long as it was to wait at most where that is shorter
+ * (common practice), and then it is tasted again. A task said to be done that nobody said to have
+ * begun is taken to have begun its planned time before. A start that is already there is not asked
+ * again. What keeps for longer than half a day has a label with a date, and is judged by that.
  */
 public final class Holds {
   private static final Set<Tick.Kind> BEGINS =
       EnumSet.of(Tick.Kind.START, Tick.Kind.WEIGHED, Tick.Kind.PART_DONE, Tick.Kind.DONE);
 
   static final Duration LONGEST = Duration.ofHours(12);
+
+  /** For how long a taste counts, at most. */
+  static final Duration TASTED = Duration.ofMinutes(30);
+
+  /**
+   * A chef's word that what is past its best may be used.
+   *
+   * @param until when it is tasted again
+   */
+  public record Taste(String cook, Instant at, Instant until) {
+    boolean counts(Instant moment) {
+      return !moment.isAfter(until);
+    }
+  }
 
   private Holds() {}
 
@@ -65,8 +81,12 @@ public final class Holds {
       if (limit.isPresent() && link.reason().isSafety()) {
         return Optional.of(said("tick.refused.hold-over", limit.get(), link.reason()));
       }
-      if (limit.filter(at -> !isTasted(before, at)).isPresent()) {
-        worst = Optional.of(said("tick.refused.hold-taste", limit.orElseThrow(), link.reason()));
+      Optional<Taste> taste = limit.flatMap(at -> taste(link, before, at));
+      if (limit.isPresent() && taste.isEmpty()) {
+        worst = Optional.of(said("tick.refused.hold-taste", limit.get(), link.reason()));
+      } else if (taste.filter(one -> !one.counts(began)).isPresent()) {
+        Taste last = taste.orElseThrow();
+        worst = Optional.of(Message.of("tick.refused.hold-again", last.at(), last.until()));
       }
     }
     return worst;
@@ -87,8 +107,12 @@ public final class Holds {
     return link.max().filter(most -> most.compareTo(LONGEST) <= 0);
   }
 
-  /** Whether a chef has tasted what a task gave, after a moment. */
-  static boolean isTasted(TaskProgress of, Instant limit) {
-    return of.words(Tick.Kind.TASTED).stream().anyMatch(word -> !word.at().isBefore(limit));
+  /** A chef's last word on what a task gave, after the limit; empty without one. */
+  static Optional<Taste> taste(Task.Link link, TaskProgress of, Instant limit) {
+    Duration counts = most(link).filter(most -> most.compareTo(TASTED) < 0).orElse(TASTED);
+    return of.words(Tick.Kind.TASTED).stream()
+        .filter(word -> !word.at().isBefore(limit))
+        .max(Comparator.comparing(Tick::at))
+        .map(word -> new Taste(word.cook(), word.at(), word.at().plus(counts)));
   }
 }

@@ -19,7 +19,7 @@ import java.util.Optional;
  * @param reason why the limit is there, and who says so
  * @param then what it lets begin, and of a hold what has to begin by then
  * @param said what it was set for, when somebody said
- * @param tasted whether a chef has tasted it past its best
+ * @param tasted a chef's last word on it past its best
  */
 public record Timer(
     Task task,
@@ -32,7 +32,7 @@ public record Timer(
     Reason reason,
     List<Task> then,
     Optional<String> said,
-    boolean tasted) {
+    Optional<Holds.Taste> tasted) {
 
   /** What is timed. */
   public enum Kind {
@@ -55,6 +55,8 @@ public record Timer(
     OVER,
     /** A hold whose best is past: a chef tastes it. */
     TASTE,
+    /** A hold whose best is past, tasted and good for a while. */
+    TASTED,
     /** A hold whose safety limit is past: it goes in the bin. */
     BIN
   }
@@ -62,7 +64,8 @@ public record Timer(
   /** How far it is at a moment. */
   public State state(Instant now) {
     if (kind == Kind.HOLD && now.isAfter(due)) {
-      return reason.isSafety() ? State.BIN : tasted ? State.OVER : State.TASTE;
+      boolean good = tasted.filter(one -> one.counts(now)).isPresent();
+      return reason.isSafety() ? State.BIN : good ? State.TASTED : State.TASTE;
     }
     if (isRinging(now)) {
       return State.RINGS;

@@ -21,11 +21,11 @@ import java.util.Optional;
  *
  * <p>Rules. What goes on by itself runs from the task's start over its planned time, or from the
  * moment somebody says it stands; saying that it is done ends it. A rest runs from done to its
- * least; a hold from done to its most, rings a little before and again at the limit; both end when
- * everything they are for has begun. A timer that a cook sets ends when it is heard. One that rings
- * is put off by minutes, never past what follows from it: a hold never past its limit, a rest or a
- * stand never past the hold behind it, and never more than a quarter of an hour where there is none
- * (common practice).
+ * least; a hold from done to its most, rings a little before and again at the limit, and when a
+ * chef's taste does not count any more; both end when everything they are for has begun. A timer
+ * that a cook sets ends when it is heard. One that rings is put off by minutes, never past what
+ * follows from it: a hold never past its limit, a rest or a stand never past the hold behind it,
+ * and never more than a quarter of an hour where there is none (common practice).
  */
 public final class Timers {
   /** What is left of a hold when it rings for the first time: a quarter of it, at most this. */
@@ -151,12 +151,14 @@ public final class Timers {
         (name, all) -> {
           Task.Link link = all.get(0).link();
           Instant limit = Holds.limit(link, of).orElseThrow();
+          Optional<Holds.Taste> taste = Holds.taste(link, of, limit);
           put(
               task,
               of,
               new Shape(name, Timer.Kind.HOLD, done, limit, limit, tasks(all)),
-              warned(limit, Duration.between(done, limit)),
-              link.reason());
+              taste.map(Holds.Taste::until).orElse(warned(limit, Duration.between(done, limit))),
+              link.reason(),
+              taste);
         });
   }
 
@@ -192,10 +194,16 @@ public final class Timers {
       String name, Timer.Kind kind, Instant since, Instant due, Instant latest, List<Task> then) {}
 
   private void put(Task task, TaskProgress of, Shape shape) {
-    put(task, of, shape, shape.due(), Reason.NONE);
+    put(task, of, shape, shape.due(), Reason.NONE, Optional.empty());
   }
 
-  private void put(Task task, TaskProgress of, Shape shape, Instant first, Reason reason) {
+  private void put(
+      Task task,
+      TaskProgress of,
+      Shape shape,
+      Instant first,
+      Reason reason,
+      Optional<Holds.Taste> tasted) {
     Optional<Tick> heard =
         of.words().stream()
             .filter(word -> word.kind() == Tick.Kind.HEARD || word.kind() == Tick.Kind.LATER)
@@ -218,7 +226,7 @@ public final class Timers {
               reason,
               shape.then(),
               said(of, shape),
-              Holds.isTasted(of, shape.due())));
+              tasted));
     }
   }
 

@@ -124,8 +124,23 @@ class TimersAtWallTest {
     assertThat(press(COOK, "TASTED").status()).isEqualTo(409);
     cook(chefs);
     assertThat(press(COOK, "TASTED").status()).isEqualTo(303);
-    assertThat(wall("cold")).doesNotContain("past its best");
+    String name =
+        site.house().book().people().stream()
+            .filter(one -> one.code().equals(chefs))
+            .findFirst()
+            .orElseThrow()
+            .name();
+    assertThat(wall("cold"))
+        .contains("30 min Parsnip purée, cook tasted 10:40 by " + name + ", good until 11:10")
+        .doesNotContain("past its best");
+    site.setClock(Site.at("11:11"));
+    assertThat(wall("cold")).contains("good until 11:10: a chef tastes again", "Tasted: good");
+    Answer late = press(BLEND, "START");
+    assertThat(late.status()).isEqualTo(409);
+    assertThat(late.text()).contains("it was tasted at Sat 5 Dec 10:40", "a chef tastes it again");
+    assertThat(press(COOK, "TASTED").status()).isEqualTo(303);
     assertThat(press(BLEND, "START").status()).isEqualTo(303);
+    assertThat(wall("cold")).doesNotContain("tasted 11:11");
   }
 
   @Test

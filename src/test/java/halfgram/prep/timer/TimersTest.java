@@ -25,10 +25,20 @@ class TimersTest {
   private static final Task COOK = SATURDAY.task("parsnip-puree/lunch.2026-12-05/1/cook");
   private static final Task BLEND = SATURDAY.task("parsnip-puree/lunch.2026-12-05/1/blend");
   private static final Task CHILL = SATURDAY.task("parsnip-puree/lunch.2026-12-05/1/chill");
+  private static final Task BLANCH = dill("/blanch");
+  private static final Task SQUEEZE = dill("/squeeze");
   private static final Task BASE = SATURDAY.task("yoghurt-base/harvest-dinner/1/shear");
   private static final Task PIECE =
       SATURDAY.task("yoghurt-spheres/harvest-dinner/1/drop/test-piece");
   private static final Instant TEN = Instant.parse("2026-12-05T09:00:00Z");
+
+  /** A step of the dill, which may wait a quarter of an hour between them. */
+  private static Task dill(String step) {
+    return SATURDAY.sheet().tasks().stream()
+        .filter(one -> one.id().startsWith("blanched-dill/") && one.id().endsWith(step))
+        .findFirst()
+        .orElseThrow();
+  }
 
   private final Map<String, List<Tick>> ticks = new HashMap<>();
   private int made;
@@ -175,7 +185,43 @@ class TimersTest {
         .hasValueSatisfying(said -> assertThat(said.key()).isEqualTo("tick.refused.hold-taste"));
     tick(COOK, Tick.Kind.TASTED, 32);
     assertThat(refused(BLEND, Tick.Kind.START, 33)).isEmpty();
-    assertThat(only(Timer.Kind.HOLD).state(at(33))).isEqualTo(Timer.State.OVER);
+    assertThat(only(Timer.Kind.HOLD).state(at(33))).isEqualTo(Timer.State.TASTED);
+  }
+
+  @Test
+  void aTasteCountsForHalfAnHourAndThenItIsTastedAgain() {
+    tick(COOK, Tick.Kind.DONE, 0);
+    tick(COOK, Tick.Kind.TASTED, 32);
+    assertThat(only(Timer.Kind.HOLD).tasted()).contains(new Holds.Taste("ines", at(32), at(62)));
+    assertThat(only(Timer.Kind.HOLD).rings()).as("until it ends it is silent").contains(at(62));
+    assertThat(only(Timer.Kind.HOLD).isRinging(at(61))).isFalse();
+    assertThat(refused(BLEND, Tick.Kind.START, 62)).isEmpty();
+    assertThat(refused(BLEND, Tick.Kind.START, 63))
+        .contains(Message.of("tick.refused.hold-again", at(32), at(62)));
+    assertThat(only(Timer.Kind.HOLD).state(at(63))).isEqualTo(Timer.State.TASTE);
+    assertThat(only(Timer.Kind.HOLD).isRinging(at(63))).isTrue();
+    tick(COOK, Tick.Kind.TASTED, 70);
+    assertThat(refused(BLEND, Tick.Kind.START, 100)).isEmpty();
+    assertThat(refused(BLEND, Tick.Kind.START, 101)).isPresent();
+    assertThat(only(Timer.Kind.HOLD).state(at(100))).isEqualTo(Timer.State.TASTED);
+  }
+
+  @Test
+  void aTasteOfWhatWaitsForLessThanThatCountsForAsLongAsItMayWait() {
+    tick(BLANCH, Tick.Kind.DONE, 0);
+    tick(BLANCH, Tick.Kind.TASTED, 20);
+    assertThat(refused(SQUEEZE, Tick.Kind.START, 35)).isEmpty();
+    assertThat(refused(SQUEEZE, Tick.Kind.START, 36))
+        .hasValueSatisfying(said -> assertThat(said.key()).isEqualTo("tick.refused.hold-again"));
+  }
+
+  @Test
+  void whatIsSaidDoneAtOnceIsTastedForWhenItWasBegun() {
+    tick(COOK, Tick.Kind.DONE, 0);
+    tick(COOK, Tick.Kind.TASTED, 32);
+    int whole = (int) Duration.between(BLEND.start(), BLEND.end()).toMinutes();
+    assertThat(refused(BLEND, Tick.Kind.DONE, 62 + whole)).isEmpty();
+    assertThat(refused(BLEND, Tick.Kind.DONE, 63 + whole)).isPresent();
   }
 
   @Test
