@@ -337,7 +337,7 @@ public final class Wiring implements AutoCloseable {
                 gating,
                 work),
             new PaperPages(desk, plans, crewPlans, bathing, stock),
-            new EntryPages(desk, plans, crewPlans, ticking),
+            new EntryPages(desk, plans, crewPlans, ticking, gating),
             new PlanApi(desk, plans, crewPlans, whys, nights, this::result),
             new KitPages(desk, kit),
             new KitApi(desk, kit),

@@ -11,6 +11,7 @@ import halfgram.desk.HeldBack;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Plans;
+import halfgram.desk.Said;
 import halfgram.formula.Gate;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
@@ -30,6 +31,7 @@ import halfgram.words.Messages;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -132,7 +134,7 @@ public final class GatesApi implements Server.Part, KeptReader {
   private Queue.Answer answer(House house, Messages words, String who, JsonNode body) {
     Call call = new Call(body);
     LocalDate day = call.date("day", house.day(desk.now()));
-    Gating.Entry entry = entry(call, body);
+    Gating.Entry entry = entry(call, body, who);
     if (!call.problems().isEmpty()) {
       return new Queue.Answer(422, Call.json(call.problems(), words));
     }
@@ -154,7 +156,7 @@ public final class GatesApi implements Server.Part, KeptReader {
 
   // ---- behind the handlers ----
 
-  private Gating.Entry entry(Call call, JsonNode body) {
+  private Gating.Entry entry(Call call, JsonNode body, String by) {
     Optional<UUID> id = call.findUuid("entry");
     GateEntry.Kind kind = call.choice("verdict", GateEntry.Kind.class).orElse(GateEntry.Kind.UNDO);
     boolean undo = kind == GateEntry.Kind.UNDO;
@@ -174,7 +176,8 @@ public final class GatesApi implements Server.Part, KeptReader {
         call.findText("note"),
         call.text("cook"),
         undo ? undoes : Optional.empty(),
-        call.origin(desk.now()));
+        call.origin(desk.now()),
+        call.findMoment("at").map(at -> new Said(at.truncatedTo(ChronoUnit.MICROS), by, true)));
   }
 
   private static Map<Gate.Check, String> said(Call call, JsonNode said) {

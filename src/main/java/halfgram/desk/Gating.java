@@ -9,12 +9,15 @@ import halfgram.kitchen.KitchenStore;
 import halfgram.measure.Message;
 import halfgram.measure.Rounding;
 import halfgram.prep.GateEntry;
+import halfgram.prep.GateProgress;
 import halfgram.prep.GateStore;
 import halfgram.prep.Make;
 import halfgram.prep.Task;
+import halfgram.prep.TaskProgress;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Collection;
 import java.util.List;
@@ -29,11 +32,17 @@ import java.util.UUID;
  *
  * <p>Rules. An entry that its device has sent before changes nothing and gets the same answer. One
  * that {@link GateRules} refuse is not kept, and whoever sent it is told why. Fail loses the batch
- * by the same tick that a cook would give, and undoing it takes that tick back.
+ * by the same tick that a cook would give, and undoing it takes that tick back. What is entered
+ * later says a time of its day that has been, not before its task was begun nor before what was
+ * said at the gate before it.
  */
 public final class Gating {
 
-  /** An entry as sent; the moment comes here. */
+  /**
+   * An entry as sent; the moment comes here.
+   *
+   * @param when it was said, for what is entered later; empty: now
+   */
   public record Entry(
       Optional<UUID> id,
       GateEntry.Kind kind,
@@ -44,7 +53,30 @@ public final class Gating {
       Optional<String> note,
       String cook,
       Optional<UUID> undoes,
-      TickStore.Origin origin) {}
+      TickStore.Origin origin,
+      Optional<Said> when) {
+
+    /** One that is entered as it is said. */
+    public Entry(
+        Optional<UUID> id,
+        GateEntry.Kind kind,
+        String task,
+        Map<Gate.Check, String> said,
+        List<GateEntry.Added> added,
+        Optional<String> line,
+        Optional<String> note,
+        String cook,
+        Optional<UUID> undoes,
+        TickStore.Origin origin) {
+      this(id, kind, task, said, added, line, note, cook, undoes, origin, Optional.empty());
+    }
+
+    /** The same, said at another time than now. */
+    public Entry saying(Said other) {
+      return new Entry(
+          id, kind, task, said, added, line, note, cook, undoes, origin, Optional.of(other));
+    }
+  }
 
   /** What became of it. */
   public sealed interface Outcome permits Taken, Refused, Unknown {}
@@ -97,7 +129,8 @@ public final class Gating {
         outcome -> outcome instanceof Taken taken && !taken.repeated() ? taken.change() : 0);
   }
 
-  private Outcome enter(Tx tx, House house, LocalDate day, Entry entry) {
+  /** As {@link #enter(House, LocalDate, Entry)}, as part of something more. */
+  Outcome enter(Tx tx, House house, LocalDate day, Entry entry) {
     kitchens.lock(tx, house.id());
     TickStore.Origin origin = entry.origin();
     Optional<GateStore.Entered> before =
@@ -122,9 +155,16 @@ public final class Gating {
     if (found.isEmpty()) {
       return new Unknown(id);
     }
-    GateRules rules = new GateRules(house, store.listOfTask(tx, house.id(), id));
+    List<GateEntry> entries = store.listOfTask(tx, house.id(), id);
+    GateRules rules = new GateRules(house, entries);
     Optional<Message> because =
-        rules.refused(entry, found.get().task(), undone, goesOn(tx, house, found.get()));
+        entry
+            .when()
+            .flatMap(when -> untimely(tx, house, found.get(), entry, entries))
+            .or(
+                () ->
+                    rules.refused(
+                        entry, found.get().task(), undone, goesOn(tx, house, found.get())));
     if (because.isPresent()) {
       return new Refused(because.get());
     }
@@ -132,6 +172,29 @@ public final class Gating {
     return failing.isPresent()
         ? new Refused(failing.get())
         : keep(tx, house, entry, found.get(), undone);
+  }
+
+  /** Why it cannot have been said at the time it says. */
+  private Optional<Message> untimely(
+      Tx tx, House house, Ticking.Found found, Entry entry, List<GateEntry> entries) {
+    Instant at = entry.when().orElseThrow().at();
+    if (entry.kind() == GateEntry.Kind.UNDO) {
+      return Optional.of(Message.of("tick.refused.time-undo"));
+    }
+    Optional<Instant> begun =
+        ticking.progress(tx, house, found.task().id()).onIt().map(TaskProgress.OnIt::since);
+    Optional<Instant> before = GateProgress.fold(entries).last().map(GateEntry::at);
+    return SaidTimes.outside(desk, house, found, at)
+        .or(
+            () ->
+                begun
+                    .filter(at::isBefore)
+                    .map(since -> Message.of("tick.refused.time-before-start", since)))
+        .or(
+            () ->
+                before
+                    .filter(last -> entry.kind().isVerdict() && at.isBefore(last))
+                    .map(last -> Message.of("gate.refused.time-before", last)));
   }
 
   /** The work behind the gate that has begun: it rests on what was said. */
@@ -156,25 +219,23 @@ public final class Gating {
       return Optional.empty();
     }
     UUID id = entry.id().orElseGet(() -> ofEntry(entry));
+    Ticking.Entry tick =
+        new Ticking.Entry(
+            back ? Optional.empty() : Optional.of(failing(id)),
+            task,
+            back ? Tick.Kind.UNDO : Tick.Kind.FAILED,
+            Optional.empty(),
+            Optional.empty(),
+            entry.note(),
+            entry.cook(),
+            undone.map(one -> failing(one.id())),
+            new TickStore.Origin(
+                named("device", entry.origin().device()),
+                entry.origin().sequence(),
+                entry.origin().time(),
+                entry.origin().offsetMinutes()));
     Ticking.Outcome outcome =
-        ticking.tick(
-            tx,
-            house,
-            day,
-            new Ticking.Entry(
-                back ? Optional.empty() : Optional.of(failing(id)),
-                task,
-                back ? Tick.Kind.UNDO : Tick.Kind.FAILED,
-                Optional.empty(),
-                Optional.empty(),
-                entry.note(),
-                entry.cook(),
-                undone.map(one -> failing(one.id())),
-                new TickStore.Origin(
-                    named("device", entry.origin().device()),
-                    entry.origin().sequence(),
-                    entry.origin().time(),
-                    entry.origin().offsetMinutes())));
+        ticking.tick(tx, house, day, entry.when().map(tick::saying).orElse(tick));
     return outcome instanceof Ticking.Refused refused
         ? Optional.of(refused.because())
         : Optional.empty();
@@ -200,13 +261,17 @@ public final class Gating {
             entry.line().or(() -> undone.flatMap(GateEntry::line)),
             entry.note(),
             entry.cook(),
-            desk.now(),
+            entry.when().map(Said::at).orElseGet(desk::now),
             undone.map(GateEntry::id));
+    Optional<TickStore.Later> later =
+        entry.when().map(when -> new TickStore.Later(desk.now(), when.by()));
     KitchenStore.News news =
-        KitchenStore.News.note("gate", task.id(), detail(kept, undone), kept.cook());
-    long change = kitchens.change(tx, house.id(), news, kept.at());
+        KitchenStore.News.note("gate", task.id(), detail(kept, undone, later), kept.cook());
+    long change = kitchens.change(tx, house.id(), news, desk.now());
     store.add(
-        tx, house.id(), new GateStore.Entered(kept, found.plan().id(), entry.origin(), change));
+        tx,
+        house.id(),
+        new GateStore.Entered(kept, found.plan().id(), entry.origin(), change, later));
     return new Taken(kept, change, false);
   }
 
@@ -225,7 +290,8 @@ public final class Gating {
   }
 
   /** An entry for the log. */
-  private static String detail(GateEntry entry, Optional<GateEntry> undone) {
+  private static String detail(
+      GateEntry entry, Optional<GateEntry> undone, Optional<TickStore.Later> later) {
     ObjectNode node = JsonNodeFactory.instance.objectNode();
     node.put("entry", entry.id().toString());
     node.put("kind", entry.kind().name().toLowerCase(Locale.ROOT));
@@ -245,6 +311,7 @@ public final class Gating {
     entry.line().ifPresent(line -> node.put("line", line));
     entry.note().ifPresent(note -> node.put("note", note));
     undone.ifPresent(one -> node.put("undoes", one.id().toString()));
+    later.ifPresent(of -> node.put("doneAt", entry.at().toString()).put("enteredBy", of.by()));
     return node.toString();
   }
 }

@@ -56,18 +56,27 @@ final class SaidTimes {
 
   private Optional<Message> refuses(
       House house, Ticking.Found found, Tick.Kind kind, Instant at, TaskProgress progress) {
-    BusinessDay clock = house.book().kitchen().clock();
-    Instant begin = clock.start(found.plan().day());
-    Instant now = desk.now();
     if (kind == Tick.Kind.UNDO) {
       return Optional.of(Message.of("tick.refused.time-undo"));
     }
+    Optional<Message> outside = outside(desk, house, found, at);
+    return outside.isPresent() ? outside : beforeLast(kind, at, progress);
+  }
+
+  /** Why no time of that day that has been; empty when it is one. */
+  static Optional<Message> outside(Desk desk, House house, Ticking.Found found, Instant at) {
+    BusinessDay clock = house.book().kitchen().clock();
+    Instant begin = clock.start(found.plan().day());
+    Instant now = desk.now();
     if (at.isAfter(now)) {
       return Optional.of(Message.of("tick.refused.time-ahead", now));
     }
-    if (at.isBefore(begin)) {
-      return Optional.of(Message.of("tick.refused.time-before-day", begin));
-    }
+    return at.isBefore(begin)
+        ? Optional.of(Message.of("tick.refused.time-before-day", begin))
+        : Optional.empty();
+  }
+
+  private static Optional<Message> beforeLast(Tick.Kind kind, Instant at, TaskProgress progress) {
     return progress
         .last()
         .map(Tick::at)

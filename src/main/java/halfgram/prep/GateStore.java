@@ -7,6 +7,7 @@ import halfgram.db.schema.tables.records.GateEntryRecord;
 import halfgram.formula.Gate;
 import halfgram.measure.Amount;
 import java.math.BigDecimal;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.EnumMap;
@@ -20,8 +21,17 @@ import java.util.stream.Collectors;
 /** What was said at gates; append-only, unique by device and sequence. */
 public final class GateStore {
 
-  /** An entry as stored. */
-  public record Entered(GateEntry entry, UUID plan, TickStore.Origin origin, long change) {}
+  /**
+   * An entry as stored.
+   *
+   * @param later when and by whom it was entered, if that was not when it was said
+   */
+  public record Entered(
+      GateEntry entry,
+      UUID plan,
+      TickStore.Origin origin,
+      long change,
+      Optional<TickStore.Later> later) {}
 
   /** The entry that a device made under a number. */
   public Optional<Entered> find(Tx tx, UUID kitchen, UUID device, long sequence) {
@@ -65,7 +75,9 @@ public final class GateStore {
         .set(GATE_ENTRY.DEVICE_SEQUENCE, entered.origin().sequence())
         .set(GATE_ENTRY.DEVICE_TIME, entered.origin().time())
         .set(GATE_ENTRY.DEVICE_OFFSET_MINUTES, entered.origin().offsetMinutes())
-        .set(GATE_ENTRY.SERVER_TIME, entry.at())
+        .set(GATE_ENTRY.SERVER_TIME, entered.later().map(TickStore.Later::came).orElse(entry.at()))
+        .set(GATE_ENTRY.SAID_TIME, entered.later().map(later -> entry.at()).orElse(null))
+        .set(GATE_ENTRY.SAID_BY, entered.later().map(TickStore.Later::by).orElse(null))
         .set(GATE_ENTRY.UNDOES, entry.undoes().orElse(null))
         .set(GATE_ENTRY.CHANGE_NUMBER, entered.change())
         .execute();
@@ -85,6 +97,16 @@ public final class GateStore {
                     .computeIfAbsent(row.getTask(), task -> new ArrayList<>())
                     .add(entered(row).entry()));
     return byTask;
+  }
+
+  /** What came since then, in the order it came. */
+  public List<Entered> listSince(Tx tx, UUID kitchen, Instant from) {
+    return tx.sql()
+        .selectFrom(GATE_ENTRY)
+        .where(GATE_ENTRY.KITCHEN_ID.eq(kitchen))
+        .and(GATE_ENTRY.SERVER_TIME.ge(from))
+        .orderBy(GATE_ENTRY.CHANGE_NUMBER)
+        .fetch(GateStore::entered);
   }
 
   /** Entries of one task, in the order they were made. */
@@ -145,7 +167,7 @@ public final class GateStore {
             Optional.ofNullable(row.getLine()),
             Optional.ofNullable(row.getNote()),
             row.getCook(),
-            row.getServerTime(),
+            Optional.ofNullable(row.getSaidTime()).orElse(row.getServerTime()),
             Optional.ofNullable(row.getUndoes()));
     return new Entered(
         entry,
@@ -155,6 +177,8 @@ public final class GateStore {
             row.getDeviceSequence(),
             row.getDeviceTime(),
             row.getDeviceOffsetMinutes()),
-        row.getChangeNumber());
+        row.getChangeNumber(),
+        Optional.ofNullable(row.getSaidBy())
+            .map(by -> new TickStore.Later(row.getServerTime(), by)));
   }
 }

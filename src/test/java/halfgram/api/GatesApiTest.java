@@ -68,6 +68,21 @@ class GatesApiTest {
   }
 
   @Test
+  void whatIsEnteredLaterHasTheTimeAtWhichItWasSaid() {
+    site.setClock(Site.at("15:00"));
+    String at = "','at':'" + Site.at("14:20") + "',";
+    Answer go = say("'task':'" + PEA_BASE + "','verdict':'go" + at + TASTED);
+    assertThat(go.status()).isEqualTo(201);
+    assertThat(java.time.OffsetDateTime.parse(go.body().path("at").asText()).toInstant())
+        .isEqualTo(Site.at("14:20"));
+    assertThat(gate(PEA_BASE).at("/entries/0/at").asText()).contains("T14:20");
+    String ahead = "','at':'" + Site.at("15:01") + "',";
+    Answer refused = say("'task':'" + BASE + "','verdict':'go','cook':'marit" + ahead + TASTED);
+    assertThat(refused.status()).isEqualTo(409);
+    assertThat(refused.body().path("said").asText()).contains("still to come");
+  }
+
+  @Test
   void anAdjustmentIsKeptAndTheGateAsksAgain() {
     Answer adjusted =
         say(

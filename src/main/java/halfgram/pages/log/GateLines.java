@@ -3,9 +3,11 @@ package halfgram.pages.log;
 import com.fasterxml.jackson.databind.JsonNode;
 import halfgram.desk.House;
 import halfgram.measure.Amount;
+import halfgram.station.Person;
 import halfgram.words.GateWords;
 import halfgram.words.Messages;
 import java.math.BigDecimal;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -40,6 +42,19 @@ final class GateLines {
     if (detail.has("note")) {
       parts.add(detail.path("note").asText());
     }
+    if (detail.has("doneAt")) {
+      Instant at = Instant.parse(detail.path("doneAt").asText());
+      String by = detail.path("enteredBy").asText();
+      parts.add(words.say("log.gate-said", words.time(at), person(by)));
+    }
     return String.join(", ", parts);
+  }
+
+  private String person(String code) {
+    return house.book().people().stream()
+        .filter(one -> one.code().equals(code))
+        .map(Person::name)
+        .findFirst()
+        .orElse(code);
   }
 }

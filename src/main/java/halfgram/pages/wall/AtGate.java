@@ -153,7 +153,8 @@ record AtGate(
             .toList());
   }
 
-  private static List<Choice> items(Scene scene, FormulaVersion version, Messages words) {
+  /** What can have gone in, the formula's own first. */
+  static List<Choice> items(Scene scene, FormulaVersion version, Messages words) {
     Set<String> codes = new LinkedHashSet<>();
     version.lines().stream().map(Line::item).forEach(item -> codes.add(item.code()));
     codes.addAll(scene.book().ingredients().keySet());

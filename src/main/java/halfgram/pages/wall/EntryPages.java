@@ -4,13 +4,16 @@ import halfgram.book.Moments;
 import halfgram.desk.CrewPlans;
 import halfgram.desk.Desk;
 import halfgram.desk.EnteringLater;
+import halfgram.desk.Gating;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Plans;
 import halfgram.desk.Ticking;
+import halfgram.measure.Message;
 import halfgram.pages.EntryFields;
 import halfgram.pages.Rooms;
 import halfgram.pages.Sequence;
+import halfgram.prep.GateEntry;
 import halfgram.prep.Task;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
@@ -33,14 +36,16 @@ public final class EntryPages implements Server.Part {
   private final CrewPlans crewPlans;
   private final Ticking ticking;
   private final EnteringLater entering;
+  private final Gating gating;
   private final Sequence numbers;
 
-  public EntryPages(Desk desk, Plans plans, CrewPlans crewPlans, Ticking ticking) {
+  public EntryPages(Desk desk, Plans plans, CrewPlans crewPlans, Ticking ticking, Gating gating) {
     this.desk = desk;
     this.plans = plans;
     this.crewPlans = crewPlans;
     this.ticking = ticking;
-    this.entering = new EnteringLater(desk, plans, ticking);
+    this.entering = new EnteringLater(desk, plans, ticking, gating);
+    this.gating = gating;
     this.numbers = new Sequence(desk);
   }
 
@@ -126,24 +131,61 @@ public final class EntryPages implements Server.Part {
     String id = visit.field("task");
     Task task = find(scene, id).orElseThrow(() -> Halt.notFound(id));
     visit.checkStation(task.station());
-    Ticking.Entry entry =
-        new Ticking.Entry(
-            Optional.empty(),
-            id,
-            Tick.Kind.UNDO,
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            visit.who(),
-            Optional.of(UUID.fromString(tick)),
-            new TickStore.Origin(visit.device(), Long.parseLong(sequence), desk.now(), 0));
-    Ticking.Outcome outcome = ticking.tick(scene.house(), scene.day(), entry);
-    if (outcome instanceof Ticking.Refused refused) {
-      visit.notice(scene.words().say("wall.refused", refused.because()));
+    TickStore.Origin origin =
+        new TickStore.Origin(visit.device(), Long.parseLong(sequence), desk.now(), 0);
+    Optional<UUID> undone = Optional.of(UUID.fromString(tick));
+    Optional<Message> because =
+        visit.field("gate").equals("yes")
+            ? takeBackAtGate(scene, visit.who(), undone, origin)
+            : takeBack(scene, visit.who(), id, undone, origin);
+    if (because.isPresent()) {
+      visit.notice(scene.words().say("wall.refused", because.get()));
       show(visit, 409, asked, EntryView.Rejected.NONE);
       return;
     }
     visit.seeOther("paper/entry" + asked.href(asked.station()));
+  }
+
+  /** Takes a tick back; why not, where it cannot be. */
+  private Optional<Message> takeBack(
+      Scene scene, String who, String task, Optional<UUID> undone, TickStore.Origin origin) {
+    Ticking.Entry entry =
+        new Ticking.Entry(
+            Optional.empty(),
+            task,
+            Tick.Kind.UNDO,
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            who,
+            undone,
+            origin);
+    return ticking.tick(scene.house(), scene.day(), entry) instanceof Ticking.Refused refused
+        ? Optional.of(refused.because())
+        : Optional.empty();
+  }
+
+  private Optional<Message> takeBackAtGate(
+      Scene scene, String who, Optional<UUID> undone, TickStore.Origin origin) {
+    Gating.Entry entry =
+        new Gating.Entry(
+            Optional.empty(),
+            GateEntry.Kind.UNDO,
+            "",
+            Map.of(),
+            List.of(),
+            Optional.empty(),
+            Optional.empty(),
+            who,
+            undone,
+            origin);
+    Gating.Outcome outcome = gating.enter(scene.house(), scene.day(), entry);
+    if (outcome instanceof Gating.Unknown unknown) {
+      throw Halt.notFound(unknown.what());
+    }
+    return outcome instanceof Gating.Refused refused
+        ? Optional.of(refused.because())
+        : Optional.empty();
   }
 
   private Optional<Task> find(Scene scene, String id) {
@@ -198,8 +240,11 @@ public final class EntryPages implements Server.Part {
     EntryView view =
         EntryView.of(
             scene,
-            entering.listWithdrawn(scene.house(), scene.inForce()),
-            entering.list(scene.house(), scene.day()),
+            new EntryView.Day(
+                entering.listWithdrawn(scene.house(), scene.inForce()),
+                gating.list(scene.house(), scene.byId().keySet()),
+                entering.list(scene.house(), scene.day()),
+                entering.listAtGates(scene.house(), scene.day())),
             frame,
             rejected,
             numbers::next);

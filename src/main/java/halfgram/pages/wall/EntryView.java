@@ -1,11 +1,14 @@
 package halfgram.pages.wall;
 
+import halfgram.prep.GateEntry;
+import halfgram.prep.GateStore;
 import halfgram.prep.Task;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
 import halfgram.station.Person;
 import halfgram.web.Visit;
 import halfgram.web.Words;
+import halfgram.words.GateWords;
 import halfgram.words.Messages;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -13,6 +16,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.LongSupplier;
+import java.util.stream.Collectors;
+import java.util.stream.LongStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -54,6 +59,7 @@ record EntryView(
    * @param planned the amount planned; empty where nothing is put away
    * @param gone whether the plan in force no longer has it
    * @param typed what stands in its fields
+   * @param tried its gate, as long as it is asked
    */
   record Row(
       int index,
@@ -67,7 +73,8 @@ record EntryView(
       String planned,
       PaperForm.Row typed,
       PaperEntries.Faults faults,
-      String sequences) {
+      String sequences,
+      Optional<TriedRow> tried) {
 
     public String fault(String field) {
       return faults.of(field);
@@ -78,8 +85,19 @@ record EntryView(
     }
   }
 
-  /** Something that was entered later. */
-  record Later(String said, String task, String tick, long sequence) {}
+  /**
+   * Something that was entered later.
+   *
+   * @param id of the tick, or of what was said at a gate
+   */
+  record Later(String said, String task, String id, boolean isAtGate, long sequence) {}
+
+  /** What there is of a day: tasks that are no longer planned, what was said, entered later. */
+  record Day(
+      List<Task> withdrawn,
+      Map<String, List<GateEntry>> gates,
+      List<TickStore.Entered> later,
+      List<GateStore.Entered> laterAtGates) {}
 
   /** What came back, with what is wrong by the place of the row. */
   record Rejected(PaperForm form, Map<Integer, PaperEntries.Faults> faults) {
@@ -103,13 +121,7 @@ record EntryView(
   record Frame(
       String day, String entered, List<PaperView.Choice> stations, String paper, String wall) {}
 
-  static EntryView of(
-      Scene scene,
-      List<Task> withdrawn,
-      List<TickStore.Entered> later,
-      Frame frame,
-      Rejected rejected,
-      LongSupplier numbers) {
+  static EntryView of(Scene scene, Day day, Frame frame, Rejected rejected, LongSupplier numbers) {
     boolean all = scene.station().equals(Scene.ALL);
     return new EntryView(
         scene.words().date(scene.day()),
@@ -125,24 +137,24 @@ record EntryView(
         scene.house().book().people().stream()
             .map(person -> new Choice(person.code(), person.name()))
             .toList(),
-        rows(scene, withdrawn, rejected, numbers),
-        later.stream().flatMap(one -> later(scene, withdrawn, one, numbers).stream()).toList(),
+        rows(scene, day, rejected, numbers),
+        later(scene, day, numbers),
         frame.paper(),
         frame.wall());
   }
 
-  private static List<Row> rows(
-      Scene scene, List<Task> withdrawn, Rejected rejected, LongSupplier numbers) {
+  private static List<Row> rows(Scene scene, Day day, Rejected rejected, LongSupplier numbers) {
     Map<String, Integer> places = rejected.places();
     List<Row> rows = new ArrayList<>();
     Stream.concat(
             scene.tasks().stream()
                 .filter(task -> !scene.isOver(task) || rejected.isAt(places.get(task.id()))),
-            withdrawn.stream().filter(task -> scene.isHere(task.station())))
+            day.withdrawn().stream().filter(task -> scene.isHere(task.station())))
         .forEach(
             task -> {
               Optional<Integer> place = Optional.ofNullable(places.get(task.id()));
-              rows.add(row(scene, task, rows.size(), place, rejected, numbers));
+              List<GateEntry> said = day.gates().getOrDefault(task.id(), List.of());
+              rows.add(row(scene, task, said, rows.size(), place, rejected, numbers));
             });
     return rows;
   }
@@ -150,6 +162,7 @@ record EntryView(
   private static Row row(
       Scene scene,
       Task task,
+      List<GateEntry> said,
       int index,
       Optional<Integer> place,
       Rejected rejected,
@@ -161,7 +174,18 @@ record EntryView(
     String sub =
         scene.station().equals(Scene.ALL) && station != null ? words.text(station.name()) : "";
     PaperForm.Row blank =
-        new PaperForm.Row(task.id(), "", "", PaperForm.Came.DONE, "", "", "", false, List.of());
+        new PaperForm.Row(
+            task.id(),
+            "",
+            "",
+            PaperForm.Came.DONE,
+            "",
+            "",
+            "",
+            false,
+            List.of(),
+            PaperForm.Tried.NONE);
+    PaperForm.Row typed = place.map(rejected.form().rows()::get).orElse(blank);
     return new Row(
         index,
         scene.time(scene.start(task)),
@@ -172,34 +196,81 @@ record EntryView(
         gone || !scene.house().day(scene.now()).equals(scene.day()) ? "" : wall(task),
         gone,
         TickForm.planned(task, words),
-        place.map(rejected.form().rows()::get).orElse(blank),
+        typed,
         place
             .map(at -> rejected.faults().getOrDefault(at, PaperEntries.Faults.NONE))
             .orElse(PaperEntries.Faults.NONE),
-        place
-            .map(rejected.form().rows()::get)
-            .map(row -> row.sequences().get(0) + " " + row.sequences().get(1))
-            .orElseGet(() -> numbers.getAsLong() + " " + numbers.getAsLong()));
+        sequences(typed, numbers),
+        gone ? Optional.empty() : TriedRow.find(scene, task, said, typed.gate()));
+  }
+
+  private static String sequences(PaperForm.Row typed, LongSupplier numbers) {
+    Stream<Long> own =
+        typed.sequences().isEmpty()
+            ? LongStream.generate(numbers).limit(PaperForm.NUMBERS).boxed()
+            : typed.sequences().stream();
+    return own.map(String::valueOf).collect(Collectors.joining(" "));
   }
 
   private static String wall(Task task) {
     return "wall/" + Visit.encoded(task.station()) + "?task=" + Visit.encoded(task.id());
   }
 
-  private static List<Later> later(
-      Scene scene, List<Task> withdrawn, TickStore.Entered entered, LongSupplier numbers) {
-    Tick tick = entered.tick();
-    return Stream.concat(scene.byId().values().stream(), withdrawn.stream())
-        .filter(task -> task.id().equals(tick.task()) && scene.isHere(task.station()))
-        .limit(1)
-        .map(
-            task ->
-                new Later(
-                    said(scene, task, entered),
-                    task.id(),
-                    tick.id().toString(),
-                    numbers.getAsLong()))
-        .toList();
+  private static List<Later> later(Scene scene, Day day, LongSupplier numbers) {
+    List<Later> later = new ArrayList<>();
+    for (TickStore.Entered one : day.later()) {
+      find(scene, day, one.tick().task())
+          .ifPresent(
+              task ->
+                  later.add(
+                      new Later(
+                          said(scene, task, one),
+                          task.id(),
+                          one.tick().id().toString(),
+                          false,
+                          numbers.getAsLong())));
+    }
+    for (GateStore.Entered one : day.laterAtGates()) {
+      find(scene, day, one.entry().of().task())
+          .ifPresent(
+              task ->
+                  later.add(
+                      new Later(
+                          said(scene, task, one),
+                          task.id(),
+                          one.entry().id().toString(),
+                          true,
+                          numbers.getAsLong())));
+    }
+    return later;
+  }
+
+  private static Optional<Task> find(Scene scene, Day day, String id) {
+    return Stream.concat(scene.byId().values().stream(), day.withdrawn().stream())
+        .filter(task -> task.id().equals(id) && scene.isHere(task.station()))
+        .findFirst();
+  }
+
+  /** "15:10 go: Yoghurt base, shear, taste: right, Ines (entered at 17:40 by Office)". */
+  private static String said(Scene scene, Task task, GateStore.Entered entered) {
+    Messages words = scene.words();
+    GateEntry entry = entered.entry();
+    GateWords named = new GateWords(scene.book(), words);
+    List<String> parts = new ArrayList<>();
+    parts.add(scene.names().title(task));
+    Stream.of(named.added(entry), named.said(entry))
+        .filter(of -> !of.isEmpty())
+        .forEach(parts::add);
+    entry.note().ifPresent(parts::add);
+    parts.add(scene.person(entry.cook()));
+    TickStore.Later later = entered.later().orElseThrow();
+    return words.say(
+        "paper.entered-later",
+        scene.time(entry.at()),
+        words.say(entry.kind().key()),
+        String.join(", ", parts),
+        scene.time(later.came()),
+        scene.person(later.by()));
   }
 
   /** "15:20 Done: Dill oil, strain, 950 g, Ines; entered at 17:40 by Office". */
@@ -228,6 +299,7 @@ record EntryView(
       case DONE -> words.say("wall.last.done");
       case FAILED -> words.say("wall.last.failed");
       case PROBLEM -> words.say("wall.last.problem");
+      case NOTE -> words.say("paper.note");
       default -> kind.name();
     };
   }

@@ -6,9 +6,11 @@ import halfgram.desk.EnteringLater;
 import halfgram.desk.Plans;
 import halfgram.pages.KeptReader;
 import halfgram.pages.KeptWords;
+import halfgram.prep.Tick;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -35,7 +37,14 @@ public final class KeptOnPaper implements KeptReader {
 
   private String said(Post post, PaperForm.Row row) {
     List<String> more = List.of(row.started(), row.done(), row.made(), row.who(), row.note());
-    return kept.tick(post, PaperEntries.kind(row), row.task(), more);
+    String verdict = row.gate().verdict().toLowerCase(Locale.ROOT);
+    String note = row.note();
+    if (verdict.isEmpty() || row.isMoved()) {
+      Tick.Kind kind = row.isMoved() ? PaperEntries.kind(row) : Tick.Kind.NOTE;
+      String moved = kept.tick(post, kind, row.task(), more);
+      return verdict.isEmpty() ? moved : kept.gate(post, verdict, row.task(), "") + "; " + moved;
+    }
+    return kept.gate(post, verdict, row.task(), note);
   }
 
   private static Optional<String> enter(Post post, PaperForm form, Belated then) {
@@ -51,7 +60,8 @@ public final class KeptOnPaper implements KeptReader {
                 post.cook().isEmpty() ? form.rows().get(0).who() : post.cook(),
                 post.at()),
             id -> then.ticking().findTask(post.house(), day, id));
-    EnteringLater entering = new EnteringLater(then.desk(), then.plans(), then.ticking());
+    EnteringLater entering =
+        new EnteringLater(then.desk(), then.plans(), then.ticking(), then.gating());
     Map<Integer, PaperEntries.Faults> faults = entries.enter(form, entering);
     List<String> said = new ArrayList<>();
     faults

@@ -27,7 +27,9 @@ import java.util.function.Function;
  *
  * <p>Rules. Only rows in which something stands are entered. A row that does not say who is of whom
  * the row above it said; the first, of whoever works at the device. A time is one of the business
- * day. What was made, and what it came to, want the time at which it was; a problem wants a note.
+ * day. What was made, and what it came to, want the time at which it was; a problem wants a note. A
+ * note alone is of its time, else of now. What was said at a gate comes before what its task came
+ * to at the same time, and what went in before the go.
  */
 final class PaperEntries {
 
@@ -53,8 +55,8 @@ final class PaperEntries {
     }
   }
 
-  /** A tick with the row and the field it was typed in. */
-  private record Typed(int row, String field, Ticking.Entry entry) {}
+  /** A line with the row and the field it was typed in. */
+  private record Typed(int row, String field, EnteringLater.Line line) {}
 
   private final House house;
   private final LocalDate day;
@@ -99,8 +101,8 @@ final class PaperEntries {
       }
     }
     if (faults.isEmpty()) {
-      List<Ticking.Entry> entries = typed.stream().map(Typed::entry).toList();
-      entering.enter(house, day, entries).forEach(this::note);
+      List<EnteringLater.Line> lines = typed.stream().map(Typed::line).toList();
+      entering.enter(house, day, lines).forEach(this::note);
     }
     Map<Integer, Faults> all = new HashMap<>();
     faults.forEach((row, of) -> all.put(row, new Faults(of, asks.getOrDefault(row, List.of()))));
@@ -110,13 +112,10 @@ final class PaperEntries {
 
   private void note(EnteringLater.Answer answer) {
     Typed of = typed.get(answer.index());
-    if (answer.outcome() instanceof Ticking.Refused refused) {
-      fault(of.row(), of.field(), refused.because());
-    } else if (answer.outcome() instanceof Ticking.Asks asked) {
+    answer.because().ifPresent(because -> fault(of.row(), of.field(), because));
+    if (!answer.asks().isEmpty()) {
       asks.computeIfAbsent(of.row(), row -> new ArrayList<>())
-          .addAll(asked.because().stream().map(words::say).toList());
-    } else if (answer.outcome() instanceof Ticking.NoSuchTask) {
-      fault(of.row(), of.field(), Message.of("web.not-found", of.entry().task()));
+          .addAll(answer.asks().stream().map(words::say).toList());
     }
   }
 
@@ -142,34 +141,69 @@ final class PaperEntries {
     Optional<Instant> started = time(at, "started", row.started());
     Optional<Instant> done = time(at, "done", row.done());
     Optional<Amount> made = made(at, row, task.get());
+    Optional<Instant> tried = tried(at, row);
     boolean ends = !row.done().isEmpty() || row.came() != PaperForm.Came.DONE;
-    boolean told = row.came() == PaperForm.Came.PROBLEM;
+    boolean told = row.came() == PaperForm.Came.PROBLEM || row.came() == PaperForm.Came.NOTE;
     if (told && row.note().isEmpty()) {
-      fault(at, "note", Message.of("paper.fault-note"));
+      boolean note = row.came() == PaperForm.Came.NOTE;
+      fault(at, "note", Message.of(note ? "paper.fault-no-note" : "paper.fault-note"));
     }
     boolean untimed = row.done().isEmpty() && (!row.made().isEmpty() || row.started().isEmpty());
-    if (untimed || (row.done().isEmpty() && row.came() == PaperForm.Came.PART_DONE)) {
+    boolean part = row.done().isEmpty() && row.came() == PaperForm.Came.PART_DONE;
+    if (row.isMoved() && (untimed || part)) {
       fault(at, "done", Message.of("paper.fault-when"));
     }
     if (started.isPresent() && done.filter(started.get()::isAfter).isPresent()) {
       fault(at, "done", Message.of("paper.fault-order", words.time(started.get())));
+    }
+    if (started.isPresent() && tried.filter(started.get()::isAfter).isPresent()) {
+      fault(at, "tried", Message.of("paper.fault-order", words.time(started.get())));
     }
     if (faults.containsKey(at)) {
       return;
     }
     Optional<String> note = EntryFields.note(row.note());
     String cook = who.orElseThrow();
-    if (started.isPresent()) {
+    if (row.isMoved() && started.isPresent()) {
       // A note stands once: with what it came to, else with the start.
       Optional<String> own = note.filter(text -> !ends);
       Ticking.Entry start =
           entry(row, 0, Tick.Kind.START, Optional.empty(), own, cook, started.get());
-      typed.add(new Typed(at, "started", start));
+      typed.add(new Typed(at, "started", new EnteringLater.OfTask(start)));
     }
-    if (ends) {
+    tried.ifPresent(
+        when ->
+            new PaperGate(row, cook, from)
+                .entries(note)
+                .forEach(
+                    entry ->
+                        typed.add(
+                            new Typed(
+                                at,
+                                "verdict",
+                                new EnteringLater.AtGate(entry.saying(said(row, when)))))));
+    if (row.isMoved() && ends) {
       Instant when = done.or(() -> started).orElseThrow();
-      typed.add(new Typed(at, "done", entry(row, 1, kind(row), made, note, cook, when)));
+      Ticking.Entry end = entry(row, 1, kind(row), made, note, cook, when);
+      typed.add(new Typed(at, "done", new EnteringLater.OfTask(end)));
+    } else if (!row.isMoved() && tried.isEmpty()) {
+      Instant when = done.or(() -> started).orElse(from.now());
+      Ticking.Entry word = entry(row, 1, Tick.Kind.NOTE, Optional.empty(), note, cook, when);
+      typed.add(new Typed(at, "note", new EnteringLater.OfTask(word)));
     }
+  }
+
+  /** When something was said at its gate; empty where nothing was. */
+  private Optional<Instant> tried(int at, PaperForm.Row row) {
+    if (!row.gate().isFilled()) {
+      return Optional.empty();
+    }
+    Optional<Instant> when = time(at, "tried", row.gate().tried());
+    if (row.gate().tried().isEmpty()) {
+      fault(at, "tried", Message.of("paper.fault-when"));
+    }
+    PaperGate.fault(row).forEach((field, because) -> fault(at, field, because));
+    return when;
   }
 
   /** What a row says of its task. */
@@ -178,6 +212,7 @@ final class PaperEntries {
       case DONE -> Tick.Kind.DONE;
       case PART_DONE -> Tick.Kind.PART_DONE;
       case PROBLEM -> Tick.Kind.PROBLEM;
+      case NOTE -> Tick.Kind.NOTE;
     };
   }
 
@@ -225,6 +260,10 @@ final class PaperEntries {
             cook,
             Optional.empty(),
             new TickStore.Origin(from.device(), row.sequences().get(number), from.now(), 0));
-    return entry.saying(new Said(when, from.by(), row.sure()));
+    return entry.saying(said(row, when));
+  }
+
+  private Said said(PaperForm.Row row, Instant when) {
+    return new Said(when, from.by(), row.sure());
   }
 }
