@@ -1,12 +1,20 @@
 // Keeps the wall's clock, countdowns and drops, says whether the network is there, and lets the undo bar go.
 import {now as serverNow} from './clock.js';
 
+// By a clock of twelve hours: "16:05" is "4:05 pm".
+function halfDay(time, am, pm) {
+  const [hour, minute] = time.split(':');
+  return (Number(hour) < 12 ? am : pm).replace('%', `${Number(hour) % 12 || 12}:${minute}`);
+}
+
 function tell() {
   const now = serverNow();
   document.querySelectorAll('[data-clock]').forEach((clock) => {
-    clock.textContent = new Intl.DateTimeFormat('en-GB', {
-      hour: '2-digit', minute: '2-digit', hourCycle: 'h23', timeZone: clock.dataset.zone,
+    const {am, pm, zone} = clock.dataset;
+    const time = new Intl.DateTimeFormat('en-GB', {
+      hour: '2-digit', minute: '2-digit', hourCycle: 'h23', timeZone: zone,
     }).format(now);
+    clock.textContent = am ? halfDay(time, am, pm) : time;
   });
   document.querySelectorAll('[data-until]').forEach((left) => {
     const minutes = Math.ceil((Number(left.dataset.until) - now) / 60000);

@@ -20,6 +20,7 @@ import halfgram.api.PeopleApi;
 import halfgram.api.PlanApi;
 import halfgram.api.ServicesApi;
 import halfgram.api.SessionApi;
+import halfgram.api.SettingsApi;
 import halfgram.api.SlipApi;
 import halfgram.api.StockApi;
 import halfgram.api.TabletsApi;
@@ -90,6 +91,7 @@ import halfgram.pages.pars.ParsPages;
 import halfgram.pages.people.PeoplePages;
 import halfgram.pages.service.KeptAtPass;
 import halfgram.pages.service.ServicePages;
+import halfgram.pages.settings.SettingsPages;
 import halfgram.pages.slip.SlipPages;
 import halfgram.pages.stock.StockPages;
 import halfgram.pages.tablets.TabletsPages;
@@ -262,7 +264,12 @@ public final class Wiring implements AutoCloseable {
    * @param opening how its door stands
    */
   public Server server(Server.Options options, String secret, Opening opening) {
-    Server.Kitchens kitchens = new Server.Kitchens(desk::list, desk::findStand, desk::isAlive);
+    Server.Kitchens kitchens =
+        new Server.Kitchens(
+            desk::list,
+            desk::findStand,
+            desk::isAlive,
+            stand -> desk.open(stand).book().kitchen().language());
     Whys whys = new Whys(desk, plans);
     Events events = new Events(desk);
     SheetEffects effects = effects();
@@ -360,6 +367,8 @@ public final class Wiring implements AutoCloseable {
             new LogApi(desk, logbook),
             new BookApi(desk),
             new OpenApi(),
+            new SettingsApi(desk),
+            new SettingsPages(desk),
             new FormulasPages(desk, gating),
             // Before the pages of one event, since "new" would be an event's code there.
             new EditPages(desk, events, effects),

@@ -130,7 +130,9 @@ final class YearBook {
         Ratio.percent(2),
         Duration.ofDays(1),
         Kitchen.Lanes.ASK,
-        Kitchen.Units.METRIC);
+        Kitchen.Units.METRIC,
+        Kitchen.Hours.TWENTY_FOUR,
+        Optional.empty());
   }
 
   private static Ingredient ingredient(String code) {

@@ -31,6 +31,7 @@ public final class OpenApi implements Server.Part {
           "crew",
           "events",
           "pars",
+          "settings",
           "slip",
           "formulas",
           "techniques",

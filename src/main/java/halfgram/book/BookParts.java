@@ -163,5 +163,7 @@ final class BookParts {
           Ratio.percent(2),
           Duration.ZERO,
           Kitchen.Lanes.ASK,
-          Kitchen.Units.METRIC);
+          Kitchen.Units.METRIC,
+          Kitchen.Hours.TWENTY_FOUR,
+          Optional.empty());
 }

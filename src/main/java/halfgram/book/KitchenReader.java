@@ -68,12 +68,33 @@ final class KitchenReader {
             tolerances.flatMap(t -> t.findPercent("base", "0.01", "20")).orElse(Ratio.percent(2)),
             node.duration("lookAhead", Duration.ZERO),
             node.choice("lanes", Kitchen.Lanes.class, Kitchen.Lanes.ASK),
-            node.choice("units", Kitchen.Units.class, Kitchen.Units.METRIC));
+            node.choice("units", Kitchen.Units.class, Kitchen.Units.METRIC),
+            hours(node),
+            node.find("language", KitchenReader::language, "accept.language"));
     tolerances.ifPresent(Node::done);
     if (!kitchen.opens().isBefore(afterMidnight(kitchen))) {
       node.problem("closes", kitchen.closes(), "problem.closes", kitchen.opens());
     }
     return kitchen;
+  }
+
+  private static Kitchen.Hours hours(Node node) {
+    if (!node.has("clock")) {
+      return Kitchen.Hours.TWENTY_FOUR;
+    }
+    BigDecimal said =
+        node.get("clock").isNumber() ? node.get("clock").decimalValue() : BigDecimal.ZERO;
+    for (Kitchen.Hours hours : Kitchen.Hours.values()) {
+      if (said.compareTo(BigDecimal.valueOf(hours.number())) == 0) {
+        return hours;
+      }
+    }
+    node.refuse("clock", "problem.accepted", accept("accept.clock"));
+    return Kitchen.Hours.TWENTY_FOUR;
+  }
+
+  private static Optional<String> language(String word) {
+    return Optional.of(word).filter(Kitchen.LANGUAGES::contains);
   }
 
   /** Closing time for comparing with opening: past midnight counts as late. */

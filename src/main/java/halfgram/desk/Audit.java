@@ -23,6 +23,7 @@ public final class Audit {
           "slip",
           "plan",
           "import",
+          "settings",
           "people",
           "tablet",
           "delivery",

@@ -7,6 +7,7 @@ import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -27,6 +28,8 @@ import java.util.Optional;
  * @param lookAhead how far ahead needs are gathered at least
  * @param lanes what becomes of a crew plan that a moving day asks for
  * @param units in which masses, volumes, lengths and temperatures are shown
+ * @param hours by which clock times are shown
+ * @param language in which its walls speak where nobody has chosen one on the device
  */
 public record Kitchen(
     String code,
@@ -42,7 +45,29 @@ public record Kitchen(
     Ratio baseTolerance,
     Duration lookAhead,
     Lanes lanes,
-    Units units) {
+    Units units,
+    Hours hours,
+    Optional<String> language) {
+
+  /** Languages a wall can speak. */
+  public static final List<String> LANGUAGES = List.of("en", "es", "fr");
+
+  /** By which clock times are shown; what is typed and what a script reads does not change. */
+  public enum Hours {
+    TWENTY_FOUR(24),
+    TWELVE(12);
+
+    private final int number;
+
+    Hours(int number) {
+      this.number = number;
+    }
+
+    /** As a book writes it. */
+    public int number() {
+      return number;
+    }
+  }
 
   /** In which units a kitchen reads; nothing is computed or judged in them. */
   public enum Units {

@@ -246,6 +246,12 @@ public enum Deed {
       "POST api/v1/deliveries",
       "PUT api/v1/deliveries/{code}"),
 
+  CHANGE_SETTINGS(
+      Set.of(OWNER, CHEF),
+      "GET settings",
+      "POST settings",
+      "GET api/v1/settings",
+      "PUT api/v1/settings"),
   SEE_LOG(Set.of(OWNER, CHEF, COOK, VIEWER), "GET log", "GET api/v1/log"),
   SEE_AUDIT(Set.of(OWNER), "GET audit", "GET api/v1/audit", "GET api/v1/audit.csv"),
   MANAGE_TABLETS(

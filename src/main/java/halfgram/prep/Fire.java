@@ -21,6 +21,11 @@ import java.util.Optional;
  */
 public record Fire(String code, Text name, Instant at, Ratio share) {
 
+  /** Whether it is a pick-up, whose code and name are its time. */
+  public boolean isPickUp() {
+    return code.indexOf(':') >= 0;
+  }
+
   /** What is called in a service, in order; nothing where the curve is even. */
   public static List<Fire> list(KitchenBook book, ServiceRun run) {
     BusinessDay clock = book.kitchen().clock();

@@ -63,11 +63,16 @@ public final class Server implements AutoCloseable {
     void routes(RoutesConfig routes);
   }
 
-  /** What the server has to ask of the kitchens. */
+  /**
+   * What the server has to ask of the kitchens.
+   *
+   * @param language of a kitchen's walls, where nobody has chosen one on the device
+   */
   public record Kitchens(
       java.util.function.Supplier<List<Stand>> list,
       Function<String, Optional<Stand>> find,
-      java.util.function.BooleanSupplier alive) {}
+      java.util.function.BooleanSupplier alive,
+      Function<Stand, Optional<String>> language) {}
 
   /** What stands at the door. */
   public interface Door extends Part {
@@ -103,7 +108,9 @@ public final class Server implements AutoCloseable {
     this.kitchens = kitchens;
     this.live = live;
     this.words = words;
-    this.site = new Site(templates, words, assets, options.secure(), options.proxied());
+    this.site =
+        new Site(
+            templates, words, assets, kitchens.language(), options.secure(), options.proxied());
     this.guard = new Guard(options.hosts(), options.secure());
     this.parts.addAll(parts);
     this.javalin = Javalin.create(this::configure);

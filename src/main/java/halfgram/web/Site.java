@@ -12,6 +12,7 @@ import java.util.HexFormat;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Function;
 
 /** What all requests share: templates, words, assets, and the cookies that tell browsers apart. */
 final class Site {
@@ -20,18 +21,27 @@ final class Site {
   private final Templates templates;
   private final Words words;
   private final Assets assets;
+  private final Function<Stand, Optional<String>> languages;
   private final boolean secure;
   private final boolean proxied;
   private final SecureRandom random = new SecureRandom();
 
   /**
+   * @param languages of a kitchen's walls, where nobody has chosen one on the device
    * @param secure whether people reach this server by https, so that cookies may insist on it
    * @param proxied whether requests come through a proxy that says from where
    */
-  Site(Templates templates, Words words, Assets assets, boolean secure, boolean proxied) {
+  Site(
+      Templates templates,
+      Words words,
+      Assets assets,
+      Function<Stand, Optional<String>> languages,
+      boolean secure,
+      boolean proxied) {
     this.templates = templates;
     this.words = words;
     this.assets = assets;
+    this.languages = languages;
     this.secure = secure;
     this.proxied = proxied;
   }
@@ -84,8 +94,14 @@ final class Site {
     return new Visit.Device(
         device,
         token,
+        Words.chosen(find(context, "language")),
         language(context),
         find(context, "tone").filter(tone -> tone.matches("day|night")).orElse(""));
+  }
+
+  /** Of a kitchen's walls, where nobody has chosen one on the device. */
+  Optional<String> language(Stand kitchen) {
+    return languages.apply(kitchen);
   }
 
   /** The language of a device: chosen on it, else asked for by its browser. */

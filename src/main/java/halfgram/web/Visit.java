@@ -33,6 +33,7 @@ public final class Visit {
   private final Device device;
   private Optional<String> notice = Optional.empty();
   private Optional<Elsewhere> elsewhere = Optional.empty();
+  private String language = "";
 
   /** An address of this kitchen that is answered without being asked for. */
   private record Elsewhere(String rest, Map<String, String> query) {}
@@ -41,10 +42,11 @@ public final class Visit {
    * The browser.
    *
    * @param token proves that a form came from one of our pages
-   * @param language of the wall
+   * @param chosen language of the wall, as somebody chose it on the device
+   * @param asked the same, as the browser asks for it
    * @param tone "day", "night", or empty for what the system asks
    */
-  record Device(UUID id, String token, String language, String tone) {}
+  record Device(UUID id, String token, Optional<String> chosen, String asked, String tone) {}
 
   Visit(Context context, Site site, Stand kitchen, Caller caller, Device device) {
     this.context = context;
@@ -76,6 +78,7 @@ public final class Visit {
           URLDecoder.decode(part.substring(equals + 1), StandardCharsets.UTF_8));
     }
     turned.elsewhere = Optional.of(new Elsewhere(rest, query));
+    turned.language = language;
     return turned;
   }
 
@@ -151,9 +154,15 @@ public final class Visit {
     return caller.who();
   }
 
-  /** The language of the wall on this device; the office reads English. */
+  /**
+   * The language of the wall on this device: chosen on it, else the kitchen's, else asked for by
+   * its browser; the office reads English.
+   */
   public String language() {
-    return device.language();
+    if (language.isEmpty()) {
+      language = device.chosen().or(() -> site.language(kitchen)).orElseGet(device::asked);
+    }
+    return language;
   }
 
   public String tone() {
@@ -162,12 +171,12 @@ public final class Visit {
 
   /** The sentences of the office; on a tablet those of its own language. */
   public Messages words() {
-    return site.words().in(caller.tablet().isPresent() ? device.language() : "en");
+    return site.words().in(caller.tablet().isPresent() ? language() : "en");
   }
 
   /** The sentences of the wall. */
   public Messages wallWords() {
-    return site.words().in(device.language());
+    return site.words().in(language());
   }
 
   /** An address within this kitchen. */
@@ -226,7 +235,7 @@ public final class Visit {
 
   /** Answers with a page in the language of this device. */
   public void wallPage(int status, String template, String title, Object view) {
-    answer(status, template, title, view, device.language());
+    answer(status, template, title, view, language());
   }
 
   /** Answers with JSON. */

@@ -24,9 +24,14 @@ public final class Words {
     return byLanguage.getOrDefault(language, english);
   }
 
-  /** The first language of an Accept-Language header that there is. */
+  /** The language that was chosen on a device, if there is one like it. */
+  static Optional<String> chosen(Optional<String> cookie) {
+    return cookie.filter(LANGUAGES::containsKey);
+  }
+
+  /** The language chosen on a device, else the first of an Accept-Language header that there is. */
   static String chosen(Optional<String> cookie, Optional<String> header) {
-    if (cookie.filter(LANGUAGES::containsKey).isPresent()) {
+    if (chosen(cookie).isPresent()) {
       return cookie.get();
     }
     for (String part : header.orElse("").split(",", -1)) {

@@ -22,6 +22,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -41,9 +42,10 @@ public final class Messages {
       DateTimeFormatter.ofPattern("EEEE d 'de' MMMM 'de' uuuu");
   private static final DateTimeFormatter SHORT_DATE = DateTimeFormatter.ofPattern("EEE d MMM");
   private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm");
+  private static final DateTimeFormatter SECONDS = DateTimeFormatter.ofPattern("HH:mm:ss");
+  private static final DateTimeFormatter HALF_DAY = DateTimeFormatter.ofPattern("h:mm");
+  private static final DateTimeFormatter HALF_DAY_SECONDS = DateTimeFormatter.ofPattern("h:mm:ss");
   private static final DateTimeFormatter WEEKDAY = DateTimeFormatter.ofPattern("EEE");
-  private static final DateTimeFormatter DAY_TIME = DateTimeFormatter.ofPattern("EEE HH:mm");
-  private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("EEE d MMM HH:mm");
 
   private static final BigDecimal TENTH = new BigDecimal("0.1");
 
@@ -78,6 +80,7 @@ public final class Messages {
           "pages/people",
           "pages/audit",
           "pages/tablets",
+          "pages/settings",
           "pages/command",
           "pages/api");
 
@@ -85,6 +88,7 @@ public final class Messages {
   private final String language;
   private final Locale locale;
   private final ZoneId zone;
+  private final Kitchen.Hours hours;
   private final Figures figures;
   private final Marked.Writer measures;
 
@@ -93,10 +97,17 @@ public final class Messages {
    * ones, so a missing file is a bug.
    */
   public Messages(String language, ZoneId zone) {
-    this(load(language), language, zone, new Figures(language, Kitchen.Units.METRIC));
+    this(
+        load(language),
+        language,
+        zone,
+        Kitchen.Hours.TWENTY_FOUR,
+        new Figures(language, Kitchen.Units.METRIC));
   }
 
-  private Messages(Properties sentences, String language, ZoneId zone, Figures figures) {
+  private Messages(
+      Properties sentences, String language, ZoneId zone, Kitchen.Hours hours, Figures figures) {
+    this.hours = hours;
     this.figures = figures;
     this.measures = new Measures(figures);
     this.sentences = sentences;
@@ -147,12 +158,13 @@ public final class Messages {
   }
 
   public Messages at(ZoneId other) {
-    return new Messages(sentences, language, other, figures);
+    return new Messages(sentences, language, other, hours, figures);
   }
 
   /** As a kitchen reads: by its clock, in its units. */
   public Messages at(Kitchen kitchen) {
-    return new Messages(sentences, language, kitchen.clock().zone(), figures.in(kitchen));
+    return new Messages(
+        sentences, language, kitchen.clock().zone(), kitchen.hours(), figures.in(kitchen));
   }
 
   /** How this language and kitchen show numbers. */
@@ -204,7 +216,10 @@ public final class Messages {
       return moment(instant);
     }
     if (arg instanceof LocalDateTime moment) {
-      return moment.format(MOMENT.withLocale(locale));
+      return shortDate(moment.toLocalDate()) + " " + time(moment.toLocalTime());
+    }
+    if (arg instanceof LocalTime time) {
+      return time(time);
     }
     if (arg instanceof LocalDate date) {
       return date(date);
@@ -275,16 +290,38 @@ public final class Messages {
   }
 
   public String time(Instant instant) {
-    return instant.atZone(zone).format(TIME);
+    return time(instant.atZone(zone).toLocalTime());
+  }
+
+  /** "21:40", by a clock of twelve hours "9:40 pm". */
+  public String time(LocalTime time) {
+    return shown(time, TIME, HALF_DAY);
+  }
+
+  /** "17:42:10", for what is timed to the second. */
+  public String seconds(Instant instant) {
+    return shown(instant.atZone(zone).toLocalTime(), SECONDS, HALF_DAY_SECONDS);
+  }
+
+  private String shown(LocalTime time, DateTimeFormatter whole, DateTimeFormatter half) {
+    return switch (hours) {
+      case TWENTY_FOUR -> time.format(whole);
+      case TWELVE -> say(time.getHour() < 12 ? "time.am" : "time.pm", time.format(half));
+    };
+  }
+
+  /** By which clock times are shown. */
+  public Kitchen.Hours hours() {
+    return hours;
   }
 
   /** "Fri 21:40", for a time on another day than the one it is read on. */
   public String dayTime(Instant instant) {
-    return instant.atZone(zone).format(DAY_TIME.withLocale(locale));
+    return weekday(instant.atZone(zone).toLocalDate()) + " " + time(instant);
   }
 
   public String moment(Instant instant) {
-    return instant.atZone(zone).format(MOMENT.withLocale(locale));
+    return shortDate(instant.atZone(zone).toLocalDate()) + " " + time(instant);
   }
 
   public String date(LocalDate date) {

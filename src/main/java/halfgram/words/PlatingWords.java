@@ -1,6 +1,7 @@
 package halfgram.words;
 
 import halfgram.menu.Plating;
+import halfgram.prep.Fire;
 import halfgram.prep.PlatingLine;
 import java.util.ArrayList;
 import java.util.List;
@@ -11,6 +12,11 @@ public final class PlatingWords {
 
   public PlatingWords(Messages messages) {
     this.messages = messages;
+  }
+
+  /** What a course is called, and a pick-up: by its time. */
+  public static String fire(Messages messages, Fire fire) {
+    return fire.isPickUp() ? messages.time(fire.at()) : messages.text(fire.name());
   }
 
   /** "plate from 18:28: 94 plates, 3 at 2 a minute each; 12 trays; slate; spoon the oil (40 s)". */

@@ -62,6 +62,14 @@ class BadBookTest extends RefusedBook {
   }
 
   @Test
+  void aClockAndALanguageThatThereAreNotAreRefusedWithThoseThereAre() {
+    book.set("kitchen/clock", "13");
+    assertOnly("kitchen/clock", "13", "accepted: 12 or 24");
+    book.remove("kitchen/clock").set("kitchen/language", "'da'");
+    assertOnly("kitchen/language", "da", "accepted: en, es or fr");
+  }
+
+  @Test
   void twoTubsOfOneCodeAreRefused() {
     book.set("tubs/1/code", "'t-1204-a1'");
     assertOnly("tubs/1/code", "t-1204-a1", "used twice", "each tub", "a code of its own");

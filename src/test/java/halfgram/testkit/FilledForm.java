@@ -53,7 +53,9 @@ public final class FilledForm {
   }
 
   private static boolean isSent(String attributes) {
-    return !attribute(attributes, "type").equals("checkbox") || attributes.contains(" checked");
+    String type = attribute(attributes, "type");
+    boolean ticked = type.equals("checkbox") || type.equals("radio");
+    return !ticked || attributes.contains(" checked");
   }
 
   private static String attribute(String attributes, String name) {

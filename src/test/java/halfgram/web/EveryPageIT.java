@@ -323,6 +323,7 @@ class EveryPageIT {
         "roles",
         "me",
         "tablets",
+        "settings",
         "audit",
         "/sign-in",
         "/invitation",

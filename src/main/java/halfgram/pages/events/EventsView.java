@@ -78,7 +78,8 @@ record EventsView(List<Row> rows, boolean past, List<Row> removed) {
   }
 
   private static String time(Service service, Messages words) {
-    return service.start() + "–" + service.end() + " " + words.text(service.name());
+    String times = words.time(service.start()) + "–" + words.time(service.end());
+    return times + " " + words.text(service.name());
   }
 
   static String diets(House house, Event event, Messages words) {

@@ -111,7 +111,7 @@ record Serving(
               ? words.say("events.share-of", Exact.plain(of.share().percent(), 2))
               : "";
       return new Plate(
-          course.map(one -> one.at().toString()).orElse(""),
+          course.map(one -> words.time(one.at())).orElse(""),
           course.map(Course::name).map(words::text).orElse(""),
           new Linked(String.valueOf(of.count()), why(Paths.plates(run, of))),
           diets,

@@ -111,7 +111,7 @@ public final class ParsPages implements Server.Part {
   }
 
   private void show(Visit visit, int status, House house, ParsForm form, ParsView.Told told) {
-    Messages words = visit.words();
+    Messages words = visit.words().at(house.book().kitchen());
     visit.page(status, "pars", words.say("nav.pars"), ParsView.of(house, form, told, words));
   }
 

@@ -96,7 +96,7 @@ record ParsView(
       return new Grid(
           service.code(),
           words.text(service.name()),
-          service.start() + "–" + service.end(),
+          words.time(service.start()) + "–" + words.time(service.end()),
           service.days().stream().map(day -> day(service, day)).toList(),
           rows.stream().map(row -> line(service, row)).toList(),
           choices(service, rows));

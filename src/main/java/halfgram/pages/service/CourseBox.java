@@ -4,6 +4,7 @@ import halfgram.pages.PlatingRow;
 import halfgram.pass.AtPass;
 import halfgram.pass.Entry;
 import halfgram.prep.Fire;
+import halfgram.words.PlatingWords;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -64,7 +65,7 @@ record CourseBox(
     Optional<Entry> called = one.called();
     return new CourseBox(
         fire.code(),
-        scene.text(fire.name()),
+        PlatingWords.fire(scene.words(), fire),
         scene.time(fire.at()),
         called.isPresent() || service.run().isOver(scene.now()) ? "" : scene.until(fire.at()),
         called.map(by -> said(scene, by)).orElse(""),

@@ -1,10 +1,12 @@
 package halfgram.pages.service;
 
+import halfgram.kitchen.Kitchen;
 import halfgram.pages.EntryFields;
 import halfgram.pass.AtPass;
 import halfgram.pass.Entry;
 import halfgram.pass.Outage;
 import halfgram.prep.Fire;
+import halfgram.words.PlatingWords;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -44,7 +46,7 @@ record ServiceView(
     LongSupplier numbers) {
 
   /** The time, in the kitchen's zone. */
-  record Clock(String time, long millis, String zone) {}
+  record Clock(String time, long millis, String zone, boolean halfDay) {}
 
   /**
    * Something that comes next.
@@ -90,7 +92,8 @@ record ServiceView(
         new Clock(
             scene.words().time(scene.now()),
             scene.now().toEpochMilli(),
-            scene.book().kitchen().clock().zone().getId()),
+            scene.book().kitchen().clock().zone().getId(),
+            scene.words().hours() == Kitchen.Hours.TWELVE),
         facts(scene, at),
         !scene.isPast(),
         OutView.list(scene),
@@ -120,7 +123,7 @@ record ServiceView(
               facts.add(
                   new Fact(
                       scene.words().say("pass.next-fire"),
-                      scene.text(fire.name()),
+                      PlatingWords.fire(scene.words(), fire),
                       scene.until(fire.at()),
                       fire.at().toEpochMilli(),
                       scene.time(fire.at())));
@@ -196,7 +199,7 @@ record ServiceView(
         scene.board().find(entry.service()).stream()
             .flatMap(at -> at.fires().stream())
             .filter(one -> one.fire().code().equals(entry.course()))
-            .map(one -> scene.text(one.fire().name()))
+            .map(one -> PlatingWords.fire(scene.words(), one.fire()))
             .findFirst()
             .orElse(entry.course());
     return switch (entry.kind()) {

@@ -16,7 +16,6 @@ import halfgram.words.Messages;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Instant;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
@@ -155,8 +154,6 @@ record AtBaths(
     }
   }
 
-  private static final DateTimeFormatter SECONDS = DateTimeFormatter.ofPattern("HH:mm:ss");
-
   /** The run of a task, when its drops go into baths. */
   static Optional<AtBaths> find(
       Scene scene, BathBoard board, Task task, List<Tub> stock, Rejected rejected, LongSupplier s) {
@@ -188,7 +185,7 @@ record AtBaths(
 
   /** By the kitchen's clock, with seconds. */
   static String seconds(Scene scene, Instant at) {
-    return at.atZone(scene.book().kitchen().clock().zone()).format(SECONDS);
+    return scene.words().seconds(at);
   }
 
   /** Puts a run into words. */

@@ -4,6 +4,7 @@ import halfgram.desk.Services;
 import halfgram.pages.PlatingRow;
 import halfgram.pass.Entry;
 import halfgram.words.Messages;
+import halfgram.words.PlatingWords;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.LongSupplier;
@@ -36,7 +37,7 @@ record CallRow(
     return new CallRow(
         near.run().id(),
         near.fire().fire().code(),
-        words.text(near.run().name()) + ": " + words.text(near.fire().fire().name()),
+        words.text(near.run().name()) + ": " + PlatingWords.fire(words, near.fire().fire()),
         scene.time(near.fire().fire().at()),
         ready.map(by -> words.say("pass.ready-at", scene.time(by.at()))).orElse(""),
         near.fire().go().map(by -> words.say("pass.go-said", scene.time(by.at()))).orElse(""),

@@ -10,6 +10,7 @@ import halfgram.web.Visit;
 import halfgram.web.Words;
 import halfgram.words.GateWords;
 import halfgram.words.Messages;
+import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -30,6 +31,7 @@ import org.jspecify.annotations.Nullable;
  * @param entered how many ticks have just come in; empty for none
  * @param faulty whether something was wrong, so that nothing is in
  * @param first who works at the device: the first row is theirs when it does not say
+ * @param sample a time as one types it
  * @param later what was entered later and can be taken back
  */
 record EntryView(
@@ -40,6 +42,7 @@ record EntryView(
     String entered,
     boolean faulty,
     String first,
+    String sample,
     List<PaperView.Choice> stations,
     Map<String, String> languages,
     String language,
@@ -48,6 +51,8 @@ record EntryView(
     List<Later> later,
     String paper,
     String wall) {
+
+  private static final LocalTime SAMPLE = LocalTime.of(14, 30);
 
   /** A code and what it is called. */
   record Choice(String code, String name) {}
@@ -131,6 +136,7 @@ record EntryView(
         frame.entered(),
         !rejected.faults().isEmpty(),
         scene.cook().map(Person::name).orElse(""),
+        scene.words().time(SAMPLE),
         frame.stations(),
         Words.LANGUAGES,
         scene.words().language(),

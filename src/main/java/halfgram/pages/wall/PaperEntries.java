@@ -4,10 +4,12 @@ import halfgram.desk.EnteringLater;
 import halfgram.desk.House;
 import halfgram.desk.Said;
 import halfgram.desk.Ticking;
+import halfgram.kitchen.Kitchen;
 import halfgram.measure.Amount;
 import halfgram.measure.Message;
 import halfgram.pages.EntryFields;
 import halfgram.pages.TypedMoment;
+import halfgram.pages.TypedTime;
 import halfgram.prep.Task;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
@@ -220,9 +222,14 @@ final class PaperEntries {
     if (text.isEmpty()) {
       return Optional.empty();
     }
+    boolean half = house.book().kitchen().hours() == Kitchen.Hours.TWELVE;
+    if (half && TypedTime.isEither(text)) {
+      fault(at, field, Message.of("paper.fault-half-day"));
+      return Optional.empty();
+    }
     Optional<Instant> time = TypedMoment.on(day, text, house.book().kitchen().clock());
     if (time.isEmpty()) {
-      fault(at, field, Message.of("paper.fault-time"));
+      fault(at, field, Message.of(half ? "paper.fault-half-day" : "paper.fault-time"));
     }
     return time;
   }

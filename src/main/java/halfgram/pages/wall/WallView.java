@@ -3,6 +3,7 @@ package halfgram.pages.wall;
 import halfgram.desk.BathBoard;
 import halfgram.desk.Changes;
 import halfgram.desk.Services;
+import halfgram.kitchen.Kitchen;
 import halfgram.prep.Missed;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
@@ -10,6 +11,7 @@ import halfgram.prep.TaskState;
 import halfgram.station.Person;
 import halfgram.words.Messages;
 import halfgram.words.NightWords;
+import halfgram.words.PlatingWords;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -73,7 +75,15 @@ record WallView(
   }
 
   /** The time, in the kitchen's zone. */
-  record Clock(String time, long millis, String zone) {}
+  record Clock(String time, long millis, String zone, boolean halfDay) {
+    static Clock of(Scene scene) {
+      return new Clock(
+          scene.words().time(scene.now()),
+          scene.now().toEpochMilli(),
+          scene.book().kitchen().clock().zone().getId(),
+          scene.words().hours() == Kitchen.Hours.TWELVE);
+    }
+  }
 
   /**
    * The next fire of a service that runs, or the next service when that is sooner or none runs; and
@@ -114,7 +124,7 @@ record WallView(
         scene.stationName(),
         scene.people().stream().map(Person::name).collect(Collectors.joining(" · ")),
         scene.cook().map(Person::name).orElse(""),
-        clock(scene),
+        Clock.of(scene),
         next(scene, service, parts.nextFire()),
         running(scene),
         tasks.stream().filter(scene::isDone).count(),
@@ -175,13 +185,6 @@ record WallView(
         .toList();
   }
 
-  private static Clock clock(Scene scene) {
-    return new Clock(
-        scene.words().time(scene.now()),
-        scene.now().toEpochMilli(),
-        scene.book().kitchen().clock().zone().getId());
-  }
-
   /** The next service to begin, else the one that runs. */
   private static Optional<ServiceRun> service(Scene scene) {
     List<ServiceRun> runs = scene.inForce().sheet().services();
@@ -234,7 +237,7 @@ record WallView(
     Messages words = scene.words();
     Instant at = near.fire().fire().at();
     String name = words.text(near.run().name());
-    String fire = words.text(near.fire().fire().name());
+    String fire = PlatingWords.fire(words, near.fire().fire());
     return new Next(
         near.run().id(),
         until(scene, at),
