@@ -105,8 +105,6 @@ import halfgram.pages.wall.LongerPages;
 import halfgram.pages.wall.PaperPages;
 import halfgram.pages.wall.WallPages;
 import halfgram.pages.why.WhyPages;
-import halfgram.people.Caller;
-import halfgram.people.Known;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.schedule.Placing;
@@ -119,8 +117,6 @@ import halfgram.web.Words;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
-import java.util.Optional;
-import java.util.UUID;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 
@@ -309,7 +305,7 @@ public final class Wiring implements AutoCloseable {
     return new Server(
         options,
         kitchens,
-        new Access(new AsAsked(), secret),
+        new Access(new AsAsked(signing, inbox), secret),
         live,
         words,
         new Templates(),
@@ -379,24 +375,6 @@ public final class Wiring implements AutoCloseable {
             new StockPages(desk, plans, stock, bringing, deeds, gating),
             new LogPages(desk, plans, logbook),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));
-  }
-
-  /** What the server asks about people. */
-  private final class AsAsked implements Access.People {
-    @Override
-    public Optional<Known> session(String token, UUID kitchen) {
-      return signing.find(token, kitchen);
-    }
-
-    @Override
-    public Optional<Caller> tablet(String token, UUID kitchen) {
-      return signing.findTablet(token, kitchen);
-    }
-
-    @Override
-    public boolean keep(Stand kitchen, Caller tablet, String path, String body) {
-      return inbox.keep(kitchen, tablet, path, body);
-    }
   }
 
   @Override

@@ -121,7 +121,7 @@ class AtBathsIT {
       held.wait(page);
       page.locator("#other-bath form button").click();
       held.letGo(page);
-      page.getByText("Ines", new Page.GetByTextOptions().setExact(true)).first().click();
+      page.locator("[data-who] [value=ines]").first().click();
       assertThat(page.locator(".lift button")).hasCount(2);
       assertThat(viewer.troubles()).isEmpty();
     }

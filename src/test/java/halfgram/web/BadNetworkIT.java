@@ -133,7 +133,8 @@ class BadNetworkIT {
   void aPageThatWasPutAwayIsAskedForAgainWhenItIsSeen() {
     wall.clock().install();
     wall.addInitScript(
-        "Object.defineProperty(document, 'visibilityState', {get: () => window.seen ?? 'visible'})");
+        "Object.defineProperty("
+            + "document, 'visibilityState', {get: () => window.seen ?? 'visible'})");
     tablet.open(site.address() + wallOf("hot", COOK));
     see("hidden");
     site.setClock(Site.at("12:40"));
@@ -211,7 +212,8 @@ class BadNetworkIT {
             site.script()
                 .post(
                     "ticks",
-                    "{'task':'%s','kind':'%s','cook':'lorcan','device':'%s','sequence':%d,'note':'seen'}"
+                    ("{'task':'%s','kind':'%s','cook':'lorcan','device':'%s','sequence':%d,"
+                            + "'note':'seen'}")
                         .formatted(task, kind, DEVICE, Site.sequence()))
                 .status())
         .isEqualTo(201);

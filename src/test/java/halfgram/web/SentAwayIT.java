@@ -175,8 +175,7 @@ class SentAwayIT {
     tablet
         .context()
         .addCookies(
-            List.of(
-                new Cookie("tablet", paired.token()).setUrl(site.address()).setHttpOnly(true)));
+            List.of(new Cookie("tablet", paired.token()).setUrl(site.address()).setHttpOnly(true)));
     return paired.tablet().id();
   }
 

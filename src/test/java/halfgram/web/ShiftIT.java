@@ -18,8 +18,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
 /**
- * A shift on the demo's Saturday: Lorcan and Marit at two paired tablets, touched and never
- * hovered over, and the chef at a laptop. Nobody ever loads a page again to see what another did.
+ * A shift on the demo's Saturday: Lorcan and Marit at two paired tablets, touched and never hovered
+ * over, and the chef at a laptop. Nobody ever loads a page again to see what another did.
  */
 @Timeout(180)
 class ShiftIT {
@@ -122,8 +122,7 @@ class ShiftIT {
     chef.navigate(address("events/harvest-dinner"));
     chef.getByLabel("final number", new Page.GetByLabelOptions().setExact(true)).fill("97");
     chef.getByRole(AriaRole.BUTTON, named("Save covers")).click();
-    assertThat(lorcan.locator(".changed"))
-        .containsText("84 → 97 covers");
+    assertThat(lorcan.locator(".changed")).containsText("84 → 97 covers");
     assertThat(lorcan.locator(".changed")).containsText("do not include it yet");
     assertThat(lorcan.locator(".weigh li").allInnerTexts()).isEqualTo(before);
 

@@ -81,9 +81,7 @@ class TwoProcessesIT {
     viewer.context().addCookies(List.of(cookie));
     Page page = viewer.page();
     page.navigate(server.address() + "/k/TARN/wall/cold/who");
-    page.locator(".people")
-        .getByText(cook, new Locator.GetByTextOptions().setExact(true))
-        .tap();
+    page.locator(".people").getByText(cook, new Locator.GetByTextOptions().setExact(true)).tap();
     assertThat(page.locator(".cook .button")).hasText(cook);
     page.navigate(server.address() + WALL);
     return page;
