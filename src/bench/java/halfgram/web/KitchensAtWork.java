@@ -77,6 +77,7 @@ final class KitchensAtWork implements AutoCloseable {
 
   /** A tablet that works through its share of the day, task by task, line by line. */
   static final class Tablet {
+    private static final String REGION = "X-Part: main\r\nAccept-Encoding: gzip\r\n";
     private static final AtomicLong SEQUENCE = new AtomicLong(1L << 40);
 
     private final Wire wire;
@@ -168,17 +169,13 @@ final class KitchensAtWork implements AutoCloseable {
       Wire.Answer answer = postForm("tick", body);
       if (answer.status() == 303) {
         String to = answer.headers().get("location");
-        answer = wire.get(to.substring(to.indexOf("/k/")), "X-Part: main\r\n");
+        answer = wire.get(to.substring(to.indexOf("/k/")), REGION);
       }
       check(entry.kind() + " " + entry.task().id(), answer);
     }
 
     private Wire.Answer postForm(String rest, String body) throws IOException {
-      return wire.post(
-          path(rest),
-          "application/x-www-form-urlencoded",
-          "X-Part: main\r\nAccept-Encoding: gzip\r\n",
-          body);
+      return wire.post(path(rest), "application/x-www-form-urlencoded", REGION, body);
     }
 
     /** Its event stream, open. */
@@ -190,11 +187,11 @@ final class KitchensAtWork implements AutoCloseable {
 
     /** Asks for the region again, as after a signal. */
     synchronized void look() throws IOException {
-      check("look", wire.get(path("wall/" + station), "X-Part: main\r\n"));
+      check("look", wire.get(path("wall/" + station), REGION));
     }
 
     private static void check(String what, Wire.Answer answer) {
-      if (answer.status() != 200 || !answer.body().contains("<main")) {
+      if (answer.status() != 200 || !answer.headers().containsKey("x-change")) {
         throw new IllegalStateException(what + ": " + answer.status());
       }
     }

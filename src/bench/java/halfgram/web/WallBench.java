@@ -39,7 +39,7 @@ import org.openjdk.jmh.annotations.Warmup;
 @Warmup(iterations = 0)
 @Measurement(iterations = 1)
 public class WallBench {
-  private static final int KITCHENS = 20;
+  private static final int KITCHENS = Integer.getInteger("kitchens", 20);
   private static final int EACH = 5;
   private static final int A_SECOND = 100;
   private static final int SECONDS = 10;

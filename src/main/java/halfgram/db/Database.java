@@ -6,6 +6,7 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import org.flywaydb.core.Flyway;
@@ -116,7 +117,17 @@ public final class Database implements AutoCloseable {
    * because what a repeat found there may be another's that is still on its way.
    */
   public <T> T write(Function<Tx, T> work) {
+    return write(work, answer -> {});
+  }
+
+  /**
+   * As {@link #write(Function)}.
+   *
+   * @param committed told of the answer as soon as others can see what was written
+   */
+  public <T> T write(Function<Tx, T> work, Consumer<T> committed) {
     T answer = dsl.transactionResult(configuration -> work.apply(new Tx(configuration.dsl())));
+    committed.accept(answer);
     sync.await();
     return answer;
   }

@@ -69,9 +69,16 @@ public record BathBoard(LocalDate day, List<Basin> basins) {
     return run.make().version().dropping().orElseThrow().bath();
   }
 
+  private static final String TEST_PIECE = "/test-piece";
+
   /** Its test piece. */
   static String testTask(PrepSheet.BathRun run) {
-    return task(run) + "/test-piece";
+    return task(run) + TEST_PIECE;
+  }
+
+  /** Whether a task is a test piece. */
+  static boolean isTest(String task) {
+    return task.endsWith(TEST_PIECE);
   }
 
   /** The task of which its drops are part. */

@@ -105,7 +105,33 @@ public final class Bathing {
 
   /** How the baths of a day stand. */
   public BathBoard board(House house, InForce inForce) {
-    return desk.read(tx -> board(tx, house, inForce));
+    return desk.remembered(
+            house,
+            new EnteredOf(inForce.plan().id()),
+            (before, ticked) ->
+                Optional.of(before)
+                    .filter(any -> !BathBoard.isTest(ticked.entered().tick().task())),
+            tx -> entered(tx, house, inForce))
+        .board(inForce);
+  }
+
+  /** What was entered at the baths of a plan, by name. */
+  private record EnteredOf(UUID plan) {}
+
+  /**
+   * What was entered at the baths of a plan.
+   *
+   * @param earlier runs of entries that a later plan has withdrawn
+   * @param tested when each run's test piece was begun
+   */
+  private record AtBaths(
+      List<BathStore.Entered> entered,
+      List<PrepSheet.BathRun> earlier,
+      Map<String, Instant> tested) {
+
+    private BathBoard board(InForce inForce) {
+      return BathBoard.of(inForce, entered, earlier, tested);
+    }
   }
 
   /** The last days on which anything was entered at a bath, newest first. */
@@ -122,9 +148,13 @@ public final class Bathing {
   }
 
   private BathBoard board(Tx tx, House house, InForce inForce) {
+    return entered(tx, house, inForce).board(inForce);
+  }
+
+  private AtBaths entered(Tx tx, House house, InForce inForce) {
     List<BathStore.Entered> entered = store.list(tx, house.id(), inForce.plan().day());
     List<PrepSheet.BathRun> earlier = earlier(tx, house, inForce, entered);
-    return BathBoard.of(inForce, entered, earlier, tested(tx, house, inForce, earlier));
+    return new AtBaths(entered, earlier, tested(tx, house, inForce, earlier));
   }
 
   /** Runs of entries that a later plan has withdrawn. */

@@ -165,7 +165,16 @@ public final class Desk {
    * @param change the number, or 0 when nothing has changed
    */
   <T> T write(House house, Function<Tx, T> work, ToLongFunction<T> change) {
-    T answer = database.write(work);
+    return write(house, work, answer -> {}, change);
+  }
+
+  /**
+   * As above.
+   *
+   * @param committed told of the answer as soon as others can see what was written
+   */
+  <T> T write(House house, Function<Tx, T> work, Consumer<T> committed, ToLongFunction<T> change) {
+    T answer = database.write(work, committed);
     long number = change.applyAsLong(answer);
     if (number > 0) {
       signal.changed(house.code(), number);

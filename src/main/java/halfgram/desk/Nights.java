@@ -2,14 +2,12 @@ package halfgram.desk;
 
 import halfgram.lot.Lot;
 import halfgram.prep.Missed;
-import halfgram.prep.PlanStore;
 import halfgram.prep.Task;
 import halfgram.prep.Thaw;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -17,7 +15,6 @@ import java.util.stream.Collectors;
 public final class Nights {
   private final Desk desk;
   private final Plans plans;
-  private final PlanStore store = new PlanStore();
 
   public Nights(Desk desk, Plans plans) {
     this.desk = desk;
@@ -30,13 +27,8 @@ public final class Nights {
    */
   public List<Missed> missed(House house, InForce today) {
     LocalDate day = today.plan().day();
-    Optional<InForce> evening =
-        desk.read(
-            tx ->
-                store
-                    .findBefore(tx, house.id(), day, day.minusDays(1))
-                    .map(plan -> plans.inForce(tx, house, plan)));
-    return evening
+    return plans
+        .find(house, day.minusDays(1))
         .map(
             before ->
                 Missed.of(

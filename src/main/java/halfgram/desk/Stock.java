@@ -49,6 +49,21 @@ public final class Stock {
         house, "tubs", Memory.AfterTick.sameTubs(), tx -> lots.list(tx, house.id()));
   }
 
+  /** Codes of the tubs that a task filled and that have something in them. */
+  public List<String> listOfTask(House house, String task) {
+    return desk.remembered(
+        house,
+        new TubsOf(task),
+        Memory.AfterTick.sameTubs(),
+        tx ->
+            lots.listOfTask(tx, house.id(), task).stream()
+                .filter(tub -> tub.lot().left().isPositive())
+                .map(tub -> tub.lot().code())
+                .toList());
+  }
+
+  private record TubsOf(String task) {}
+
   /** All tubs there ever were, empty ones too, first expired first. */
   public List<Tub> listAll(House house) {
     return desk.read(tx -> lots.listAll(tx, house.id()));

@@ -162,29 +162,19 @@ public final class Ticking {
         tx -> find(tx, house, day, task).map(found -> plans.inForce(tx, house, found.plan())));
   }
 
-  /** Codes of the tubs that a task filled and that have something in them. */
-  public List<String> listTubs(House house, String task) {
-    return desk.read(
-        tx ->
-            lots.listOfTask(tx, house.id(), task).stream()
-                .filter(tub -> tub.lot().left().isPositive())
-                .map(tub -> tub.lot().code())
-                .toList());
-  }
-
   /** Takes a tick on a task of a day. */
   public Outcome tick(House house, LocalDate day, Entry entry) {
     return desk.write(
         house,
         tx -> tick(tx, house, day, entry),
-        outcome -> {
-          if (outcome instanceof Taken taken && !taken.repeated()) {
-            Memory.Ticked news = new Memory.Ticked(taken.entered(), taken.moved());
-            desk.memory().ticked(house.id(), news);
-            return taken.change();
-          }
-          return 0;
-        });
+        outcome -> news(outcome).ifPresent(one -> desk.memory().ticked(house.id(), one)),
+        outcome -> news(outcome).map(one -> one.entered().change()).orElse(0L));
+  }
+
+  private static Optional<Memory.Ticked> news(Outcome outcome) {
+    return outcome instanceof Taken taken && !taken.repeated()
+        ? Optional.of(new Memory.Ticked(taken.entered(), taken.moved()))
+        : Optional.empty();
   }
 
   /** As {@link #tick(House, LocalDate, Entry)}, as part of something more. */

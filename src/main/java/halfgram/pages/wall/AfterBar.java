@@ -2,6 +2,7 @@ package halfgram.pages.wall;
 
 import halfgram.desk.Desk;
 import halfgram.desk.Dipped;
+import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
 import halfgram.pages.Sequence;
 import halfgram.prep.Task;
@@ -15,6 +16,7 @@ import java.util.UUID;
 final class AfterBar {
   private final Desk desk;
   private final Ticking ticking;
+  private final Stock stock;
   private final Sequence numbers;
 
   /**
@@ -22,9 +24,10 @@ final class AfterBar {
    *
    * @param numbers the same that every other form of the wall counts by
    */
-  AfterBar(Desk desk, Ticking ticking, Sequence numbers) {
+  AfterBar(Desk desk, Ticking ticking, Stock stock, Sequence numbers) {
     this.desk = desk;
     this.ticking = ticking;
+    this.stock = stock;
     this.numbers = numbers;
   }
 
@@ -52,7 +55,7 @@ final class AfterBar {
                     scene.names().title(task),
                     id,
                     numbers.next(),
-                    ticking.listTubs(scene.house(), task.id()),
+                    stock.listOfTask(scene.house(), task.id()),
                     taken(scene, UUID.fromString(id))));
   }
 

@@ -83,7 +83,7 @@ public final class WallPages implements Server.Part {
     this.nights = nights;
     this.services = services;
     this.numbers = new Sequence(desk);
-    this.afters = new AfterBar(desk, ticking, numbers);
+    this.afters = new AfterBar(desk, ticking, stock, numbers);
     this.kit = kit;
   }
 
@@ -348,7 +348,7 @@ public final class WallPages implements Server.Part {
                 Hand.of(
                     at,
                     task,
-                    ticking.listTubs(scene.house(), task.id()),
+                    stock.listOfTask(scene.house(), task.id()),
                     atBaths.map(AtBaths::counted).orElse(""),
                     KitRow.list(at, task, kit, rejected.hand().form()),
                     rejected.hand(),

@@ -89,7 +89,7 @@ abstract class OnPaper {
   }
 
   List<Lot> tubs(Task task) {
-    return site.wiring().ticking().listTubs(site.house(), task.id()).stream()
+    return site.wiring().stock().listOfTask(site.house(), task.id()).stream()
         .map(code -> site.wiring().stock().find(site.house(), code).orElseThrow().tub().lot())
         .toList();
   }
