@@ -32,6 +32,10 @@ class WallStatesIT {
   private static final String BLEND = "parsnip-puree/lunch.2026-12-05/1/blend";
   private static final String BASE = "yoghurt-base/harvest-dinner/1/shear";
 
+  private static final String SPHERES = "yoghurt-spheres/harvest-dinner/1/drop";
+
+  private static final String SAUCE = "butter-sauce/harvest-dinner/1/warm";
+
   private static Site site;
   private static int sequence;
 
@@ -44,7 +48,14 @@ class WallStatesIT {
     tick("timed", COOK, "'minutes': 1, 'note': 'turn the tray'");
     tick("done", "char-portions/lunch.2026-12-05/1/brine", "");
     site.setClock(Site.at("10:20"));
-    tick("done", "pea-stock/bar.2026-12-05/1/simmer", "");
+    String done = tick("done", "pea-stock/bar.2026-12-05/1/simmer", "");
+    STATES.put(
+        "just done",
+        List.of(
+            "wall/hot?done="
+                + Client.encoded("pea-stock/bar.2026-12-05/1/simmer")
+                + "&tick="
+                + done));
     tick("start", "pea-base/harvest-dinner/1/shear", "");
     tick("note", "pea-base/harvest-dinner/1/shear", "'note': 'the lid leaks'");
     tick("called", "pea-base/harvest-dinner/1/shear", "'note': 'is this thick enough?'");
@@ -54,12 +65,15 @@ class WallStatesIT {
     site.setClock(Site.at("11:10"));
   }
 
-  private static void tick(String kind, String task, String more) {
-    site.script()
+  private static String tick(String kind, String task, String more) {
+    return site.script()
         .post(
             "ticks",
             "{'task':'%s','kind':'%s','cook':'ines','device':'%s','sequence':%d%s}"
-                .formatted(task, kind, DEVICE, ++sequence, more.isEmpty() ? "" : "," + more));
+                .formatted(task, kind, DEVICE, ++sequence, more.isEmpty() ? "" : "," + more))
+        .body()
+        .path("tick")
+        .asText();
   }
 
   @AfterAll
@@ -72,6 +86,10 @@ class WallStatesIT {
 
   static {
     STATES.put("to do, a tub to read", List.of(page("cold", BASE)));
+    STATES.put("the wrong tub read", List.of(page("cold", BASE), ".which .names a:text('agar')"));
+    STATES.put("at the baths", List.of(page("cold", SPHERES), "#other-bath summary"));
+    STATES.put("a test piece", List.of(page("cold", SPHERES + "/test-piece")));
+    STATES.put("a tasting", List.of(page("hot", SAUCE), "#adjust summary"));
     STATES.put("on it by another", List.of(page("cold", "pea-base/harvest-dinner/1/shear")));
     STATES.put("on it, more open", List.of(page("hot", COOK), "#more summary"));
     STATES.put("trouble open", List.of(page("hot", COOK), "#trouble summary"));
@@ -116,6 +134,14 @@ class WallStatesIT {
     found.putAll(look(Device.tablet().sized(1024, 768).dark()));
     found.putAll(look(Device.phone()));
     found.putAll(look(Device.phone().dark()));
+    assertThat(found).isEmpty();
+  }
+
+  @Test
+  @Tag("long")
+  void norHasAnyInFrenchWhoseWordsAreTheLongest() {
+    Map<String, List<String>> found = new TreeMap<>(look(Device.tablet().speaking("fr")));
+    found.putAll(look(Device.phone().speaking("fr")));
     assertThat(found).isEmpty();
   }
 
@@ -173,7 +199,8 @@ class WallStatesIT {
             }
             found.addAll(viewer.troubles());
             if (!found.isEmpty()) {
-              wrong.put(device.width() + " " + device.tone() + " " + name, found);
+              wrong.put(
+                  device.width() + " " + device.tone() + " " + device.locale() + " " + name, found);
             }
           });
     }
