@@ -131,6 +131,10 @@ public final class Live implements AutoCloseable {
     client.onClose(() -> all.remove(reader));
     all.add(reader);
     client.sendEvent("change", number);
+    if (sender.isShutdown()) {
+      // It came while the server stops, which waits for the end of all streams.
+      client.close();
+    }
   }
 
   int count() {
