@@ -156,12 +156,6 @@ public final class Ticking {
         .or(() -> desk.read(tx -> find(tx, house, day, task).map(Found::task)));
   }
 
-  /** The last plan of a day that had a task which the one in force has withdrawn. */
-  public Optional<InForce> findWithdrawn(House house, LocalDate day, String task) {
-    return desk.read(
-        tx -> find(tx, house, day, task).map(found -> plans.inForce(tx, house, found.plan())));
-  }
-
   /** Takes a tick on a task of a day. */
   public Outcome tick(House house, LocalDate day, Entry entry) {
     return desk.write(

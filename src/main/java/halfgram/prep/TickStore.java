@@ -1,5 +1,6 @@
 package halfgram.prep;
 
+import static halfgram.db.schema.Tables.PLAN;
 import static halfgram.db.schema.Tables.TICK;
 
 import halfgram.db.Tx;
@@ -7,6 +8,7 @@ import halfgram.db.schema.tables.records.TickRecord;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -114,6 +116,21 @@ public final class TickStore {
                     .computeIfAbsent(row.getTask(), task -> new ArrayList<>())
                     .add(entered(row).tick()));
     return byTask;
+  }
+
+  /** Tasks of the plans of a day before a number about which something was told. */
+  public List<String> listTold(Tx tx, UUID kitchen, LocalDate day, int before) {
+    return tx.sql()
+        .selectDistinct(TICK.TASK)
+        .from(TICK)
+        .join(PLAN)
+        .on(PLAN.KITCHEN_ID.eq(TICK.KITCHEN_ID).and(PLAN.ID.eq(TICK.PLAN_ID)))
+        .where(TICK.KITCHEN_ID.eq(kitchen))
+        .and(PLAN.BUSINESS_DAY.eq(day))
+        .and(PLAN.NUMBER.lt(before))
+        .and(TICK.KIND.in(Tick.Kind.CALLED.name(), Tick.Kind.PROBLEM.name()))
+        .orderBy(TICK.TASK)
+        .fetch(TICK.TASK);
   }
 
   /** Ticks that came since a moment, whenever it was done, in the order they were entered. */

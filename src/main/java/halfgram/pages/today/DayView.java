@@ -2,6 +2,7 @@ package halfgram.pages.today;
 
 import halfgram.desk.Dipped;
 import halfgram.desk.InForce;
+import halfgram.desk.Withdrawn;
 import halfgram.lot.Tub;
 import halfgram.pages.deliveries.Told;
 import halfgram.prep.Missed;
@@ -83,7 +84,8 @@ record DayView(
       List<Missed> missed,
       List<Dipped.Dip> dips,
       List<String> outs,
-      List<Told.One> deliveries) {}
+      List<Told.One> deliveries,
+      List<Withdrawn.Told> withdrawn) {}
 
   static DayView of(Shown shown, Optional<InForce> inForce, Live live, Group.By by) {
     NightWords night = new NightWords(shown.book(), shown.sheet(), shown.words());
@@ -96,7 +98,7 @@ record DayView(
         standing(shown, inForce),
         shown.phase() == Shown.Phase.PREVIEW,
         idle,
-        Verdict.of(shown),
+        Verdict.of(shown, live.withdrawn()),
         live.missed().stream().map(night::missed).toList(),
         now ? lacking(shown) : List.of(),
         ServiceBox.of(shown),

@@ -10,6 +10,7 @@ import halfgram.desk.Nights;
 import halfgram.desk.Plans;
 import halfgram.desk.Services;
 import halfgram.desk.Stock;
+import halfgram.desk.Withdrawn;
 import halfgram.pages.OutWords;
 import halfgram.pages.Rooms;
 import halfgram.pages.deliveries.Told;
@@ -35,6 +36,7 @@ public final class TodayPages implements Server.Part {
   private final Nights nights;
   private final Dipped dipped;
   private final Services services;
+  private final Withdrawn withdrawn;
 
   public TodayPages(
       Desk desk, Plans plans, CrewPlans crewPlans, Stock stock, Nights nights, Services services) {
@@ -45,6 +47,7 @@ public final class TodayPages implements Server.Part {
     this.nights = nights;
     this.dipped = new Dipped(desk);
     this.services = services;
+    this.withdrawn = new Withdrawn(desk, plans);
   }
 
   @Override
@@ -154,7 +157,8 @@ public final class TodayPages implements Server.Part {
             missed(house, asked, inForce),
             dips,
             outs,
-            deliveries(house, shown.get()));
+            deliveries(house, shown.get()),
+            told(house, asked, inForce));
     visit.page(status, "today", title, DayView.of(shown.get(), inForce, live, asked.by()));
   }
 
@@ -169,6 +173,12 @@ public final class TodayPages implements Server.Part {
 
   private List<Missed> missed(House house, DayAsked asked, Optional<InForce> inForce) {
     return asked.isToday() && inForce.isPresent() ? nights.missed(house, inForce.get()) : List.of();
+  }
+
+  private List<Withdrawn.Told> told(House house, DayAsked asked, Optional<InForce> inForce) {
+    return asked.isToday() && inForce.isPresent()
+        ? withdrawn.listTold(house, inForce.get())
+        : List.of();
   }
 
   /** The day's deliveries with what they hold up. */

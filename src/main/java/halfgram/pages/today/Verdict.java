@@ -1,5 +1,6 @@
 package halfgram.pages.today;
 
+import halfgram.desk.Withdrawn;
 import halfgram.measure.Message;
 import halfgram.measure.Ratio;
 import halfgram.prep.Misfit;
@@ -8,9 +9,11 @@ import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
 import halfgram.prep.crew.Placed;
 import halfgram.station.Station;
+import halfgram.web.Visit;
 import halfgram.words.Messages;
 import java.math.BigDecimal;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -41,7 +44,7 @@ record Verdict(
   /** Something wrong: what, where more is said, and the way it came. */
   record Trouble(String said, String href, List<String> chain) {}
 
-  static Verdict of(Shown shown) {
+  static Verdict of(Shown shown, List<Withdrawn.Told> withdrawn) {
     Messages words = shown.words();
     return new Verdict(
         fits(shown),
@@ -50,7 +53,7 @@ record Verdict(
         tightest(shown),
         count(shown),
         shown.sheet().misfits().stream().map(misfit -> trouble(shown, misfit)).toList(),
-        problems(shown),
+        problems(shown, withdrawn),
         shown.sheet().warnings().stream().map(words::say).toList());
   }
 
@@ -123,17 +126,29 @@ record Verdict(
   }
 
   /** Where a chef is wanted, then what cooks have reported. */
-  private static List<Trouble> problems(Shown shown) {
+  private static List<Trouble> problems(Shown shown, List<Withdrawn.Told> withdrawn) {
+    List<Withdrawn.Told> all = new ArrayList<>();
+    shown.sheet().tasks().stream()
+        .map(task -> new Withdrawn.Told(task, shown.progress(task)))
+        .forEach(all::add);
+    all.addAll(withdrawn);
     Stream<Trouble> calls =
-        shown.sheet().tasks().stream()
+        all.stream()
             .flatMap(
-                task ->
-                    shown.progress(task).call().stream()
-                        .map(
-                            call ->
-                                new Trouble(
-                                    called(shown, task, call), shown.link(task), List.of())));
-    return Stream.concat(calls, reported(shown)).toList();
+                one ->
+                    one.progress().call().stream()
+                        .map(call -> trouble(shown, one.task(), called(shown, one.task(), call))));
+    return Stream.concat(calls, reported(shown, all)).toList();
+  }
+
+  /** With the way to the task, which stands on the wall alone when the sheet does without it. */
+  private static Trouble trouble(Shown shown, Task task, String said) {
+    String link =
+        shown.byId().containsKey(task.id())
+            ? shown.link(task)
+            : shown.address(
+                "wall/" + Visit.encoded(task.station()) + "?task=" + Visit.encoded(task.id()));
+    return new Trouble(said, link, List.of());
   }
 
   private static String called(Shown shown, Task task, Tick call) {
@@ -147,20 +162,20 @@ record Verdict(
         + ")";
   }
 
-  private static Stream<Trouble> reported(Shown shown) {
-    return shown.sheet().tasks().stream()
-        .filter(task -> shown.progress(task).state() == TaskState.PROBLEM)
+  private static Stream<Trouble> reported(Shown shown, List<Withdrawn.Told> all) {
+    return all.stream()
+        .filter(one -> one.progress().state() == TaskState.PROBLEM)
         .map(
-            task ->
-                new Trouble(
+            one ->
+                trouble(
+                    shown,
+                    one.task(),
                     shown
                         .words()
                         .say(
                             "today.problem-with",
-                            shown.names().title(task),
-                            shown.progress(task).problem().orElse("")),
-                    shown.link(task),
-                    List.of()));
+                            shown.names().title(one.task()),
+                            one.progress().problem().orElse(""))));
   }
 
   private static String next(Shown shown) {

@@ -3,7 +3,7 @@ package halfgram.pages.wall;
 import halfgram.desk.Desk;
 import halfgram.desk.Dipped;
 import halfgram.desk.Stock;
-import halfgram.desk.Ticking;
+import halfgram.desk.Withdrawn;
 import halfgram.pages.Sequence;
 import halfgram.prep.Task;
 import halfgram.prep.Tick;
@@ -15,8 +15,8 @@ import java.util.UUID;
 /** The bar that says what was just done, and lets it be undone. */
 final class AfterBar {
   private final Desk desk;
-  private final Ticking ticking;
   private final Stock stock;
+  private final Withdrawn withdrawn;
   private final Sequence numbers;
 
   /**
@@ -24,10 +24,10 @@ final class AfterBar {
    *
    * @param numbers the same that every other form of the wall counts by
    */
-  AfterBar(Desk desk, Ticking ticking, Stock stock, Sequence numbers) {
+  AfterBar(Desk desk, Stock stock, Withdrawn withdrawn, Sequence numbers) {
     this.desk = desk;
-    this.ticking = ticking;
     this.stock = stock;
+    this.withdrawn = withdrawn;
     this.numbers = numbers;
   }
 
@@ -38,7 +38,7 @@ final class AfterBar {
     if (done.isEmpty() || !tick.matches("[0-9a-f-]{36}")) {
       return Optional.empty();
     }
-    return Opened.find(scene, done, ticking)
+    return Opened.find(scene, done, withdrawn)
         .flatMap(opened -> opened.task().flatMap(task -> find(opened.scene(), task, tick)));
   }
 

@@ -1,5 +1,6 @@
 package halfgram.pages.wall;
 
+import halfgram.desk.Withdrawn;
 import halfgram.prep.Task;
 import halfgram.prep.Tick;
 import java.util.ArrayList;
@@ -16,13 +17,20 @@ import java.util.function.LongSupplier;
  */
 record CalledRow(String task, String station, String what, String who, long sequence) {
 
-  /** Calls of the day that nobody has answered, in the order they were made. */
-  static List<CalledRow> list(Scene scene, LongSupplier sequence) {
+  /**
+   * Calls of the day that nobody has answered, in the order they were made.
+   *
+   * @param withdrawn tasks that the plan in force does without, and what was told of them
+   */
+  static List<CalledRow> list(Scene scene, List<Withdrawn.Told> withdrawn, LongSupplier sequence) {
     record Open(Task task, Tick call) {}
     List<Open> open = new ArrayList<>();
     for (Task task : scene.inForce().sheet().tasks()) {
       Optional<Tick> call = scene.progress(task).call();
       call.ifPresent(tick -> open.add(new Open(task, tick)));
+    }
+    for (Withdrawn.Told told : withdrawn) {
+      told.progress().call().ifPresent(tick -> open.add(new Open(told.task(), tick)));
     }
     return open.stream()
         .sorted(

@@ -1,6 +1,6 @@
 package halfgram.pages.wall;
 
-import halfgram.desk.Ticking;
+import halfgram.desk.Withdrawn;
 import halfgram.prep.Task;
 import halfgram.words.Messages;
 import java.util.HashSet;
@@ -25,7 +25,7 @@ record Opened(Scene scene, Optional<Task> task, boolean isWithdrawn) {
    * @param wanted the task that was asked for; empty for the one that comes first
    * @return empty when no plan of the day has that task
    */
-  static Optional<Opened> find(Scene scene, String wanted, Ticking ticking) {
+  static Optional<Opened> find(Scene scene, String wanted, Withdrawn withdrawn) {
     Optional<Task> asked = Optional.ofNullable(scene.byId().get(wanted));
     if (asked.isPresent()) {
       return Optional.of(new Opened(scene, asked, false));
@@ -33,8 +33,8 @@ record Opened(Scene scene, Optional<Task> task, boolean isWithdrawn) {
     if (wanted.isEmpty()) {
       return Optional.of(new Opened(scene, InHand.find(scene), false));
     }
-    return ticking
-        .findWithdrawn(scene.house(), scene.day(), wanted)
+    return withdrawn
+        .find(scene.house(), scene.day(), wanted)
         .map(scene::under)
         .map(then -> new Opened(then, Optional.ofNullable(then.byId().get(wanted)), true));
   }

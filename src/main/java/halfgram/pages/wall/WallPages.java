@@ -12,6 +12,7 @@ import halfgram.desk.Plans;
 import halfgram.desk.Services;
 import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
+import halfgram.desk.Withdrawn;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.pages.AtWork;
@@ -46,6 +47,7 @@ public final class WallPages implements Server.Part {
   private final Scenes scenes;
   private final AtWork work;
   private final Ticking ticking;
+  private final Withdrawn withdrawn;
   private final AfterBar afters;
   private final Stock stock;
   private final Changes changes;
@@ -83,7 +85,8 @@ public final class WallPages implements Server.Part {
     this.nights = nights;
     this.services = services;
     this.numbers = new Sequence(desk);
-    this.afters = new AfterBar(desk, ticking, stock, numbers);
+    this.withdrawn = new Withdrawn(desk, plans);
+    this.afters = new AfterBar(desk, stock, withdrawn, numbers);
     this.kit = kit;
   }
 
@@ -334,7 +337,7 @@ public final class WallPages implements Server.Part {
   }
 
   private void show(Visit visit, int status, Scene scene, String wanted, Rejected rejected) {
-    Opened opened = Opened.find(scene, wanted, ticking).orElseThrow(() -> Halt.notFound(wanted));
+    Opened opened = Opened.find(scene, wanted, withdrawn).orElseThrow(() -> Halt.notFound(wanted));
     Scene at = opened.scene();
     Optional<Task> inHand = opened.task();
     inHand.ifPresent(task -> visit.checkStation(task.station()));
@@ -375,11 +378,15 @@ public final class WallPages implements Server.Part {
                 AtGate.held(scene, gates, numbers::next)),
             CallRow.list(scene, services.near(), numbers::next),
             new TimerRows(scene, numbers::next).list(),
-            CalledRow.list(scene, numbers::next),
+            CalledRow.list(scene, told(scene), numbers::next),
             services.next(),
             PastRow.list(scene, inHand.map(Task::id).orElse(""), numbers::next));
     List<Changes.Told> told = changes.list(scene.house(), scene.inForce(), scene.station());
     visit.wallPage(status, "wall/station", scene.stationName(), WallView.of(scene, told, parts));
+  }
+
+  private List<Withdrawn.Told> told(Scene scene) {
+    return withdrawn.listTold(scene.house(), scene.inForce());
   }
 
   /** That a word on how much longer it takes did not count. */

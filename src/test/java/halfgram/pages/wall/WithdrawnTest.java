@@ -62,6 +62,22 @@ class WithdrawnTest {
   }
 
   @Test
+  void aChefWhoIsWantedThereIsWantedOnEveryWallAndInTheOffice() {
+    tick("START");
+    tick("PROBLEM", "note", "too stiff");
+    tick("CALLED", "note", "what now?");
+    String wanted = "Chef wanted at Hot";
+    assertThat(client.get("/k/TARN/wall/cold").text()).contains(wanted, "mix, mix: what now?");
+    Answer day = client.get("/k/TARN/");
+    assertThat(day.text()).contains(wanted, "mix, mix: what now?", "too stiff");
+    assertThat(day.body()).contains("wall/hot?task=" + Client.encoded(MIX));
+    tick("ANSWERED");
+    assertThat(client.get("/k/TARN/wall/cold").text()).doesNotContain(wanted);
+    tick("SOLVED");
+    assertThat(client.get("/k/TARN/").text()).doesNotContain("too stiff");
+  }
+
+  @Test
   void whatNoPlanHadIsNotThere() {
     assertThat(client.get(WALL + "-not").status()).isEqualTo(404);
   }
