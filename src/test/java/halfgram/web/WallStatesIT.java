@@ -157,6 +157,90 @@ class WallStatesIT {
     }
   }
 
+  /** What a hand goes by: weights, times, what it must not touch. */
+  private static final List<String> HARM_OR_HASTE =
+      List.of(
+          ".weigh .w, .weigh .f, .weigh .u, .weigh .total, .weigh .beside, .which .amount",
+          ".gives, .ready li, .task em, .amounts, #made",
+          ".clock, .to, .pace, .task time, .task small, .state, .serves, .waits, .note, .method",
+          ".timer b, .timer small, .timer a, .calls, .called, .tank ~ p, .baths p, .baths small",
+          ".allergen, .caution, .heed, .diets, .problem, .missed");
+
+  @Test
+  void weightsTimesAndAllergensStandOutSevenToOneByDay() {
+    assertThat(faint(Device.tablet())).isEmpty();
+  }
+
+  @Test
+  void andByNight() {
+    assertThat(faint(Device.tablet().dark())).isEmpty();
+  }
+
+  /** Of every state what is read by less than AAA asks: 7 to 1, large or large bold type 4.5. */
+  @SuppressWarnings("unchecked")
+  private static Map<String, List<String>> faint(Device device) {
+    Map<String, List<String>> found = new TreeMap<>();
+    try (Viewer viewer = Browser.open(device)) {
+      STATES.forEach(
+          (name, way) -> {
+            Page page = viewer.open(address(way.get(0)));
+            if (way.size() > 1) {
+              page.locator(way.get(1)).first().click();
+            }
+            List<String> faint =
+                (List<String>) page.evaluate(CONTRAST, String.join(", ", HARM_OR_HASTE));
+            if (!faint.isEmpty()) {
+              found.put(name, faint);
+            }
+          });
+    }
+    return found;
+  }
+
+  /** Contrast by WCAG 2.2 of what is really painted: see-through colours laid over each other. */
+  private static final String CONTRAST =
+      """
+      (selector) => {
+        const parts = (text) => {
+          const all = text.match(/[\\d.]+/g).map(Number);
+          return {rgb: all.slice(0, 3), a: all.length > 3 ? all[3] : 1};
+        };
+        const over = (top, under) => top.rgb.map((c, i) => c * top.a + under[i] * (1 - top.a));
+        const light = (rgb) => {
+          const [r, g, b] = rgb.map((c) => c / 255)
+            .map((c) => c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4);
+          return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+        };
+        const ground = (element) => {
+          const all = [];
+          for (let one = element; one; one = one.parentElement) {
+            all.push(parts(getComputedStyle(one).backgroundColor));
+          }
+          return all.reverse().reduce((under, top) => over(top, under), [255, 255, 255]);
+        };
+        const told = new Set();
+        for (const root of document.querySelectorAll(selector)) {
+          for (const one of [root, ...root.querySelectorAll('*')]) {
+            const own = one.value || [...one.childNodes]
+              .filter((node) => node.nodeType === 3).map((node) => node.data).join('').trim();
+            if (!own || !one.checkVisibility({opacityProperty: true})) {
+              continue;
+            }
+            const style = getComputedStyle(one);
+            const under = ground(one);
+            const [a, b] = [light(over(parts(style.color), under)), light(under)];
+            const ratio = (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
+            const size = parseFloat(style.fontSize);
+            const large = size >= 24 || (size >= 56 / 3 && Number(style.fontWeight) >= 700);
+            if (ratio < (large ? 4.5 : 7)) {
+              told.add(`${ratio.toFixed(2)} ${one.className || one.tagName}: ${own.slice(0, 40)}`);
+            }
+          }
+        }
+        return [...told];
+      }
+      """;
+
   /** Texts set smaller than that, by the height of their type. */
   @SuppressWarnings("unchecked")
   private static List<String> small(Page page, String selector, double millimetres) {
