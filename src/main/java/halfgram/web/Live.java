@@ -60,7 +60,7 @@ public final class Live implements AutoCloseable {
     var unused =
         sender.scheduleWithFixedDelay(
             () -> look(stands), WATCH_MILLIS, WATCH_MILLIS, TimeUnit.MILLISECONDS);
-    var asks =
+    var unusedAsks =
         sender.scheduleWithFixedDelay(this::sweep, ASK_MILLIS, ASK_MILLIS, TimeUnit.MILLISECONDS);
   }
 
