@@ -8,6 +8,7 @@ import com.microsoft.playwright.CDPSession;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Request;
+import com.microsoft.playwright.Route;
 import halfgram.testkit.Browser;
 import halfgram.testkit.Cable;
 import halfgram.testkit.Client;
@@ -18,6 +19,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.UUID;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -148,6 +150,44 @@ class BadNetworkIT {
     wall.evaluate(
         "state => { window.seen = state; document.dispatchEvent(new Event('visibilitychange')); }",
         state);
+  }
+
+  @Test
+  void aStreamThatDiedWithoutAWordIsOpenedAnew() {
+    try (Cable cable = Cable.to(site)) {
+      tablet.signIn(cable.address(), site.session());
+      wall.clock().install();
+      wall.navigate(cable.address() + wallOf("hot", COOK));
+      assertThat(wall.locator(".net")).hasText("saved");
+      cable.die();
+      cable.mend();
+      tick("note", COOK);
+      wall.clock().runFor(Duration.ofSeconds(45).toMillis());
+      assertThat(wall.locator(".noted")).containsText("seen");
+    }
+  }
+
+  @Test
+  void aStreamThatAProxyTurnsAwayIsOpenedAnew() {
+    AtomicInteger asked = new AtomicInteger();
+    wall.route(
+        "**/live",
+        route -> {
+          if (asked.incrementAndGet() == 1) {
+            route.fulfill(new Route.FulfillOptions().setStatus(502));
+          } else {
+            route.resume();
+          }
+        });
+    wall.clock().install();
+    tablet.open(site.address() + wallOf("hot", COOK));
+    wall.waitForCondition(() -> asked.get() == 1);
+    tick("note", COOK);
+    wall.clock().runFor(Duration.ofSeconds(5).toMillis());
+    assertThat(wall.locator(".noted")).containsText("seen");
+    assertThat(wall.locator(".net")).hasText("saved");
+    tick("done", "fish-brine/lunch.2026-12-05/1/stir");
+    assertThat(wall.locator(".pace b")).hasText("1");
   }
 
   @Test

@@ -81,6 +81,17 @@ class WetHandsIT {
   }
 
   @Test
+  void enterInWhatATimerIsForSetsNoneAndGoesOnToTheMinutes() {
+    wall.locator("#more summary").click();
+    wall.locator("#more [name=note]").first().fill("turn the tray");
+    wall.keyboard().press("Enter");
+    assertThat(wall.getByText("1 min", exactly())).isFocused();
+    wall.getByText("5 min", exactly()).click();
+    assertThat(wall.locator(".timer.runs")).hasCount(1);
+    assertThat(wall.locator(".timer.runs")).containsText("turn the tray");
+  }
+
+  @Test
   void whatCannotBeTakenBackIsHeldAndAShortPressSaysSo() {
     wall.locator("#trouble summary").click();
     wall.locator("#trouble [name=note]").fill("burnt");
