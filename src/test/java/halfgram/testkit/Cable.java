@@ -98,8 +98,8 @@ public final class Cable implements AutoCloseable {
           if (!dead) {
             out.write(bytes, 0, n);
             out.flush();
-          } else if (!Cable.this.dead) {
-            // The server has closed it long ago, and says so to who writes on it.
+          } else if (!Cable.this.dead && from == near) {
+            // The server has closed it long ago, and says so to who writes on it; not to who listens.
             near.close();
           }
         }
