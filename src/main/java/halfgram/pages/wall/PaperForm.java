@@ -76,7 +76,7 @@ record PaperForm(List<Row> rows) {
 
     /** Whether it says that anything was done. */
     boolean isMoved() {
-      return !(started + done + made).isBlank() && came != Came.NOTE
+      return (!(started + done + made).isBlank() && came != Came.NOTE)
           || came == Came.PART_DONE
           || came == Came.PROBLEM;
     }
