@@ -75,6 +75,7 @@ addEventListener('pointercancel', letGo, true);
 
 // Slid off, or dragged: no click comes.
 addEventListener('pointerup', () => {
+  clearTimeout(slid);
   slid = setTimeout(letGo, 100);
 }, true);
 

@@ -52,6 +52,9 @@ public final class Messages {
   /** A place, or a marked measure; other braces are the sentence's own, some show JSON. */
   private static final Pattern PLACE = Pattern.compile("\\{(?:(\\d)|([^{}]*))\\}");
 
+  /** The space before a mark of the end. */
+  private static final Pattern LOOSE = Pattern.compile(" (?=[:;?!])");
+
   /** A number that computing has written already. */
   private static final Pattern NUMBER = Pattern.compile("-?\\d{1,15}\\.\\d{1,18}");
 
@@ -140,6 +143,10 @@ public final class Messages {
     }
     if (!language.equals("en")) {
       files.forEach(file -> load(sentences, file + "_" + language));
+    }
+    if (language.equals("fr")) {
+      // What French sets apart by a space stays with its word at the end of a line.
+      sentences.replaceAll((key, said) -> LOOSE.matcher((String) said).replaceAll("\u00a0"));
     }
     return sentences;
   }

@@ -63,10 +63,11 @@ public final class Seen {
   }
 
   private static void put(String said, Set<String> whole, List<Filled> withPlaces) {
+    String plain = said.strip().replace('\u00a0', ' ');
     if (PLACE.matcher(said).find()) {
-      withPlaces.add(Filled.of(said.strip()));
+      withPlaces.add(Filled.of(plain));
     } else {
-      whole.add(said.strip());
+      whole.add(plain);
     }
   }
 
@@ -155,7 +156,7 @@ public final class Seen {
         .replace("&lt;", "<")
         .replace("&gt;", ">")
         .replace("&amp;", "&")
-        .replaceAll("\\s+", " ")
+        .replaceAll("[\\s\u00a0]+", " ")
         .strip();
   }
 

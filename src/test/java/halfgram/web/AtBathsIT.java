@@ -39,7 +39,9 @@ class AtBathsIT {
       assertThat(viewer.axe()).isEmpty();
       viewer.wholeScreenshot("at-baths");
       assertThat(low(page)).isEqualTo(List.of());
-      Object over = page.evaluate("document.documentElement.scrollWidth - innerWidth");
+      Object over =
+          page.evaluate(
+              "document.documentElement.scrollWidth - document.documentElement.clientWidth");
       assertThat(((Number) over).intValue()).isZero();
       Locator lift = page.locator(".lift button");
       lift.first().click();

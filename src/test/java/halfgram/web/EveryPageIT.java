@@ -217,7 +217,9 @@ class EveryPageIT {
     List<String> wide = new ArrayList<>();
     for (Device device : List.of(Device.phone(), PORTRAIT, WIDE)) {
       page.setViewportSize(device.width(), device.height());
-      Object over = page.evaluate("document.documentElement.scrollWidth - innerWidth");
+      Object over =
+          page.evaluate(
+              "document.documentElement.scrollWidth - document.documentElement.clientWidth");
       if (((Number) over).intValue() > 0) {
         wide.add(device + " by " + over);
       }

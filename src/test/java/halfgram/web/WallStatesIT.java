@@ -277,7 +277,9 @@ class WallStatesIT {
             // At its end, where the bars that stay in reach cover nothing.
             page.evaluate("window.scrollTo(0, document.documentElement.scrollHeight)");
             viewer.axe().forEach(one -> found.add(one.toString()));
-            Object over = page.evaluate("document.documentElement.scrollWidth - innerWidth");
+            Object over =
+                page.evaluate(
+                    "document.documentElement.scrollWidth - document.documentElement.clientWidth");
             if (((Number) over).intValue() > 0) {
               found.add("wider than the screen by " + over);
             }

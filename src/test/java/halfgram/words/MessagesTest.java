@@ -60,6 +60,13 @@ class MessagesTest {
   private final Set<String> literals = literals();
 
   @Test
+  void noFrenchLineBeginsWithItsMarkOfTheEnd() {
+    assertThat(new Messages("fr", ZoneOffset.UTC).say("timer.more", 3))
+        .isEqualTo("autres minuteurs\u00a0: 3");
+    assertThat(new Messages("en", ZoneOffset.UTC).say("timer.more", 3)).isEqualTo("more timers: 3");
+  }
+
+  @Test
   void everyKeyOfTheSourcesHasASentence() {
     Set<String> beginnings =
         sentences.stringPropertyNames().stream()

@@ -23,6 +23,9 @@ final class TimerRows {
 
   private static final int MOST = 3;
 
+  /** How many of those that are up: they are wide, and what is to be weighed keeps its room. */
+  private static final int MOST_UP = 2;
+
   /**
    * One timer.
    *
@@ -82,6 +85,11 @@ final class TimerRows {
     public boolean isEmpty() {
       return near.isEmpty() && far.isEmpty();
     }
+
+    /** How many are up behind the press. */
+    public long farUp() {
+      return far.stream().filter(row -> !row.isRunning()).count();
+    }
   }
 
   private final Scene scene;
@@ -97,15 +105,38 @@ final class TimerRows {
         Timers.list(scene.inForce().sheet().tasks(), scene.inForce().progress()).stream()
             .filter(this::isHere)
             .filter(timer -> timer.state(scene.now()) != Timer.State.OVER)
-            .sorted(Comparator.comparing((Timer timer) -> !isUp(timer)).thenComparing(this::moment))
+            .sorted(
+                Comparator.comparing((Timer timer) -> !isUp(timer))
+                    .thenComparing(timer -> !sounds(timer))
+                    .thenComparing(this::moment))
             .toList();
-    List<Row> near = new ArrayList<>();
+    List<Timer> first = first(all.stream().filter(this::isUp).toList());
+    List<Row> near = new ArrayList<>(first.stream().map(this::row).toList());
     List<Row> far = new ArrayList<>();
     for (Timer timer : all) {
-      boolean soon = near.size() < MOST && !moment(timer).isAfter(scene.now().plus(NEAR));
-      (isUp(timer) || soon ? near : far).add(row(timer));
+      if (!first.contains(timer)) {
+        boolean soon = !isUp(timer) && !moment(timer).isAfter(scene.now().plus(NEAR));
+        (soon && near.size() < MOST ? near : far).add(row(timer));
+      }
     }
     return new Rows(near, far);
+  }
+
+  /** Of those that are up: one that time has run out for, one that waited too long, the rest. */
+  private static List<Timer> first(List<Timer> up) {
+    Stream<Timer> oneOfEach =
+        Stream.of(true, false)
+            .flatMap(
+                hold ->
+                    up.stream()
+                        .filter(timer -> hold == (timer.kind() == Timer.Kind.HOLD))
+                        .limit(1));
+    List<Timer> chosen = Stream.concat(oneOfEach, up.stream()).distinct().limit(MOST_UP).toList();
+    return up.stream().filter(chosen::contains).toList();
+  }
+
+  private boolean sounds(Timer timer) {
+    return timer.rings().filter(at -> !at.isAfter(scene.now())).isPresent();
   }
 
   private boolean isHere(Timer timer) {

@@ -111,7 +111,14 @@ record WallView(
       String id, String time, String name, String step, String sub, String right, String look) {}
 
   /** The tasks beside the one in hand. */
-  record Lists(List<Row> next, List<Row> later, List<Row> tonight, List<Row> done) {}
+  record Lists(List<Row> next, List<Row> later, List<Row> tonight, List<Row> done) {
+    private static final int FEW = 4;
+
+    /** Whether much is done tonight while the day still has its own work. */
+    public boolean isTonightFar() {
+      return tonight.size() > FEW && !next.isEmpty();
+    }
+  }
 
   private static final int NEAR = 7;
 

@@ -1,0 +1,191 @@
+package halfgram.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.microsoft.playwright.Page;
+import halfgram.book.BookStore;
+import halfgram.desk.Demo;
+import halfgram.testkit.Browser;
+import halfgram.testkit.Device;
+import halfgram.testkit.Site;
+import halfgram.testkit.Viewer;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.UUID;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+
+/** A station with all the work of a day, named in the longest words, with many timers up. */
+@Timeout(300)
+class CrowdedWallIT {
+  private static final List<String> LONG =
+      List.of(
+          "Anticonstitutionnellement",
+          "Rafraîchissement-cryoconcentré",
+          "Hypercaramélisation prolongée");
+  private static final int SHORT_TEXT = 40;
+
+  private static final List<Device> SCREENS =
+      List.of(
+          Device.tablet(),
+          Device.tablet().sized(1024, 768),
+          Device.tablet().sized(800, 1280),
+          Device.phone());
+
+  private static final UUID DEVICE = UUID.randomUUID();
+
+  private static Site site;
+  private static int words;
+  private static int sequence;
+
+  @BeforeAll
+  static void open() {
+    site = Site.empty();
+    site.importBook(book().toString().getBytes(StandardCharsets.UTF_8));
+    site.setClock(Site.at("10:00"));
+    site.client().get("/k/TARN/wall/cold");
+    tick("start", "parsnip-puree/lunch.2026-12-05/1/cook", "");
+    tick(
+        "timed",
+        "parsnip-puree/lunch.2026-12-05/1/cook",
+        ",'minutes': 1, 'note': 'tourner la plaque'");
+    tick("done", "char-portions/lunch.2026-12-05/1/brine", "");
+    tick("done", "pea-stock/bar.2026-12-05/1/simmer", "");
+    tick("called", "pea-base/harvest-dinner/1/shear", ",'note': 'assez épais ?'");
+    site.setClock(Site.at("11:10"));
+  }
+
+  @AfterAll
+  static void close() {
+    site.close();
+  }
+
+  private static void tick(String kind, String task, String more) {
+    assertThat(
+            site.script()
+                .post(
+                    "ticks",
+                    "{'task':'%s','kind':'%s','cook':'ines','device':'%s','sequence':%d%s}"
+                        .formatted(task, kind, DEVICE, ++sequence, more))
+                .status())
+        .isEqualTo(201);
+  }
+
+  /** The demo's book with every step at one station and every French name made longer. */
+  private static ObjectNode book() {
+    ObjectNode book =
+        (ObjectNode) BookStore.parse(new String(Demo.book(Site.DAY), StandardCharsets.UTF_8));
+    book.path("formulas")
+        .forEach(
+            formula -> {
+              lengthen(formula.path("name"));
+              for (JsonNode version : formula.path("versions")) {
+                for (JsonNode step : version.path("steps")) {
+                  ((ObjectNode) step).put("station", "cold");
+                  lengthen(step.path("name"));
+                }
+              }
+            });
+    book.path("ingredients").forEach(ingredient -> lengthen(ingredient.path("name")));
+    book.path("stations").forEach(station -> lengthen(station.path("name")));
+    book.path("people").forEach(one -> ((ObjectNode) one).putArray("stations").add("cold"));
+    return book;
+  }
+
+  private static void lengthen(JsonNode name) {
+    String french = name.path("fr").asText();
+    if (!french.isEmpty() && french.length() < SHORT_TEXT) {
+      ((ObjectNode) name).put("fr", LONG.get(words++ % LONG.size()) + " de " + french);
+    }
+  }
+
+  @Test
+  void farTasksAndMostOfTheTimersThatAreUpWaitBehindAPress() {
+    String wall = site.client().withCookie("language", "fr").get("/k/TARN/wall/cold").text();
+    assertThat(wall)
+        .contains("sur 79 faites", "autres minuteurs\u00a0: 3, échus\u00a0: 3")
+        .containsPattern("Plus tard\u00a0: [0-9]{2}")
+        .containsPattern("Ce soir, pour demain\u00a0: [0-9]");
+  }
+
+  @Test
+  void nothingIsCutWideOrLaidOverAnotherByDay() {
+    assertThat(look(SCREENS)).isEmpty();
+  }
+
+  @Test
+  void norByNight() {
+    assertThat(look(SCREENS.stream().map(Device::dark).toList())).isEmpty();
+  }
+
+  @SuppressWarnings("unchecked")
+  private static Map<String, List<String>> look(List<Device> screens) {
+    Map<String, List<String>> wrong = new TreeMap<>();
+    for (Device screen : screens) {
+      try (Viewer viewer = Browser.open(screen.speaking("fr"))) {
+        Page page = viewer.open(site.address() + "/k/TARN/wall/cold");
+        List<String> found = new ArrayList<>((List<String>) page.evaluate(LOOK, screen.width()));
+        found.addAll(viewer.troubles());
+        if (!found.isEmpty()) {
+          wrong.put(screen.width() + " " + screen.tone(), found);
+        }
+      }
+    }
+    return wrong;
+  }
+
+  private static final String LOOK =
+      """
+      (width) => {
+        const found = [];
+        const all = (selector, root = document) => [...root.querySelectorAll(selector)]
+          .filter((one) => one.checkVisibility());
+        const text = (one) => one.textContent.trim().slice(0, 30);
+        const said = (one) => `${one.className || one.tagName}: ${text(one)}`;
+        const box = (one) => one.getBoundingClientRect();
+        const wide = document.documentElement.scrollWidth;
+        if (wide > width) {
+          found.push(`wider than the screen by ${wide - width}`);
+        }
+        all('.wall *').filter((one) => box(one).right > width + 1)
+          .forEach((one) => found.push(`over the edge: ${said(one)}`));
+        const [timers] = all('.timers');
+        if (box(timers).height > innerHeight / 2 + 1) {
+          found.push(`the timers hide ${box(timers).height} of ${innerHeight}`);
+        }
+        // What stands beside each other: the parts of the head, acts, timers.
+        const over = (a, b) => a.left < b.right - 1 && b.left < a.right - 1
+          && a.top < b.bottom - 1 && b.top < a.bottom - 1;
+        all('.top, .cook, .acts, .timers, .timer, .does, .calls li').forEach((root) => {
+          const parts = all(':scope > *', root).filter((one) => one.tagName !== 'PROGRESS');
+          parts.forEach((a, i) => parts.slice(i + 1).filter((b) => over(box(a), box(b)))
+            .forEach((b) => found.push(`${said(a)} over ${said(b)}`)));
+        });
+        // Numbers and what is pressed are whole.
+        const pressed = '.acts button, .acts summary, .timer button';
+        const numbers = '.clock time, .to b, .pace b, .timer b, .weigh b, .task time, .task em';
+        all(`${numbers}, ${pressed}, .cook .button`)
+          .filter((one) => one.scrollWidth > one.clientWidth + 1 && one.clientWidth > 0)
+          .forEach((one) => found.push(`cut: ${said(one)}`));
+        all('.to b, .clock time').forEach((one) => {
+          if (box(one).right > box(one.parentElement).right + 1) {
+            found.push(`cut by what it stands in: ${said(one)}`);
+          }
+        });
+        all('.timer').forEach((one) => all('button, .what', one)
+          .filter((part) => box(part).bottom > box(one).bottom + 1)
+          .forEach((part) => found.push(`out of its timer: ${said(part)}`)));
+        const least = width > 640 ? 80 : 48;
+        all(`${pressed}, .task`).filter((one) => box(one).height < least - 1)
+          .forEach((one) => found.push(`too small to press: ${said(one)} ${box(one).height}`));
+        return found;
+      }
+      """;
+}
