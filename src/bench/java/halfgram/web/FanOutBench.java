@@ -55,7 +55,7 @@ public class FanOutBench {
     for (KitchensAtWork.Tablet tablet : tablets.all) {
       Wire stream = tablet.stream();
       streams.add(stream);
-      threads.submit(() -> listen(tablet, stream, ready));
+      var unused = threads.submit(() -> listen(tablet, stream, ready));
     }
     ready.await();
     ticks(WARM);

@@ -159,13 +159,13 @@ final class KitchensAtWork implements AutoCloseable {
       String task = Visit.encoded(entry.task().id());
       String body =
           form
-              + ("&task=%s&shown=%s&kind=%s&line=%s&tub=read&note=the+whisk+is+gone&sequence=%d"
+              + "&task=%s&shown=%s&kind=%s&line=%s&tub=read&note=the+whisk+is+gone&sequence=%d"
                   .formatted(
                       task,
                       task,
                       entry.kind().name(),
                       Visit.encoded(entry.line()),
-                      SEQUENCE.incrementAndGet()));
+                      SEQUENCE.incrementAndGet());
       Wire.Answer answer = postForm("tick", body);
       if (answer.status() == 303) {
         String to = answer.headers().get("location");

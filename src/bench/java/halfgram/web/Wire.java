@@ -5,6 +5,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.net.InetAddress;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
@@ -34,7 +35,7 @@ final class Wire implements AutoCloseable {
   }
 
   private void open() throws IOException {
-    socket = new Socket("127.0.0.1", port);
+    socket = new Socket(InetAddress.getLoopbackAddress(), port);
     socket.setTcpNoDelay(true);
     in = new BufferedInputStream(socket.getInputStream(), 1 << 16);
     out = socket.getOutputStream();
@@ -68,7 +69,7 @@ final class Wire implements AutoCloseable {
     write(method, path, headers, body);
     Answer answer = read();
     String set = answer.headers().getOrDefault("set-cookie", "");
-    for (String one : set.split("\n")) {
+    for (String one : set.split("\n", -1)) {
       int equals = one.indexOf('=');
       if (equals > 0) {
         int end = one.indexOf(';');
@@ -101,7 +102,7 @@ final class Wire implements AutoCloseable {
   }
 
   private Answer read() throws IOException {
-    int status = Integer.parseInt(line().split(" ")[1]);
+    int status = Integer.parseInt(line().split(" ", -1)[1]);
     Map<String, String> headers = new HashMap<>();
     for (String line = line(); !line.isEmpty(); line = line()) {
       int colon = line.indexOf(':');

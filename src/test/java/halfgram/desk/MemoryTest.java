@@ -106,7 +106,7 @@ class MemoryTest {
       assertThat(washed.status()).as("washed").isBetween(200, 201);
       return;
     }
-    String[] said = entry.split(" ");
+    String[] said = entry.split(" ", -1);
     var answer =
         script.post(
             "ticks",

@@ -31,7 +31,7 @@ public final class Cable implements AutoCloseable {
   /** A way to a site; {@link #address} leads through it. */
   public static Cable to(Site site) {
     try {
-      ServerSocket door = new ServerSocket(0, 50, InetAddress.getByName("127.0.0.1"));
+      ServerSocket door = new ServerSocket(0, 50, InetAddress.getLoopbackAddress());
       Cable cable = new Cable(URI.create(site.address()), door);
       start(cable::accept, "cable");
       return cable;
@@ -99,7 +99,8 @@ public final class Cable implements AutoCloseable {
             out.write(bytes, 0, n);
             out.flush();
           } else if (!Cable.this.dead && from == near) {
-            // The server has closed it long ago, and says so to who writes on it; not to who listens.
+            // The server has closed it long ago, and says so to who writes on it; not to who
+            // listens.
             near.close();
           }
         }

@@ -189,8 +189,8 @@ class SentAwayIT {
   }
 
   private void keys(String digits) {
-    for (String digit : digits.split("")) {
-      wall.locator(".keys").getByText(digit, exactlyIn()).tap();
+    for (char digit : digits.toCharArray()) {
+      wall.locator(".keys").getByText(String.valueOf(digit), exactlyIn()).tap();
     }
   }
 
