@@ -133,7 +133,7 @@ async function refresh() {
       // A form may have been sent meanwhile, or a finger be down: then this is no longer the page to show.
       if (fresh && !inHand() && location.href === here) {
         seen = number;
-        swap(fresh, {open: true});
+        swap(fresh);
       } else {
         stale = true;
       }

@@ -46,13 +46,12 @@ export function isTyped() {
 /**
  * Replaces the page's main.
  *
- * @param sent the form that was sent: what was typed there is not typed again
- * @param open whether what lies open stays open
+ * @param sent the form that was sent: what was typed there is not typed again, and what it lies in closes
  * @param change the number of the change that it shows, when that is known
  */
-export function swap(fresh, {sent, open, change} = {}) {
+export function swap(fresh, {sent, change} = {}) {
   const focus = document.activeElement && document.activeElement.id;
-  const details = open ? [...document.querySelectorAll('main details[open][id]')].map((one) => one.id) : [];
+  const open = [...document.querySelectorAll('main details[open][id]')].filter((one) => !sent || !one.contains(sent));
   const own = new Map(typed(sent).map((one) => [key(one), chooses(one) ? one.checked : one.value]));
   document.querySelector('main').replaceWith(document.adoptNode(fresh));
   const again = own.size ? controls(fresh).filter((one) => own.has(key(one))) : [];
@@ -60,7 +59,7 @@ export function swap(fresh, {sent, open, change} = {}) {
     one[chooses(one) ? 'checked' : 'value'] = own.get(key(one));
     one.closest('details')?.setAttribute('open', '');
   });
-  details.forEach((id) => document.getElementById(id)?.setAttribute('open', ''));
+  open.forEach((one) => document.getElementById(one.id)?.setAttribute('open', ''));
   document.getElementById(focus || '')?.focus({preventScroll: true});
   document.dispatchEvent(new CustomEvent('fresh', {detail: {change}}));
 }

@@ -99,8 +99,7 @@ public final class Cable implements AutoCloseable {
             out.write(bytes, 0, n);
             out.flush();
           } else if (!Cable.this.dead && from == near) {
-            // The server has closed it long ago, and says so to who writes on it; not to who
-            // listens.
+            // The server has closed it long ago, and tells who writes on it, not who listens.
             near.close();
           }
         }
