@@ -189,9 +189,10 @@ class SentAwayIT {
   }
 
   private void keys(String digits) {
-    for (char digit : digits.toCharArray()) {
-      wall.locator(".keys").getByText(String.valueOf(digit), exactlyIn()).tap();
-    }
+    digits
+        .chars()
+        .mapToObj(Character::toString)
+        .forEach(digit -> wall.locator(".keys").getByText(digit, exactlyIn()).tap());
   }
 
   private static void tick(String task) {
