@@ -114,8 +114,10 @@ public final class Live implements AutoCloseable {
       return;
     }
     if (!may && reader.over.compareAndSet(false, true)) {
-      reader.client.sendEvent("gone", reader.sent.get());
-      reader.client.close();
+      synchronized (reader) {
+        reader.client.sendEvent("gone", reader.sent.get());
+        reader.client.close();
+      }
     }
   }
 
@@ -129,8 +131,11 @@ public final class Live implements AutoCloseable {
     List<Reader> all = readers.computeIfAbsent(kitchen, code -> new CopyOnWriteArrayList<>());
     client.keepAlive();
     client.onClose(() -> all.remove(reader));
-    all.add(reader);
-    client.sendEvent("change", number);
+    synchronized (reader) {
+      // Told of what happens from now on, but of nothing before it knows where it begins.
+      all.add(reader);
+      client.sendEvent("change", number);
+    }
     if (sender.isShutdown()) {
       // It came while the server stops, which waits for the end of all streams.
       client.close();
@@ -143,16 +148,15 @@ public final class Live implements AutoCloseable {
 
   private void send(Reader reader, boolean heartbeat) {
     reader.waiting.set(false);
-    if (reader.over.get()) {
-      return;
+    synchronized (reader) {
+      if (reader.over.get()) {
+        return;
+      }
+      long number = reader.wanted.get();
+      boolean same = heartbeat && number == reader.sent.get();
+      reader.sent.set(number);
+      reader.client.sendEvent(same ? "here" : "change", number);
     }
-    long number = reader.wanted.get();
-    if (heartbeat && number == reader.sent.get()) {
-      reader.client.sendEvent("here", number);
-      return;
-    }
-    reader.sent.set(number);
-    reader.client.sendEvent("change", number);
   }
 
   @Override
