@@ -155,7 +155,7 @@ class TechniquesPagesTest {
   void theTaskTellsWhatItsTechniqueReminds() {
     String day = Site.DAY.toString();
     String tasks = script.get("plan?date=" + day).body().toString();
-    assertThat(tasks).contains("Hydrate at 40 to 60", "Back to the boil within 1 min");
+    assertThat(tasks).contains("Hydrate at 40 °C to 60 °C", "Back to the boil within 1 min");
     client.get("/k/TARN/wall/pastry");
     assertThat(client.get("/k/TARN/wall/pastry").text()).isNotEmpty();
   }
