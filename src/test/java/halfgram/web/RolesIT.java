@@ -41,6 +41,7 @@ class RolesIT {
               "Log",
               "Tablets",
               "People",
+              "Settings",
               "Audit"),
           Role.CHEF,
           List.of(
@@ -56,7 +57,8 @@ class RolesIT {
               "Kit",
               "Crew",
               "Log",
-              "Tablets"),
+              "Tablets",
+              "Settings"),
           Role.CATERER,
           List.of("Events", "Pars", "Deliveries"),
           Role.COOK,
