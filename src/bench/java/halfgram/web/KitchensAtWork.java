@@ -120,6 +120,11 @@ final class KitchensAtWork implements AutoCloseable {
       day.add(new Entry(task, Tick.Kind.PART_DONE, ""));
     }
 
+    /** Whether it has anything to do of its own. */
+    boolean isAtWork() {
+      return !day.isEmpty();
+    }
+
     String path(String rest) {
       return "/k/" + kitchen + "/" + rest;
     }
