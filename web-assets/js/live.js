@@ -69,9 +69,9 @@ function connect() {
   stream.onerror = () => {
     network(false);
     if (stream.readyState === EventSource.CLOSED) {
-      // Turned away, by a proxy whose server is down or by the server itself: a browser leaves it at that.
-      stale = true;
-      refresh();
+      // Turned away, by a proxy whose server is down or by the server itself: a browser does not say which, and
+      // leaves it at that.
+      sentAway();
       reconnect(AGAIN);
     }
   };
@@ -155,7 +155,7 @@ function missed() {
   soon = setTimeout(refresh, AGAIN);
 }
 
-// The stream has ended because of who looks: asked even where a page waits for an answer of its own.
+// The stream has ended, perhaps because of who looks: asked even where a page waits for an answer of its own.
 function sentAway() {
   stale = true;
   away = true;

@@ -79,6 +79,19 @@ class SentAwayIT {
   }
 
   @Test
+  void andWhereItsStreamNeverBegan() {
+    UUID id = pair("Cold four");
+    wall.route(
+        "**/live",
+        route -> {
+          tablets().revoke(site.house(), id, "test");
+          route.resume();
+        });
+    wall.navigate(address("wall/cold/who"));
+    assertThat(wall.locator("main")).containsText("Have the office pair it again");
+  }
+
+  @Test
   void whatIsTypedOnARevokedTabletIsStillSentAndKept() {
     UUID id = pair("Cold three");
     choose("Ines");
