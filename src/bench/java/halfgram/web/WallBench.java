@@ -43,7 +43,7 @@ public class WallBench {
   private static final int EACH = 5;
   private static final int A_SECOND = 100;
   private static final int SECONDS = 10;
-  private static final int TURNS = 6;
+  private static final int TURNS = Integer.getInteger("turns", 6);
   private static final int BLOCK = 4;
 
   private KitchensAtWork tablets;

@@ -6,6 +6,7 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.util.Optional;
+import java.util.concurrent.locks.Lock;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
@@ -117,17 +118,27 @@ public final class Database implements AutoCloseable {
    * because what a repeat found there may be another's that is still on its way.
    */
   public <T> T write(Function<Tx, T> work) {
-    return write(work, answer -> {});
+    T answer = read(work);
+    sync.await();
+    return answer;
   }
 
   /**
-   * As {@link #write(Function)}.
+   * As {@link #write(Function)}, one after the other with whatever else has the same turn: who
+   * waits for it holds no connection.
    *
-   * @param committed told of the answer as soon as others can see what was written
+   * @param committed told of the answer as soon as others can see what was written, and before the
+   *     next has its turn
    */
-  public <T> T write(Function<Tx, T> work, Consumer<T> committed) {
-    T answer = dsl.transactionResult(configuration -> work.apply(new Tx(configuration.dsl())));
-    committed.accept(answer);
+  public <T> T write(Lock turn, Function<Tx, T> work, Consumer<T> committed) {
+    T answer;
+    turn.lock();
+    try {
+      answer = read(work);
+      committed.accept(answer);
+    } finally {
+      turn.unlock();
+    }
     sync.await();
     return answer;
   }

@@ -19,6 +19,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.locks.Lock;
+import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.ToLongFunction;
@@ -42,6 +44,7 @@ public final class Desk {
   private final Map<UUID, House> opened;
   private final LastFew<String, BookReader.Outcome> outcomes;
   private final Memory memory;
+  private final Map<UUID, Lock> turns;
 
   public Desk(Database database, BookReader reader, Clock clock, Signal signal) {
     this(
@@ -51,7 +54,8 @@ public final class Desk {
         signal,
         new ConcurrentHashMap<>(),
         new LastFew<>(KEPT),
-        new Memory());
+        new Memory(),
+        new ConcurrentHashMap<>());
   }
 
   private Desk(
@@ -61,7 +65,8 @@ public final class Desk {
       Signal signal,
       Map<UUID, House> opened,
       LastFew<String, BookReader.Outcome> outcomes,
-      Memory memory) {
+      Memory memory,
+      Map<UUID, Lock> turns) {
     this.database = database;
     this.reader = reader;
     this.clock = clock;
@@ -69,12 +74,20 @@ public final class Desk {
     this.opened = opened;
     this.outcomes = outcomes;
     this.memory = memory;
+    this.turns = turns;
   }
 
   /** The same desk with a clock that stands at a moment: for what was done then and comes now. */
   Desk at(Instant moment) {
     return new Desk(
-        database, reader, Clock.fixed(moment, ZoneOffset.UTC), signal, opened, outcomes, memory);
+        database,
+        reader,
+        Clock.fixed(moment, ZoneOffset.UTC),
+        signal,
+        opened,
+        outcomes,
+        memory,
+        turns);
   }
 
   /** Now, to the microsecond that a database keeps. */
@@ -86,13 +99,27 @@ public final class Desk {
     return memory;
   }
 
+  /** Writers of a kitchen come one after the other, as they would at the lock of its row. */
+  private Lock turn(UUID kitchen) {
+    return turns.computeIfAbsent(kitchen, any -> new ReentrantLock());
+  }
+
   /**
    * What somebody reads of a kitchen for a page, as of the change at which the request found it.
    *
    * @param what names it within the kitchen
    */
   <V> V remembered(House house, Object what, Memory.AfterTick<V> after, Function<Tx, V> work) {
-    return memory.get(house.id(), house.stand().change(), what, after, () -> database.read(work));
+    return memory.get(house.id(), house.stand().change(), what, after, () -> read(house, work));
+  }
+
+  /** Reads, and looks at the kitchen's change before and after. */
+  <V> Memory.Read<V> read(House house, Function<Tx, V> work) {
+    return database.read(
+        tx -> {
+          long before = kitchens.change(tx, house.id());
+          return new Memory.Read<>(work.apply(tx), before, kitchens.change(tx, house.id()));
+        });
   }
 
   public BookReader reader() {
@@ -154,7 +181,7 @@ public final class Desk {
 
   /** Does all of it or nothing; answers when it is on disk, then signals what changed. */
   public <T> T write(House house, Function<Tx, T> work) {
-    T answer = database.write(work);
+    T answer = database.write(turn(house.id()), work, done -> {});
     signal.changed(house.code(), findStand(house.code()).map(Stand::change).orElse(0L));
     return answer;
   }
@@ -174,7 +201,7 @@ public final class Desk {
    * @param committed told of the answer as soon as others can see what was written
    */
   <T> T write(House house, Function<Tx, T> work, Consumer<T> committed, ToLongFunction<T> change) {
-    T answer = database.write(work, committed);
+    T answer = database.write(turn(house.id()), work, committed);
     long number = change.applyAsLong(answer);
     if (number > 0) {
       signal.changed(house.code(), number);

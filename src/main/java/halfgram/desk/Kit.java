@@ -168,6 +168,11 @@ public final class Kit {
         .orElseGet(() -> read(tx, house));
   }
 
+  /** Reads it unless it is known, so that ticks are judged by what is known. */
+  void know(House house) {
+    known(house);
+  }
+
   /** Reads it for pages, and remembers it. */
   private KnownKit known(House house) {
     return desk.remembered(house, KnownKit.class, this::after, tx -> read(tx, house));

@@ -18,8 +18,10 @@ import java.util.function.Supplier;
  *
  * <p>Rules. The number of a change stands for what the database holds then: whoever asks names the
  * number they have read, on a page that of the request, in a transaction that of the kitchen's
- * lock. Nothing is remembered inside a transaction that writes. A change that was no tick of this
- * process is not carried over: then it is read again.
+ * lock. Who asks as of an earlier change than what is known gets what is known, as the database
+ * would answer them by now. Nothing is remembered inside a transaction that writes, nor what was
+ * read while a change came between. A change that was no tick of this process is not carried over:
+ * then it is read again.
  */
 final class Memory {
   private static final int VALUES = 512;
@@ -47,6 +49,13 @@ final class Memory {
    */
   record Ticked(TickStore.Entered entered, boolean moved) {}
 
+  /**
+   * Something that was read, and the numbers of the last change before and after.
+   *
+   * @param <V> what it is
+   */
+  record Read<V>(V value, long before, long after) {}
+
   private record Key(UUID kitchen, Object what) {}
 
   private record Value(long change, Object value) {}
@@ -70,30 +79,38 @@ final class Memory {
    *
    * @param what names it within the kitchen; always the same type of value
    */
-  <V> V get(UUID kitchen, long change, Object what, AfterTick<V> after, Supplier<V> work) {
+  <V> V get(UUID kitchen, long change, Object what, AfterTick<V> after, Supplier<Read<V>> work) {
     Optional<V> known = find(kitchen, change, what, after);
     if (known.isPresent()) {
       return known.get();
     }
-    V made = work.get();
-    put(kitchen, change, what, made);
-    return made;
+    Read<V> made = work.get();
+    if (made.before() == made.after()) {
+      put(kitchen, made.after(), what, made.value());
+    }
+    return made.value();
   }
 
-  void put(UUID kitchen, long change, Object what, Object value) {
-    values.put(new Key(kitchen, what), new Value(change, value));
+  /** Remembers it, unless something later is known. */
+  private void put(UUID kitchen, long change, Object what, Object value) {
+    Key key = new Key(kitchen, what);
+    synchronized (values) {
+      if (values.find(key).filter(known -> known.change() > change).isEmpty()) {
+        values.put(key, new Value(change, value));
+      }
+    }
   }
 
-  /** What is known as of a change. */
+  /** What is known as of a change or a later one. */
   @SuppressWarnings("unchecked")
   <V> Optional<V> find(UUID kitchen, long change, Object what, AfterTick<V> after) {
     Key key = new Key(kitchen, what);
-    Optional<Value> known = values.find(key).filter(value -> value.change() <= change);
+    Optional<Value> known = values.find(key);
     if (known.isEmpty()) {
       return Optional.empty();
     }
     Optional<V> value = Optional.of((V) known.get().value());
-    if (known.get().change() == change) {
+    if (known.get().change() >= change) {
       return value;
     }
     List<Ticked> since = between(kitchen, known.get().change(), change);

@@ -25,7 +25,6 @@ import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -65,31 +64,13 @@ public final class Plans {
 
   private record DayOf(LocalDate day) {}
 
-  private static final Memory.AfterTick<KnownDay> DAY_AFTER =
-      (day, ticked) -> Optional.of(day.after(ticked.entered().tick()));
+  private static final Memory.AfterTick<Optional<KnownDay>> DAY_AFTER =
+      (day, ticked) -> Optional.of(day.map(of -> of.after(ticked.entered().tick())));
 
   /** A proposal of this minute, as long as nothing has changed. */
   private record Proposed(long change, Instant asOf, Proposal proposal) {
     private boolean holds(House house, Instant now) {
       return house.stand().change() == change && asOf.equals(now);
-    }
-  }
-
-  /** What a sheet is computed from. The book is known by being the same one: it is large. */
-  private record Basis(KitchenBook book, List<Lot> lots, PlanRequest request, List<Begun> begun) {
-    @Override
-    @SuppressWarnings("ReferenceEquality")
-    public boolean equals(Object other) {
-      return other instanceof Basis basis
-          && basis.book == book
-          && basis.request.equals(request)
-          && basis.lots.equals(lots)
-          && basis.begun.equals(begun);
-    }
-
-    @Override
-    public int hashCode() {
-      return Objects.hash(System.identityHashCode(book), request);
     }
   }
 
@@ -133,26 +114,36 @@ public final class Plans {
 
   /** The plan in force on a day, if the day has one. */
   public Optional<InForce> find(House house, LocalDate day) {
-    return desk.read(
-            tx -> {
-              long change = kitchens.change(tx, house.id());
-              return known(house, day, change).or(() -> read(tx, house, day, change));
-            })
+    return find(house, day, desk.read(tx -> kitchens.change(tx, house.id())))
         .map(KnownDay::inForce);
+  }
+
+  private Optional<KnownDay> find(House house, LocalDate day, long change) {
+    return desk.memory()
+        .get(
+            house.id(),
+            change,
+            new DayOf(day),
+            DAY_AFTER,
+            () -> desk.read(house, tx -> read(tx, house, day)));
+  }
+
+  /** Reads a day unless it is known, so that ticks are judged by what is known. */
+  void know(House house, LocalDate day) {
+    find(house, day, house.stand().change());
   }
 
   /** A day as it stands at a change, when that is known. */
   Optional<KnownDay> known(House house, LocalDate day, long change) {
-    return desk.memory().find(house.id(), change, new DayOf(day), DAY_AFTER);
+    return desk.memory()
+        .find(house.id(), change, new DayOf(day), DAY_AFTER)
+        .flatMap(known -> known);
   }
 
-  private Optional<KnownDay> read(Tx tx, House house, LocalDate day, long change) {
-    Optional<KnownDay> read =
-        inForce(tx, house, day)
-            .map(plan -> made(tx, house, plan))
-            .map(made -> KnownDay.of(made, listTicks(tx, house, made)));
-    read.ifPresent(of -> desk.memory().put(house.id(), change, new DayOf(day), of));
-    return read;
+  private Optional<KnownDay> read(Tx tx, House house, LocalDate day) {
+    return inForce(tx, house, day)
+        .map(plan -> made(tx, house, plan))
+        .map(made -> KnownDay.of(made, listTicks(tx, house, made)));
   }
 
   /** A computation that is at hand. */

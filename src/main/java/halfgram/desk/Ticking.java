@@ -158,6 +158,10 @@ public final class Ticking {
 
   /** Takes a tick on a task of a day. */
   public Outcome tick(House house, LocalDate day, Entry entry) {
+    plans.know(house, day);
+    if (USES.contains(entry.kind())) {
+      kit.know(house);
+    }
     return desk.write(
         house,
         tx -> tick(tx, house, day, entry),

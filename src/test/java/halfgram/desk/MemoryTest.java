@@ -44,14 +44,24 @@ class MemoryTest {
   }
 
   @Test
-  void anEarlierChangeIsNotAnsweredFromALaterOne() {
+  void whoAsksAsOfAnEarlierChangeDoesNotMakeWhatIsKnownForgotten() {
     ask(5);
-    assertThat(ask(4)).isEqualTo("read 2");
+    assertThat(ask(4)).isEqualTo("read 1");
+    assertThat(ask(5)).isEqualTo("read 1");
+  }
+
+  @Test
+  void whatWasReadWhileAChangeCameIsNotRemembered() {
+    String read = memory.get(KITCHEN, 5, "day", SAID, () -> new Memory.Read<>("torn", 5, 6));
+    assertThat(read).isEqualTo("torn");
+    assertThat(ask(6)).isEqualTo("read 1");
   }
 
   @Test
   void whatATickMayHaveMovedIsReadAgain() {
-    String first = memory.get(KITCHEN, 5, "tubs", Memory.AfterTick.sameTubs(), () -> "read");
+    String first =
+        memory.get(
+            KITCHEN, 5, "tubs", Memory.AfterTick.sameTubs(), () -> new Memory.Read<>("read", 5, 5));
     memory.ticked(KITCHEN, ticked(6, false));
     memory.ticked(KITCHEN, ticked(7, true));
     assertThat(memory.<String>find(KITCHEN, 6, "tubs", Memory.AfterTick.sameTubs()))
@@ -120,7 +130,8 @@ class MemoryTest {
   }
 
   private String ask(long change) {
-    return memory.get(KITCHEN, change, "day", SAID, () -> "read " + ++read);
+    return memory.get(
+        KITCHEN, change, "day", SAID, () -> new Memory.Read<>("read " + ++read, change, change));
   }
 
   private static Memory.Ticked ticked(long change, boolean moved) {
