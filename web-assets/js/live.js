@@ -117,12 +117,14 @@ async function refresh() {
   if (busy || isOver() || (wanted <= seen && !stale) || (away ? isPressed() : inHand())) {
     return;
   }
+  // Who asks only because something has changed may be shown what others see who ask for that, too.
+  const headers = stale || away ? {'X-Part': 'main'} : {'X-Part': 'main', 'X-Told': wanted};
   busy = true;
   stale = false;
   const number = wanted;
   const here = location.href;
   try {
-    const answer = await fetch(here, {headers: {'X-Part': 'main'}, signal: AbortSignal.timeout(LONGEST)});
+    const answer = await fetch(here, {headers, signal: AbortSignal.timeout(LONGEST)});
     const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
     network(true);
     if (answer.status === 401 || answer.status === 403) {

@@ -78,6 +78,7 @@ final class KitchensAtWork implements AutoCloseable {
   /** A tablet that works through its share of the day, task by task, line by line. */
   static final class Tablet {
     private static final String REGION = "X-Part: main\r\nAccept-Encoding: gzip\r\n";
+    private static final String TOLD = REGION + "X-Told: 1\r\n";
     private static final AtomicLong SEQUENCE = new AtomicLong(1L << 40);
 
     private final Wire wire;
@@ -192,7 +193,7 @@ final class KitchensAtWork implements AutoCloseable {
 
     /** Asks for the region again, as after a signal. */
     synchronized void look() throws IOException {
-      check("look", wire.get(path("wall/" + station), REGION));
+      check("look", wire.get(path("wall/" + station), TOLD));
     }
 
     private static void check(String what, Wire.Answer answer) {

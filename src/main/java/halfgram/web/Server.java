@@ -11,6 +11,7 @@ import halfgram.people.Tablet;
 import halfgram.words.Messages;
 import io.javalin.Javalin;
 import io.javalin.compression.CompressionStrategy;
+import io.javalin.compression.Gzip;
 import io.javalin.config.JavalinConfig;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -36,6 +37,9 @@ import org.eclipse.jetty.util.ssl.SslContextFactory;
 public final class Server implements AutoCloseable {
   private static final Logger LOG = Logger.getLogger(Server.class.getName());
   private static final int STOP_MILLIS = 8000;
+
+  // Half the work of the usual six, for a page that is a tenth longer.
+  private static final int GZIP_LEVEL = 3;
 
   /** What a header can carry as it is. */
   private static final Pattern ADDRESS = Pattern.compile("[\\x21-\\x7e]+");
@@ -172,7 +176,7 @@ public final class Server implements AutoCloseable {
   private void configure(JavalinConfig config) {
     config.startup.showJavalinBanner = false;
     config.startup.startupWatcherEnabled = false;
-    config.http.compressionStrategy = CompressionStrategy.GZIP;
+    config.http.compressionStrategy = new CompressionStrategy(null, new Gzip(GZIP_LEVEL));
     config.http.maxRequestSize = Guard.MOST_BOOK_BYTES;
     config.jetty.host = options.host();
     config.jetty.port = options.port();

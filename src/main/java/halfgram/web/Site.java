@@ -24,6 +24,7 @@ final class Site {
   private final Function<Stand, Optional<String>> languages;
   private final boolean secure;
   private final boolean proxied;
+  private final Regions regions = new Regions();
   private final SecureRandom random = new SecureRandom();
 
   /**
@@ -48,6 +49,10 @@ final class Site {
 
   Templates templates() {
     return templates;
+  }
+
+  Regions regions() {
+    return regions;
   }
 
   Words words() {
@@ -128,7 +133,7 @@ final class Site {
   }
 
   static Optional<String> findToken(Context context) {
-    return find(context, "token").filter(token -> token.length() == 43);
+    return find(context, "token").filter(token -> token.matches("[A-Za-z0-9_-]{43}"));
   }
 
   private String newToken(Context context) {

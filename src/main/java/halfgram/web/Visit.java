@@ -26,6 +26,9 @@ public final class Visit {
   /** Set by a script that wants one region of the page only. */
   static final String PART = "X-Part";
 
+  /** Set by a script that asks because it was told of a change. */
+  static final String TOLD = "X-Told";
+
   private final Context context;
   private final Site site;
   private final Stand kitchen;
@@ -264,9 +267,7 @@ public final class Visit {
     model.put("assets", site.assets());
     Optional<String> part =
         Optional.ofNullable(context.header(PART)).filter(name -> name.matches("[a-z][a-z0-9-]*"));
-    context.status(status);
-    context.header("Cache-Control", "no-store");
-    context.contentType("text/html; charset=utf-8");
+    html(status);
     if (part.isPresent()) {
       // What stands around the region, for the script that puts it in.
       context.header("X-Change", String.valueOf(kitchen.change()));
@@ -274,6 +275,47 @@ public final class Visit {
       elsewhere.ifPresent(there -> context.header("X-Here", path(there.rest())));
     }
     context.result(site.templates().render(template, part, site.words().in(language), model));
+  }
+
+  /**
+   * Answers as somebody else was answered just now who was told of the same change, or by the work.
+   */
+  public void share(Runnable work) {
+    boolean told = isPart() && context.header(TOLD) != null && caller.tablet().isPresent();
+    if (told) {
+      site.regions().find(alike(), () -> rendered(work)).ifPresent(this::answer);
+    } else {
+      work.run();
+    }
+  }
+
+  private Regions.Alike alike() {
+    return new Regions.Alike(
+        kitchen.id(),
+        kitchen.change(),
+        context.path() + "?" + context.queryString(),
+        language(),
+        cook(),
+        caller.tablet().map(Tablet::stations).orElse(List.of()));
+  }
+
+  private Optional<Regions.Region> rendered(Runnable work) {
+    work.run();
+    return Optional.ofNullable(context.result())
+        .filter(html -> context.statusCode() == 200 && notice.isEmpty())
+        .map(html -> new Regions.Region(html, device.token()));
+  }
+
+  private void answer(Regions.Region region) {
+    html(200);
+    context.header("X-Change", String.valueOf(kitchen.change()));
+    context.result(region.with(device.token()));
+  }
+
+  private void html(int status) {
+    context.status(status);
+    context.header("Cache-Control", "no-store");
+    context.contentType("text/html; charset=utf-8");
   }
 
   /** What stands around every page. */

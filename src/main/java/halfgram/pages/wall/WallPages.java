@@ -119,8 +119,11 @@ public final class WallPages implements Server.Part {
 
   private void station(Context context) {
     Visit visit = Visit.of(context);
-    Scene scene = scene(visit, visit.part("station"));
-    show(visit, 200, scene, visit.query("task"), Rejected.NONE);
+    visit.share(
+        () -> {
+          Scene scene = scene(visit, visit.part("station"));
+          show(visit, 200, scene, visit.query("task"), Rejected.NONE);
+        });
   }
 
   private void who(Context context) {

@@ -1,0 +1,92 @@
+package halfgram.web;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
+
+/**
+ * Regions that many tablets ask for at once, because they have heard of the same change: what is
+ * the same for some of them is rendered once.
+ *
+ * <p>Rules. Shared is only what was asked for because of a change, for a moment, and between
+ * tablets that see the same: same kitchen as of the same change, same address, language, cook and
+ * stations. The token in the forms is put in for each. The numbers in them may be the same on
+ * several tablets: they are each device's own.
+ */
+final class Regions {
+  private static final long MOMENT_NANOS = TimeUnit.SECONDS.toNanos(1);
+  private static final int MOST = 256;
+
+  /** What a region depends on, besides the time. */
+  record Alike(
+      UUID kitchen,
+      long change,
+      String address,
+      String language,
+      Optional<String> cook,
+      List<String> stations) {}
+
+  /** A region as rendered for one of them. */
+  record Region(String html, String token) {
+    String with(String other) {
+      return html.replace(token, other);
+    }
+  }
+
+  private record Made(long at, CompletableFuture<Optional<Region>> region) {}
+
+  private final Map<Alike, Made> made =
+      new LinkedHashMap<>() {
+        private static final long serialVersionUID = 1;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<Alike, Made> eldest) {
+          return size() > MOST;
+        }
+      };
+
+  /** Whoever is first with something makes it; those who come meanwhile wait for that. */
+  interface Maker {
+    /** Answers the request; empty when that cannot be shared. */
+    Optional<Region> make();
+  }
+
+  /**
+   * What another has made of it just now; empty when this request has been answered by its own
+   * maker, or has to be.
+   */
+  Optional<Region> find(Alike alike, Maker maker) {
+    CompletableFuture<Optional<Region>> mine = new CompletableFuture<>();
+    CompletableFuture<Optional<Region>> first = first(alike, mine);
+    if (first != mine) {
+      Optional<Region> others = first.join();
+      if (others.isEmpty()) {
+        maker.make();
+      }
+      return others;
+    }
+    Optional<Region> region = Optional.empty();
+    try {
+      region = maker.make();
+    } finally {
+      mine.complete(region);
+    }
+    return Optional.empty();
+  }
+
+  private synchronized CompletableFuture<Optional<Region>> first(
+      Alike alike, CompletableFuture<Optional<Region>> mine) {
+    long now = System.nanoTime();
+    Made known = made.get(alike);
+    if (known != null && now - known.at() < MOMENT_NANOS) {
+      return known.region();
+    }
+    made.remove(alike);
+    made.put(alike, new Made(now, mine));
+    return mine;
+  }
+}
