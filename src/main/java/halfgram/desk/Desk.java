@@ -19,6 +19,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.Lock;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Consumer;
@@ -34,6 +35,7 @@ public final class Desk {
   }
 
   private static final int KEPT = 4;
+  private static final long READ_MILLIS = 1000;
 
   private final Database database;
   private final BookReader reader;
@@ -113,13 +115,34 @@ public final class Desk {
     return memory.get(house.id(), house.stand().change(), what, after, () -> read(house, work));
   }
 
-  /** Reads, and looks at the kitchen's change before and after. */
+  /**
+   * Reads what is to be remembered, while no writer of this process has its turn: under many
+   * writers nothing would stay the same for as long as it is read.
+   */
   <V> Memory.Read<V> read(House house, Function<Tx, V> work) {
-    return database.read(
-        tx -> {
-          long before = kitchens.change(tx, house.id());
-          return new Memory.Read<>(work.apply(tx), before, kitchens.change(tx, house.id()));
-        });
+    Lock turn = turn(house.id());
+    boolean ours = hasTurn(turn);
+    try {
+      return database.read(
+          tx -> {
+            long before = kitchens.change(tx, house.id());
+            return new Memory.Read<>(work.apply(tx), before, kitchens.change(tx, house.id()));
+          });
+    } finally {
+      if (ours) {
+        turn.unlock();
+      }
+    }
+  }
+
+  /** Nobody waits forever: who reads without the turn may only have to read once more. */
+  private static boolean hasTurn(Lock turn) {
+    try {
+      return turn.tryLock(READ_MILLIS, TimeUnit.MILLISECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return false;
+    }
   }
 
   public BookReader reader() {

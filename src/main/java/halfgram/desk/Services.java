@@ -174,7 +174,10 @@ public final class Services {
             tx -> Called.of(entries.list(tx, house.id(), day)));
     List<Near> near = new ArrayList<>();
     List<Near> open = new ArrayList<>();
-    for (ServiceRun run : runs(house.book(), day)) {
+    List<ServiceRun> all =
+        desk.remembered(
+            house, new RunsOn(day), Memory.AfterTick.same(), tx -> runs(house.book(), day));
+    for (ServiceRun run : all) {
       boolean runs = !run.window().start().isAfter(now) && !run.isOver(now);
       List<Fire> about = new ArrayList<>();
       for (Fire fire : Fire.list(house.book(), run)) {
@@ -198,6 +201,9 @@ public final class Services {
     near.sort(order);
     return new OnWalls(called.outages(), near, open.stream().min(order));
   }
+
+  /** The services of a day, by name. */
+  private record RunsOn(LocalDate day) {}
 
   /** What was called on a day, by name. */
   private record CalledOn(LocalDate day) {}

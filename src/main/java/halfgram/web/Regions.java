@@ -1,5 +1,7 @@
 package halfgram.web;
 
+import halfgram.people.Tablet;
+import io.javalin.http.Context;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,7 +24,7 @@ final class Regions {
   private static final int MOST = 256;
 
   /** What a region depends on, besides the time. */
-  record Alike(
+  private record Alike(
       UUID kitchen,
       long change,
       String address,
@@ -31,7 +33,7 @@ final class Regions {
       List<String> stations) {}
 
   /** A region as rendered for one of them. */
-  record Region(String html, String token) {
+  private record Region(String html, String token) {
     String with(String other) {
       return html.replace(token, other);
     }
@@ -50,32 +52,39 @@ final class Regions {
       };
 
   /** Whoever is first with something makes it; those who come meanwhile wait for that. */
-  interface Maker {
-    /** Answers the request; empty when that cannot be shared. */
-    Optional<Region> make();
-  }
-
-  /**
-   * What another has made of it just now; empty when this request has been answered by its own
-   * maker, or has to be.
-   */
-  Optional<Region> find(Alike alike, Maker maker) {
+  void answer(Visit visit, Context context, String token, Runnable work) {
     CompletableFuture<Optional<Region>> mine = new CompletableFuture<>();
-    CompletableFuture<Optional<Region>> first = first(alike, mine);
+    CompletableFuture<Optional<Region>> first = first(alike(visit, context), mine);
     if (first != mine) {
-      Optional<Region> others = first.join();
-      if (others.isEmpty()) {
-        maker.make();
-      }
-      return others;
+      first.join().ifPresentOrElse(region -> answer(visit, context, region.with(token)), work);
+      return;
     }
     Optional<Region> region = Optional.empty();
     try {
-      region = maker.make();
+      work.run();
+      region =
+          Optional.ofNullable(context.result())
+              .filter(html -> context.statusCode() == 200)
+              .map(html -> new Region(html, token));
     } finally {
       mine.complete(region);
     }
-    return Optional.empty();
+  }
+
+  private static Alike alike(Visit visit, Context context) {
+    return new Alike(
+        visit.kitchen().id(),
+        visit.kitchen().change(),
+        context.path() + "?" + context.queryString(),
+        visit.language(),
+        visit.cook(),
+        visit.caller().tablet().map(Tablet::stations).orElse(List.of()));
+  }
+
+  private static void answer(Visit visit, Context context, String html) {
+    Visit.html(context, 200);
+    context.header("X-Change", String.valueOf(visit.kitchen().change()));
+    context.result(html);
   }
 
   private synchronized CompletableFuture<Optional<Region>> first(

@@ -37,7 +37,6 @@ import org.eclipse.jetty.util.ssl.SslContextFactory;
 public final class Server implements AutoCloseable {
   private static final Logger LOG = Logger.getLogger(Server.class.getName());
   private static final int STOP_MILLIS = 8000;
-
   // Half the work of the usual six, for a page that is a tenth longer.
   private static final int GZIP_LEVEL = 3;
 

@@ -3,6 +3,7 @@ package halfgram.web;
 import halfgram.words.Messages;
 import java.lang.reflect.Method;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -26,7 +27,21 @@ import org.thymeleaf.templateresolver.ClassLoaderTemplateResolver;
 public final class Templates {
   private static final String MESSAGES = "halfgram.messages";
 
+  private static final int MOST = 4096;
+
+  private record Fragment(
+      String template, String name, String language, String root, Object value) {}
+
   private final TemplateEngine engine = new TemplateEngine();
+  private final Map<Fragment, String> kept =
+      new LinkedHashMap<>(MOST, 0.75f, true) {
+        private static final long serialVersionUID = 1;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<Fragment, String> eldest) {
+          return size() > MOST;
+        }
+      };
 
   public Templates() {
     ClassLoaderTemplateResolver resolver = new ClassLoaderTemplateResolver();
@@ -53,6 +68,50 @@ public final class Templates {
     return fragment.isPresent()
         ? engine.process(template, Set.of(fragment.get()), context)
         : engine.process(template, context);
+  }
+
+  /**
+   * Fragments in the words of a page, each rendered once for what it shows.
+   *
+   * @param root start of every address of the kitchen
+   */
+  Kept kept(Messages words, String root) {
+    return new Kept(words, root);
+  }
+
+  /** What such a fragment has of its page. */
+  public final class Kept {
+    private final Messages words;
+    private final String root;
+
+    private Kept(Messages words, String root) {
+      this.words = words;
+      this.root = root;
+    }
+
+    public String getRoot() {
+      return root;
+    }
+
+    /**
+     * Renders a fragment, or answers what it was for the same value.
+     *
+     * @param value what it shows, as {@code v}; everything that it shows, but for the addresses
+     */
+    public String kept(String template, String name, Object value) {
+      Fragment fragment = new Fragment(template, name, words.language(), root, value);
+      synchronized (kept) {
+        String known = kept.get(fragment);
+        if (known != null) {
+          return known;
+        }
+      }
+      String made = render(template, Optional.of(name), words, Map.of("v", value, "page", this));
+      synchronized (kept) {
+        kept.put(fragment, made);
+      }
+      return made;
+    }
   }
 
   /** Sentences from the message file of the page. */

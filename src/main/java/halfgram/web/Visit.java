@@ -236,7 +236,7 @@ public final class Visit {
     answer(status, template, title, view, words().language());
   }
 
-  /** Answers with a page in the language of this device. */
+  /** In the language of this device. */
   public void wallPage(int status, String template, String title, Object view) {
     answer(status, template, title, view, language());
   }
@@ -260,6 +260,12 @@ public final class Visit {
     return this;
   }
 
+  static void html(Context context, int status) {
+    context.status(status);
+    context.header("Cache-Control", "no-store");
+    context.contentType("text/html; charset=utf-8");
+  }
+
   private void answer(int status, String template, String title, Object view, String language) {
     Map<String, Object> model = new HashMap<>();
     model.put("v", view);
@@ -267,7 +273,7 @@ public final class Visit {
     model.put("assets", site.assets());
     Optional<String> part =
         Optional.ofNullable(context.header(PART)).filter(name -> name.matches("[a-z][a-z0-9-]*"));
-    html(status);
+    html(context, status);
     if (part.isPresent()) {
       // What stands around the region, for the script that puts it in.
       context.header("X-Change", String.valueOf(kitchen.change()));
@@ -283,39 +289,10 @@ public final class Visit {
   public void share(Runnable work) {
     boolean told = isPart() && context.header(TOLD) != null && caller.tablet().isPresent();
     if (told) {
-      site.regions().find(alike(), () -> rendered(work)).ifPresent(this::answer);
+      site.regions().answer(this, context, device.token(), work);
     } else {
       work.run();
     }
-  }
-
-  private Regions.Alike alike() {
-    return new Regions.Alike(
-        kitchen.id(),
-        kitchen.change(),
-        context.path() + "?" + context.queryString(),
-        language(),
-        cook(),
-        caller.tablet().map(Tablet::stations).orElse(List.of()));
-  }
-
-  private Optional<Regions.Region> rendered(Runnable work) {
-    work.run();
-    return Optional.ofNullable(context.result())
-        .filter(html -> context.statusCode() == 200 && notice.isEmpty())
-        .map(html -> new Regions.Region(html, device.token()));
-  }
-
-  private void answer(Regions.Region region) {
-    html(200);
-    context.header("X-Change", String.valueOf(kitchen.change()));
-    context.result(region.with(device.token()));
-  }
-
-  private void html(int status) {
-    context.status(status);
-    context.header("Cache-Control", "no-store");
-    context.contentType("text/html; charset=utf-8");
   }
 
   /** What stands around every page. */
@@ -381,6 +358,12 @@ public final class Visit {
 
     public long getChange() {
       return kitchen.change();
+    }
+
+    /** A fragment of a template, rendered again only for another value than before. */
+    public String kept(String template, String fragment, Object value) {
+      Messages words = site.words().in(language);
+      return site.templates().kept(words, getRoot()).kept(template, fragment, value);
     }
 
     public String getNotice() {

@@ -9,6 +9,7 @@ import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
 import halfgram.prep.TaskState;
 import halfgram.station.Person;
+import halfgram.web.Visit;
 import halfgram.words.Messages;
 import halfgram.words.NightWords;
 import halfgram.words.PlatingWords;
@@ -55,15 +56,11 @@ record WallView(
     List<CallRow> calls,
     List<CalledRow> called,
     TimerRows.Rows timers,
-    List<Diets.Row> diets,
     Optional<After> after,
     Optional<Hand> hand,
     List<String> secondGo,
-    Lists lists,
+    Beside beside,
     List<PastRow> past,
-    String readyFor,
-    List<Ready.Row> ready,
-    List<BathRows.Row> baths,
     Optional<AtBaths> atBaths,
     Optional<AtBaths.After> bathAfter,
     Optional<AtGate> atGate,
@@ -106,12 +103,30 @@ record WallView(
       List<String> tubs,
       List<String> taken) {}
 
-  /** One task in a list. */
+  /**
+   * One task in a list.
+   *
+   * @param href where it is worked on, within the kitchen
+   */
   record Row(
-      String id, String time, String name, String step, String sub, String right, String look) {}
+      String href, String time, String name, String step, String sub, String right, String look) {}
 
-  /** The tasks beside the one in hand. */
-  record Lists(List<Row> next, List<Row> later, List<Row> tonight, List<Row> done) {
+  /**
+   * What stands beside the task in hand and has nothing to press: rendered again when it is another
+   * than before.
+   *
+   * @param finished what is done of the station's tasks
+   * @param readyFor name of the service that things are ready for
+   */
+  record Beside(
+      List<Row> next,
+      List<Diets.Row> diets,
+      List<Row> later,
+      String readyFor,
+      List<Ready.Row> ready,
+      List<BathRows.Row> baths,
+      List<Row> tonight,
+      Finished finished) {
     private static final int FEW = 4;
 
     /** Whether much is done tonight while the day still has its own work. */
@@ -119,6 +134,9 @@ record WallView(
       return tonight.size() > FEW && !next.isEmpty();
     }
   }
+
+  /** What is done. */
+  record Finished(List<Row> done) {}
 
   private static final int NEAR = 7;
 
@@ -144,15 +162,11 @@ record WallView(
         parts.calls(),
         parts.called(),
         parts.timers(),
-        new Diets(scene).list(),
         parts.after(),
         parts.hand(),
         parts.secondGo(),
-        lists(scene, tasks, parts.hand().map(Hand::id).orElse("")),
+        beside(scene, parts, service),
         parts.past(),
-        service.map(run -> scene.words().text(run.name())).orElse(""),
-        service.map(run -> new Ready(scene, parts.stock()).list(run)).orElse(List.of()),
-        new BathRows(scene, parts.live().board()).list(),
         parts.live().atBaths(),
         parts.live().bathAfter(),
         parts.live().atGate(),
@@ -275,11 +289,12 @@ record WallView(
     return (int) tasks.stream().filter(task -> !scene.isFailed(task)).count();
   }
 
-  private static Lists lists(Scene scene, List<Task> tasks, String hand) {
+  private static Beside beside(Scene scene, Parts parts, Optional<ServiceRun> service) {
+    String hand = parts.hand().map(Hand::id).orElse("");
     List<Row> open = new ArrayList<>();
     List<Row> tonight = new ArrayList<>();
     List<Row> done = new ArrayList<>();
-    for (Task task : tasks) {
+    for (Task task : scene.tasks()) {
       if (task.id().equals(hand) || scene.isPast(task)) {
         continue;
       }
@@ -287,7 +302,15 @@ record WallView(
       (scene.isOver(task) ? done : into).add(row(scene, task));
     }
     int near = Math.min(NEAR, open.size());
-    return new Lists(open.subList(0, near), open.subList(near, open.size()), tonight, done);
+    return new Beside(
+        open.subList(0, near),
+        new Diets(scene).list(),
+        open.subList(near, open.size()),
+        service.map(run -> scene.words().text(run.name())).orElse(""),
+        service.map(run -> new Ready(scene, parts.stock()).list(run)).orElse(List.of()),
+        new BathRows(scene, parts.live().board()).list(),
+        tonight,
+        new Finished(done));
   }
 
   private static Row row(Scene scene, Task task) {
@@ -308,7 +331,7 @@ record WallView(
             : waits.get(0);
     String name = scene.words().text(task.version().name());
     return new Row(
-        task.id(),
+        "wall/" + scene.station() + "?task=" + Visit.encoded(task.id()),
         scene.time(scene.start(task)),
         name,
         scene.step(task).equals(name) ? "" : scene.step(task),
