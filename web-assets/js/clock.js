@@ -17,5 +17,12 @@ export function now() {
   return base ? base + Math.max(performance.now() - arrived, Date.now() - date) : Date.now();
 }
 
+/** Writes text into an element, unless it stands there: what is written anew is laid out anew. */
+export function write(element, text) {
+  if (element.textContent !== text) {
+    element.textContent = text;
+  }
+}
+
 document.addEventListener('fresh', read);
 read();

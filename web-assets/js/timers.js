@@ -1,6 +1,6 @@
 // Timers: counts them down, sounds while one rings, and asks for the page again when one is up. What runs and
 // until when is the server's word; this keeps the seconds in between.
-import {now} from './clock.js';
+import {now, write} from './clock.js';
 
 const SOUND_EVERY = 4000;
 let asked = 0;
@@ -22,7 +22,7 @@ function tell() {
   document.querySelectorAll('[data-count]').forEach((one) => {
     const millis = Number(one.dataset.count) - at;
     if (millis > 0) {
-      one.textContent = left(millis);
+      write(one, left(millis));
     }
   });
   document.querySelectorAll('progress[data-since]').forEach((bar) => {
@@ -76,19 +76,29 @@ function sound(tones) {
 }
 
 // The bar of what can be done stands above the timers.
-const feet = new ResizeObserver((all) => {
-  all.forEach((one) => {
-    document.documentElement.style.setProperty('--foot', `${one.target.offsetHeight}px`);
-  });
-});
+const feet = new ResizeObserver((all) => all.forEach((one) => stand(one.target.offsetHeight)));
+let under = null;
+let height = 0;
+
+function stand(above) {
+  if (above !== height) {
+    height = above;
+    document.documentElement.style.setProperty('--foot', `${above}px`);
+  }
+}
 
 function foot() {
-  feet.disconnect();
   const timers = document.querySelector('.timers');
+  if (timers === under) {
+    return;
+  }
+  under = timers;
+  feet.disconnect();
   if (timers) {
     feet.observe(timers);
+  } else {
+    stand(0);
   }
-  document.documentElement.style.setProperty('--foot', `${timers?.offsetHeight || 0}px`);
 }
 
 addEventListener('pointerdown', wake, true);

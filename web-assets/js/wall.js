@@ -1,5 +1,5 @@
 // Keeps the wall's clock, countdowns and drops, says whether the network is there, and lets the undo bar go.
-import {now as serverNow} from './clock.js';
+import {now as serverNow, write} from './clock.js';
 
 // By a clock of twelve hours: "16:05" is "4:05 pm".
 function halfDay(time, am, pm) {
@@ -14,26 +14,26 @@ function tell() {
     const time = new Intl.DateTimeFormat('en-GB', {
       hour: '2-digit', minute: '2-digit', hourCycle: 'h23', timeZone: zone,
     }).format(now);
-    clock.textContent = am ? halfDay(time, am, pm) : time;
+    write(clock, am ? halfDay(time, am, pm) : time);
   });
   document.querySelectorAll('[data-until]').forEach((left) => {
     const minutes = Math.ceil((Number(left.dataset.until) - now) / 60000);
     if (minutes > 0) {
       const hours = Math.floor(minutes / 60);
       const rest = String(minutes % 60).padStart(hours ? 2 : 1, '0');
-      left.textContent = hours ? `${hours} h ${rest} min` : `${rest} min`;
+      write(left, hours ? `${hours} h ${rest} min` : `${rest} min`);
     }
   });
   document.querySelectorAll('[data-lift]').forEach((lift) => {
     const seconds = Math.round((Number(lift.dataset.lift) - now) / 1000);
     const whole = Math.abs(seconds);
     const shown = `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
-    lift.textContent = seconds < 0 ? `+${shown}` : shown;
+    write(lift, seconds < 0 ? `+${shown}` : shown);
     lift.classList.toggle('over', seconds < 0);
   });
   const on = document.documentElement.dataset.network !== 'off' && navigator.onLine;
   document.querySelectorAll('.net').forEach((net) => {
-    net.textContent = on ? net.dataset.on : net.dataset.off;
+    write(net, on ? net.dataset.on : net.dataset.off);
     net.classList.toggle('off', !on);
   });
 }

@@ -1,0 +1,136 @@
+package halfgram.web;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
+import com.microsoft.playwright.CDPSession;
+import com.microsoft.playwright.Page;
+import halfgram.testkit.Browser;
+import halfgram.testkit.Client;
+import halfgram.testkit.Device;
+import halfgram.testkit.Site;
+import halfgram.testkit.Viewer;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Locale;
+import org.openjdk.jmh.annotations.Benchmark;
+import org.openjdk.jmh.annotations.BenchmarkMode;
+import org.openjdk.jmh.annotations.Fork;
+import org.openjdk.jmh.annotations.Measurement;
+import org.openjdk.jmh.annotations.Mode;
+import org.openjdk.jmh.annotations.Scope;
+import org.openjdk.jmh.annotations.Setup;
+import org.openjdk.jmh.annotations.State;
+import org.openjdk.jmh.annotations.TearDown;
+import org.openjdk.jmh.annotations.Warmup;
+
+/**
+ * What a tick costs the main thread of a tablet: its tasks from the press of a line until the fresh
+ * region stands and is drawn, in Chromium slowed down four times.
+ */
+@State(Scope.Benchmark)
+@BenchmarkMode(Mode.SingleShotTime)
+@Fork(1)
+@Warmup(iterations = 0)
+@Measurement(iterations = 1)
+public class MainThreadBench {
+  private static final String TASK = "yoghurt-base/harvest-dinner/1/shear";
+  private static final int SLOWER = Integer.getInteger("slower", 4);
+  private static final int APART_MILLIS = 700;
+  private static final int WARM = 3;
+  private static final int TICKS = 9;
+
+  private Site site;
+  private Viewer tablet;
+  private Page wall;
+  private CDPSession session;
+
+  @Setup
+  public void open() {
+    site = Site.demo();
+    site.setClock(Site.at("11:00"));
+    tablet = Browser.open(Device.tablet());
+    tablet.signIn(site.address(), site.session());
+    wall = tablet.page();
+    wall.navigate(site.address() + "/k/TARN/wall/cold/who");
+    wall.getByText("Ines").first().click();
+    wall.navigate(site.address() + "/k/TARN/wall/cold?task=" + Client.encoded(TASK));
+    session = wall.context().newCDPSession(wall);
+    session.send("Performance.enable");
+    JsonObject rate = new JsonObject();
+    rate.addProperty("rate", SLOWER);
+    session.send("Emulation.setCPUThrottlingRate", rate);
+  }
+
+  @TearDown
+  public void close() {
+    tablet.close();
+    site.close();
+  }
+
+  /** A note is entered again and again: the same answer as to a weighed line. */
+  @Benchmark
+  public void tick() {
+    List<Double> all = new ArrayList<>();
+    for (int i = 0; i < WARM + TICKS; i++) {
+      double millis = press("word " + i);
+      if (i >= WARM) {
+        all.add(millis);
+      }
+    }
+    Collections.sort(all);
+    System.out.printf(
+        Locale.ROOT,
+        "main thread, %d times slower: median %.1f ms a tick, worst %.1f ms%n",
+        SLOWER,
+        all.get(all.size() / 2),
+        all.get(all.size() - 1));
+  }
+
+  /** Presses, and waits until the fresh region is drawn; the main thread's work meanwhile. */
+  private double press(String word) {
+    // Typed by the page itself: neither opening nor typing is the tick's.
+    wall.evaluate(
+        """
+        word => {
+          document.querySelector('#more').open = true;
+          document.querySelector('#word-note').value = word;
+        }
+        """,
+        word);
+    wall.waitForTimeout(APART_MILLIS);
+    double before = busy();
+    wall.evaluate(
+        """
+        () => new Promise(done => {
+          const drawn = () => requestAnimationFrame(() => setTimeout(done, 0));
+          document.addEventListener('fresh', drawn, {once: true});
+          document.querySelector('#more button[value=NOTE]').click();
+        })
+        """);
+    double after = busy();
+    assertThat(wall.locator(".noted").last()).containsText(word);
+    return 1000 * (after - before);
+  }
+
+  /** Seconds that the main thread has been at work. */
+  private double busy() {
+    for (JsonElement metric : session.send("Performance.getMetrics").getAsJsonArray("metrics")) {
+      if (metric.getAsJsonObject().get("name").getAsString().equals("TaskDuration")) {
+        return metric.getAsJsonObject().get("value").getAsDouble();
+      }
+    }
+    throw new IllegalStateException("no TaskDuration");
+  }
+
+  /** Without JMH. */
+  public static void main(String[] args) {
+    MainThreadBench bench = new MainThreadBench();
+    bench.open();
+    bench.tick();
+    bench.close();
+    System.exit(0);
+  }
+}
