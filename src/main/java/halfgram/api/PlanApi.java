@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.CrewInForce;
 import halfgram.desk.CrewPlans;
+import halfgram.desk.Delays;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
@@ -13,6 +14,7 @@ import halfgram.desk.Plans;
 import halfgram.desk.Whys;
 import halfgram.measure.Because;
 import halfgram.pages.Rooms;
+import halfgram.prep.Behind;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.Missed;
 import halfgram.prep.PrepSheet;
@@ -166,6 +168,11 @@ public final class PlanApi implements Server.Part {
     inForce.sheet().tonight().forEach(task -> tonight.add(task.id()));
     ArrayNode missed = node.putArray("missed");
     nights.missed(house, inForce).forEach(one -> missed(missed.addObject(), one));
+    ZoneId zone = inForce.book().kitchen().clock().zone();
+    ArrayNode behind = node.putArray("behind");
+    if (inForce.plan().day().equals(house.day(desk.now()))) {
+      Delays.list(inForce, desk.now()).forEach(one -> behind(behind.addObject(), one, zone));
+    }
     plans
         .findProposal(house, inForce)
         .ifPresent(
@@ -179,6 +186,14 @@ public final class PlanApi implements Server.Part {
     node.put("lateMinutes", missed.late().toMinutes());
     node.put("standsMinutes", missed.stands().toMinutes());
     node.put("restMinutes", missed.output().rest().min().toMinutes());
+  }
+
+  private static void behind(ObjectNode node, Behind late, ZoneId zone) {
+    node.put("make", late.make().id());
+    node.put("ready", Answers.moment(late.ready(), zone));
+    node.put("user", late.need().user());
+    node.put("needed", Answers.moment(late.need().readyBy(), zone));
+    node.put("lateMinutes", late.by().toMinutes());
   }
 
   private static void task(

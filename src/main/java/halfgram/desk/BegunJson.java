@@ -10,10 +10,14 @@ import halfgram.prep.Make;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
 import halfgram.prep.Thaw;
+import halfgram.prep.Timeline;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.SortedMap;
 import java.util.SortedSet;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 
@@ -38,8 +42,35 @@ final class BegunJson {
       if (one.stretches()) {
         node.put("stretches", true);
       }
+      if (!one.real().isEmpty()) {
+        ObjectNode real = node.putObject("real");
+        one.real().forEach((step, span) -> real.set(step, write(span)));
+      }
     }
     return list.toString();
+  }
+
+  private static ArrayNode write(Timeline.Span span) {
+    ArrayNode moments = JsonNodeFactory.instance.arrayNode();
+    moments.add(span.start().toString());
+    moments.add(span.handsOff().toString());
+    moments.add(span.end().toString());
+    return moments;
+  }
+
+  private static SortedMap<String, Timeline.Span> real(JsonNode node) {
+    SortedMap<String, Timeline.Span> real = new TreeMap<>();
+    node.path("real")
+        .properties()
+        .forEach(
+            step ->
+                real.put(
+                    step.getKey(),
+                    new Timeline.Span(
+                        Instant.parse(step.getValue().path(0).asText()),
+                        Instant.parse(step.getValue().path(1).asText()),
+                        Instant.parse(step.getValue().path(2).asText()))));
+    return real;
   }
 
   /** The begun work of a plan, taken from the sheet of the plan before it. */
@@ -53,20 +84,29 @@ final class BegunJson {
               words(node, "started"),
               words(node, "done"),
               node.path("failed").asBoolean(),
-              node.path("stretches").asBoolean());
+              node.path("stretches").asBoolean(),
+              real(node));
       begun.add(of(sheet, node.path("make").asText(), steps));
     }
     return begun;
   }
 
   /**
-   * How far a make is: codes of its steps started and done, whether it was lost, and whether more
-   * can still be weighed into it.
+   * How far a make is: codes of its steps started and done, whether it was lost, whether more can
+   * still be weighed into it, and when its steps started really were or will be.
    */
   record Steps(
-      SortedSet<String> started, SortedSet<String> done, boolean failed, boolean stretches) {
+      SortedSet<String> started,
+      SortedSet<String> done,
+      boolean failed,
+      boolean stretches,
+      SortedMap<String, Timeline.Span> real) {
     Steps stretching(boolean now) {
-      return new Steps(started, done, failed, now && !failed);
+      return new Steps(started, done, failed, now && !failed, real);
+    }
+
+    Steps at(SortedMap<String, Timeline.Span> pace) {
+      return new Steps(started, done, failed, stretches, pace);
     }
   }
 
@@ -99,6 +139,8 @@ final class BegunJson {
         steps.done(),
         steps.failed(),
         steps.stretches(),
+        Optional.empty(),
+        steps.real(),
         Optional.empty());
   }
 

@@ -1,6 +1,7 @@
 package halfgram.desk;
 
 import halfgram.prep.Begun;
+import halfgram.prep.Pace;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
@@ -8,6 +9,7 @@ import halfgram.prep.TaskState;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -43,7 +45,9 @@ final class BegunWork {
     Set<String> shut = new TreeSet<>();
     List<Task> all = new ArrayList<>(inForce.sheet().tasks());
     inForce.sheet().begun().forEach(one -> all.addAll(one.tasks()));
+    Map<String, List<Task>> tasks = new HashMap<>();
     for (Task task : all) {
+      tasks.computeIfAbsent(task.make().id(), make -> new ArrayList<>()).add(task);
       TaskState state = inForce.progress(task).state();
       if (isBegun(task, inForce.progress(task))) {
         makes.merge(task.make().id(), steps(task, state), BegunWork::both);
@@ -56,7 +60,11 @@ final class BegunWork {
     List<Begun> begun = new ArrayList<>();
     makes.forEach(
         (make, steps) -> {
-          Begun one = BegunJson.of(inForce.sheet(), make, steps.stretching(!shut.contains(make)));
+          BegunJson.Steps going =
+              steps
+                  .stretching(!shut.contains(make))
+                  .at(Pace.real(tasks.getOrDefault(make, List.of()), inForce::progress, asOf));
+          Begun one = BegunJson.of(inForce.sheet(), make, going);
           if (isWanted(one, asOf)) {
             begun.add(one);
           }
@@ -80,7 +88,8 @@ final class BegunWork {
         new TreeSet<>(step),
         new TreeSet<>(done ? step : Set.of()),
         state == TaskState.FAILED,
-        true);
+        true,
+        Collections.emptySortedMap());
   }
 
   /**
@@ -100,7 +109,8 @@ final class BegunWork {
   private static BegunJson.Steps both(BegunJson.Steps one, BegunJson.Steps other) {
     one.started().addAll(other.started());
     one.done().addAll(other.done());
-    return new BegunJson.Steps(one.started(), one.done(), one.failed() || other.failed(), true);
+    return new BegunJson.Steps(
+        one.started(), one.done(), one.failed() || other.failed(), true, one.real());
   }
 
   /** Finished work until it is eaten, unfinished work until what it gives is past its hold. */

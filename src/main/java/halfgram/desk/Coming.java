@@ -23,7 +23,7 @@ public record Coming(Begun begun, Lot lot, Map<String, Amount> takers) {
   public static List<Coming> list(InForce inForce, Instant now) {
     List<Coming> all = new ArrayList<>();
     for (Begun begun : BegunWork.of(inForce, now)) {
-      for (Stock stock : begun.expected()) {
+      for (Stock stock : begun.at(now).expected()) {
         all.add(new Coming(begun, stock.lot(), takers(begun, stock.lot())));
       }
     }

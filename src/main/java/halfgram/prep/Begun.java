@@ -16,18 +16,22 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
+import java.util.SortedMap;
 import java.util.SortedSet;
+import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 /**
  * A make of the plan in force on which work has begun. It stands as it is, whatever else changes.
  *
- * <p>Rules. What an unfinished one will give counts as tubs on the way: made when its plan says,
- * rested, even when the work is behind, because making the same anew would be later still. One that
- * is for a single event keeps for that event what the event asked of it; the rest is free. A
- * finished one gives nothing more: its tubs are in the book. One that failed gives nothing at all.
- * Whoever plans hands over every make begun, finished ones too as long as their services are in
- * sight, so that no id is given twice.
+ * <p>Rules. What an unfinished one will give counts as tubs on the way, made when it really will be
+ * ({@link Pace}). Where that is late it still counts, and is told of, as long as nothing made anew
+ * would be there sooner. One that is for a single event keeps for that event what the event asked
+ * of it; the rest is free. A finished one gives nothing more: its tubs are in the book. One that
+ * failed gives nothing at all. Whoever plans hands over every make begun, finished ones too as long
+ * as their services are in sight, so that no id is given twice.
  *
  * @param tasks all its tasks as they stand in the plan in force; a step without one gets its task
  *     worked out, and a last step without one gives tubs dated by their own hold alone
@@ -36,6 +40,8 @@ import java.util.TreeSet;
  * @param failed whether it was lost: it gives nothing, and nothing more is done or needed for it
  * @param stretches whether more of everything can still be weighed into it
  * @param before its size until now, when this plan asks for more of it
+ * @param real when its steps started really were, or will be over, by code; empty: as planned
+ * @param pace what follows from that, once planned around
  */
 public record Begun(
     Make make,
@@ -44,13 +50,16 @@ public record Begun(
     SortedSet<String> done,
     boolean failed,
     boolean stretches,
-    Optional<Make> before) {
+    Optional<Make> before,
+    SortedMap<String, Timeline.Span> real,
+    Optional<Pace> pace) {
   public Begun {
     tasks = List.copyOf(tasks);
     done = Collections.unmodifiableNavigableSet(new TreeSet<>(done));
     TreeSet<String> all = new TreeSet<>(started);
     all.addAll(done);
     started = Collections.unmodifiableNavigableSet(all);
+    real = Collections.unmodifiableNavigableMap(new TreeMap<>(real));
   }
 
   /** Whether its last step is done: what it gave is in the book's tubs. */
@@ -79,7 +88,31 @@ public record Begun(
   /** This batch with more weighed into it. */
   Begun stretchedTo(Make larger) {
     return new Begun(
-        larger, tasks, started, done, failed, stretches, before.or(() -> Optional.of(make)));
+        larger,
+        tasks,
+        started,
+        done,
+        failed,
+        stretches,
+        before.or(() -> Optional.of(make)),
+        real,
+        pace);
+  }
+
+  /** This batch at a pace. */
+  Begun at(Pace other) {
+    return new Begun(
+        make, tasks, started, done, failed, stretches, before, real, Optional.of(other));
+  }
+
+  /** This batch as it goes at a moment, with the dates its plan gave it. */
+  public Begun at(Instant now) {
+    return at(new Pace(Pace.timeline(this, now), make.useBys(), Instant.MIN));
+  }
+
+  /** How it goes; as planned, where nobody has asked. */
+  public Pace going() {
+    return pace.orElseGet(() -> Pace.asPlanned(make));
   }
 
   /** What this plan asks for beyond what was begun; zero when it asks for no more. */
@@ -154,22 +187,29 @@ public record Begun(
   private Stock expected(int index) {
     Output output = make.version().outputs().get(index);
     Optional<Stored> stored = findStored(output.code());
-    Instant useBy = stored.map(Stored::useBy).orElse(make.useBy(index));
+    Pace pace = going();
+    Instant own = pace.useBys().get(index);
+    boolean inherited = stored.flatMap(Stored::useByOf).isPresent();
+    Instant useBy = inherited ? stored.map(Stored::useBy).filter(own::isAfter).orElse(own) : own;
     Lot lot =
         new Lot(
             make.id(),
             ref(index),
             make.scaled().output(index),
-            make.readyAt(index),
+            pace.ready(make, index),
             useBy,
             output.hold().place(),
             output.container(),
             reserved(index));
     boolean safety = output.hold().reason().isSafety();
-    boolean inherited = stored.flatMap(Stored::useByOf).isPresent();
-    Instant holds = safety ? make.useBy(index) : later(make.useBy(index), lastUse(index));
+    Instant holds = safety ? own : later(own, lastUse(index));
     Instant safe = safety || inherited ? useBy : later(useBy, make.eaten());
-    return new Stock(lot, lot.made(), holds, safe);
+    Set<String> users =
+        make.served().stream()
+            .filter(need -> need.output() == index)
+            .map(Need::user)
+            .collect(Collectors.toUnmodifiableSet());
+    return new Stock(lot, lot.made(), holds, safe, pace.anew(), users);
   }
 
   /** The last use it was meant for; past a hold of quality the plan in force said so. */
@@ -202,7 +242,7 @@ public record Begun(
   Task.Link link(Lot lot) {
     Output output =
         make.version().outputs().get(make.version().outputIndex(lot.component().output()));
-    Instant end = make.timeline().steps().get(make.timeline().steps().size() - 1).end();
+    Instant end = going().end();
     return new Task.Link(
         make.id() + "/" + lastStep().code(),
         output.rest().min(),

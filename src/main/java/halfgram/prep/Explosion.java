@@ -120,9 +120,20 @@ record Explosion(
                   carry(of);
                   return;
                 }
-                this.begun.computeIfAbsent(own(of), version -> new ArrayList<>()).add(of);
+                FormulaVersion own = own(of);
+                this.begun
+                    .computeIfAbsent(own, version -> new ArrayList<>())
+                    .add(of.over() ? of : paced(own, of, asOf));
               });
       this.making = new Making(book, hours, apart, taken, asOf);
+    }
+
+    /** A make begun, at the pace at which it goes. */
+    private Begun paced(FormulaVersion version, Begun of, Instant asOf) {
+      Worked worked = new Worked(version, book.formulary(), dates, baths.find(version));
+      Timeline timeline = Pace.timeline(of, asOf);
+      List<Instant> useBys = worked.useBys(of.make().scaled(), timeline, book.kitchen().clock());
+      return of.at(new Pace(timeline, useBys, worked.soonest(asOf, of.make().scaled())));
     }
 
     /** A tub that somebody has pulled is among the tubs; what was ticked stays in sight. */

@@ -30,11 +30,11 @@ import java.util.stream.IntStream;
  * From the needs of one formula to its makes.
  *
  * <p>Rules. Tubs first ({@link Netting}), those in the freezer after all others ({@link Thawing}),
- * then batches into which more can still be weighed ({@link TopUp}); what is left is made together
- * where set-up minutes saved are worth the standing ({@link LotSizing}); each make is sized to its
- * needs, raised to its machines and packs ({@link Fills}), and timed backwards from when it must be
- * ready ({@link Timeline}). What a make gives over and still holds goes to later needs before they
- * are made.
+ * then batches into which more can still be weighed ({@link TopUp}), then what is late but sooner
+ * than anything new ({@link LateTubs}); what is left is made together where set-up minutes saved
+ * are worth the standing ({@link LotSizing}); each make is sized to its needs, raised to its
+ * machines and packs ({@link Fills}), and timed backwards from when it must be ready ({@link
+ * Timeline}). What a make gives over and still holds goes to later needs before they are made.
  */
 final class Making {
 
@@ -71,13 +71,16 @@ final class Making {
     sorted.sort(Need.ORDER);
     List<Stock> out = stock.stream().filter(one -> !one.lot().isFrozen()).toList();
     List<Lot> frozen = stock.stream().map(Stock::lot).filter(Lot::isFrozen).toList();
-    Netting.Netted netted = Netting.net(sorted, out, worked.outputCodes);
+    Netting.Netted netted =
+        Netting.net(sorted, out, worked.outputCodes, need -> !TopUp.mayTake(worked, stand, need));
     Thawing thawing = Thawing.of(book, worked, netted.open(), frozen, hours, asOf);
     TopUp topUp = TopUp.of(worked, stand, thawing.open());
     List<Draw> draws = new ArrayList<>(netted.draws());
     draws.addAll(thawing.draws());
     draws.addAll(topUp.draws());
-    List<Make> makes = topUp.open().isEmpty() ? List.of() : makes(worked, topUp.open());
+    LateTubs late = LateTubs.of(worked, topUp.stand(), draws, topUp.open());
+    draws.addAll(late.draws());
+    List<Make> makes = late.open().isEmpty() ? List.of() : makes(worked, late.open());
     return new Result(draws, makes, topUp.stand(), thawing);
   }
 
@@ -211,15 +214,8 @@ final class Making {
         useBys(worked, scaled, timeline));
   }
 
-  /** The end of each output's hold, by its own clock. */
   private List<Instant> useBys(Worked worked, Scaled scaled, Timeline timeline) {
-    List<Instant> ends = new ArrayList<>(worked.version.outputs().size());
-    for (Output output : worked.version.outputs()) {
-      Instant start = worked.holdStart(output, scaled, timeline);
-      ends.add(
-          output.hold().end(start, step -> worked.ended(step, timeline), book.kitchen().clock()));
-    }
-    return ends;
+    return worked.useBys(scaled, timeline, book.kitchen().clock());
   }
 
   private Optional<Mass> pack(String ingredient) {

@@ -5,6 +5,7 @@ import halfgram.formula.Output;
 import halfgram.formula.Reason;
 import halfgram.formula.Step;
 import halfgram.measure.Message;
+import halfgram.prep.netting.Draw;
 import halfgram.prep.netting.Need;
 import java.time.Duration;
 import java.time.Instant;
@@ -15,6 +16,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 
 /**
@@ -23,7 +25,8 @@ import java.util.TreeSet;
  * <p>Rules. A make whose first step should have started before the plan's moment is too late; it is
  * told of once, at the deepest make of a chain. A need used later than its make holds is too old: a
  * quality hold is for the chef to taste, a safety hold is not. Two steps further apart than their
- * longest lag are told of in the same way. A make begun is not too late, whenever it started.
+ * longest lag are told of in the same way. A make begun is not too late, whenever it started; what
+ * it gives too late is told of.
  */
 final class Misfits {
   private final PlanRequest request;
@@ -52,14 +55,21 @@ final class Misfits {
         misfits.tooLate(make);
       }
       misfits.tooFarApart(make);
-      make.served().forEach(need -> misfits.tooOld(make, need));
+      make.served().forEach(need -> misfits.tooOld(make, need, make.useBy(need.output())));
     }
     for (Begun begun : explosion.begun()) {
       if (!begun.over()) {
         misfits.tooFarApart(begun.make());
-        explosion.draws().stream()
-            .filter(draw -> draw.lot().code().equals(begun.make().id()))
-            .forEach(draw -> misfits.tooOld(begun.make(), draw.need()));
+        Map<String, Behind> behind = new TreeMap<>();
+        for (Draw draw : explosion.draws()) {
+          if (draw.lot().code().equals(begun.make().id())) {
+            Instant useBy = begun.going().useBys().get(draw.need().output());
+            misfits.tooOld(begun.make(), draw.need(), useBy);
+            Behind.of(begun, draw.need())
+                .ifPresent(late -> behind.merge(draw.need().user(), late, Behind::worse));
+          }
+        }
+        behind.values().forEach(misfits::behind);
       }
     }
     misfits.found.sort(Comparator.comparing(Misfit::shortBy).reversed());
@@ -187,9 +197,18 @@ final class Misfits {
     }
   }
 
-  private void tooOld(Make make, Need need) {
+  private void behind(Behind late) {
+    found.add(
+        new Misfit(
+            late.path(),
+            late.said(name(late.need().user())),
+            late.by(),
+            false,
+            steps(late.make())));
+  }
+
+  private void tooOld(Make make, Need need, Instant useBy) {
     Output output = make.version().outputs().get(need.output());
-    Instant useBy = make.useBy(need.output());
     if (need.lastUse().isAfter(useBy)) {
       Duration over = Duration.between(useBy, need.lastUse());
       Reason reason = output.hold().reason();

@@ -5,24 +5,28 @@ import halfgram.measure.Amount;
 import halfgram.measure.Rounding;
 import halfgram.menu.Dish;
 import halfgram.menu.PlateItem;
+import halfgram.prep.netting.Draw;
 import halfgram.prep.netting.Need;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * What a service will not have in time, and what can be done instead, each with its numbers.
  *
  * <p>Rules. A make is late when its first step should have started before the plan's moment, or
- * when something it is made of is late; what a service takes from it is lacking. What there is in
- * time goes on as many full plates as it can, the rest gets one piece less, or every plate a little
- * less, but not less than half; or that many guests get another dish of the same course that lacks
- * nothing; or the service waits until it is there. Nothing is chosen here: that is the chef's.
+ * when something it is made of is late; one in work when it will be ready after it is needed; what
+ * a service takes from it is lacking. What there is in time goes on as many full plates as it can,
+ * the rest gets one piece less, or every plate a little less, but not less than half; or that many
+ * guests get another dish of the same course that lacks nothing; or the service waits until it is
+ * there. Nothing is chosen here: that is the chef's.
  *
  * <p>Source: common practice.
  *
@@ -77,18 +81,29 @@ public record Stretch(
     Map<String, Instant> late = late(sheet);
     Map<List<String>, List<Need>> lacking = new LinkedHashMap<>();
     Map<List<String>, Make> makes = new HashMap<>();
+    Set<String> begun = new HashSet<>();
+    sheet.begun().forEach(of -> begun.add(of.make().id()));
     for (Make make : sheet.makes()) {
-      Instant start = late.get(make.id());
-      if (start != null) {
+      if (late.containsKey(make.id()) && !begun.contains(make.id())) {
         for (Need need : make.served()) {
-          List<String> key =
-              List.of(need.user(), make.version().formula(), String.valueOf(need.output()));
+          List<String> key = key(make, need);
           lacking.computeIfAbsent(key, of -> new ArrayList<>()).add(need);
           makes.merge(key, make, (one, other) -> later(late, one, other));
         }
       }
     }
     List<Stretch> all = new ArrayList<>();
+    for (Begun of : sheet.begun()) {
+      for (Draw draw : sheet.draws()) {
+        if (draw.lot().code().equals(of.make().id()) && Behind.of(of, draw.need()).isPresent()) {
+          List<String> key = key(of.make(), draw.need());
+          lacking
+              .computeIfAbsent(key, make -> new ArrayList<>())
+              .add(draw.need().with(draw.amount()));
+          makes.merge(key, of.make(), (one, other) -> later(late, one, other));
+        }
+      }
+    }
     for (ServiceRun service : sheet.services()) {
       lacking.forEach(
           (key, needs) -> {
@@ -101,6 +116,10 @@ public record Stretch(
           });
     }
     return all;
+  }
+
+  private static List<String> key(Make make, Need need) {
+    return List.of(need.user(), make.version().formula(), String.valueOf(need.output()));
   }
 
   private static Make later(Map<String, Instant> late, Make one, Make other) {
@@ -121,6 +140,23 @@ public record Stretch(
         open.add(make);
       }
     }
+    for (Begun of : sheet.begun()) {
+      for (Draw draw : sheet.draws()) {
+        Optional<Behind> behind =
+            draw.lot().code().equals(of.make().id())
+                ? Behind.of(of, draw.need())
+                : Optional.empty();
+        if (behind.isPresent()) {
+          Instant start = sheet.request().asOf().minus(behind.get().by());
+          late.merge(of.make().id(), start, Stretch::earlier);
+          Make user = byId.get(draw.need().user());
+          if (user != null && start.isBefore(late.getOrDefault(user.id(), Instant.MAX))) {
+            late.put(user.id(), start);
+            open.add(user);
+          }
+        }
+      }
+    }
     while (!open.isEmpty()) {
       Make part = open.remove(open.size() - 1);
       Instant start = java.util.Objects.requireNonNull(late.get(part.id()));
@@ -134,6 +170,10 @@ public record Stretch(
       }
     }
     return late;
+  }
+
+  private static Instant earlier(Instant one, Instant other) {
+    return other.isBefore(one) ? other : one;
   }
 
   /** The plates of one service that take one component. */

@@ -26,6 +26,7 @@ import java.util.stream.Collectors;
  * that comes twice counts once. What the table refuses changes nothing and is kept in sight.
  *
  * @param onIt who is on it; the last to say so, while nobody has said that it is part done or done
+ * @param begun when somebody first said to be on it; empty when only that it was done
  * @param weighed why paths of the lines weighed, each with what was asked for when it was
  * @param amount so far, or really made when done; empty when nobody said, and then as planned
  * @param doneAt when the first done was said
@@ -38,6 +39,7 @@ import java.util.stream.Collectors;
 public record TaskProgress(
     TaskState state,
     Optional<OnIt> onIt,
+    Optional<Instant> begun,
     SortedMap<String, Mass> weighed,
     Optional<Amount> amount,
     Optional<Instant> doneAt,
@@ -123,6 +125,7 @@ public record TaskProgress(
         : new TaskProgress(
             TaskState.FAILED,
             Optional.empty(),
+            begun,
             weighed,
             amount,
             doneAt,
@@ -163,6 +166,7 @@ public record TaskProgress(
     private TaskState state = TaskState.TO_DO;
     private TaskState beneath = TaskState.TO_DO;
     private Optional<OnIt> onIt = Optional.empty();
+    private Optional<Instant> begun = Optional.empty();
     private final NavigableMap<String, Mass> weighed = new TreeMap<>();
     private Optional<Amount> amount = Optional.empty();
     private Optional<String> problem = Optional.empty();
@@ -258,7 +262,8 @@ public record TaskProgress(
           .orElse(Mass.ZERO);
     }
 
-    private static Optional<OnIt> on(Tick tick) {
+    private Optional<OnIt> on(Tick tick) {
+      begun = begun.or(() -> Optional.of(tick.at()));
       return Optional.of(new OnIt(tick.cook(), tick.at()));
     }
 
@@ -266,6 +271,7 @@ public record TaskProgress(
       return new TaskProgress(
           state,
           onIt,
+          begun,
           Collections.unmodifiableNavigableMap(weighed),
           amount,
           dones.stream().map(Tick::at).findFirst(),

@@ -34,7 +34,7 @@ record TopUp(List<Begun> stand, List<Draw> draws, List<Need> open) {
     List<Need> rest = new ArrayList<>(open);
     for (int i = 0; i < all.size(); i++) {
       Begun of = all.get(i);
-      if (!of.stretches() || of.over() || !worked.isSingle() || takesComponent(of)) {
+      if (!mayGrow(worked, of)) {
         continue;
       }
       Stock stock = of.expected().get(0);
@@ -52,6 +52,17 @@ record TopUp(List<Begun> stand, List<Draw> draws, List<Need> open) {
       }
     }
     return new TopUp(all, draws, rest);
+  }
+
+  /** Whether a batch that may grow would be in time for a need: then nothing need be late. */
+  static boolean mayTake(Worked worked, List<Begun> stand, Need need) {
+    return stand.stream()
+        .filter(of -> mayGrow(worked, of) && isFor(of.make(), need))
+        .anyMatch(of -> of.expected().get(0).serves(need));
+  }
+
+  private static boolean mayGrow(Worked worked, Begun of) {
+    return of.stretches() && !of.over() && worked.isSingle() && !takesComponent(of);
   }
 
   /** What is made for one event takes on nothing for anybody else: its tubs are kept for that. */

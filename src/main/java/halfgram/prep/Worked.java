@@ -12,6 +12,7 @@ import halfgram.formula.SafetyDates;
 import halfgram.formula.Scaled;
 import halfgram.formula.Step;
 import halfgram.measure.Amount;
+import halfgram.measure.BusinessDay;
 import halfgram.measure.Mass;
 import halfgram.measure.Ratio;
 import halfgram.prep.netting.Joint;
@@ -183,6 +184,38 @@ final class Worked {
     }
     Timeline.Span last = timeline.steps().get(timeline.steps().size() - 1);
     return last.end().plus(output.rest().min());
+  }
+
+  /** The end of each output's hold, by its own clock. */
+  List<Instant> useBys(Scaled scaled, Timeline timeline, BusinessDay clock) {
+    List<Instant> ends = new ArrayList<>(version.outputs().size());
+    for (Output output : version.outputs()) {
+      Instant start = holdStart(output, scaled, timeline);
+      ends.add(output.hold().end(start, step -> ended(step, timeline), clock));
+    }
+    return ends;
+  }
+
+  /** When one of this size made from a moment on would be ready, rested, at the very earliest. */
+  Instant soonest(Instant from, Scaled scaled) {
+    List<Timeline.Length> lengths = lengths(scaled);
+    List<Instant> ends = new ArrayList<>();
+    Instant last = from;
+    for (int i = 0; i < version.steps().size(); i++) {
+      Instant start = from;
+      for (Lag lag : version.steps().get(i).after()) {
+        Instant after = ends.get(version.stepIndex(lag.step())).plus(lag.min());
+        start = after.isAfter(start) ? after : start;
+      }
+      Instant end = start.plus(lengths.get(i).whole());
+      ends.add(end);
+      last = end.isAfter(last) ? end : last;
+    }
+    Duration rest = version.outputs().get(0).rest().min();
+    for (Output output : version.outputs()) {
+      rest = output.rest().min().compareTo(rest) < 0 ? output.rest().min() : rest;
+    }
+    return last.plus(rest);
   }
 
   /** When a step ends. */

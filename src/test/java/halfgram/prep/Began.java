@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.SortedSet;
+import java.util.TreeMap;
 import java.util.TreeSet;
 
 /** Makes of a sheet on which work has begun, as a test says. */
@@ -31,13 +32,30 @@ final class Began {
     }
     List<Task> tasks =
         sheet.tasks().stream().filter(task -> task.make().id().equals(make.id())).toList();
-    return new Begun(make, tasks, started, finished, false, false, Optional.empty());
+    return new Begun(
+        make,
+        tasks,
+        started,
+        finished,
+        false,
+        false,
+        Optional.empty(),
+        new TreeMap<>(),
+        Optional.empty());
   }
 
   /** One into which more can still be weighed. */
   static Begun stretching(Begun of) {
     return new Begun(
-        of.make(), of.tasks(), of.started(), of.done(), of.failed(), true, Optional.empty());
+        of.make(),
+        of.tasks(),
+        of.started(),
+        of.done(),
+        of.failed(),
+        true,
+        Optional.empty(),
+        new TreeMap<>(),
+        Optional.empty());
   }
 
   /** The same one as the sheet planned around it has it. */
@@ -51,7 +69,15 @@ final class Began {
               .orElse(task));
     }
     return new Begun(
-        of.make(), tasks, of.started(), of.done(), of.failed(), of.stretches(), Optional.empty());
+        of.make(),
+        tasks,
+        of.started(),
+        of.done(),
+        of.failed(),
+        of.stretches(),
+        Optional.empty(),
+        new TreeMap<>(),
+        Optional.empty());
   }
 
   static Begun of(PrepSheet sheet, String make, int done) {
@@ -79,7 +105,17 @@ final class Began {
       if (!started.isEmpty()) {
         List<Task> tasks =
             sheet.tasks().stream().filter(task -> task.make().id().equals(make.id())).toList();
-        all.add(new Begun(make, tasks, started, done, false, false, Optional.empty()));
+        all.add(
+            new Begun(
+                make,
+                tasks,
+                started,
+                done,
+                false,
+                false,
+                Optional.empty(),
+                new TreeMap<>(),
+                Optional.empty()));
       }
     }
     return all;

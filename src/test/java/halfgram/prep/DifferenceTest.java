@@ -79,7 +79,8 @@ class DifferenceTest {
     assertThat(more.misfits()).isEmpty();
     assertMade(more.made(), 4000, 4800);
     assertThat(proposed.draws()).hasSize(1);
-    assertThat(proposed.findBegun(proposed.draws().get(0).lot())).contains(begun.get(0));
+    assertThat(proposed.findBegun(proposed.draws().get(0).lot()).orElseThrow().make())
+        .isEqualTo(begun.get(0).make());
   }
 
   @Test

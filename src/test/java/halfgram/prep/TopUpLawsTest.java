@@ -21,6 +21,7 @@ class TopUpLawsTest {
   @Test
   void aBatchThatStretchesTakesWhatIsLackingOnceAndNothingIsLost() {
     long[] grown = new long[1];
+    long[] again = new long[1];
     Seeds.over(
         SHORT,
         seed -> {
@@ -43,11 +44,17 @@ class TopUpLawsTest {
               assertThat(given.minus(most).number()).isLessThanOrEqualTo(Planned.MICROGRAM);
             }
           }
+          // What is late is shared out anew among what can be there soonest.
+          if (sheet.misfits().stream().anyMatch(one -> one.path().contains("/behind/"))) {
+            return;
+          }
+          again[0]++;
           List<Begun> stand = sheet.begun().stream().map(of -> Began.again(sheet, of)).toList();
-          PrepSheet again = ReplanLawsTest.replan(planned, book, stand);
-          assertThat(sizes(again)).as("planned again").isEqualTo(sizes(sheet));
+          PrepSheet same = ReplanLawsTest.replan(planned, book, stand);
+          assertThat(sizes(same)).as("planned again").isEqualTo(sizes(sheet));
         });
     assertThat(grown[0]).as("batches that grew").isPositive();
+    assertThat(again[0]).as("books planned again").isGreaterThan(SHORT / 3);
   }
 
   /** What every make gives, to the microgram; which tub gives it to whom may change. */

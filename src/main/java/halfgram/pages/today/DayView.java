@@ -5,6 +5,7 @@ import halfgram.desk.InForce;
 import halfgram.desk.Withdrawn;
 import halfgram.lot.Tub;
 import halfgram.pages.deliveries.Told;
+import halfgram.prep.Behind;
 import halfgram.prep.Missed;
 import halfgram.prep.PlanStore;
 import halfgram.prep.Stretch;
@@ -85,7 +86,8 @@ record DayView(
       List<Dipped.Dip> dips,
       List<String> outs,
       List<Told.One> deliveries,
-      List<Withdrawn.Told> withdrawn) {}
+      List<Withdrawn.Told> withdrawn,
+      List<Behind> behind) {}
 
   static DayView of(Shown shown, Optional<InForce> inForce, Live live, Group.By by) {
     NightWords night = new NightWords(shown.book(), shown.sheet(), shown.words());
@@ -98,7 +100,7 @@ record DayView(
         standing(shown, inForce),
         shown.phase() == Shown.Phase.PREVIEW,
         idle,
-        Verdict.of(shown, live.withdrawn()),
+        Verdict.of(shown, live.withdrawn(), live.behind()),
         live.missed().stream().map(night::missed).toList(),
         now ? lacking(shown) : List.of(),
         ServiceBox.of(shown),

@@ -2,6 +2,7 @@ package halfgram.pages.today;
 
 import halfgram.desk.CrewInForce;
 import halfgram.desk.CrewPlans;
+import halfgram.desk.Delays;
 import halfgram.desk.Desk;
 import halfgram.desk.Dipped;
 import halfgram.desk.House;
@@ -14,6 +15,7 @@ import halfgram.desk.Withdrawn;
 import halfgram.pages.OutWords;
 import halfgram.pages.Rooms;
 import halfgram.pages.deliveries.Told;
+import halfgram.prep.Behind;
 import halfgram.prep.DeliveryAnswer;
 import halfgram.prep.Missed;
 import halfgram.prep.Task;
@@ -158,7 +160,8 @@ public final class TodayPages implements Server.Part {
             dips,
             outs,
             deliveries(house, shown.get()),
-            told(house, asked, inForce));
+            told(house, asked, inForce),
+            behind(asked, inForce));
     visit.page(status, "today", title, DayView.of(shown.get(), inForce, live, asked.by()));
   }
 
@@ -178,6 +181,15 @@ public final class TodayPages implements Server.Part {
   private List<Withdrawn.Told> told(House house, DayAsked asked, Optional<InForce> inForce) {
     return asked.isToday() && inForce.isPresent()
         ? withdrawn.listTold(house, inForce.get())
+        : List.of();
+  }
+
+  /** What will be late as it goes, beyond what the plan in force says already. */
+  private List<Behind> behind(DayAsked asked, Optional<InForce> inForce) {
+    return asked.isToday() && inForce.isPresent()
+        ? Delays.list(inForce.get(), desk.now()).stream()
+            .filter(late -> !late.isSaid(inForce.get().sheet()))
+            .toList()
         : List.of();
   }
 

@@ -3,6 +3,7 @@ package halfgram.pages.today;
 import halfgram.desk.Withdrawn;
 import halfgram.measure.Message;
 import halfgram.measure.Ratio;
+import halfgram.prep.Behind;
 import halfgram.prep.Misfit;
 import halfgram.prep.Task;
 import halfgram.prep.TaskState;
@@ -28,7 +29,7 @@ import java.util.stream.Stream;
  * @param tightest the station with the most work for its people
  * @param count how many tasks there are and how many are done
  * @param misfits what does not fit, each with its chain
- * @param problems what cooks have reported
+ * @param problems what cooks have reported, and what is in work and will be late
  * @param warnings worth a look
  */
 record Verdict(
@@ -44,7 +45,7 @@ record Verdict(
   /** Something wrong: what, where more is said, and the way it came. */
   record Trouble(String said, String href, List<String> chain) {}
 
-  static Verdict of(Shown shown, List<Withdrawn.Told> withdrawn) {
+  static Verdict of(Shown shown, List<Withdrawn.Told> withdrawn, List<Behind> behind) {
     Messages words = shown.words();
     return new Verdict(
         fits(shown),
@@ -53,7 +54,9 @@ record Verdict(
         tightest(shown),
         count(shown),
         shown.sheet().misfits().stream().map(misfit -> trouble(shown, misfit)).toList(),
-        problems(shown, withdrawn),
+        Stream.concat(
+                problems(shown, withdrawn).stream(), behind.stream().map(one -> behind(shown, one)))
+            .toList(),
         shown.sheet().warnings().stream().map(words::say).toList());
   }
 
@@ -114,6 +117,18 @@ record Verdict(
   private static boolean isOver(Shown shown, Task task) {
     TaskState state = shown.progress(task).state();
     return state == TaskState.DONE || state == TaskState.FAILED;
+  }
+
+  /** A batch that will be late as it goes, with the way to the task it is at. */
+  private static Trouble behind(Shown shown, Behind late) {
+    String link =
+        shown.sheet().tasks().stream()
+            .filter(task -> task.make().id().equals(late.make().id()) && !isOver(shown, task))
+            .findFirst()
+            .map(shown::link)
+            .orElse("");
+    Object user = shown.names().user(late.need().user());
+    return new Trouble(shown.words().say(late.said(user)), link, List.of());
   }
 
   static Trouble trouble(Shown shown, Misfit misfit) {

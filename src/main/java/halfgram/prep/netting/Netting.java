@@ -10,11 +10,12 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
 
 /**
  * Needs against tubs: in the order of the needs, each takes first what is reserved for its event,
  * then what is free, first expired first. A tub serves a need when it is made in time and holds to
- * the last use.
+ * the last use; one in work serves late what it was begun for, after all that is in time.
  *
  * <p>Law: drawn + still needed = needed, for every need, within a microgram; no tub gives more than
  * is left of it. Less than a microgram over or short is nothing: tubs are booked to the microgram.
@@ -48,6 +49,16 @@ public final class Netting {
    * @param outputs codes of the formula's outputs, by position
    */
   public static Netted net(List<Need> needs, List<Stock> stock, List<String> outputs) {
+    return net(needs, stock, outputs, need -> true);
+  }
+
+  /**
+   * As above.
+   *
+   * @param late which needs may be met late
+   */
+  public static Netted net(
+      List<Need> needs, List<Stock> stock, List<String> outputs, Predicate<Need> late) {
     if (stock.isEmpty()) {
       return new Netted(List.of(), needs);
     }
@@ -61,6 +72,10 @@ public final class Netting {
       }
       for (Shelf shelf : shelves) {
         left = left.minus(shelf.take(need, outputs, left, Shelf.Part.FREE, draws));
+      }
+      boolean lacking = counts(left) && late.test(need);
+      for (Shelf shelf : lacking ? shelves : List.<Shelf>of()) {
+        left = left.minus(shelf.takeLate(need, outputs, left, draws));
       }
       boolean drawn = left.compareTo(need.amount()) < 0;
       if (drawn ? counts(left) : left.isPositive()) {
@@ -95,8 +110,22 @@ public final class Netting {
 
     private Amount take(
         Need need, List<String> outputs, Amount wanted, Part part, List<Draw> draws) {
+      return isOf(need, outputs) && stock.serves(need)
+          ? take(need, wanted, part, draws)
+          : Amount.zero(wanted.dimension());
+    }
+
+    private Amount takeLate(Need need, List<String> outputs, Amount wanted, List<Draw> draws) {
+      if (!isOf(need, outputs) || !stock.servesLate(need)) {
+        return Amount.zero(wanted.dimension());
+      }
+      Amount kept = take(need, wanted, Part.RESERVED, draws);
+      return kept.plus(take(need, wanted.minus(kept), Part.FREE, draws));
+    }
+
+    private Amount take(Need need, Amount wanted, Part part, List<Draw> draws) {
       Amount none = Amount.zero(wanted.dimension());
-      if (!wanted.isPositive() || !serves(need, outputs)) {
+      if (!wanted.isPositive()) {
         return none;
       }
       Amount there =
@@ -116,9 +145,9 @@ public final class Netting {
       return taken;
     }
 
-    private boolean serves(Need need, List<String> outputs) {
+    private boolean isOf(Need need, List<String> outputs) {
       String output = lot.component().output().orElse(outputs.get(0));
-      return outputs.get(need.output()).equals(output) && stock.serves(need);
+      return outputs.get(need.output()).equals(output);
     }
   }
 }

@@ -2,6 +2,7 @@ package halfgram.prep.netting;
 
 import halfgram.lot.Lot;
 import java.time.Instant;
+import java.util.Set;
 
 /**
  * A tub as needs see it: one in store, one that thaws, or one still being made.
@@ -9,8 +10,20 @@ import java.time.Instant;
  * @param ready from when it may be used
  * @param holds until when it may be used itself
  * @param safe until when what it went into may be eaten, where its date binds that
+ * @param anew when the same made anew could be ready at the earliest
+ * @param meant users it is being made for: late it still serves them, when nothing made anew would
+ *     be in time, nor sooner
  */
-public record Stock(Lot lot, Instant ready, Instant holds, Instant safe) {
+public record Stock(
+    Lot lot, Instant ready, Instant holds, Instant safe, Instant anew, Set<String> meant) {
+  public Stock {
+    meant = Set.copyOf(meant);
+  }
+
+  /** One that serves nobody late. */
+  public Stock(Lot lot, Instant ready, Instant holds, Instant safe) {
+    this(lot, ready, holds, safe, Instant.MIN, Set.of());
+  }
 
   /** A tub in store has one date, and it counts for both. */
   public static Stock of(Lot lot) {
@@ -24,8 +37,18 @@ public record Stock(Lot lot, Instant ready, Instant holds, Instant safe) {
 
   /** Whether it is there in time for a need, and lasts. */
   public boolean serves(Need need) {
-    return !ready.isAfter(need.readyBy())
-        && !holds.isBefore(need.lastUse())
-        && !safe.isBefore(need.tubUntil());
+    return !ready.isAfter(need.readyBy()) && lasts(need);
+  }
+
+  /** Whether it serves a need after its time: nothing made anew would be in time, nor sooner. */
+  public boolean servesLate(Need need) {
+    return meant.contains(need.user())
+        && anew.isAfter(need.readyBy())
+        && !ready.isAfter(anew)
+        && lasts(need);
+  }
+
+  private boolean lasts(Need need) {
+    return !holds.isBefore(need.lastUse()) && !safe.isBefore(need.tubUntil());
   }
 }

@@ -223,6 +223,7 @@ class CrewingTest {
     return new TaskProgress(
         state,
         on,
+        on.map(TaskProgress.OnIt::since),
         new TreeMap<>(),
         Optional.empty(),
         done,

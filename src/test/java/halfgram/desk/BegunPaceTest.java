@@ -1,0 +1,104 @@
+package halfgram.desk;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import halfgram.prep.Make;
+import halfgram.testkit.Site;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** Begun work counts as ready when it will be by its ticks, not when the plan had it. */
+class BegunPaceTest {
+  private static final String BASE = "yoghurt-base/harvest-dinner/1";
+  private static final String SPHERES = "yoghurt-spheres/harvest-dinner/1";
+
+  private Site site;
+  private Kitchenful at;
+
+  @BeforeEach
+  void open() {
+    site = Site.demo();
+    at = new Kitchenful(site);
+  }
+
+  @AfterEach
+  void close() {
+    site.close();
+  }
+
+  @Test
+  void aBaseBegunEarlyIsInTimeForDropsThatMoveForward() {
+    site.setClock(Site.at("10:00"));
+    at.tick(at.any(BASE), "start", "ines", "");
+    site.setClock(Site.at("10:10"));
+    at.done("slip/harvest-dinner?accept=yes", "{'covers':97}");
+    assertThat(at.any(SPHERES).start()).isBefore(at.any(BASE).end().plusSeconds(2 * 3600));
+    assertThat(bases("harvest-dinner")).containsExactly(BASE);
+    assertThat(takenBy(SPHERES)).containsExactly(BASE);
+    assertThat(short_()).noneMatch(path -> path.contains("yoghurt"));
+    assertThat(coming(BASE)).isEqualTo("2026-12-05T12:34:00+01:00");
+  }
+
+  @Test
+  void whatIsDoneRestsFromWhenItWasDone() {
+    site.setClock(Site.at("09:30"));
+    at.tick(at.any(BASE), "start", "ines", "");
+    site.setClock(Site.at("11:00"));
+    at.tick(at.any(BASE), "part-done", "ines", ",'amount':'3 kg'");
+    site.setClock(Site.at("11:20"));
+    at.done("slip/harvest-dinner?accept=yes", "{'covers':97}");
+    assertThat(bases("harvest-dinner")).containsExactly(BASE);
+    assertThat(coming(BASE)).as("no time of it is left").isEqualTo("2026-12-05T13:20:00+01:00");
+  }
+
+  @Test
+  void aBaseBegunLateIsToldOfAndNotMadeTwice() {
+    site.setClock(Site.at("15:00"));
+    at.tick(at.any(BASE), "start", "ines", "");
+    site.setClock(Site.at("15:05"));
+    String late = "Sheep-yoghurt base is in work and will be ready Sat 5 Dec 17:34";
+    assertThat(at.page("")).contains(late);
+    assertThat(at.json("today").at("/behind/0/make").asText()).isEqualTo(BASE);
+    at.done("slip/harvest-dinner?accept=yes", "{'covers':85}");
+    assertThat(bases("harvest-dinner")).containsExactly(BASE);
+    assertThat(takenBy(SPHERES)).containsExactly(BASE);
+    assertThat(short_()).contains("short/" + BASE + "/behind/" + SPHERES);
+    assertThat(at.page("")).contains(late, "Harvest dinner");
+    assertThat(at.page("")).contains("Yoghurt spheres for Harvest dinner:", "pc lacking");
+  }
+
+  private List<String> bases(String service) {
+    return at.inForce().sheet().makes().stream()
+        .map(Make::id)
+        .filter(id -> id.startsWith("yoghurt-base/" + service))
+        .toList();
+  }
+
+  private List<String> takenBy(String user) {
+    return at.inForce().sheet().draws().stream()
+        .filter(draw -> draw.need().user().equals(user))
+        .filter(draw -> draw.amount().number().compareTo(BigDecimal.ZERO) > 0)
+        .map(draw -> draw.lot().code())
+        .distinct()
+        .toList();
+  }
+
+  private List<String> short_() {
+    return at.inForce().sheet().misfits().stream().map(misfit -> misfit.path()).toList();
+  }
+
+  private String coming(String make) {
+    List<String> ready = new ArrayList<>();
+    for (JsonNode one : at.json("coming").path("coming")) {
+      if (one.path("make").asText().equals(make)) {
+        ready.add(one.path("ready").asText());
+      }
+    }
+    return String.join(" ", ready);
+  }
+}
