@@ -76,6 +76,7 @@ final class EffectsJson {
       for (Stretch.Fewer of : stretch.fewer()) {
         ObjectNode plates = fewer.addObject().put("dish", of.dish().code());
         plates.put("plates", of.plates()).put("full", of.full()).put("pieces", of.from());
+        plates.put("serve", stretch.serving(of).words());
       }
       ArrayNode less = one.putArray("less");
       for (Stretch.Less of : stretch.less()) {
@@ -83,11 +84,13 @@ final class EffectsJson {
         plates.put("plates", of.plates());
         Answers.amount(plates, "from", of.from());
         Answers.amount(plates, "to", of.to());
+        plates.put("serve", stretch.serving(of).words());
       }
       ArrayNode others = one.putArray("others");
       for (Stretch.Other of : stretch.others()) {
         ObjectNode plates = others.addObject().put("dish", of.dish().code());
         plates.put("instead", of.instead().code()).put("plates", of.plates());
+        of.serving().ifPresent(serving -> plates.put("serve", serving.words()));
       }
     }
   }

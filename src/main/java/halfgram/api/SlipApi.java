@@ -9,6 +9,7 @@ import halfgram.desk.Push;
 import halfgram.desk.SheetEffects;
 import halfgram.desk.Slips;
 import halfgram.pages.Rooms;
+import halfgram.prep.Serving;
 import halfgram.web.Halt;
 import halfgram.web.Server;
 import halfgram.web.Visit;
@@ -85,7 +86,12 @@ public final class SlipApi implements Server.Part {
     covers
         .filter(count -> count > MOST_COVERS)
         .ifPresent(count -> call.problem("covers", count.toString(), "slip.covers-fault"));
-    if (minutes == 0 && covers.isEmpty() && call.problems().isEmpty()) {
+    Optional<String> serve = call.findText("serve");
+    Optional<Serving> serving = serve.flatMap(Serving::parse);
+    if (serve.isPresent() && serving.isEmpty()) {
+      call.problem("serve", serve.get(), "slip.serve-fault");
+    }
+    if (minutes == 0 && covers.isEmpty() && serve.isEmpty() && call.problems().isEmpty()) {
       call.problem("minutes", "", "slip.minutes-fault", Push.MOST);
     }
     Optional<LocalTime> from = call.findText("from").flatMap(text -> time(call, text));
@@ -94,7 +100,8 @@ public final class SlipApi implements Server.Part {
         minutes == 0 ? Optional.empty() : Optional.of(new Push(from, minutes)),
         covers
             .map(count -> OptionalInt.of((int) Math.min(count, MOST_COVERS)))
-            .orElse(OptionalInt.empty()));
+            .orElse(OptionalInt.empty()),
+        serving);
   }
 
   private static Optional<LocalTime> time(Call call, String text) {

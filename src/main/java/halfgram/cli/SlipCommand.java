@@ -6,6 +6,7 @@ import halfgram.desk.Push;
 import halfgram.desk.SheetEffects;
 import halfgram.desk.Slips;
 import halfgram.input.Problem;
+import halfgram.prep.Serving;
 import halfgram.prep.Stretch;
 import halfgram.words.ConsequenceWords;
 import halfgram.words.Messages;
@@ -34,7 +35,7 @@ final class SlipCommand {
     Arguments arguments =
         new Arguments(
             args,
-            Set.of("--data", "--kitchen", "--minutes", "--from", "--covers"),
+            Set.of("--data", "--kitchen", "--minutes", "--from", "--covers", "--serve"),
             Set.of("--look", "--accept"));
     String run = arguments.word("SERVICE");
     Optional<Integer> minutes =
@@ -43,14 +44,16 @@ final class SlipCommand {
     Optional<LocalTime> from = arguments.find("--from", SlipCommand::time, "accept.time");
     Optional<Integer> covers =
         arguments.find("--covers", text -> number(text, 0, MOST_COVERS), "accept.covers-count");
-    if (!arguments.has("--minutes") && !arguments.has("--covers")) {
+    Optional<Serving> serving = arguments.find("--serve", Serving::parse, "accept.serving");
+    if (!arguments.has("--minutes") && !arguments.has("--covers") && !arguments.has("--serve")) {
       arguments.problem("usage.slip-nothing");
     }
     Slips.Asked asked =
         new Slips.Asked(
             run,
             minutes.map(by -> new Push(from, by)),
-            covers.map(OptionalInt::of).orElse(OptionalInt.empty()));
+            covers.map(OptionalInt::of).orElse(OptionalInt.empty()),
+            serving);
     return new Holding(cli, arguments, "slip", args)
         .runOnKitchen((wiring, house) -> slip(wiring, house, asked, arguments));
   }
@@ -119,13 +122,20 @@ final class SlipCommand {
       StretchWords lacking = new StretchWords(effect.book(), effect.sheet(), words);
       for (Stretch stretch : Stretch.of(effect.sheet())) {
         if (stretch.service().id().equals(then.run())) {
-          part(lacking.head(stretch), lacking.choices(stretch));
+          part(lacking.head(stretch), lacking.doable(stretch).stream().map(this::said).toList());
         }
       }
       part(
           words.say("slip.part-misfits"),
           effect.difference().misfits().stream().map(one -> words.say(one.what())).toList());
     }
+  }
+
+  /** With what would do it. */
+  private String said(StretchWords.Choice choice) {
+    return choice.serve().isEmpty()
+        ? choice.said()
+        : choice.said() + "  --serve \"" + choice.serve() + "\"";
   }
 
   private void part(String title, List<String> lines) {

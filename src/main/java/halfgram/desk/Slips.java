@@ -18,6 +18,7 @@ import halfgram.kitchen.KitchenStore.Stand;
 import halfgram.measure.BusinessDay;
 import halfgram.measure.Message;
 import halfgram.prep.KitchenBook;
+import halfgram.prep.Serving;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.format.DateTimeParseException;
@@ -46,10 +47,16 @@ public final class Slips {
    *     a dot where it has several, or a regular service's code and date
    * @param push none for a service that stays where it is
    * @param covers counted guests; empty for as many as now
+   * @param serving how it is served otherwise; an event's alone
    */
-  public record Asked(String run, Optional<Push> push, OptionalInt covers) {
+  public record Asked(
+      String run, Optional<Push> push, OptionalInt covers, Optional<Serving> serving) {
+    public Asked(String run, Optional<Push> push, OptionalInt covers) {
+      this(run, push, covers, Optional.empty());
+    }
+
     public boolean isSomething() {
-      return push.isPresent() || covers.isPresent();
+      return push.isPresent() || covers.isPresent() || serving.isPresent();
     }
   }
 
@@ -186,9 +193,10 @@ public final class Slips {
   /** The kitchen with it; nothing is stored. */
   public Tried look(House house, Asked asked) {
     Found found = find(house, asked.run()).orElseThrow();
-    Optional<ObjectNode> body = body(house, found, asked);
+    List<Problem> problems = new ArrayList<>();
+    Optional<ObjectNode> body = body(house, found, asked, problems);
     if (body.isEmpty()) {
-      return new Tried(Optional.empty(), leavesTheDay(asked));
+      return new Tried(Optional.empty(), problems);
     }
     if (found.event().isPresent()) {
       Events.Tried tried = events.look(house, body.get());
@@ -200,9 +208,14 @@ public final class Slips {
     return new Tried(book.map(one -> new House(house.stand(), one, tree)), read.problems());
   }
 
-  private static List<Problem> leavesTheDay(Asked asked) {
+  private static Problem leavesTheDay(Asked asked) {
     String minutes = String.valueOf(asked.push().map(Push::minutes).orElse(0));
-    return List.of(new Problem("$.minutes", minutes, Message.of("slip.leaves-day")));
+    return new Problem("$.minutes", minutes, Message.of("slip.leaves-day"));
+  }
+
+  private static Problem noServing(Asked asked) {
+    String words = asked.serving().map(Serving::words).orElse("");
+    return new Problem("$.serve", words, Message.of("slip.no-serving"));
   }
 
   /**
@@ -241,14 +254,15 @@ public final class Slips {
   }
 
   private Outcome save(Tx tx, House house, Found found, Asked asked, String who) {
-    Optional<ObjectNode> made = body(house, found, asked);
+    List<Problem> problems = new ArrayList<>();
+    Optional<ObjectNode> made = body(house, found, asked, problems);
     if (made.isEmpty()) {
-      return new Wrong(leavesTheDay(asked));
+      return new Wrong(problems);
     }
     ObjectNode body = made.get();
     if (found.event().isPresent()) {
       Events.Outcome outcome = events.keep(tx, house, body, who);
-      return outcome instanceof Events.Problems problems ? new Wrong(problems.list()) : new Saved();
+      return outcome instanceof Events.Problems wrong ? new Wrong(wrong.list()) : new Saved();
     }
     BookReader.Outcome read = desk.check(with(house, body));
     if (!read.problems().isEmpty()) {
@@ -273,12 +287,13 @@ public final class Slips {
 
   /**
    * The event, or the regular service, as the book would write it; empty when the push would leave
-   * the business day.
+   * the business day, or it cannot be served so.
    */
-  private Optional<ObjectNode> body(House house, Found found, Asked asked) {
+  private Optional<ObjectNode> body(House house, Found found, Asked asked, List<Problem> problems) {
     BusinessDay clock = house.book().kitchen().clock();
     Optional<Push> push = asked.push().map(of -> leaving(house, found, of));
     boolean fits = true;
+    boolean served = asked.serving().isEmpty();
     ObjectNode body;
     if (found.event().isPresent()) {
       Event event = found.event().get();
@@ -291,6 +306,9 @@ public final class Slips {
         if (push.isPresent() && it) {
           fits = push.get().move((ObjectNode) service, clock.dayStart());
         }
+        if (asked.serving().isPresent() && it) {
+          served = new Served(house.tree(), (ObjectNode) service, asked.serving().get()).write();
+        }
       }
     } else {
       body = item(house, "services", found.regular().orElseThrow().code()).deepCopy();
@@ -298,7 +316,13 @@ public final class Slips {
       fits = push.isEmpty() || push.get().move(date, clock.dayStart());
       asked.covers().ifPresent(covers -> date.put("covers", covers));
     }
-    return fits ? Optional.of(body) : Optional.empty();
+    if (!fits) {
+      problems.add(leavesTheDay(asked));
+    }
+    if (!served) {
+      problems.add(noServing(asked));
+    }
+    return problems.isEmpty() ? Optional.of(body) : Optional.empty();
   }
 
   /** A push of a service that has begun leaves alone what should be out by now. */

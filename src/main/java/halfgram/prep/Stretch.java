@@ -58,6 +58,16 @@ public record Stretch(
     }
   }
 
+  /** That every plate gets a piece less: plates of one dish are alike in a plan. */
+  public Serving serving(Fewer of) {
+    return Serving.portion(of.dish().code(), version.formula(), Amount.pieces(of.from() - 1));
+  }
+
+  /** That every plate gets a little less. */
+  public Serving serving(Less of) {
+    return Serving.portion(of.dish().code(), version.formula(), of.to());
+  }
+
   /** A little less on every plate. */
   public record Less(Dish dish, int plates, Amount from, Amount to) {
     private Less plus(Less other) {
@@ -69,10 +79,11 @@ public record Stretch(
    * Another dish of the course for some guests.
    *
    * @param plates that cannot be made whole
+   * @param serving that moves the guests without a diet; empty when they all have one
    */
-  public record Other(Dish dish, Dish instead, int plates) {
+  public record Other(Dish dish, Dish instead, int plates, Optional<Serving> serving) {
     private Other plus(Other other) {
-      return new Other(dish, instead, plates + other.plates);
+      return new Other(dish, instead, plates + other.plates, serving.or(other::serving));
     }
   }
 
@@ -222,7 +233,13 @@ public record Stretch(
             .ifPresent(of -> less.merge(key(plates, of.from()), of, Less::plus));
         other(plates)
             .filter(instead -> whole < plates.count())
-            .map(instead -> new Other(plates.dish(), instead, plates.count() - whole))
+            .map(
+                instead ->
+                    new Other(
+                        plates.dish(),
+                        instead,
+                        plates.count() - whole,
+                        split(plates, instead, plates.count() - whole)))
             .ifPresent(of -> others.merge(key(plates, of.instead().code()), of, Other::plus));
       }
       return new Stretch(
@@ -257,6 +274,13 @@ public record Stretch(
       return isPieces() || to.times(2).compareTo(each) < 0
           ? Optional.empty()
           : Optional.of(new Less(plates.dish(), plates.count(), each, to));
+    }
+
+    private static Optional<Serving> split(ServiceRun.Plates plates, Dish instead, int less) {
+      int guests = plates.guests() * plates.perCover();
+      return plates.diets().isEmpty() && guests > 0
+          ? Optional.of(Serving.split(plates.dish().code(), instead.code(), less, guests))
+          : Optional.empty();
     }
 
     private boolean isPieces() {

@@ -4,6 +4,7 @@ import halfgram.formula.ComponentRef;
 import halfgram.formula.FormulaVersion;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
+import halfgram.prep.Serving;
 import halfgram.prep.Stretch;
 import java.util.ArrayList;
 import java.util.List;
@@ -47,37 +48,63 @@ public final class StretchWords {
     return names.componentName(new ComponentRef(version.formula(), output, OptionalInt.empty()));
   }
 
-  /** The choices, the one that changes least on the plate first. */
+  /**
+   * Something that can be done.
+   *
+   * @param said what, in a sentence
+   * @param act what a button for it says; empty where only hands can do it
+   * @param serve what is asked of the service, in the words of {@link halfgram.prep.Serving}; empty
+   *     for minutes later
+   * @param minutes by which it is served later; 0 for at its time
+   */
+  public record Choice(String said, String act, String serve, long minutes) {}
+
+  /** The choices in sentences alone. */
   public List<String> choices(Stretch stretch) {
-    List<String> choices = new ArrayList<>();
+    return doable(stretch).stream().map(Choice::said).toList();
+  }
+
+  /** The choices, the one that changes least on the plate first. */
+  public List<Choice> doable(Stretch stretch) {
+    List<Choice> choices = new ArrayList<>();
     for (Stretch.Fewer of : stretch.fewer()) {
-      choices.add(
+      String said =
           messages.say(
               "stretch.fewer",
               messages.text(of.dish().name()),
               of.from() - 1,
               of.from(),
               of.plates() - of.full(),
-              of.plates()));
+              of.plates());
+      String act = messages.say("stretch.do-fewer", of.from() - 1, of.plates());
+      choices.add(new Choice(said, act, stretch.serving(of).words(), 0));
     }
     for (Stretch.Less of : stretch.less()) {
-      choices.add(
+      String said =
           messages.say(
               "stretch.less",
               messages.text(of.dish().name()),
               names.amount(of.to()),
               names.amount(of.from()),
-              of.plates()));
+              of.plates());
+      String act = messages.say("stretch.do-less", names.amount(of.to()));
+      choices.add(new Choice(said, act, stretch.serving(of).words(), 0));
     }
     for (Stretch.Other of : stretch.others()) {
-      choices.add(
+      String said =
           messages.say(
               "stretch.other",
               messages.text(of.instead().name()),
               messages.text(of.dish().name()),
-              of.plates()));
+              of.plates());
+      String serve = of.serving().map(Serving::words).orElse("");
+      String act = serve.isEmpty() ? "" : messages.say("stretch.do-other", of.plates());
+      choices.add(new Choice(said, act, serve, 0));
     }
-    choices.add(messages.say("stretch.later", minutes(stretch)));
+    long later = minutes(stretch);
+    choices.add(
+        new Choice(
+            messages.say("stretch.later", later), messages.say("stretch.do-later"), "", later));
     return choices;
   }
 

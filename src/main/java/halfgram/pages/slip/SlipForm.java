@@ -2,6 +2,7 @@ package halfgram.pages.slip;
 
 import halfgram.desk.Push;
 import halfgram.desk.Slips;
+import halfgram.prep.Serving;
 import halfgram.web.Visit;
 import java.time.LocalTime;
 import java.time.format.DateTimeParseException;
@@ -14,8 +15,9 @@ import java.util.regex.Pattern;
  *
  * @param from a time, or empty for the whole service
  * @param step what was pressed to add: "minutes 15"; empty for none
+ * @param serve how it is served otherwise, in words; empty for as it is
  */
-record SlipForm(String minutes, String from, String covers, String step, String act) {
+record SlipForm(String minutes, String from, String covers, String step, String serve, String act) {
   private static final Pattern MINUTES = Pattern.compile("[-−+]?\\d{1,3}");
   private static final Pattern COVERS = Pattern.compile("\\d{1,5}");
   private static final int MOST_COVERS = 20_000;
@@ -26,6 +28,7 @@ record SlipForm(String minutes, String from, String covers, String step, String 
         visit.field("from"),
         visit.field("covers").strip(),
         visit.field("step"),
+        visit.field("choose").isEmpty() ? visit.field("serve") : visit.field("choose"),
         visit.field("do"));
   }
 
@@ -39,6 +42,7 @@ record SlipForm(String minutes, String from, String covers, String step, String 
         visit.query("from"),
         asked.isEmpty() ? covers : asked,
         "",
+        visit.query("serve"),
         "");
   }
 
@@ -51,11 +55,11 @@ record SlipForm(String minutes, String from, String covers, String step, String 
     int by = number(parts[1]);
     if (parts[0].equals("minutes") && isMinutes()) {
       int sum = Math.max(-Push.MOST, Math.min(Push.MOST, number(minutes) + by));
-      return new SlipForm(String.valueOf(sum), from, covers, "", act);
+      return new SlipForm(String.valueOf(sum), from, covers, "", serve, act);
     }
     if (parts[0].equals("covers") && COVERS.matcher(covers).matches()) {
       int sum = Math.max(0, Math.min(MOST_COVERS, Integer.parseInt(covers) + by));
-      return new SlipForm(minutes, from, String.valueOf(sum), "", act);
+      return new SlipForm(minutes, from, String.valueOf(sum), "", serve, act);
     }
     return this;
   }
@@ -77,7 +81,10 @@ record SlipForm(String minutes, String from, String covers, String step, String 
     OptionalInt count =
         covers.isEmpty() ? OptionalInt.empty() : OptionalInt.of(Integer.parseInt(covers));
     return new Slips.Asked(
-        found.run(), push, count.equals(found.covers()) ? OptionalInt.empty() : count);
+        found.run(),
+        push,
+        count.equals(found.covers()) ? OptionalInt.empty() : count,
+        Serving.parse(serve));
   }
 
   private static int number(String minutes) {

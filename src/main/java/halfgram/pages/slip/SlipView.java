@@ -1,13 +1,16 @@
 package halfgram.pages.slip;
 
 import halfgram.desk.House;
+import halfgram.desk.Portion;
 import halfgram.desk.SheetEffects;
 import halfgram.desk.Slips;
 import halfgram.input.Problem;
 import halfgram.kitchen.Text;
 import halfgram.measure.Message;
 import halfgram.pages.Effect;
+import halfgram.prep.Components;
 import halfgram.prep.Consequences;
+import halfgram.prep.Serving;
 import halfgram.prep.Stretch;
 import halfgram.web.Visit;
 import halfgram.words.ConsequenceWords;
@@ -23,13 +26,17 @@ import java.util.Optional;
  *
  * @param now how it stands: "Sat 5 Dec, 18:30 to 22:00, 84 covers"
  * @param then how it would stand; empty while nothing is asked
+ * @param otherwise how it would be served; empty for as it is
  * @param parts what follows, in the order in which somebody has to act on it
+ * @param serve how it would be served otherwise, as the form says it
+ * @param served how it is served otherwise by now
  * @param today whether the plan with it can be put in force at once
  */
 record SlipView(
     String title,
     String now,
     String then,
+    String otherwise,
     String post,
     long seen,
     Field minutes,
@@ -38,6 +45,8 @@ record SlipView(
     List<String> problems,
     List<Part> parts,
     List<Effect> effects,
+    String serve,
+    List<Line> served,
     boolean today) {
 
   /** A field as typed, and what is wrong with it. */
@@ -50,7 +59,21 @@ record SlipView(
   record Part(String title, boolean heed, List<Line> lines) {}
 
   /** What is so, and each thing that can be done about it. */
-  record Line(String said, List<String> choices) {}
+  record Line(String said, List<Act> acts) {}
+
+  /**
+   * A thing that can be done.
+   *
+   * @param label of its button; empty for none
+   * @param name of the field that the button sends
+   */
+  record Act(String said, String label, String name, String value) {
+    static Act of(StretchWords.Choice choice) {
+      return choice.minutes() > 0
+          ? new Act(choice.said(), choice.act(), "step", "minutes " + choice.minutes())
+          : new Act(choice.said(), choice.act(), "choose", choice.serve());
+    }
+  }
 
   /**
    * What looking has found.
@@ -77,6 +100,7 @@ record SlipView(
         name,
         stands(found, words),
         looked.map(one -> stands(one.after(), words)).orElse(""),
+        looked.map(one -> otherwise(house, one.after(), form.serve(), words)).orElse(""),
         "slip/" + Visit.encoded(found.run()),
         house.stand().facts(),
         new Field(
@@ -87,7 +111,42 @@ record SlipView(
         problems.stream().map(problem -> problem(problem, words)).toList(),
         looked.map(one -> parts(one, words)).orElse(List.of()),
         looked.map(one -> effects(one, words)).orElse(List.of()),
+        form.serve(),
+        served(house, found, words),
         when.today());
+  }
+
+  private static String otherwise(House house, Slips.Found after, String serve, Messages words) {
+    Optional<Serving> asked = Serving.parse(serve);
+    return asked
+        .flatMap(
+            of ->
+                Portion.list(house, after).stream()
+                    .filter(one -> one.dish().code().equals(of.dish()))
+                    .filter(one -> one.item().formula().equals(of.other()))
+                    .findFirst())
+        .map(one -> portion(house, one, words))
+        .orElse(asked.isPresent() ? words.say("slip.would-serve") : "");
+  }
+
+  private static String portion(House house, Portion of, Messages words) {
+    return words.say(
+        "slip.serving-portion",
+        words.text(of.dish().name()),
+        of.amount(),
+        words.text(Components.name(house.book().formulary(), of.item())));
+  }
+
+  /** What is on the plates in another amount than on the menu, with the way back. */
+  private static List<Line> served(House house, Slips.Found found, Messages words) {
+    List<Line> lines = new ArrayList<>();
+    for (Portion portion : Portion.list(house, found)) {
+      String said = portion(house, portion, words);
+      String back = "menu " + portion.dish().code() + " " + portion.item().formula();
+      lines.add(
+          new Line(said, List.of(new Act("", words.say("slip.serving-menu"), "choose", back))));
+    }
+    return lines;
   }
 
   private static Text name(Slips.Found found) {
@@ -148,7 +207,9 @@ record SlipView(
         true,
         Stretch.of(sheet.get().sheet()).stream()
             .filter(stretch -> stretch.service().id().equals(looked.after().run()))
-            .map(one -> new Line(lacking.head(one), lacking.choices(one)))
+            .map(
+                one ->
+                    new Line(lacking.head(one), lacking.doable(one).stream().map(Act::of).toList()))
             .toList());
     add(parts, words.say("slip.part-baths"), false, plain(said.baths(found)));
     add(parts, words.say("slip.part-over"), false, plain(said.over(found)));

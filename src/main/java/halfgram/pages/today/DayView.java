@@ -65,15 +65,30 @@ record DayView(
    * @param choices what can be done instead
    * @param slip where the service is pushed, or its covers changed
    */
-  record Lacking(String what, List<String> choices, String slip) {}
+  record Lacking(String what, List<Way> choices, String slip) {}
+
+  /** What can be done instead, and where that is looked at first; empty where hands alone can. */
+  record Way(String said, String act, String href) {}
+
+  private static Way way(StretchWords.Choice choice, String slip) {
+    String asked =
+        choice.minutes() > 0
+            ? "minutes=" + choice.minutes()
+            : "serve=" + Visit.encoded(choice.serve());
+    return new Way(choice.said(), choice.act(), choice.act().isEmpty() ? "" : slip + "?" + asked);
+  }
 
   private static List<Lacking> lacking(Shown shown) {
     StretchWords said = new StretchWords(shown.book(), shown.sheet(), shown.words());
     return Stretch.of(shown.sheet()).stream()
         .map(
-            one ->
-                new Lacking(
-                    said.head(one), said.choices(one), "slip/" + Visit.encoded(one.service().id())))
+            one -> {
+              String slip = "slip/" + Visit.encoded(one.service().id());
+              return new Lacking(
+                  said.head(one),
+                  said.doable(one).stream().map(choice -> way(choice, slip)).toList(),
+                  slip);
+            })
         .toList();
   }
 
