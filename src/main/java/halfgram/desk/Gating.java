@@ -6,6 +6,9 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.db.Tx;
 import halfgram.formula.Gate;
 import halfgram.kitchen.KitchenStore;
+import halfgram.lot.Movement;
+import halfgram.lot.Tub;
+import halfgram.measure.Amount;
 import halfgram.measure.Message;
 import halfgram.measure.Rounding;
 import halfgram.prep.GateEntry;
@@ -29,6 +32,8 @@ import java.util.UUID;
 
 /**
  * Takes what is said at test pieces and tastings, and what becomes of parts held back to taste.
+ *
+ * <p>What was added comes out of the tubs it came from ({@link TasteTubs}).
  *
  * <p>Rules. An entry that its device has sent before changes nothing and gets the same answer. One
  * that {@link GateRules} refuse is not kept, and whoever sent it is told why. Fail loses the batch
@@ -98,6 +103,7 @@ public final class Gating {
   private final Ticking ticking;
   private final KitchenStore kitchens = new KitchenStore();
   private final GateStore store = new GateStore();
+  private final TasteTubs tubs = new TasteTubs();
 
   public Gating(Desk desk, Ticking ticking) {
     this.desk = desk;
@@ -142,11 +148,9 @@ public final class Gating {
     if (taken.isPresent()) {
       return new Refused(Message.of("tick.refused.id-taken", taken.get()));
     }
-    Optional<GateEntry> undone =
-        entry
-            .undoes()
-            .flatMap(id -> store.findById(tx, house.id(), id))
-            .map(GateStore.Entered::entry);
+    Optional<GateStore.Entered> back =
+        entry.undoes().flatMap(id -> store.findById(tx, house.id(), id));
+    Optional<GateEntry> undone = back.map(GateStore.Entered::entry);
     if (entry.kind() == GateEntry.Kind.UNDO && undone.isEmpty()) {
       return new Unknown(entry.undoes().map(UUID::toString).orElse(""));
     }
@@ -157,7 +161,7 @@ public final class Gating {
     }
     List<GateEntry> entries = store.listOfTask(tx, house.id(), id);
     GateRules rules = new GateRules(house, entries);
-    Optional<Message> because =
+    Optional<Message> ruled =
         entry
             .when()
             .flatMap(when -> untimely(tx, house, found.get(), entry, entries))
@@ -165,13 +169,22 @@ public final class Gating {
                 () ->
                     rules.refused(
                         entry, found.get().task(), undone, goesOn(tx, house, found.get())));
+    List<Movement> given =
+        entry.kind() == GateEntry.Kind.UNDO
+            ? back.map(of -> tubs.taken(tx, house, of)).orElse(List.of())
+            : List.of();
+    Optional<Message> because =
+        ruled.or(
+            () ->
+                tubs.findCombined(tx, house, given)
+                    .map(tub -> Message.of("tick.refused.tub-combined", tub.lot().code())));
     if (because.isPresent()) {
       return new Refused(because.get());
     }
     Optional<Message> failing = tick(tx, house, day, entry, id, undone);
     return failing.isPresent()
         ? new Refused(failing.get())
-        : keep(tx, house, entry, found.get(), undone);
+        : keep(tx, house, entry, found.get(), undone, given);
   }
 
   /** Why it cannot have been said at the time it says. */
@@ -242,7 +255,12 @@ public final class Gating {
   }
 
   private Outcome keep(
-      Tx tx, House house, Entry entry, Ticking.Found found, Optional<GateEntry> undone) {
+      Tx tx,
+      House house,
+      Entry entry,
+      Ticking.Found found,
+      Optional<GateEntry> undone,
+      List<Movement> back) {
     Task task = found.task();
     Make make = task.make();
     GateEntry kept =
@@ -265,9 +283,16 @@ public final class Gating {
             undone.map(GateEntry::id));
     Optional<TickStore.Later> later =
         entry.when().map(when -> new TickStore.Later(desk.now(), when.by()));
+    Map<Tub, Amount> taken = tubs.of(tx, house, entry, make);
+    String detail = detail(kept, undone, later);
+    // What comes out of a tub without the plan knowing may be lacking elsewhere: that is a fact.
     KitchenStore.News news =
-        KitchenStore.News.note("gate", task.id(), detail(kept, undone, later), kept.cook());
+        taken.isEmpty() && back.isEmpty()
+            ? KitchenStore.News.note("gate", task.id(), detail, kept.cook())
+            : KitchenStore.News.fact("gate", task.id(), detail, kept.cook());
     long change = kitchens.change(tx, house.id(), news, desk.now());
+    tubs.take(tx, house, taken, kept, make, change);
+    tubs.giveBack(tx, house, back, kept, change);
     store.add(
         tx,
         house.id(),

@@ -319,6 +319,11 @@ public final class LotStore {
     return movements(tx, kitchen, MOVEMENT.TICK_ID.eq(tick));
   }
 
+  /** What a change moved. */
+  public List<Movement> listOfChange(Tx tx, UUID kitchen, long change) {
+    return movements(tx, kitchen, MOVEMENT.CHANGE_NUMBER.eq(change));
+  }
+
   /** What happened to a tub, oldest first. */
   public List<Movement> listOf(Tx tx, UUID kitchen, UUID lot) {
     return movements(tx, kitchen, MOVEMENT.LOT_ID.eq(lot));

@@ -9,6 +9,7 @@ import halfgram.desk.Demo;
 import halfgram.testkit.Script;
 import halfgram.testkit.Script.Answer;
 import halfgram.testkit.Site;
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -105,6 +106,55 @@ class GatesApiTest {
                 + "'added':[{'item':'salt','amount':'1 g'}]");
     assertThat(late.status()).isEqualTo(409);
     assertThat(late.body().path("said").asText()).contains("has gone on to \"shear\"");
+  }
+
+  @Test
+  void aComponentAddedToTasteComesOutOfItsTubsOnceAndIsGivenBackOnce() {
+    BigDecimal before = oil();
+    String add =
+        "'task':'"
+            + BASE
+            + "','verdict':'adjust','cook':'marit',"
+            + "'added':[{'item':'dill-oil','amount':'30 g'},{'item':'dill-oil','amount':'5 g'}]";
+    String body = body(add, sequence++);
+    Answer added = script.post("gates", body);
+    assertThat(added.status()).isEqualTo(201);
+    assertThat(before.subtract(oil())).isEqualByComparingTo("35");
+    assertThat(script.post("gates", body).status()).as("the same again").isEqualTo(200);
+    assertThat(before.subtract(oil())).isEqualByComparingTo("35");
+    JsonNode tub = script.get("stock/t-1202-oil").body();
+    assertThat(tub.findValuesAsText("kind")).contains("used");
+    assertThat(undo(added).status()).isEqualTo(201);
+    assertThat(oil()).isEqualByComparingTo(before);
+    assertThat(undo(added).status()).as("once").isEqualTo(409);
+    assertThat(oil()).isEqualByComparingTo(before);
+  }
+
+  @Test
+  void anIngredientAddedToTasteStandsInNoTubAndTakesNothing() {
+    BigDecimal before = oil();
+    assertThat(adjust(BASE, "salt").status()).isEqualTo(201);
+    assertThat(oil()).isEqualByComparingTo(before);
+  }
+
+  @Test
+  void moreAddedThanTheTubsHaveTakesWhatTheyHave() {
+    String all = "'added':[{'item':'dill-oil','amount':'9 kg'}]";
+    String adjust = "'task':'" + BASE + "','verdict':'adjust','cook':'marit',";
+    assertThat(oil()).isPositive();
+    assertThat(say(adjust + all).status()).isEqualTo(201);
+    assertThat(oil()).isEqualByComparingTo("0");
+  }
+
+  /** Dill oil in all its tubs, grams. */
+  private BigDecimal oil() {
+    BigDecimal sum = BigDecimal.ZERO;
+    for (JsonNode tub : script.get("stock?limit=200&ended=yes").body().path("tubs")) {
+      if (tub.path("component").asText().equals("dill-oil")) {
+        sum = sum.add(tub.path("left").path("value").decimalValue());
+      }
+    }
+    return sum;
   }
 
   @Test
