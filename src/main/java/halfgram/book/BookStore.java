@@ -143,7 +143,7 @@ public final class BookStore {
   }
 
   /** "mon", as the book spells it. */
-  static String word(DayOfWeek day) {
+  public static String word(DayOfWeek day) {
     return day.name().substring(0, 3).toLowerCase(Locale.ROOT);
   }
 

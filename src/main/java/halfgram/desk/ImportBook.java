@@ -7,6 +7,7 @@ import halfgram.book.BookReader;
 import halfgram.book.BookStore;
 import halfgram.book.Importing;
 import halfgram.book.ImportingDeliveries;
+import halfgram.book.Moments;
 import halfgram.db.Tx;
 import halfgram.input.Problem;
 import halfgram.kitchen.KitchenStore;
@@ -22,6 +23,7 @@ import halfgram.measure.Exact;
 import halfgram.measure.Message;
 import halfgram.prep.KitchenBook;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.Iterator;
@@ -121,6 +123,7 @@ public final class ImportBook {
         return problem(changed.get(), Message.of("problem.version-changed"));
       }
       ObjectNode stored = books.load(tx, there.get().id());
+      keepDates(stored, tree);
       ObjectNode merged = merged(stored, tree);
       BookReader.Outcome whole = desk.check(merged);
       if (whole.book().isEmpty()) {
@@ -194,6 +197,40 @@ public final class ImportBook {
     Movement brought = Movement.of(tub.id(), Movement.Kind.BROUGHT, lot.left(), who, at);
     posting.open(tx, kitchen, tub, brought, change);
     return 1;
+  }
+
+  /**
+   * What was said of a regular service on single dates stays where the import says nothing of any:
+   * a push of tonight is no part of a book that was written last month. A date on which it no
+   * longer runs goes.
+   */
+  private static void keepDates(ObjectNode stored, ObjectNode tree) {
+    for (JsonNode item : tree.path("services")) {
+      for (JsonNode before : stored.path("services")) {
+        boolean same = before.path("code").equals(item.path("code"));
+        if (same && !item.has("dates") && before.path("dates") instanceof ArrayNode dates) {
+          ArrayNode kept = tree.arrayNode();
+          for (JsonNode date : dates) {
+            if (runs(item, date.path("date").asText())) {
+              kept.add(date);
+            }
+          }
+          if (!kept.isEmpty()) {
+            ((ObjectNode) item).set("dates", kept);
+          }
+        }
+      }
+    }
+  }
+
+  private static boolean runs(JsonNode service, String date) {
+    String day = BookStore.word(Moments.date(date).orElse(LocalDate.EPOCH).getDayOfWeek());
+    for (JsonNode one : service.path("days")) {
+      if (one.asText().equals(day)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** The stored book with the items of another by their codes, as it would be after the import. */

@@ -3,6 +3,9 @@ package halfgram.pages.slip;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.book.BookStore;
+import halfgram.desk.Demo;
 import halfgram.desk.InForce;
 import halfgram.prep.ServiceRun;
 import halfgram.testkit.Client;
@@ -10,6 +13,7 @@ import halfgram.testkit.Client.Answer;
 import halfgram.testkit.FilledForm;
 import halfgram.testkit.Script;
 import halfgram.testkit.Site;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -81,6 +85,32 @@ class SlipTest {
     assertThat(service("bar").path("start")).isNotEqualTo(dates.get(0).path("start"));
     assertThat(client.get("/k/TARN/log?kind=slip").text())
         .contains("Bar evening", "15 min earlier");
+  }
+
+  @Test
+  void aBookThatSaysNothingOfSingleDatesLeavesThePushAsItIs() {
+    FilledForm form = form(client.get(BAR)).with("minutes", "-15").with("do", "force");
+    assertThat(client.post(BAR, form.fields()).status()).isEqualTo(303);
+    JsonNode pushed = service("bar").path("dates");
+    assertThat(pushed).hasSize(1);
+    ObjectNode book =
+        (ObjectNode) BookStore.parse(new String(Demo.book(Site.DAY), StandardCharsets.UTF_8));
+    for (JsonNode one : book.path("services")) {
+      assertThat(one.has("dates")).isFalse();
+    }
+    site.importBook(bytes(book));
+    assertThat(service("bar").path("dates")).isEqualTo(pushed);
+    for (JsonNode one : book.path("services")) {
+      if (one.path("code").asText().equals("bar")) {
+        ((ObjectNode) one).putArray("dates");
+      }
+    }
+    site.importBook(bytes(book));
+    assertThat(service("bar").path("dates")).as("said to be none").isEmpty();
+  }
+
+  private static byte[] bytes(ObjectNode book) {
+    return book.toString().getBytes(StandardCharsets.UTF_8);
   }
 
   @Test
