@@ -91,7 +91,8 @@ final class BookParts {
     MenuReader menu = new MenuReader(reading, ingredients, components);
     SortedMap<String, Diet> diets = byCode(root.list("diets", menu::diet), Diet::code);
     SortedMap<String, Dish> dishes = byCode(root.list("dishes", menu::dish), Dish::code);
-    ServiceReader services = new ServiceReader(reading, components, kitchen.clock().dayStart());
+    ServiceReader services =
+        new ServiceReader(reading, components, menu, kitchen.clock().dayStart());
     SortedMap<String, RegularService> regular =
         byCode(root.list("services", services::service), RegularService::code);
     List<Par> pars = root.list("pars", services::par);

@@ -5,7 +5,6 @@ import halfgram.event.Covers;
 import halfgram.event.Curve;
 import halfgram.event.DietCount;
 import halfgram.event.Event;
-import halfgram.event.Replaced;
 import halfgram.event.Service;
 import halfgram.event.Share;
 import halfgram.kitchen.Text;
@@ -115,13 +114,7 @@ final class EventReader {
         courses,
         curve,
         dishes,
-        node.list("swaps", this::replaced));
-  }
-
-  private Replaced replaced(Node node) {
-    String dish = node.code("dish");
-    reading.refer(Reading.Kind.DISH, node, "dish", dish);
-    return new Replaced(dish, menu.swap(node));
+        node.list("swaps", menu::replaced));
   }
 
   private Course course(Node node, LocalTime start, LocalTime end) {

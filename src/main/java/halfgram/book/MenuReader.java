@@ -1,5 +1,6 @@
 package halfgram.book;
 
+import halfgram.event.Replaced;
 import halfgram.formula.ComponentRef;
 import halfgram.formula.Item;
 import halfgram.ingredient.Ingredient;
@@ -101,7 +102,14 @@ final class MenuReader {
   }
 
   /** What stands in for what. */
-  Swap swap(Node node) {
+  /** A swap in force. */
+  Replaced replaced(Node node) {
+    String dish = node.code("dish");
+    reading.refer(Reading.Kind.DISH, node, "dish", dish);
+    return new Replaced(dish, swap(node));
+  }
+
+  private Swap swap(Node node) {
     boolean isIngredient = node.has("ingredient");
     if (isIngredient == node.has("component")) {
       node.problem("", "", "problem.one-item");

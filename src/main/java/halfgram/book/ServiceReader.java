@@ -26,12 +26,14 @@ import java.util.TreeMap;
 final class ServiceReader {
   private final Reading reading;
   private final ComponentReader components;
+  private final MenuReader menu;
   private final LocalTime dayStart;
   private final Map<String, SortedSet<DayOfWeek>> daysOf = new HashMap<>();
 
-  ServiceReader(Reading reading, ComponentReader components, LocalTime dayStart) {
+  ServiceReader(Reading reading, ComponentReader components, MenuReader menu, LocalTime dayStart) {
     this.reading = reading;
     this.components = components;
+    this.menu = menu;
     this.dayStart = dayStart;
   }
 
@@ -92,7 +94,7 @@ final class ServiceReader {
         node.findInteger("covers", 0, 20_000)
             .map(OptionalInt::of)
             .orElseGet(() -> usual.usual(date));
-    return new ServiceDate(date, start, end, curve, covers);
+    return new ServiceDate(date, start, end, curve, covers, node.list("swaps", menu::replaced));
   }
 
   private static String word(DayOfWeek day) {

@@ -335,7 +335,7 @@ public final class Slips {
   }
 
   /** What the book says of the date, or would when it were as usual. */
-  private static ObjectNode date(ObjectNode service, Found found) {
+  static ObjectNode date(ObjectNode service, Found found) {
     ArrayNode dates = service.withArray("dates");
     ObjectNode date = null;
     for (JsonNode one : dates) {
@@ -362,7 +362,7 @@ public final class Slips {
     return date;
   }
 
-  private static ObjectNode item(House house, String list, String code) {
+  static ObjectNode item(House house, String list, String code) {
     for (JsonNode one : house.tree().path(list)) {
       if (one.path("code").asText().equals(code)) {
         return (ObjectNode) one;
@@ -371,7 +371,7 @@ public final class Slips {
     throw new IllegalStateException("no " + code + " in " + list);
   }
 
-  private static ObjectNode with(House house, ObjectNode service) {
+  static ObjectNode with(House house, ObjectNode service) {
     ObjectNode tree = house.tree().deepCopy();
     ArrayNode list = tree.withArray("services");
     for (int i = 0; i < list.size(); i++) {

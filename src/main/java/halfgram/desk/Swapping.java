@@ -2,6 +2,7 @@ package halfgram.desk;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.db.Tx;
 import halfgram.event.Event;
@@ -27,10 +28,10 @@ import java.util.UUID;
 /**
  * Puts a swap in force for one service, and takes it back.
  *
- * <p>Rules. Only what the dish lists stands in, and only with somebody's yes by name. It is a fact
- * from then on: the event's service has it in the book, so that the pass shows it at once, the next
- * plan makes for it, and the close takes it out of tubs. Undone, the book is without it; the entry
- * and its undo stay.
+ * <p>Rules. Only what a dish lists stands in, and only with somebody's yes by name. It is a fact
+ * from then on: the event's service has it in the book, or a regular service has it on its date, so
+ * that the pass shows it at once, the next plan makes for it, and the close takes it out of tubs.
+ * Undone, the book is without it; the entry and its undo stay.
  */
 public final class Swapping {
 
@@ -55,10 +56,12 @@ public final class Swapping {
   private final KitchenStore kitchens = new KitchenStore();
   private final EntryStore entries = new EntryStore();
   private final EventStore stored = new EventStore();
+  private final SwappedDates dates;
 
   public Swapping(Desk desk, Events events) {
     this.desk = desk;
     this.events = events;
+    this.dates = new SwappedDates(desk);
   }
 
   /** Puts a swap in force for a service of a day. */
@@ -88,7 +91,8 @@ public final class Swapping {
             .filter(one -> one.id().equals(asked.service()))
             .findFirst();
     Optional<Service> service = run.flatMap(one -> Fire.findService(now.book(), one));
-    if (service.isEmpty()) {
+    Optional<SwappedDate> date = SwappedDate.find(now, asked.service());
+    if (run.isEmpty() || (service.isEmpty() && date.isEmpty())) {
       return new Sending.NoSuch(asked.service());
     }
     if (findSwap(now.book(), run.get(), asked).isEmpty()) {
@@ -103,30 +107,41 @@ public final class Swapping {
     if (!run.get().window().end().isAfter(desk.now())) {
       return new Sending.Refused(Message.of("pass.refused.over"));
     }
-    if (isReplaced(service.get().swaps(), asked)) {
+    List<Replaced> there = service.map(Service::swaps).orElseGet(() -> date.orElseThrow().list());
+    if (isReplaced(there, asked, service.isPresent())) {
       return new Sending.Refused(Message.of("pass.refused.swapped"));
     }
+    ObjectNode swap = JsonNodeFactory.instance.objectNode().put("dish", asked.dish());
+    swap.setAll(listed(now, asked));
+    if (service.isEmpty()) {
+      boolean kept = dates.put(tx, now, date.orElseThrow(), swap, asked.who());
+      return entered(tx, now, kept, entry(day, asked), asked);
+    }
     ObjectNode body = body(tx, now, run.get());
-    ObjectNode one = service(body, service.get()).withArray("swaps").addObject();
-    one.put("dish", asked.dish());
-    ObjectNode listed = listed(now, asked);
-    one.setAll(listed);
-    return store(tx, now, body, entry(day, asked), asked);
+    service(body, service.get()).withArray("swaps").add(swap);
+    Events.Outcome outcome = events.keep(tx, now, body, asked.who());
+    return entered(tx, now, outcome instanceof Events.Saved, entry(day, asked), asked);
   }
 
   private static Optional<Swap> findSwap(KitchenBook book, ServiceRun run, Asked asked) {
-    boolean served = run.plates().stream().anyMatch(of -> of.dish().code().equals(asked.dish()));
+    boolean served =
+        run.event().isEmpty()
+            ? run.uses().stream().anyMatch(of -> of.version().formula().equals(asked.item()))
+            : run.plates().stream().anyMatch(of -> of.dish().code().equals(asked.dish()));
     Optional<Dish> dish =
-        Optional.ofNullable(book.dishes().get(asked.dish())).filter(one -> served);
+        Optional.ofNullable(book.dishes().get(asked.dish()))
+            .filter(one -> served || SwappedDate.isSwapped(book, run, asked.item()));
     return dish.stream()
         .flatMap(one -> one.swaps().stream())
         .filter(one -> one.item().equals(asked.item()) && one.code().equals(asked.standIn()))
         .findFirst();
   }
 
-  private static boolean isReplaced(List<Replaced> swaps, Asked asked) {
+  /** A regular service has no dishes: there it is about the item alone. */
+  private static boolean isReplaced(List<Replaced> swaps, Asked asked, boolean onDish) {
     return swaps.stream()
-        .anyMatch(one -> one.dish().equals(asked.dish()) && one.swap().item().equals(asked.item()));
+        .filter(one -> !onDish || one.dish().equals(asked.dish()))
+        .anyMatch(one -> one.swap().item().equals(asked.item()));
   }
 
   /** The swap as the dish lists it, in its own words. */
@@ -164,9 +179,8 @@ public final class Swapping {
     throw new IllegalStateException("no service " + service.code());
   }
 
-  private Sending.Outcome store(Tx tx, House house, ObjectNode body, Entry entry, Asked asked) {
-    Events.Outcome outcome = events.keep(tx, house, body, asked.who());
-    if (!(outcome instanceof Events.Saved)) {
+  private Sending.Outcome entered(Tx tx, House house, boolean kept, Entry entry, Asked asked) {
+    if (!kept) {
       return new Sending.Refused(Message.of("pass.refused.book"));
     }
     long change = Sending.log(kitchens, tx, house, entry);
@@ -202,6 +216,8 @@ public final class Swapping {
             .filter(one -> swap.service().equals(one.code()) || isServiceOf(one, swap))
             .findFirst();
     if (event.isEmpty()) {
+      SwappedDate.find(house, swap.service())
+          .ifPresent(date -> dates.take(tx, house, date, swap, who));
       return;
     }
     Optional<EventStore.Saved> saved = stored.find(tx, house.id(), event.get().code());
@@ -227,7 +243,7 @@ public final class Swapping {
         .anyMatch(one -> swap.service().equals(event.code() + "." + one.code()));
   }
 
-  private static void take(ArrayNode swaps, Entry swap) {
+  static void take(ArrayNode swaps, Entry swap) {
     for (int i = swaps.size() - 1; i >= 0; i--) {
       JsonNode one = swaps.get(i);
       if (one.path("dish").asText().equals(swap.dish()) && isOf(one, swap.item(), swap.standIn())) {

@@ -4,6 +4,7 @@ import halfgram.kitchen.Text;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.SortedMap;
@@ -28,7 +29,7 @@ public record RegularService(
   /** How it runs on a date: as usual where nothing else is said of that date. */
   public ServiceDate on(LocalDate date) {
     ServiceDate said = dates.get(date);
-    return said == null ? new ServiceDate(date, start, end, curve, usual(date)) : said;
+    return said == null ? new ServiceDate(date, start, end, curve, usual(date), List.of()) : said;
   }
 
   /** The covers its pars are meant for on a date. */

@@ -62,6 +62,9 @@ public record SwapOffer(
 
   /** What the dishes of a service list, each once. */
   public static List<SwapOffer> list(KitchenBook book, AtPass at, Trays trays) {
+    if (at.run().event().isEmpty()) {
+      return new ParOffers(book, at, trays).list();
+    }
     List<Replaced> inForce = Fire.findService(book, at.run()).map(Service::swaps).orElse(List.of());
     Builder builder = new Builder(book, at, trays, inForce);
     List<SwapOffer> offers = new ArrayList<>();
@@ -73,6 +76,45 @@ public record SwapOffer(
       }
     }
     return offers;
+  }
+
+  /** A stand-in that sets in a bath is another base: for its calcium, and for its milk. */
+  static List<Message> baths(KitchenBook book, AllergenTrace trace, Swap swap) {
+    List<Message> baths = new ArrayList<>();
+    Optional<FormulaVersion> version =
+        swap.with().item().component().flatMap(book.formulary()::find);
+    if (version.isPresent() && version.get().dropping().isPresent()) {
+      Text name = version.get().name();
+      Text bath =
+          Components.name(book.formulary(), ComponentRef.of(version.get().dropping().get().bath()));
+      baths.add(Message.of("pass.swap-base", name));
+      if (trace.of(version.get()).allergenCodes().contains(MILK)) {
+        baths.add(Message.of("pass.swap-milk", name, bath));
+      }
+    }
+    return baths;
+  }
+
+  static OptionalLong lastsFor(KitchenBook book, AtPass at, Trays trays, Swap swap) {
+    Optional<ComponentRef> ref = swap.with().item().component();
+    if (ref.isEmpty() || !swap.with().amount().isPositive()) {
+      return OptionalLong.empty();
+    }
+    Component component = Component.of(book.formulary(), ref.get());
+    return OptionalLong.of(
+        Rounding.DOWN_TO_WHOLE
+            .round(trays.inStock(component, at.run().event()).over(swap.with().amount()).number())
+            .longValueExact());
+  }
+
+  static boolean isSame(Swap one, Swap other) {
+    return one.item().equals(other.item()) && one.code().equals(other.code());
+  }
+
+  static SortedSet<String> without(SortedSet<String> all, SortedSet<String> those) {
+    SortedSet<String> rest = new TreeSet<>(all);
+    rest.removeAll(those);
+    return rest;
   }
 
   /** Puts the differences together. */
@@ -119,19 +161,15 @@ public record SwapOffer(
           dish,
           swap,
           plates,
-          lastsFor(swap),
+          lastsFor(book, at, trays, swap),
           without(has, had),
           without(had, has),
           Plated.cost(cost, before),
           Plated.cost(cost, after),
           refused,
-          baths(swap),
+          baths(book, trace, swap),
           there,
           isWanted(dish, swap));
-    }
-
-    static boolean isSame(Swap one, Swap other) {
-      return one.item().equals(other.item()) && one.code().equals(other.code());
     }
 
     /** What a line's guests get by the menu, whatever is swapped by now. */
@@ -145,24 +183,6 @@ public record SwapOffer(
           .orElse(dish.plate());
     }
 
-    private static SortedSet<String> without(SortedSet<String> all, SortedSet<String> those) {
-      SortedSet<String> rest = new TreeSet<>(all);
-      rest.removeAll(those);
-      return rest;
-    }
-
-    private OptionalLong lastsFor(Swap swap) {
-      Optional<ComponentRef> ref = swap.with().item().component();
-      if (ref.isEmpty() || !swap.with().amount().isPositive()) {
-        return OptionalLong.empty();
-      }
-      Component component = Component.of(book.formulary(), ref.get());
-      return OptionalLong.of(
-          Rounding.DOWN_TO_WHOLE
-              .round(trays.inStock(component, at.run().event()).over(swap.with().amount()).number())
-              .longValueExact());
-    }
-
     /** The item is out, or decides that a plate of the dish is short. */
     private boolean isWanted(Dish dish, Swap swap) {
       return at.lines().stream()
@@ -174,24 +194,6 @@ public record SwapOffer(
                           && line.scarcest()
                               .filter(one -> one.formula().equals(swap.item()))
                               .isPresent()));
-    }
-
-    /** A stand-in that sets in a bath is another base: for its calcium, and for its milk. */
-    private List<Message> baths(Swap swap) {
-      List<Message> baths = new ArrayList<>();
-      Optional<FormulaVersion> version =
-          swap.with().item().component().flatMap(book.formulary()::find);
-      if (version.isPresent() && version.get().dropping().isPresent()) {
-        Text name = version.get().name();
-        Text bath =
-            Components.name(
-                book.formulary(), ComponentRef.of(version.get().dropping().get().bath()));
-        baths.add(Message.of("pass.swap-base", name));
-        if (trace.of(version.get()).allergenCodes().contains(MILK)) {
-          baths.add(Message.of("pass.swap-milk", name, bath));
-        }
-      }
-      return baths;
     }
   }
 }

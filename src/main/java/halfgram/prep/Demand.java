@@ -170,7 +170,17 @@ public final class Demand {
     for (Par par : book.pars()) {
       Amount amount = par.amounts().get(day.getDayOfWeek());
       if (par.service().equals(service.code()) && amount != null && amount.isPositive()) {
-        uses.add(par.component(), atCovers(service, on, amount), window, pickUps);
+        Amount asked = atCovers(service, on, amount);
+        Optional<ParSwap> swap =
+            on.swaps().stream()
+                .flatMap(one -> ParSwap.of(book, one).stream())
+                .filter(one -> one.isFor(book, par.component()))
+                .findFirst();
+        if (swap.isPresent()) {
+          uses.add(swap.get().swap().with(), swap.get().instead(asked), window, pickUps);
+        } else {
+          uses.add(par.component(), asked, window, pickUps);
+        }
       }
     }
     return new ServiceRun(
@@ -187,7 +197,7 @@ public final class Demand {
   }
 
   /** A par is meant for the usual covers; other covers take more or less in proportion. */
-  private static Amount atCovers(RegularService service, ServiceDate on, Amount par) {
+  static Amount atCovers(RegularService service, ServiceDate on, Amount par) {
     int usual = service.usual(on.date()).orElse(0);
     int covers = on.covers().orElse(usual);
     return usual == 0 || covers == usual ? par : par.times(covers).dividedBy(usual);

@@ -178,6 +178,15 @@ class BadBookTest extends RefusedBook {
   }
 
   @Test
+  void aSwapOnADateOfARegularServiceNamesADishOfTheBook() {
+    book.set(
+        "services/lunch/dates",
+        "[{'date': '2026-12-05', 'swaps': [{'dish': 'trout-plat', 'component': 'rye-crisp',"
+            + " 'with': {'component': 'seed-crisp', 'amount': '1 piece'}}]}]");
+    assertOnly("services/lunch/dates/0/swaps/0/dish", "trout-plat", "no such dish");
+  }
+
+  @Test
   void aCurveThatDoesNotAddUpIsRefusedWithItsSum() {
     book.set("services/lunch/curve/0/share", "39");
     assertOnly("services/lunch/curve", "99 %", "must add up to 100 %");

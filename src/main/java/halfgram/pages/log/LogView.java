@@ -311,6 +311,9 @@ record LogView(
       if (detail.has("covers")) {
         parts.add(words.say("log.slip-covers", detail.path("covers").asInt()));
       }
+      if (detail.has("swapped")) {
+        parts.add(words.say("log.slip-swapped"));
+      }
       return String.join(", ", parts);
     }
 

@@ -22,6 +22,7 @@ import java.util.function.LongSupplier;
  * @param open whether anything can be entered: not on an earlier day
  * @param after what was just entered, to be undone
  * @param ask what is asked before more plates are sent than there are guests
+ * @param standIns whether something may stand in for what its pars ask for
  * @param last what was entered last, to be undone
  * @param form what was typed into a form that was not taken, with what is wrong
  */
@@ -42,6 +43,7 @@ record ServiceView(
     Form form,
     List<CourseBox> courses,
     List<TrayRow> trays,
+    boolean standIns,
     List<Wave> waves,
     LongSupplier numbers) {
 
@@ -105,6 +107,7 @@ record ServiceView(
         scene.isPast()
             ? List.of()
             : at.shelves().stream().map(shelf -> TrayRow.of(scene, at, shelf)).toList(),
+        !scene.isPast() && at.run().event().isEmpty() && !scene.board().swaps(at).isEmpty(),
         waves(scene, at),
         numbers);
   }
