@@ -42,6 +42,9 @@ final class BegunJson {
       if (one.stretches()) {
         node.put("stretches", true);
       }
+      if (one.opened().isPresent()) {
+        new TreeSet<>(one.opened().get()).forEach(node.putArray("opened")::add);
+      }
       if (!one.real().isEmpty()) {
         ObjectNode real = node.putObject("real");
         one.real().forEach((step, span) -> real.set(step, write(span)));
@@ -86,7 +89,8 @@ final class BegunJson {
               node.path("failed").asBoolean(),
               node.path("stretches").asBoolean(),
               real(node));
-      begun.add(of(sheet, node.path("make").asText(), steps));
+      Begun one = of(sheet, node.path("make").asText(), steps);
+      begun.add(node.has("opened") ? one.dropping(words(node, "opened")) : one);
     }
     return begun;
   }
@@ -141,6 +145,7 @@ final class BegunJson {
         steps.stretches(),
         Optional.empty(),
         steps.real(),
+        Optional.empty(),
         Optional.empty());
   }
 

@@ -203,14 +203,14 @@ public final class Plans {
         tx -> {
           Instant asOf = moment(house, inForce.plan().day());
           List<Tub> tubs = closing.after(tx, house, inForce.sheet(), asOf);
-          return proposal(house, inForce, other, tubs, asOf);
+          return proposal(tx, house, inForce, other, tubs, asOf);
         });
   }
 
   private Proposal proposal(
-      House house, InForce inForce, KitchenBook of, List<Tub> tubs, Instant asOf) {
+      Tx tx, House house, InForce inForce, KitchenBook of, List<Tub> tubs, Instant asOf) {
     KitchenBook book = of.withLots(of(tubs));
-    List<Begun> begun = BegunWork.of(inForce, asOf);
+    List<Begun> begun = OpenedBaths.of(tx, house, inForce, asOf);
     PlanRequest request = new PlanRequest(inForce.plan().day(), 1, asOf);
     PrepSheet sheet =
         sheets.get(
@@ -264,7 +264,7 @@ public final class Plans {
           closing.close(tx, now, inForce.sheet(), asOf, who);
           // What services that run have used stands in tubs no more, though nobody took it out yet.
           List<Tub> tubs = closing.after(tx, now, inForce.sheet(), asOf);
-          Proposal proposal = proposal(now, inForce, now.book(), tubs, asOf);
+          Proposal proposal = proposal(tx, now, inForce, now.book(), tubs, asOf);
           String snapshot = ExportBook.withTubs(now, tubs).toString();
           parse(snapshot);
           save(tx, now, new Draft(inForce.plan().number() + 1, snapshot, proposal), inForce, who);

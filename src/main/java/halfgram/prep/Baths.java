@@ -20,6 +20,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
@@ -136,12 +137,15 @@ final class Baths {
    * The baths of a day, spares included, as needs of whole baths.
    *
    * <p>Rule. A run whose pieces are going in has had its baths: those it opens are needed no more,
-   * nor are spares once no run is left to begin. It still counts in the day, because later runs go
+   * nor are spares once no run is left to begin. Where its drops are entered, it has had those in
+   * use, and the others are still to be opened. It still counts in the day, because later runs go
    * on in its baths, with the wear and the letters these have by then.
    *
    * @param dropped ids of the runs whose pieces are going in, or are out
+   * @param opened the baths in use, by id of a run whose drops are entered
    */
-  List<Need> needs(Day day, List<Make> makes, Set<String> dropped) {
+  List<Need> needs(
+      Day day, List<Make> makes, Set<String> dropped, Map<String, Set<String>> opened) {
     List<Need> needs = new ArrayList<>();
     String service =
         makes.stream()
@@ -150,11 +154,14 @@ final class Baths {
             .findFirst()
             .orElse("baths." + day.day());
     List<BathDay.Use> open =
-        day.answer().uses().stream().filter(use -> !dropped.contains(use.runs().get(0))).toList();
+        day.answer().uses().stream()
+            .filter(use -> isOpen(use, use.runs().get(0), dropped, opened))
+            .toList();
     for (BathDay.Use use : open) {
       needs.add(need(day, service, "bath/" + day.day() + "/" + use.label(), use.from(), use.to()));
     }
-    if (day.answer().uses().stream().map(BathDay.Use::runs).allMatch(dropped::containsAll)) {
+    if (open.isEmpty()
+        && day.answer().uses().stream().map(BathDay.Use::runs).allMatch(dropped::containsAll)) {
       return needs;
     }
     Instant from = (open.isEmpty() ? day.answer().uses() : open).get(0).from();
@@ -164,6 +171,13 @@ final class Baths {
       needs.add(need(day, service, "bath/" + day.day() + "/spare-" + spare, from, to));
     }
     return needs;
+  }
+
+  /** Whether a bath is still to be opened. */
+  private static boolean isOpen(
+      BathDay.Use use, String run, Set<String> dropped, Map<String, Set<String>> opened) {
+    return !dropped.contains(run)
+        || (opened.containsKey(run) && !opened.get(run).contains(use.label()));
   }
 
   private Need need(Day day, String service, String user, Instant from, Instant to) {

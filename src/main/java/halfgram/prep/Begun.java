@@ -42,6 +42,8 @@ import java.util.stream.Collectors;
  * @param before its size until now, when this plan asks for more of it
  * @param real when its steps started really were, or will be over, by code; empty: as planned
  * @param pace what follows from that, once planned around
+ * @param opened labels of the baths that are in use, when somebody enters drops of its run; empty
+ *     when nobody does
  */
 public record Begun(
     Make make,
@@ -52,8 +54,10 @@ public record Begun(
     boolean stretches,
     Optional<Make> before,
     SortedMap<String, Timeline.Span> real,
-    Optional<Pace> pace) {
+    Optional<Pace> pace,
+    Optional<Set<String>> opened) {
   public Begun {
+    opened = opened.map(Set::copyOf);
     tasks = List.copyOf(tasks);
     done = Collections.unmodifiableNavigableSet(new TreeSet<>(done));
     TreeSet<String> all = new TreeSet<>(started);
@@ -96,13 +100,20 @@ public record Begun(
         stretches,
         before.or(() -> Optional.of(make)),
         real,
-        pace);
+        pace,
+        opened);
   }
 
   /** This batch at a pace. */
   Begun at(Pace other) {
     return new Begun(
-        make, tasks, started, done, failed, stretches, before, real, Optional.of(other));
+        make, tasks, started, done, failed, stretches, before, real, Optional.of(other), opened);
+  }
+
+  /** This batch, of whose run these baths are in use. */
+  public Begun dropping(Set<String> baths) {
+    return new Begun(
+        make, tasks, started, done, failed, stretches, before, real, pace, Optional.of(baths));
   }
 
   /** This batch as it goes at a moment, with the dates its plan gave it. */

@@ -87,6 +87,7 @@ record Explosion(
         new IdentityHashMap<>();
     private final List<Make> bathMakes = new ArrayList<>();
     private final Set<String> dropped = new HashSet<>();
+    private final Map<String, Set<String>> opened = new HashMap<>();
     private final IdentityHashMap<FormulaVersion, List<Begun>> begun = new IdentityHashMap<>();
     private final Explosion result =
         new Explosion(
@@ -201,7 +202,7 @@ record Explosion(
       if (!runs.isEmpty()) {
         for (Baths.Day day : baths.days(version, runs)) {
           result.baths().add(day);
-          all.addAll(baths.needs(day, bathMakes, dropped));
+          all.addAll(baths.needs(day, bathMakes, dropped, opened));
         }
       }
       List<Begun> stand = begun.getOrDefault(version, List.of());
@@ -232,6 +233,7 @@ record Explosion(
       of.tasks().forEach(task -> result.worked().put(task.version(), worked));
       if (of.isInBath() || of.over()) {
         dropped.add(of.make().id());
+        of.opened().filter(labels -> !of.over()).ifPresent(at -> opened.put(of.make().id(), at));
       }
       if (!of.failed() || of.isInBath()) {
         needParts(worked, of.make(), of.open(worked.parts));

@@ -41,6 +41,7 @@ final class Began {
         false,
         Optional.empty(),
         new TreeMap<>(),
+        Optional.empty(),
         Optional.empty());
   }
 
@@ -55,6 +56,7 @@ final class Began {
         true,
         Optional.empty(),
         new TreeMap<>(),
+        Optional.empty(),
         Optional.empty());
   }
 
@@ -77,6 +79,7 @@ final class Began {
         of.stretches(),
         Optional.empty(),
         new TreeMap<>(),
+        Optional.empty(),
         Optional.empty());
   }
 
@@ -115,6 +118,7 @@ final class Began {
                 false,
                 Optional.empty(),
                 new TreeMap<>(),
+                Optional.empty(),
                 Optional.empty()));
       }
     }
