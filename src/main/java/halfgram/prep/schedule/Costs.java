@@ -37,6 +37,11 @@ final class Costs {
     return t < 0 ? prices.leftOut() : ofJob(j, t) + ofPeople(j, people);
   }
 
+  /** Whether a job costs nothing by itself wherever it is. */
+  boolean isFree(int j) {
+    return layout.due[j] == Layout.NEVER && layout.before[j] < 0;
+  }
+
   /** A job at a slot, whoever does it. */
   long ofJob(int j, int t) {
     return late(j, t) + early(j, t) + slack(j, t) + moved(j, t);

@@ -65,7 +65,6 @@ final class Layout {
     earliest = new int[size];
     able = new int[size][];
     uses = new Job.Use[size][];
-    keeps = new Job.Keep[size][];
     leaves = new int[size];
     due = new int[size];
     fresh = new int[size];
@@ -78,6 +77,7 @@ final class Layout {
     for (int j = 0; j < size; j++) {
       read(j, day.jobs().get(j));
     }
+    keeps = keeps(day);
     in = ends(day.lags(), false);
     out = ends(day.lags(), true);
     head = heads();
@@ -124,7 +124,6 @@ final class Layout {
     earliest[j] = job.earliest();
     able[j] = job.able().stream().mapToInt(Integer::intValue).sorted().toArray();
     uses[j] = job.uses().toArray(Job.Use[]::new);
-    keeps[j] = job.keeps().toArray(Job.Keep[]::new);
     leaves[j] = job.leaves();
     due[j] = job.due().map(Job.Due::slot).orElse(NEVER);
     fresh[j] = job.due().map(of -> of.fresh().orElse(NEVER)).orElse(NEVER);
@@ -140,6 +139,24 @@ final class Layout {
     if (fixed[j] >= 0) {
       cooksBefore[j] = job.fixed().map(Layout::cooks).orElseThrow();
     }
+  }
+
+  /** The space that each takes, where it could ever be too little for all of them. */
+  private static Job.Keep[][] keeps(Workday day) {
+    long[] most = new long[day.spaces().size()];
+    for (int s = 0; s < most.length; s++) {
+      most[s] = day.spaces().get(s).taken().stream().mapToInt(i -> i).max().orElse(0);
+    }
+    for (Job job : day.jobs()) {
+      job.keeps().forEach(keep -> most[keep.space()] += keep.amount());
+    }
+    return day.jobs().stream()
+        .map(
+            job ->
+                job.keeps().stream()
+                    .filter(keep -> most[keep.space()] > day.spaces().get(keep.space()).room())
+                    .toArray(Job.Keep[]::new))
+        .toArray(Job.Keep[][]::new);
   }
 
   private static int[] cooks(Job.Spot spot) {

@@ -5,10 +5,12 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.stream.IntStream;
 
 /**
- * Makes a first plan, block by block, and betters it: some blocks are taken out and put back in
- * another order; what is worse is kept now and then, ever more seldom.
+ * Makes a first plan, block by block, and betters it: at first, and as long as something has no
+ * place, some blocks are taken out and put back in another order; then a few jobs look for better
+ * places together ({@link Refit}). What is worse is kept now and then, ever more seldom.
  *
  * <p>Sources: P. Shaw, "Using constraint programming and local search methods to solve vehicle
  * routing problems", CP-98 (taking out what is related); G. Schrimpf et al., Journal of
@@ -18,6 +20,10 @@ import java.util.SplittableRandom;
 final class Search {
   private static final int SLICE = 500;
   private static final int PUSHED = 6;
+
+  /** In the first of so many parts of a search whole blocks are put back in another order. */
+  private static final int PARTS = 16;
+
   private static final double HEAT = 0.02;
   private static final double LEAST_HEAT = 8;
   private static final double COLD = 0.3;
@@ -29,6 +35,11 @@ final class Search {
   private final Insertion insertion;
   private final Ruin ruin;
   private final Polish polish;
+  private final Refit refit;
+
+  /** Blocks of which something can move. */
+  private final int[] movable;
+
   private final SplittableRandom random;
 
   private final int[] bestStart;
@@ -56,6 +67,12 @@ final class Search {
     insertion = new Insertion(grid, blocks, costs, random);
     ruin = new Ruin(grid, blocks, costs, random);
     polish = new Polish(grid, costs, random);
+    movable =
+        IntStream.range(0, blocks.jobs.length)
+            .filter(b -> !blocks.isFixed(b) && !blocks.isContradictory(b))
+            .toArray();
+    Handful few = new Handful(grid, blocks, costs, ruin, movable, random);
+    refit = new Refit(grid, costs, few, random);
     bestStart = new int[layout.size];
     bestCooks = new int[layout.size][];
     bestUnits = new int[layout.size][];
@@ -251,15 +268,10 @@ final class Search {
 
   private void improve(Budget budget) {
     forget();
-    int[] movable =
-        java.util.stream.IntStream.range(0, blocks.jobs.length)
-            .filter(b -> !blocks.isFixed(b) && !blocks.isContradictory(b))
-            .toArray();
     if (movable.length == 0) {
       return;
     }
     long now = best;
-    long crewNow = costs.ofCrew(grid);
     double hot = Math.max(HEAT * rota().bill().mild(), LEAST_HEAT);
     for (int i = 0; i < budget.iterations() && best > 0; i++) {
       if (i % SLICE == 0 && i > 0 && budget.stop().getAsBoolean()) {
@@ -268,25 +280,36 @@ final class Search {
       }
       done++;
       double temperature = hot * StrictMath.pow(COLD / hot, (double) i / budget.iterations());
-      List<Integer> out = ruin.choose(movable, now >= layout.day.prices().leftOut());
-      out.forEach(this::touch);
-      out.forEach(this::takeOut);
-      insertion.patience(now >= layout.day.prices().leftOut() ? 2 : 1);
-      putIn(out, PUSHED + out.size());
-      long crew = costs.ofCrew(grid);
-      long cost =
-          now - crewNow + crew + touched(grid.start, grid.cooks) - touched(oldStart, oldCooks);
-      if (cost <= now || random.nextDouble() < StrictMath.exp((now - cost) / temperature)) {
-        now = cost;
-        crewNow = crew;
-        if (cost < best) {
-          keep(cost);
+      // The most a plan may cost more and still be kept: annealing's chance, drawn beforehand.
+      long allowed = (long) (-temperature * StrictMath.log(1 - random.nextDouble()));
+      boolean incomplete = now >= layout.day.prices().leftOut();
+      boolean byBlocks = incomplete ? i % 2 == 0 : i < budget.iterations() / PARTS;
+      long more = byBlocks ? regroup(allowed, incomplete) : refit.change(allowed);
+      if (more != Refit.NONE) {
+        now += more;
+        if (now < best) {
+          keep(now);
         }
-      } else {
-        putBack();
       }
-      forget();
     }
+  }
+
+  /** Takes some blocks out and puts them back in another order; what the plan costs more. */
+  private long regroup(long allowed, boolean incomplete) {
+    long crew = costs.ofCrew(grid);
+    List<Integer> out = ruin.choose(movable, incomplete);
+    out.forEach(this::touch);
+    out.forEach(this::takeOut);
+    insertion.patience(incomplete ? 2 : 1);
+    putIn(out, PUSHED + out.size());
+    long more =
+        costs.ofCrew(grid) - crew + touched(grid.start, grid.cooks) - touched(oldStart, oldCooks);
+    boolean kept = more <= allowed;
+    if (!kept) {
+      putBack();
+    }
+    forget();
+    return kept ? more : Refit.NONE;
   }
 
   /** What the blocks touched cost, with what waits between them and the rest. */

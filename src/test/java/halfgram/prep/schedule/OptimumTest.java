@@ -90,7 +90,7 @@ class OptimumTest {
       Workday day = MadeUpDay.ofSize(40, seed);
       Optimum.Answer best = Optimum.of(day, 120);
       if (best.proved() && !best.isInfeasible()) {
-        Rota rota = Scheduler.place(day, Budget.of(8000, 1).twice());
+        Rota rota = Scheduler.place(day, Budget.of(16_000, 1).twice());
         sum += (double) rota.bill().total() / Math.max(1, best.cost().orElseThrow());
         proved++;
       }

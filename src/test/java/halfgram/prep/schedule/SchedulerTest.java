@@ -160,6 +160,16 @@ class SchedulerTest {
         });
   }
 
+  @Test
+  void daysOfFortyTasksComeNearTheLeastCostsKnown() {
+    double sum = 0;
+    for (int seed = 1; seed <= MadeUpDay.LEAST_OF_FORTY.size(); seed++) {
+      Rota rota = Scheduler.place(MadeUpDay.ofSize(40, seed), Budget.of(4000, 1).twice());
+      sum += (double) rota.bill().total() / MadeUpDay.LEAST_OF_FORTY.get(seed - 1);
+    }
+    assertThat(sum / MadeUpDay.LEAST_OF_FORTY.size()).isLessThanOrEqualTo(1.3);
+  }
+
   private static List<Job> after(Workday day, Rota rota, int now) {
     List<Job> jobs = new ArrayList<>();
     for (int j = 0; j < day.jobs().size(); j++) {
