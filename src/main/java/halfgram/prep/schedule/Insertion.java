@@ -19,6 +19,7 @@ final class Insertion {
   private final Costs costs;
   private final Grid grid;
   private final SplittableRandom random;
+  private final Around around;
 
   private int block;
   private int[] jobs = {};
@@ -35,6 +36,7 @@ final class Insertion {
     this.blocks = blocks;
     this.costs = costs;
     this.random = random;
+    around = new Around(grid, costs);
   }
 
   /** Looks further before it gives up. */
@@ -236,9 +238,9 @@ final class Insertion {
     return false;
   }
 
-  /** What a job costs at a slot, with the hands it takes out of a rush. */
-  private long at(int j, int t) {
-    return costs.around(grid, j, t) + layout.day.prices().rush() * grid.rushes.added(j, t);
+  /** What the first job costs at a slot, with the hands it takes out of a rush. */
+  private long at(int t) {
+    return around.waiting(t) + around.own(t) + around.rush(t);
   }
 
   /** What the block costs where it is, with what waits between it and the rest. */
@@ -274,6 +276,7 @@ final class Insertion {
 
     Outward(int j, int first, int last) {
       this.j = j;
+      around.job(j);
       this.first = first;
       this.last = last;
       int wanted = Math.max(first, Math.min(last, layout.target[j] - layout.length[j]));
@@ -293,17 +296,17 @@ final class Insertion {
     int next() {
       if (before) {
         before = false;
-        cost = at(j, layout.before[j]);
+        cost = at(layout.before[j]);
         return layout.before[j];
       }
       if (down < first && up > last) {
         return -1;
       }
       if (lower < 0) {
-        lower = down < first ? Long.MAX_VALUE : at(j, down);
+        lower = down < first ? Long.MAX_VALUE : at(down);
       }
       if (upper < 0) {
-        upper = up > last ? Long.MAX_VALUE : at(j, up);
+        upper = up > last ? Long.MAX_VALUE : at(up);
       }
       cost = Math.min(lower, upper);
       if (lower <= upper) {

@@ -2,6 +2,7 @@ package halfgram.prep.schedule;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 
 /** A workday as arrays: what the engine reads in its inner loops. Nothing in it changes. */
@@ -47,6 +48,7 @@ final class Layout {
 
   final int[] bucketTo;
   final long[] bucketLoad;
+  private final int[] bucketAt;
   final int[] skills;
   final int[] wash;
   private final boolean[][] cleans;
@@ -96,8 +98,17 @@ final class Layout {
         buckets.add(new int[] {t, Math.min(rush.to(), t + BUCKET)});
       }
     }
+    buckets.sort(Comparator.comparingInt(one -> one[0]));
     bucketFrom = buckets.stream().mapToInt(one -> one[0]).toArray();
     bucketTo = buckets.stream().mapToInt(one -> one[1]).toArray();
+    bucketAt = new int[slots];
+    for (int t = 0; t < slots; t++) {
+      int b = t == 0 ? 0 : bucketAt[t - 1];
+      while (b < bucketTo.length && bucketTo[b] <= t) {
+        b++;
+      }
+      bucketAt[t] = b;
+    }
     bucketLoad = new long[buckets.size()];
     for (int b = 0; b < bucketLoad.length; b++) {
       for (int t = Math.max(0, bucketFrom[b]); t < Math.min(slots, bucketTo[b]); t++) {
@@ -238,6 +249,11 @@ final class Layout {
   /** Whether a lag has a longest time that holds. */
   boolean isHard(Between lag) {
     return lag.max().isPresent() && !(yielding && lag.yields());
+  }
+
+  /** The first half hour of a rush that does not end before a slot. */
+  int bucketAt(int slot) {
+    return slot < 0 ? 0 : slot < slots ? bucketAt[slot] : bucketFrom.length;
   }
 
   boolean isFixed(int j) {

@@ -27,6 +27,7 @@ final class Refit {
   private final Grid grid;
   private final Handful out;
   private final SplittableRandom random;
+  private final Around around;
 
   /** First slots of the jobs that are out, and the least they cost by themselves. */
   private final int[] first;
@@ -45,6 +46,7 @@ final class Refit {
     this.costs = costs;
     this.out = out;
     this.random = random;
+    around = new Around(grid, costs);
     first = new int[layout.size];
     least = new long[layout.size];
   }
@@ -179,17 +181,17 @@ final class Refit {
     int[] at = slots[depth];
     long[] key = keys[depth];
     int found = 0;
-    line(j);
+    around.job(j);
     for (int t = high; t >= low; t--) {
-      long cost = flat + slope * t;
-      if (slope < 0 && (cost > left || (found == WIDE && cost * TIES >= key[WIDE - 1]))) {
+      long cost = around.waiting(t);
+      if (around.slope < 0 && (cost > left || (found == WIDE && cost * TIES >= key[WIDE - 1]))) {
         break;
       }
-      cost += own(j, t);
+      cost += around.own(t);
       if (cost > left) {
         continue;
       }
-      cost += layout.day.prices().rush() * grid.rushes.added(j, t);
+      cost += around.rush(t);
       long by = cost * TIES + random.nextInt(TIES);
       if (cost > left || (found == WIDE && by >= key[WIDE - 1]) || !grid.fits(j, t)) {
         continue;
@@ -203,45 +205,5 @@ final class Refit {
       at[i] = t;
     }
     return found > 0 && key[found - 1] < TIES ? Math.min(found, WIDE_FREE) : found;
-  }
-
-  /** Inside its window what waits around a job costs {@code flat + slope * t}. */
-  private long flat;
-
-  private long slope;
-
-  private void line(int j) {
-    flat = 0;
-    slope = 0;
-    for (Between lag : layout.in[j]) {
-      int from = grid.start[lag.from()];
-      if (from >= 0) {
-        flat -= (long) lag.dear() * (from + layout.length[lag.from()] + lag.min());
-        slope += lag.dear();
-      }
-    }
-    for (Between lag : layout.out[j]) {
-      int to = grid.start[lag.to()];
-      if (to >= 0) {
-        flat += (long) lag.dear() * (to - layout.length[j] - lag.min());
-        slope -= lag.dear();
-      }
-    }
-  }
-
-  /** A job at a slot by itself, with what it makes others stand too long. */
-  private long own(int j, int t) {
-    long sum = costs.isFree(j) ? 0 : costs.ofJob(j, t);
-    if (layout.yielding) {
-      for (Between lag : layout.in[j]) {
-        int from = grid.start[lag.from()];
-        sum += from < 0 ? 0 : costs.overrun(lag, from, t);
-      }
-      for (Between lag : layout.out[j]) {
-        int to = grid.start[lag.to()];
-        sum += to < 0 ? 0 : costs.overrun(lag, t, to);
-      }
-    }
-    return sum;
   }
 }

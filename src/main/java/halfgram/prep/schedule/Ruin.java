@@ -220,8 +220,58 @@ final class Ruin {
     return blocks.jobs[b][blocks.jobs[b].length - 1];
   }
 
-  /** Blocks with whose cooks and machines there would be room for one, most likely. */
+  /** Blocks placed without which there may be room for one: what is tied to it, else others. */
   List<Integer> inTheWay(int b) {
+    List<Integer> out = after(b);
+    if (out.isEmpty()) {
+      out = earlier(b);
+    }
+    return out.isEmpty() ? besides(b) : out;
+  }
+
+  /** Blocks placed that a longest time ties to what comes after. */
+  private List<Integer> earlier(int b) {
+    List<Integer> found = new ArrayList<>();
+    for (int j : blocks.jobs[b]) {
+      for (Between lag : layout.in[j]) {
+        int other = blocks.of[lag.from()];
+        if (layout.isHard(lag)
+            && other != b
+            && grid.start[lag.from()] >= 0
+            && !found.contains(other)
+            && !blocks.isFixed(other)) {
+          found.add(other);
+        }
+      }
+    }
+    return found;
+  }
+
+  /** Blocks placed that wait for one, and whatever waits for those. */
+  private List<Integer> after(int b) {
+    List<Integer> found = new ArrayList<>();
+    List<Integer> todo = new ArrayList<>(List.of(b));
+    while (!todo.isEmpty()) {
+      int at = todo.remove(todo.size() - 1);
+      for (int j : blocks.jobs[at]) {
+        for (Between lag : layout.out[j]) {
+          int other = blocks.of[lag.to()];
+          if (other != at
+              && other != b
+              && !found.contains(other)
+              && !blocks.isFixed(other)
+              && grid.isAnyPlaced(blocks.jobs[other])) {
+            found.add(other);
+            todo.add(other);
+          }
+        }
+      }
+    }
+    return found;
+  }
+
+  /** Blocks with whose cooks and machines there would be room for one, most likely. */
+  private List<Integer> besides(int b) {
     List<Integer> out = new ArrayList<>(List.of(b));
     rivals(out, b, MOST_OUT);
     out.remove(0);

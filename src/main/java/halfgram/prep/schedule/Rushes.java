@@ -13,7 +13,7 @@ final class Rushes {
   }
 
   void load(int from, int to, int people) {
-    for (int b = 0; b < loads.length; b++) {
+    for (int b = layout.bucketAt(from); b < loads.length && layout.bucketFrom[b] < to; b++) {
       loads[b] += 100L * people * overlap(b, from, to);
     }
   }
@@ -30,8 +30,9 @@ final class Rushes {
   /** What a job at a slot would add to that. */
   long added(int j, int t) {
     long sum = 0;
-    for (int b = 0; b < loads.length; b++) {
-      long part = (long) layout.hands[j] * overlap(b, t, t + layout.handsOn[j]);
+    int to = t + layout.handsOn[j];
+    for (int b = layout.bucketAt(t); b < loads.length && layout.bucketFrom[b] < to; b++) {
+      long part = (long) layout.hands[j] * overlap(b, t, to);
       if (part > 0) {
         sum +=
             Math.max(0, Grid.ceilDiv(loads[b] + 100 * part)) - Math.max(0, Grid.ceilDiv(loads[b]));

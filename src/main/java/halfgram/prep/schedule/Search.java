@@ -24,6 +24,7 @@ final class Search {
   /** In the first of so many parts of a search whole blocks are put back in another order. */
   private static final int PARTS = 16;
 
+  private static final int ROUNDS = 30;
   private static final double HEAT = 0.02;
   private static final double LEAST_HEAT = 8;
   private static final double COLD = 0.3;
@@ -86,6 +87,8 @@ final class Search {
   Rota run(Budget budget) {
     first();
     keep(costs.of(grid));
+    forget();
+    complete();
     improve(budget);
     if (done > 0) {
       polishBest();
@@ -183,58 +186,11 @@ final class Search {
         continue;
       }
       left--;
-      List<Integer> out = after(b);
-      if (out.isEmpty()) {
-        out = earlier(b);
-      }
-      if (out.isEmpty()) {
-        out = ruin.inTheWay(b);
-      }
+      List<Integer> out = ruin.inTheWay(b);
       out.forEach(this::takeOut);
       insertion.insert(b);
       todo.addAll(0, out);
     }
-  }
-
-  /** Blocks placed that a longest time ties to what comes after. */
-  private List<Integer> earlier(int b) {
-    List<Integer> found = new ArrayList<>();
-    for (int j : blocks.jobs[b]) {
-      for (Between lag : layout.in[j]) {
-        int other = blocks.of[lag.from()];
-        if (layout.isHard(lag)
-            && other != b
-            && grid.start[lag.from()] >= 0
-            && !found.contains(other)
-            && !blocks.isFixed(other)) {
-          found.add(other);
-        }
-      }
-    }
-    return found;
-  }
-
-  /** Blocks placed that wait for one, and whatever waits for those. */
-  private List<Integer> after(int b) {
-    List<Integer> found = new ArrayList<>();
-    List<Integer> todo = new ArrayList<>(List.of(b));
-    while (!todo.isEmpty()) {
-      int at = todo.remove(todo.size() - 1);
-      for (int j : blocks.jobs[at]) {
-        for (Between lag : layout.out[j]) {
-          int other = blocks.of[lag.to()];
-          if (other != at
-              && other != b
-              && !found.contains(other)
-              && !blocks.isFixed(other)
-              && grid.isAnyPlaced(blocks.jobs[other])) {
-            found.add(other);
-            todo.add(other);
-          }
-        }
-      }
-    }
-    return found;
   }
 
   private void takeOut(int b) {
@@ -266,13 +222,26 @@ final class Search {
     touchedCount = 0;
   }
 
+  /** A first plan that leaves something out makes room for it, in a few rounds. */
+  private void complete() {
+    for (int i = 0; i < ROUNDS && movable.length > 0 && isIncomplete(best); i++) {
+      long more = regroup(0, true);
+      if (more != Refit.NONE) {
+        keep(best + more);
+      }
+    }
+  }
+
+  private boolean isIncomplete(long cost) {
+    return cost >= layout.day.prices().leftOut();
+  }
+
   private void improve(Budget budget) {
-    forget();
-    if (movable.length == 0) {
+    if (movable.length == 0 || budget.iterations() == 0) {
       return;
     }
     long now = best;
-    double hot = Math.max(HEAT * rota().bill().mild(), LEAST_HEAT);
+    double hot = Math.max(HEAT * Billing.of(layout, bestStart, bestCooks).mild(), LEAST_HEAT);
     for (int i = 0; i < budget.iterations() && best > 0; i++) {
       if (i % SLICE == 0 && i > 0 && budget.stop().getAsBoolean()) {
         cut = true;
@@ -282,7 +251,7 @@ final class Search {
       double temperature = hot * StrictMath.pow(COLD / hot, (double) i / budget.iterations());
       // The most a plan may cost more and still be kept: annealing's chance, drawn beforehand.
       long allowed = (long) (-temperature * StrictMath.log(1 - random.nextDouble()));
-      boolean incomplete = now >= layout.day.prices().leftOut();
+      boolean incomplete = isIncomplete(now);
       boolean byBlocks = incomplete ? i % 2 == 0 : i < budget.iterations() / PARTS;
       long more = byBlocks ? regroup(allowed, incomplete) : refit.change(allowed);
       if (more != Refit.NONE) {

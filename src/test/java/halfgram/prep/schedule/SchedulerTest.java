@@ -170,6 +170,15 @@ class SchedulerTest {
     assertThat(sum / MadeUpDay.LEAST_OF_FORTY.size()).isLessThanOrEqualTo(1.3);
   }
 
+  @Test
+  void theFirstPlanOfALargeDayLeavesNothingOut() {
+    for (int seed = 1; seed <= 10; seed++) {
+      Rota rota = Scheduler.place(MadeUpDay.ofSize(400, seed), Budget.of(0, seed));
+      assertThat(rota.isComplete()).as("day %s", seed).isTrue();
+      assertThat(rota.iterations()).isZero();
+    }
+  }
+
   private static List<Job> after(Workday day, Rota rota, int now) {
     List<Job> jobs = new ArrayList<>();
     for (int j = 0; j < day.jobs().size(); j++) {
