@@ -24,9 +24,16 @@ final class Search {
   /** In the first of so many parts of a search whole blocks are put back in another order. */
   private static final int PARTS = 16;
 
+  /** While something is late, in the first of so many. */
+  private static final int PARTS_LATE = 2;
+
+  /** Rounds between two looks at whether something is late. */
+  private static final int LATE_LOOK = 32;
+
   private static final int ROUNDS = 30;
   private static final double HEAT = 0.02;
   private static final double LEAST_HEAT = 8;
+  private static final double MOST_HEAT = 40;
   private static final double COLD = 0.3;
 
   private final Layout layout;
@@ -241,7 +248,9 @@ final class Search {
       return;
     }
     long now = best;
-    double hot = Math.max(HEAT * Billing.of(layout, bestStart, bestCooks).mild(), LEAST_HEAT);
+    double mild = Billing.of(layout, bestStart, bestCooks).mild();
+    double hot = Math.min(MOST_HEAT, Math.max(HEAT * mild, LEAST_HEAT));
+    boolean late = false;
     for (int i = 0; i < budget.iterations() && best > 0; i++) {
       if (i % SLICE == 0 && i > 0 && budget.stop().getAsBoolean()) {
         cut = true;
@@ -252,7 +261,9 @@ final class Search {
       // The most a plan may cost more and still be kept: annealing's chance, drawn beforehand.
       long allowed = (long) (-temperature * StrictMath.log(1 - random.nextDouble()));
       boolean incomplete = isIncomplete(now);
-      boolean byBlocks = incomplete ? i % 2 == 0 : i < budget.iterations() / PARTS;
+      late = i % LATE_LOOK == 0 ? isLate() : late;
+      boolean byBlocks =
+          incomplete ? i % 2 == 0 : i < budget.iterations() / (late ? PARTS_LATE : PARTS);
       long more = byBlocks ? regroup(allowed, incomplete) : refit.change(allowed);
       if (more != Refit.NONE) {
         now += more;
@@ -261,6 +272,15 @@ final class Search {
         }
       }
     }
+  }
+
+  private boolean isLate() {
+    for (int j = 0; j < layout.size; j++) {
+      if (grid.start[j] >= 0 && costs.late(j, grid.start[j]) > 0) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Takes some blocks out and puts them back in another order; what the plan costs more. */
