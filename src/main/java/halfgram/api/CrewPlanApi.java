@@ -57,10 +57,7 @@ public final class CrewPlanApi implements Server.Part {
     LocalDate day = Query.findDate(visit, "date").orElse(today);
     InForce inForce =
         plans.findOrOpen(house, day, visit.who()).orElseThrow(() -> Halt.notFound(day.toString()));
-    Optional<CrewInForce> crew =
-        day.isBefore(today)
-            ? crewPlans.find(house, inForce)
-            : Optional.of(crewPlans.current(house, inForce, visit.who()));
+    Optional<CrewInForce> crew = crewPlans.current(house, inForce, visit.who());
     show(visit, 200, house, inForce, crew.orElseThrow(() -> Halt.notFound(day.toString())));
   }
 

@@ -215,24 +215,22 @@ public final class CrewPlans {
   }
 
   /**
-   * The crew plan in force; where the kitchen says so, first what it would be from now on when that
-   * leaves nothing out.
+   * The crew plan in force, always there for a day that is not over; where the kitchen says so,
+   * first what it would be from now on when that leaves nothing out.
    */
-  public CrewInForce current(House house, InForce inForce, String who) {
-    CrewInForce now = inForce(house, inForce, who);
-    boolean open = !inForce.plan().day().isBefore(house.day(desk.now()));
-    if (house.book().kitchen().lanes() == Kitchen.Lanes.ASK || !open) {
-      return now;
+  public Optional<CrewInForce> current(House house, InForce inForce, String who) {
+    Optional<CrewInForce> current = findOrMake(house, inForce, who);
+    boolean over = inForce.plan().day().isBefore(house.day(desk.now()));
+    if (house.book().kitchen().lanes() == Kitchen.Lanes.ASK || over) {
+      return current;
     }
+    CrewInForce now = current.orElseThrow();
     Optional<Proposal> proposal =
         findProposal(house, inForce, now)
             .filter(one -> one.difference().leftOut().isEmpty())
             .filter(one -> one.difference().waiting().isEmpty());
-    if (proposal.isEmpty()) {
-      return now;
-    }
-    accept(house, inForce.plan().day(), proposal.get().seen(), who);
-    return find(house, inForce).orElse(now);
+    proposal.ifPresent(one -> accept(house, inForce.plan().day(), one.seen(), who));
+    return proposal.isEmpty() ? current : find(house, inForce);
   }
 
   // ---- the chef's word ----

@@ -118,10 +118,7 @@ public final class WhatIf {
 
   /** A day as it is in force; of one that is over and was never put on people, what was done. */
   public Day day(House house, InForce inForce, String who) {
-    Optional<CrewInForce> crew =
-        inForce.plan().day().isBefore(house.day(desk.now()))
-            ? crewPlans.find(house, inForce)
-            : Optional.of(crewPlans.current(house, inForce, who));
+    Optional<CrewInForce> crew = crewPlans.current(house, inForce, who);
     if (crew.isEmpty()) {
       DayFacts facts = done(inForce);
       return new Day(facts, outlook(inForce, facts, nobody(inForce)), crew);

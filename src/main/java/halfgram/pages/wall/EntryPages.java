@@ -1,6 +1,7 @@
 package halfgram.pages.wall;
 
 import halfgram.book.Moments;
+import halfgram.desk.CrewInForce;
 import halfgram.desk.CrewPlans;
 import halfgram.desk.Desk;
 import halfgram.desk.EnteringLater;
@@ -207,7 +208,7 @@ public final class EntryPages implements Server.Part {
                 .orElseThrow(() -> Halt.notFound(asked.date()));
     InForce inForce =
         plans.findOrOpen(house, day, visit.who()).orElseThrow(() -> Halt.notFound(day.toString()));
-    var crew = Optional.of(crewPlans.current(house, inForce, visit.who()).plan());
+    var crew = crewPlans.current(house, inForce, visit.who()).map(CrewInForce::plan);
     Optional<Person> cook = visit.cook().flatMap(code -> Scene.findPerson(house, code));
     return Scene.of(house, inForce, crew, asked.station(), cook, visit.wallWords(), desk.now());
   }

@@ -3,6 +3,7 @@ package halfgram.pages.wall;
 import halfgram.book.Moments;
 import halfgram.desk.BathBoard;
 import halfgram.desk.Bathing;
+import halfgram.desk.CrewInForce;
 import halfgram.desk.CrewPlans;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
@@ -88,7 +89,7 @@ public final class PaperPages implements Server.Part {
   }
 
   private Scene scene(Visit visit, House house, InForce inForce, String station) {
-    var crew = Optional.of(crewPlans.current(house, inForce, visit.who()).plan());
+    var crew = crewPlans.current(house, inForce, visit.who()).map(CrewInForce::plan);
     Optional<Person> nobody = Optional.empty();
     return Scene.of(house, inForce, crew, station, nobody, visit.wallWords(), desk.now());
   }

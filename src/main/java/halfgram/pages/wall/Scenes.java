@@ -1,5 +1,6 @@
 package halfgram.pages.wall;
 
+import halfgram.desk.CrewInForce;
 import halfgram.desk.CrewPlans;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
@@ -32,7 +33,7 @@ record Scenes(Desk desk, Plans plans, CrewPlans crewPlans) {
     StationNames.stations(house, station);
     InForce inForce = plans.open(house, house.day(desk.now()), visit.who());
     Optional<Person> cook = visit.cook().flatMap(code -> Scene.findPerson(house, code));
-    var crew = Optional.of(crewPlans.current(house, inForce, visit.who()).plan());
+    var crew = crewPlans.current(house, inForce, visit.who()).map(CrewInForce::plan);
     return Scene.of(house, inForce, crew, station, cook, visit.wallWords(), desk.now());
   }
 }

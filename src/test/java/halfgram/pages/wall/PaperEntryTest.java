@@ -112,6 +112,9 @@ class PaperEntryTest extends OnPaper {
     assertThat(send(row(form, base(), "done", "15:20", "who", "ines")).header("Location"))
         .isEqualTo(page + "&entered=1");
     assertThat(inForce().progress(base()).doneAt()).contains(Site.at("15:20"));
+    assertThat(site.wiring().crewPlans().find(site.house(), inForce()))
+        .as("a day that is over is put on nobody any more")
+        .isEmpty();
   }
 
   @Test
