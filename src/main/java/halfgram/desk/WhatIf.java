@@ -41,7 +41,7 @@ public final class WhatIf {
   private static final int ROUNDS = 2000;
 
   /** As long as anybody waits for an answer, less what planning itself takes. */
-  private static final Duration MOST = Duration.ofMillis(900);
+  private static final Duration MOST = Duration.ofMillis(600);
 
   private static final int MOST_COVERS = 20_000;
 

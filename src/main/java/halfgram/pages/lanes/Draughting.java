@@ -118,7 +118,8 @@ final class Draughting {
       drawn.add(code);
       List<Bar> bars = bars(bar -> bar.placed().people().contains(code));
       if (one.isThere() || !bars.isEmpty()) {
-        lanes.add(lane(day.person(code), how(one), bands(one), spans(bars)));
+        List<Window> away = one.gaps().stream().map(Present.Gap::window).toList();
+        lanes.add(lane(day.person(code), how(one), bands(one), spans(bars, away)));
       }
     }
     Set<String> others = new HashSet<>();
@@ -126,13 +127,13 @@ final class Draughting {
     others.removeAll(drawn);
     for (String code : others.stream().sorted().toList()) {
       List<Bar> bars = bars(bar -> bar.placed().people().contains(code));
-      lanes.add(lane(day.person(code), "", List.of(), spans(bars)));
+      lanes.add(lane(day.person(code), "", List.of(), spans(bars, List.of())));
     }
     List<Bar> nobody = bars(bar -> bar.placed().people().isEmpty());
     if (!nobody.isEmpty()) {
       String name = day.words().say("lanes.nobody");
       String how = day.words().say("lanes.nobody-how");
-      lanes.add(lane(name, how, List.of(), spans(nobody)));
+      lanes.add(lane(name, how, List.of(), spans(nobody, List.of())));
     }
     return lanes;
   }
@@ -141,12 +142,12 @@ final class Draughting {
     return day.bars().stream().filter(which).toList();
   }
 
-  private static List<LaneRows.Span> spans(List<Bar> bars) {
+  private static List<LaneRows.Span> spans(List<Bar> bars, List<Window> away) {
     return bars.stream()
         .map(
             bar ->
                 new LaneRows.Span(
-                    bar, bar.placed().start(), bar.placed().handsOff(), bar.placed().end()))
+                    bar, bar.placed().start(), bar.placed().handsOff(), bar.placed().end(), away))
         .toList();
   }
 

@@ -42,6 +42,9 @@ record Drawing(
    */
   record Band(String x, String width, String kind, String title) {}
 
+  /** A break inside a bar. */
+  record Pause(String x, String width) {}
+
   /** It stands alone. */
   record Alone(String from, String to, String y, String kind) {}
 
@@ -50,6 +53,7 @@ record Drawing(
    * it.
    *
    * @param kind class: to-do, late, on-it, problem, done
+   * @param pauses what of the bar is a break of whoever does it
    * @param inside whether the writing is in the bar
    */
   record Mark(
@@ -59,6 +63,7 @@ record Drawing(
       String x,
       String y,
       String width,
+      List<Pause> pauses,
       String hitX,
       String hitWidth,
       String textX,

@@ -1,5 +1,6 @@
 package halfgram.pages.lanes;
 
+import halfgram.measure.Window;
 import halfgram.pages.Rack;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -23,8 +24,16 @@ record LaneRows(String height, List<Drawing.Alone> alone, List<Drawing.Mark> mar
   private static final double PAD = 0.7;
   private static final double THIN = 0.35;
 
-  /** What of a bar is drawn here: hands from..off, standing off..end. */
-  record Span(Bar bar, Instant from, Instant off, Instant end) {}
+  /**
+   * What of a bar is drawn here: hands from..off, standing off..end.
+   *
+   * @param away when whoever does it is not there
+   */
+  record Span(Bar bar, Instant from, Instant off, Instant end, List<Window> away) {
+    Span(Bar bar, Instant from, Instant off, Instant end) {
+      this(bar, from, off, end, List.of());
+    }
+  }
 
   /**
    * The rows of a lane.
@@ -101,6 +110,7 @@ record LaneRows(String height, List<Drawing.Alone> alone, List<Drawing.Mark> mar
               Axis.percent(from),
               String.valueOf(top + 2),
               Axis.percent(off - from),
+              pauses(span),
               Axis.percent(hitFrom),
               Axis.percent(hit),
               Axis.percent(inside ? from : left ? from : off),
@@ -109,6 +119,27 @@ record LaneRows(String height, List<Drawing.Alone> alone, List<Drawing.Mark> mar
               left ? "end" : "start",
               inside,
               said));
+    }
+
+    /** Nobody works in a break: long work goes on after it. */
+    private List<Drawing.Pause> pauses(Span span) {
+      List<Drawing.Pause> pauses = new ArrayList<>();
+      for (Window away : span.away()) {
+        double start = axis.place(later(away.start(), span.from()));
+        double width = axis.place(earlier(away.end(), span.off())) - start;
+        if (width > 0) {
+          pauses.add(new Drawing.Pause(Axis.percent(start), Axis.percent(width)));
+        }
+      }
+      return pauses;
+    }
+
+    private static Instant later(Instant one, Instant other) {
+      return one.isAfter(other) ? one : other;
+    }
+
+    private static Instant earlier(Instant one, Instant other) {
+      return one.isBefore(other) ? one : other;
     }
 
     private static double wide(String said) {

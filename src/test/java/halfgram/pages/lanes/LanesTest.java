@@ -3,7 +3,12 @@ package halfgram.pages.lanes;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import halfgram.desk.CrewInForce;
+import halfgram.desk.InForce;
 import halfgram.prep.Task;
+import halfgram.prep.crew.DayFacts;
+import halfgram.prep.crew.Placed;
+import halfgram.prep.crew.Present;
 import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
 import halfgram.testkit.Script;
@@ -51,6 +56,29 @@ class LanesTest {
     Answer page = client.get(LANES + "?by=machine");
     assertThat(page.text()).contains("The day by machine", "hob plate 1", "Not used today:");
     assertThat(page.body()).contains("href=\"/k/TARN/lanes\"");
+  }
+
+  @Test
+  void longWorkIsNotDrawnAcrossTheBreakOfWhoeverDoesIt() {
+    String page = client.get(LANES).body();
+    InForce inForce = site.wiring().plans().find(site.house(), Site.DAY).orElseThrow();
+    CrewInForce crew = site.wiring().crewPlans().find(site.house(), inForce).orElseThrow();
+    DayFacts facts = site.wiring().crewPlans().facts(site.house(), inForce, crew);
+    int pauses = 0;
+    for (Present one : Present.list(inForce.book(), facts, Site.DAY)) {
+      for (Placed placed : crew.plan().placed().values()) {
+        pauses +=
+            placed.people().contains(one.person().code())
+                ? (int)
+                    one.gaps().stream()
+                        .filter(gap -> gap.window().start().isBefore(placed.handsOff()))
+                        .filter(gap -> gap.window().end().isAfter(placed.start()))
+                        .count()
+                : 0;
+      }
+    }
+    assertThat(pauses).isPositive();
+    assertThat(page.split("class=\"pause\"", -1)).hasSize(pauses + 1);
   }
 
   @Test
