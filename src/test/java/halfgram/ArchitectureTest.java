@@ -155,6 +155,21 @@ class ArchitectureTest {
           .because("plans made on two JDKs must agree: StrictMath has the same functions");
 
   @ArchTest
+  static final ArchRule searchingHasNoOrderOfItsOwn =
+      noClasses()
+          .that()
+          .resideInAPackage("halfgram.prep.schedule..")
+          .should()
+          .dependOnClassesThat(
+              nameMatching("java\\.util\\.(Hash(Map|Set)|IdentityHashMap|WeakHashMap)"))
+          .orShould()
+          .accessTargetWhere(
+              describe(
+                  "its order is of hashes, of one run, or of threads", Conditions::isOfNoOrder))
+          .allowEmptyShould(true)
+          .because("the same day and seed are placed alike on every JDK, run after run");
+
+  @ArchTest
   static final ArchRule doubleLivesInPhysics =
       classes()
           .that(describe("are pure and not physics", Features::isExact))

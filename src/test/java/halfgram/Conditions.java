@@ -11,10 +11,12 @@ import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.lang.ArchCondition;
 import com.tngtech.archunit.lang.ConditionEvents;
 import com.tngtech.archunit.lang.SimpleConditionEvent;
+import java.util.Map;
 import java.util.Set;
 import java.util.function.BiPredicate;
 import java.util.function.Function;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** What {@link ArchitectureTest} asks of a class, a dependency or a call. */
@@ -74,6 +76,20 @@ final class Conditions {
   static boolean isRoundedByEachJdk(JavaAccess<?> access) {
     return access.getTargetOwner().isEquivalentTo(Math.class)
         && access.getName().matches(ROUNDED_BY_EACH_JDK);
+  }
+
+  /** Sets and maps made by {@code of} are in another order in every run; hashes of objects too. */
+  static boolean isOfNoOrder(JavaAccess<?> access) {
+    JavaClass owner = access.getTargetOwner();
+    boolean shuffled =
+        (owner.isEquivalentTo(Map.class) || owner.isEquivalentTo(Set.class))
+            && access.getName().matches("of|ofEntries|copyOf");
+    boolean collected =
+        owner.isEquivalentTo(Collectors.class)
+            && access.getName().matches("toSet|toMap|groupingBy.*|toUnmodifiable(Set|Map)");
+    return shuffled
+        || collected
+        || access.getName().matches("parallel|parallelStream|identityHashCode");
   }
 
   static boolean declaresFloating(JavaClass c) {
