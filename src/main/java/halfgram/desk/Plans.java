@@ -202,7 +202,7 @@ public final class Plans {
     return desk.read(
         tx -> {
           Instant asOf = moment(house, inForce.plan().day());
-          List<Tub> tubs = closing.after(tx, house, inForce.sheet(), asOf);
+          List<Tub> tubs = InHand.less(closing.after(tx, house, inForce.sheet(), asOf), inForce);
           return proposal(tx, house, inForce, other, tubs, asOf);
         });
   }
@@ -263,7 +263,7 @@ public final class Plans {
           Instant asOf = moment(now, day);
           closing.close(tx, now, inForce.sheet(), asOf, who);
           // What services that run have used stands in tubs no more, though nobody took it out yet.
-          List<Tub> tubs = closing.after(tx, now, inForce.sheet(), asOf);
+          List<Tub> tubs = InHand.less(closing.after(tx, now, inForce.sheet(), asOf), inForce);
           Proposal proposal = proposal(tx, now, inForce, now.book(), tubs, asOf);
           String snapshot = ExportBook.withTubs(now, tubs).toString();
           parse(snapshot);

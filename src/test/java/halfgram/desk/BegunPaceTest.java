@@ -4,10 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import halfgram.prep.Make;
+import halfgram.prep.Task;
+import halfgram.prep.netting.Draw;
 import halfgram.testkit.Site;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -70,6 +74,28 @@ class BegunPaceTest {
     assertThat(short_()).contains("short/" + BASE + "/behind/" + SPHERES);
     assertThat(at.page("")).contains(late, "Harvest dinner");
     assertThat(at.page("")).contains("Yoghurt spheres for Harvest dinner:", "pc lacking");
+  }
+
+  @Test
+  void whatAStepInHandTakesIsPromisedToNobodyElse() {
+    site.setClock(Site.at("13:14"));
+    Task shear = at.any(BASE + "/shear");
+    at.tick(shear, "start", "ines", "");
+    at.done("slip/harvest-dinner?accept=yes", "{'covers':88}");
+    Map<String, BigDecimal> taken = new TreeMap<>();
+    for (Draw draw : at.inForce().sheet().draws()) {
+      taken.merge(draw.lot().code(), draw.amount().number(), BigDecimal::add);
+    }
+    JsonNode done = at.tick(at.any(BASE + "/shear"), "done", "ines", "").body();
+    assertThat(done.path("tubs")).isNotEmpty();
+    for (JsonNode tub : at.json("stock?limit=200").path("tubs")) {
+      if (tub.path("component").asText().equals("dill-oil")) {
+        String code = tub.path("code").asText();
+        assertThat(taken.getOrDefault(code, BigDecimal.ZERO))
+            .as("of %s once the base has its oil", code)
+            .isLessThanOrEqualTo(tub.path("left").path("value").decimalValue());
+      }
+    }
   }
 
   private List<String> bases(String service) {
