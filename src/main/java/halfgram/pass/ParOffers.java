@@ -10,6 +10,7 @@ import halfgram.menu.Dish;
 import halfgram.menu.PlateItem;
 import halfgram.menu.Swap;
 import halfgram.par.Par;
+import halfgram.prep.Demand;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.ParSwap;
 import halfgram.prep.Plated;
@@ -65,7 +66,8 @@ final class ParOffers {
       Amount amount = par.amounts().get(at.run().date().getDayOfWeek());
       boolean its = service.filter(one -> one.code().equals(par.service())).isPresent();
       if (its && amount != null && amount.isPositive() && swap.isFor(book, par.component())) {
-        return Optional.of(amount);
+        RegularService of = service.orElseThrow();
+        return Optional.of(Demand.atCovers(of, of.on(at.run().date()), amount));
       }
     }
     return Optional.empty();

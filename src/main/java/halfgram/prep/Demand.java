@@ -197,7 +197,7 @@ public final class Demand {
   }
 
   /** A par is meant for the usual covers; other covers take more or less in proportion. */
-  static Amount atCovers(RegularService service, ServiceDate on, Amount par) {
+  public static Amount atCovers(RegularService service, ServiceDate on, Amount par) {
     int usual = service.usual(on.date()).orElse(0);
     int covers = on.covers().orElse(usual);
     return usual == 0 || covers == usual ? par : par.times(covers).dividedBy(usual);

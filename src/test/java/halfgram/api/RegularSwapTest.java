@@ -92,6 +92,7 @@ class RegularSwapTest {
     accept();
     assertThat(used("rye-crisp")).isEqualByComparingTo("0");
     assertThat(used("seed-crisp")).as("twice the usual covers").isEqualByComparingTo("104");
+    assertThat(offer().path("plates").asInt()).isEqualTo(104);
   }
 
   @Test
