@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 /** What one version changes against another, in words, by everything the book can say of it. */
 final class Changes {
@@ -17,15 +18,19 @@ final class Changes {
   /** What changed about one thing. */
   record Change(String subject, List<String> said) {}
 
+  private static final Set<String> KNOWN_BY = Set.of("ingredient", "component", "use");
+
+  private final BookNames names;
   private final Messages words;
   private final List<Change> changes = new ArrayList<>();
 
-  private Changes(Messages words) {
-    this.words = words;
+  private Changes(BookNames names) {
+    this.names = names;
+    this.words = names.words();
   }
 
-  static List<Change> of(JsonNode from, JsonNode to, Messages words) {
-    Changes changes = new Changes(words);
+  static List<Change> of(JsonNode from, JsonNode to, BookNames names) {
+    Changes changes = new Changes(names);
     List<String> whole = new ArrayList<>();
     for (Part part : Shape.VERSION) {
       JsonNode before = from.path(part.key());
@@ -37,7 +42,7 @@ final class Changes {
       }
     }
     if (!whole.isEmpty()) {
-      changes.changes.add(new Change(words.say("formulas.change.whole"), whole));
+      changes.changes.add(new Change(names.words().say("formulas.change.whole"), whole));
     }
     return changes.changes;
   }
@@ -55,14 +60,16 @@ final class Changes {
           JsonNode old = before.getOrDefault(code, row.path("-"));
           part.parts().forEach(p -> value(p, old.path(p.key()), row.path(p.key()), "", said));
           if (!said.isEmpty()) {
-            changes.add(new Change(what + ": " + code, said));
+            changes.add(new Change(what + ": " + called(part, row), said));
           }
         });
     before.forEach(
         (code, row) -> {
           if (!after.containsKey(code)) {
             changes.add(
-                new Change(what + ": " + code, List.of(words.say("formulas.change.removed"))));
+                new Change(
+                    what + ": " + called(part, row),
+                    List.of(words.say("formulas.change.removed"))));
           }
         });
     List<String> stayed = new ArrayList<>(before.keySet());
@@ -73,7 +80,12 @@ final class Changes {
       changes.add(
           new Change(
               what,
-              List.of(words.say("formulas.change.order", String.join(", ", after.keySet())))));
+              List.of(
+                  words.say(
+                      "formulas.change.order",
+                      after.values().stream()
+                          .map(row -> called(part, row))
+                          .collect(Collectors.joining(", "))))));
     }
   }
 
@@ -93,6 +105,21 @@ final class Changes {
     return row.path("code").asText(row.path("ingredient").asText(row.path("component").asText("")));
   }
 
+  /** A row by the names of what it names; by its code where it names nothing. */
+  private String called(Part rows, JsonNode row) {
+    return rows.parts().stream()
+        .filter(part -> KNOWN_BY.contains(part.key()) && row.has(part.key()))
+        .findFirst()
+        .map(part -> shown(part, row.path(part.key())))
+        .orElseGet(() -> code(row));
+  }
+
+  private String shown(Part part, JsonNode value) {
+    return part.kind() == Kind.TEXT && !part.known().isEmpty()
+        ? names.of(part.known().get(0), value.asText())
+        : shown(value);
+  }
+
   private void value(Part part, JsonNode from, JsonNode to, String in, List<String> said) {
     if (from.equals(to)) {
       return;
@@ -104,11 +131,11 @@ final class Changes {
     } else if (part.kind() == Kind.PAIRS) {
       pairs(name, from, to, said);
     } else if (from.isMissingNode()) {
-      said.add(words.say("formulas.change.set", name, shown(to)));
+      said.add(words.say("formulas.change.set", name, shown(part, to)));
     } else if (to.isMissingNode()) {
-      said.add(words.say("formulas.change.unset", name, shown(from)));
+      said.add(words.say("formulas.change.unset", name, shown(part, from)));
     } else {
-      said.add(words.say("formulas.change.from-to", name, shown(from), shown(to)));
+      said.add(words.say("formulas.change.from-to", name, shown(part, from), shown(part, to)));
     }
   }
 

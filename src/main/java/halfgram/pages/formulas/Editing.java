@@ -206,13 +206,14 @@ final class Editing {
   }
 
   /** Who saved meanwhile, and what it changed. */
-  String stale(SaveFormula.Stale stale, Messages words) {
+  String stale(SaveFormula.Stale stale, BookNames names) {
+    Messages words = names.words();
     if (fresh) {
       faults.put("code", words.say("formulas.code-taken", code));
       return words.say("formulas.code-taken", code);
     }
     List<String> changes = new ArrayList<>();
-    Changes.of(version, BookStore.parse(stale.by().body()), words)
+    Changes.of(version, BookStore.parse(stale.by().body()), names)
         .forEach(one -> changes.add(one.subject() + ": " + String.join(", ", one.said())));
     return words.say(
         "formulas.stale",

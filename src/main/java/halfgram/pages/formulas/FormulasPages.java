@@ -113,7 +113,7 @@ public final class FormulasPages implements Server.Part {
     visit.page(
         "formulas/versions",
         words.text(formula.current().name()),
-        VersionsView.of(formula.code(), all, from, to, words));
+        VersionsView.of(formula.code(), all, from, to, new BookNames(house.book(), words)));
   }
 
   private static int number(String typed, List<FormulaStore.Saved> all, int otherwise) {
@@ -176,7 +176,7 @@ public final class FormulasPages implements Server.Part {
       editing.take(wrong, words);
       page(visit, house, 422, editing);
     } else if (outcome instanceof SaveFormula.Stale stale) {
-      visit.notice(editing.stale(stale, words));
+      visit.notice(editing.stale(stale, new BookNames(house.book(), words)));
       page(visit, house, 409, editing);
     }
   }

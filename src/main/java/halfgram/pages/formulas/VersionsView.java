@@ -16,7 +16,8 @@ record VersionsView(
   record Row(String number, String since, String note, String saved, boolean from, boolean to) {}
 
   static VersionsView of(
-      String code, List<FormulaStore.Saved> all, int from, int to, Messages words) {
+      String code, List<FormulaStore.Saved> all, int from, int to, BookNames names) {
+    Messages words = names.words();
     List<Row> rows = new ArrayList<>();
     for (FormulaStore.Saved saved : all) {
       JsonNode body = BookStore.parse(saved.body());
@@ -38,7 +39,7 @@ record VersionsView(
         rows,
         compared,
         compared ? words.say("formulas.change.title", from, to) : "",
-        compared ? Changes.of(body(all, from), body(all, to), words) : List.of());
+        compared ? Changes.of(body(all, from), body(all, to), names) : List.of());
   }
 
   private static JsonNode body(List<FormulaStore.Saved> all, int number) {
