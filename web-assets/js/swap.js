@@ -46,39 +46,32 @@ export function isTyped() {
 // ---- only what differs ----
 
 // How far down the old page something is looked for that stands higher in the fresh one.
-const AHEAD = 12;
+const AHEAD = 16;
 
 // Makes an element what a fresh one is. What is the same stays, so that it need not be laid out and drawn again.
 function become(old, fresh) {
-  for (const {name} of [...old.attributes]) {
-    if (!fresh.hasAttribute(name)) {
-      old.removeAttribute(name);
-    }
-  }
-  for (const {name, value} of fresh.attributes) {
-    if (old.getAttribute(name) !== value) {
-      old.setAttribute(name, value);
-    }
-  }
+  attributes(old, fresh);
   let next = old.firstChild;
-  for (const child of [...fresh.childNodes]) {
+  let child = fresh.firstChild;
+  while (child) {
+    const after = child.nextSibling;
     const same = find(next, child);
     while (same && next !== same) {
       next = drop(next);
     }
     if (same) {
       next = same.nextSibling;
-    } else if (next && canBecome(next, child)) {
-      const kept = next;
-      next = next.nextSibling;
-      if (child.nodeType === Node.ELEMENT_NODE) {
-        become(kept, child);
-      } else {
-        kept.data = child.data;
+      if (child.nodeType !== Node.ELEMENT_NODE) {
+        if (same.data !== child.data) {
+          same.data = child.data;
+        }
+      } else if (!same.isEqualNode(child) || holdsTyped(same)) {
+        become(same, child);
       }
     } else {
       old.insertBefore(document.adoptNode(child), next);
     }
+    child = after;
   }
   while (next) {
     next = drop(next);
@@ -88,11 +81,31 @@ function become(old, fresh) {
   }
 }
 
+function attributes(old, fresh) {
+  for (const {name, value} of fresh.attributes) {
+    if (old.getAttribute(name) !== value) {
+      old.setAttribute(name, value);
+    }
+  }
+  if (old.attributes.length > fresh.attributes.length) {
+    [...old.attributes].filter(({name}) => !fresh.hasAttribute(name)).forEach(({name}) => old.removeAttribute(name));
+  }
+}
+
+// What an element is on the page, whatever it says: a task's row is the row of that task.
+function what(one) {
+  const leads = one.getAttribute('href') ?? one.getAttribute('action') ?? one.firstElementChild?.getAttribute('href');
+  return `${one.nodeName} ${one.id} ${leads ?? ''}`;
+}
+
 function find(from, child) {
-  const ahead = child.nodeType === Node.ELEMENT_NODE ? AHEAD : 1;
+  if (child.nodeType !== Node.ELEMENT_NODE) {
+    return from?.nodeType === child.nodeType ? from : null;
+  }
+  const wanted = what(child);
   let one = from;
-  for (let i = 0; one && i < ahead; i += 1) {
-    if (one.isEqualNode(child) && !holdsTyped(one)) {
+  for (let i = 0; one && i < AHEAD; i += 1) {
+    if (one.nodeType === Node.ELEMENT_NODE && what(one) === wanted && canBecome(one, child)) {
       return one;
     }
     one = one.nextSibling;
@@ -100,16 +113,15 @@ function find(from, child) {
   return null;
 }
 
-// What is equal by its source may show something else that was typed there.
-function holdsTyped(one) {
-  return one.nodeType === Node.ELEMENT_NODE
-    && (one.matches('input, select, textarea') || Boolean(one.querySelector('input:not([type=hidden]), select, textarea')));
-}
-
 // An undo bar goes with its own time, and is never made another.
 function canBecome(old, fresh) {
-  return old.nodeName === fresh.nodeName && old.nodeType === fresh.nodeType && old.id === fresh.id
-    && !(old.dataset && 'after' in old.dataset);
+  return !('after' in old.dataset) || old.isEqualNode(fresh);
+}
+
+// What is equal by its source may show something else that was typed there.
+function holdsTyped(one) {
+  return one.matches('input, select, textarea')
+    || Boolean(one.querySelector('input:not([type=hidden]), select, textarea'));
 }
 
 function drop(node) {
