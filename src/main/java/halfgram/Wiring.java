@@ -117,6 +117,7 @@ import halfgram.web.Words;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
+import java.util.concurrent.Executor;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 
@@ -143,12 +144,13 @@ public final class Wiring implements AutoCloseable {
   private final FirstRun firstRun;
   private final Inbox inbox;
 
-  private Wiring(Settings settings, Clock clock, Database database, Placing placing) {
+  private Wiring(
+      Settings settings, Clock clock, Database database, Placing placing, Executor later) {
     this.settings = settings;
     this.database = database;
     this.desk = new Desk(database, new BookReader(Reference.load()), clock, live::changed);
     this.plans = new Plans(desk, this::result);
-    this.crewPlans = new CrewPlans(desk, plans, placing);
+    this.crewPlans = new CrewPlans(desk, plans, placing, later);
     this.ticking = new Ticking(desk, plans);
     this.stock = new Stock(desk);
     this.signing = new Signing(desk, live::check);
@@ -163,7 +165,7 @@ public final class Wiring implements AutoCloseable {
 
   /** Opens the database of the settings. */
   public static Wiring open(Settings settings, Clock clock) {
-    return open(settings, clock, UnaryOperator.identity(), Scheduler::place);
+    return open(settings, clock, UnaryOperator.identity(), Scheduler::place, Later.make());
   }
 
   /**
@@ -171,13 +173,14 @@ public final class Wiring implements AutoCloseable {
    *
    * @param around something between commit and disk
    * @param placing what places a workday
+   * @param later runs what pages do not wait for
    */
   public static Wiring open(
-      Settings settings, Clock clock, UnaryOperator<Sync> around, Placing placing) {
+      Settings settings, Clock clock, UnaryOperator<Sync> around, Placing placing, Executor later) {
     String url = settings.databaseUrl().orElse(embedded(settings.data()));
     Database database =
         Database.open(url, settings.databaseUser(), settings.databasePassword(), around);
-    return new Wiring(settings, clock, database, placing);
+    return new Wiring(settings, clock, database, placing, later);
   }
 
   /** H2 in the data folder; closed by us and nobody else, so that the last commit is written. */

@@ -13,7 +13,7 @@ import java.util.UUID;
  * The crew plan in force of an accepted plan.
  *
  * @param of id of the accepted plan
- * @param number first is 1
+ * @param number first is 1; 0 is a rough one that is shown while the first is looked for
  * @param pins where the chef wants tasks, by task id
  * @param more how much longer than planned somebody said that tasks take, by task id
  * @param mark of what it was worked out from
@@ -31,5 +31,10 @@ public record CrewInForce(
   public CrewInForce {
     more = Map.copyOf(more);
     pins = Collections.unmodifiableMap(new LinkedHashMap<>(pins));
+  }
+
+  /** Whether nothing keeps it, because the first is still looked for. */
+  public boolean isRough() {
+    return number == 0;
   }
 }

@@ -5,7 +5,6 @@ import halfgram.desk.CrewPlanRows.How;
 import halfgram.kitchen.Kitchen;
 import halfgram.kitchen.KitchenStore;
 import halfgram.measure.Message;
-import halfgram.prep.PlanStore;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
 import halfgram.prep.crew.Adrift;
@@ -26,6 +25,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.Executor;
 
 /**
  * Who does what when: the crew plan of the plan in force, what it would be from now on, and the
@@ -39,6 +39,7 @@ import java.util.concurrent.ConcurrentHashMap;
 public final class CrewPlans {
   private static final int KEPT = 64;
   private static final int ITERATIONS = 2000;
+  private static final int ROUGH = 100;
   private static final int MOST_MINUTES = 600;
 
   /** What the first plan of a day may take, which everybody works by; and what a later look may. */
@@ -80,18 +81,24 @@ public final class CrewPlans {
   private final Placing placing;
   private final KitchenStore kitchens = new KitchenStore();
   private final CrewPlanRows rows;
-  private final DayCrew crew = new DayCrew();
+  private final CrewFacts known;
+  private final CrewKeeping keeping;
   private final LastFew<UUID, Proposed> proposed = new LastFew<>(KEPT);
   private final Map<UUID, Object> making = new ConcurrentHashMap<>();
+  private final FirstCrew first;
 
   /**
    * @param placing what places a workday
+   * @param later runs what pages do not wait for
    */
-  public CrewPlans(Desk desk, Plans plans, Placing placing) {
+  public CrewPlans(Desk desk, Plans plans, Placing placing, Executor later) {
     this.desk = desk;
     this.plans = plans;
     this.placing = placing;
     this.rows = new CrewPlanRows(desk);
+    this.known = new CrewFacts(desk, rows);
+    this.keeping = new CrewKeeping(desk, plans, rows, known);
+    this.first = new FirstCrew(later);
   }
 
   // ---- what is in force ----
@@ -109,9 +116,13 @@ public final class CrewPlans {
 
   /** As {@link #inForce} for a day that is not over; of one that is, what was kept. */
   public Optional<CrewInForce> findOrMake(House house, InForce inForce, String who) {
-    return inForce.plan().day().isBefore(house.day(desk.now()))
+    return isOver(house, inForce)
         ? find(house, inForce)
         : Optional.of(inForce(house, inForce, who));
+  }
+
+  private boolean isOver(House house, InForce inForce) {
+    return inForce.plan().day().isBefore(house.day(desk.now()));
   }
 
   /** The crew plan of a plan, if it has one. */
@@ -119,15 +130,41 @@ public final class CrewPlans {
     return desk.read(tx -> rows.find(tx, house, inForce.plan().id()));
   }
 
+  /**
+   * What a page shows: as {@link #current}, or a rough one of number 0 while the first is looked
+   * for. When it is found every page is told.
+   */
+  public Optional<CrewInForce> shown(House house, InForce inForce, String who) {
+    UUID plan = inForce.plan().id();
+    if (isOver(house, inForce) || find(house, inForce).isPresent()) {
+      return current(house, inForce, who);
+    }
+    first.look(plan, () -> settle(house, inForce, who));
+    if (find(house, inForce).isPresent()) {
+      return current(house, inForce, who);
+    }
+    CrewInForce rough = first.rough(plan, () -> rough(house, inForce, who));
+    return find(house, inForce).or(() -> Optional.of(rough));
+  }
+
+  private void settle(House house, InForce inForce, String who) {
+    inForce(house, inForce, who);
+    if (first.wasShown(inForce.plan().id())) {
+      desk.write(house, tx -> kitchens.next(tx, kitchens.lock(tx, house.id())), number -> number);
+    }
+  }
+
+  private CrewInForce rough(House house, InForce inForce, String who) {
+    DayFacts facts = known.first(house, inForce);
+    Budget few = Budget.of(ROUGH, DayCrew.seed(inForce, facts));
+    CrewPlan plan = Crewing.plan(inForce.book(), inForce.sheet(), facts, few, placing);
+    String mark = DayCrew.mark(inForce, facts);
+    UUID of = inForce.plan().id();
+    return new CrewInForce(of, of, 0, desk.now(), who, plan, facts.pins(), facts.more(), mark);
+  }
+
   private CrewInForce begin(House house, InForce inForce, String who) {
-    Instant now = DayCrew.moment(house, inForce.plan().day(), desk.now());
-    DayFacts facts =
-        desk.read(
-            tx -> {
-              Optional<CrewInForce> last = rows.findLast(tx, house, inForce.plan().day());
-              DayFacts known = crew.facts(tx, house, inForce, now);
-              return last.map(one -> after(inForce, known, one, one.pins())).orElse(known);
-            });
+    DayFacts facts = known.first(house, inForce);
     CrewPlan plan = plan(inForce, facts, FIRST);
     // Nobody has seen the plan without it: no page has to ask again.
     return desk.write(
@@ -140,20 +177,6 @@ public final class CrewPlans {
                       rows.add(tx, house, new Draft(inForce, 1, plan, facts), stand.change(), who));
         },
         made -> 0);
-  }
-
-  /** Facts with a plan before them, and the pins that can still be kept. */
-  private static DayFacts after(
-      InForce inForce, DayFacts facts, CrewInForce before, Map<String, DayFacts.Pin> pins) {
-    DayFacts known = facts.after(before.plan().placed()).longer(before.more());
-    Map<String, DayFacts.Pin> held = new HashMap<>();
-    pins.forEach(
-        (id, pin) ->
-            inForce
-                .findTask(id)
-                .filter(task -> Pinning.isHeld(inForce.book(), known, task, pin))
-                .ifPresent(task -> held.put(id, pin)));
-    return known.pinned(held);
   }
 
   /** The same facts give the same plan, unless the guard cuts it short. */
@@ -175,8 +198,7 @@ public final class CrewPlans {
 
   /** The facts of now, with the crew plan in force before them. */
   public DayFacts facts(House house, InForce inForce, CrewInForce now) {
-    Instant moment = DayCrew.moment(house, inForce.plan().day(), desk.now());
-    return desk.read(tx -> after(inForce, crew.facts(tx, house, inForce, moment), now, now.pins()));
+    return known.of(house, inForce, now);
   }
 
   /**
@@ -185,7 +207,7 @@ public final class CrewPlans {
    */
   public Optional<Proposal> findProposal(House house, InForce inForce, CrewInForce now) {
     DayFacts facts = facts(house, inForce, now);
-    if (!hasMoved(inForce, now, facts)) {
+    if (now.isRough() || !hasMoved(inForce, now, facts)) {
       return Optional.empty();
     }
     return Optional.of(propose(inForce, now, facts)).filter(one -> !one.difference().isEmpty());
@@ -220,8 +242,7 @@ public final class CrewPlans {
    */
   public Optional<CrewInForce> current(House house, InForce inForce, String who) {
     Optional<CrewInForce> current = findOrMake(house, inForce, who);
-    boolean over = inForce.plan().day().isBefore(house.day(desk.now()));
-    if (house.book().kitchen().lanes() == Kitchen.Lanes.ASK || over) {
+    if (house.book().kitchen().lanes() == Kitchen.Lanes.ASK || isOver(house, inForce)) {
       return current;
     }
     CrewInForce now = current.orElseThrow();
@@ -251,7 +272,7 @@ public final class CrewPlans {
       return Plans.Accepting.STALE;
     }
     Draft draft = new Draft(inForce, now.number() + 1, proposal.plan(), facts);
-    boolean taken = put(house, draft, seen, ACCEPTED, who).isPresent();
+    boolean taken = keeping.put(house, draft, seen, ACCEPTED, who).isPresent();
     return taken ? Plans.Accepting.IN_FORCE : Plans.Accepting.STALE;
   }
 
@@ -307,7 +328,8 @@ public final class CrewPlans {
     }
     Seen seen = new Seen(now.number(), DayCrew.mark(inForce, move.before()));
     Draft draft = new Draft(inForce, now.number() + 1, plan, move.facts());
-    return put(house, draft, seen, new How(move.how(), move.task()), who)
+    return keeping
+        .put(house, draft, seen, new How(move.how(), move.task()), who)
         .<Outcome>map(Done::new)
         .orElse(STALE);
   }
@@ -358,35 +380,9 @@ public final class CrewPlans {
     all.put(id, rounded);
     Draft draft = new Draft(inForce, now.number() + 1, now.plan(), facts.longer(all));
     Seen seen = new Seen(now.number(), DayCrew.mark(inForce, facts));
-    return put(house, draft, seen, new How("longer", id), who)
+    return keeping
+        .put(house, draft, seen, new How("longer", id), who)
         .<Outcome>map(Done::new)
         .orElse(STALE);
-  }
-
-  // ---- keeping ----
-
-  /** Keeps a draft unless the day has moved on since. */
-  private Optional<CrewInForce> put(House house, Draft draft, Seen seen, How how, String who) {
-    LocalDate day = draft.inForce().plan().day();
-    return desk.write(
-        house,
-        tx -> {
-          KitchenStore.Stand stand = kitchens.lock(tx, house.id());
-          House locked = desk.open(tx, stand);
-          Optional<PlanStore.Accepted> latest =
-              plans
-                  .inForce(tx, locked, day)
-                  .filter(plan -> plan.id().equals(draft.inForce().plan().id()));
-          Optional<CrewInForce> last = latest.flatMap(plan -> rows.find(tx, house, plan.id()));
-          if (last.isEmpty() || last.get().number() != seen.number()) {
-            return Optional.empty();
-          }
-          InForce again = plans.inForce(tx, locked, latest.get());
-          DayFacts known = crew.facts(tx, locked, again, draft.facts().now());
-          DayFacts facts = after(again, known, last.get(), last.get().pins());
-          return DayCrew.mark(again, facts).equals(seen.mark())
-              ? Optional.of(rows.add(tx, house, draft, rows.log(tx, house, draft, how, who), who))
-              : Optional.empty();
-        });
   }
 }

@@ -118,7 +118,15 @@ public final class WhatIf {
 
   /** A day as it is in force; of one that is over and was never put on people, what was done. */
   public Day day(House house, InForce inForce, String who) {
-    Optional<CrewInForce> crew = crewPlans.current(house, inForce, who);
+    return day(house, inForce, crewPlans.current(house, inForce, who));
+  }
+
+  /** The same as a page shows it at once. */
+  public Day shown(House house, InForce inForce, String who) {
+    return day(house, inForce, crewPlans.shown(house, inForce, who));
+  }
+
+  private Day day(House house, InForce inForce, Optional<CrewInForce> crew) {
     if (crew.isEmpty()) {
       DayFacts facts = done(inForce);
       return new Day(facts, outlook(inForce, facts, nobody(inForce)), crew);

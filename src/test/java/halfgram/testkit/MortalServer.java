@@ -43,7 +43,8 @@ public final class MortalServer {
     AtomicLong writes = new AtomicLong();
     Clock clock = clock(args[6]);
     Wiring wiring =
-        Wiring.open(settings, clock, inner -> dying(inner, writes, last), Scheduler::place);
+        Wiring.open(
+            settings, clock, inner -> dying(inner, writes, last), Scheduler::place, Runnable::run);
     if (wiring.desk().list().isEmpty()) {
       wiring.importBook().importBook(Demo.book(LocalDate.now(clock)), "test");
     }

@@ -31,6 +31,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
@@ -59,6 +60,7 @@ public final class Site implements AutoCloseable {
   private static final ZoneId ZONE = ZoneId.of("Europe/Copenhagen");
 
   private final StandingClock clock = new StandingClock(at("09:00"));
+  private final AtomicReference<Executor> later = new AtomicReference<>(Runnable::run);
   private final Optional<Path> folder;
   private final Settings settings;
   private final Wiring wiring;
@@ -68,7 +70,8 @@ public final class Site implements AutoCloseable {
   private Site(Optional<Path> folder, Settings settings, UnaryOperator<Sync> around) {
     this.folder = folder;
     this.settings = settings;
-    this.wiring = Wiring.open(settings, clock, around, KnownRotas::place);
+    this.wiring =
+        Wiring.open(settings, clock, around, KnownRotas::place, task -> later.get().execute(task));
     this.server =
         wiring.server(
             new Server.Options(
@@ -96,6 +99,11 @@ public final class Site implements AutoCloseable {
       throw new UncheckedIOException(e);
     }
     return in(folder);
+  }
+
+  /** Lets something else run what pages do not wait for; at first it is run at once. */
+  public void setLater(Executor executor) {
+    later.set(executor);
   }
 
   /** With no kitchen, on H2 in a folder of its own. */

@@ -110,6 +110,8 @@ public final class Viewer implements AutoCloseable {
 
   @Override
   public void close() {
+    // A request that a test holds up must not come while everything closes.
+    page.unrouteAll();
     context.close();
   }
 

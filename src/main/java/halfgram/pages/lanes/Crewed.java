@@ -1,5 +1,6 @@
 package halfgram.pages.lanes;
 
+import halfgram.desk.CrewInForce;
 import halfgram.desk.WhatIf;
 import halfgram.kitchen.Kitchen;
 import halfgram.measure.BusinessDay;
@@ -65,6 +66,11 @@ final class Crewed {
 
   Outlook outlook() {
     return of.outlook();
+  }
+
+  /** Whether a better one is still looked for. */
+  boolean isRough() {
+    return of.crew().filter(CrewInForce::isRough).isPresent();
   }
 
   CrewPlan crew() {

@@ -146,7 +146,7 @@ public final class LanesPages implements Server.Part {
       throw Halt.notFound(day.toString());
     }
     return inForce
-        .map(one -> whatIf.day(house, one, visit.who()))
+        .map(one -> whatIf.shown(house, one, visit.who()))
         .orElseGet(() -> whatIf.ahead(plans.preview(house, day, 1)));
   }
 

@@ -80,12 +80,12 @@ record LanesView(
         words.date(day.day()),
         days(day),
         proposal.stream().toList(),
-        words.say(outlook.fits() ? "lanes.fits" : "lanes.fits-not"),
-        comes(day),
+        words.say(day.isRough() ? "lanes.rough" : outlook.fits() ? "lanes.fits" : "lanes.fits-not"),
+        day.isRough() ? "" : comes(day),
         told(day),
         outlook.leftOut().stream().map(task -> left(day, task)).toList(),
         words.say("lanes.left-out", outlook.leftOut().size(), outlook.leftOutTime()),
-        outlook.fits() ? List.of() : whyNot(day),
+        outlook.fits() || day.isRough() ? List.of() : whyNot(day),
         ways(day, byMachine),
         byMachine,
         day.bars().isEmpty() && outlook.leftOut().isEmpty(),
@@ -122,7 +122,7 @@ record LanesView(
     if (day.crew().yielding()) {
       told.add(day.words().say("lanes.yielding"));
     }
-    if (day.crew().cut()) {
+    if (day.crew().cut() && !day.isRough()) {
       told.add(day.words().say("lanes.cut", day.crew().iterations()));
     }
     return told;

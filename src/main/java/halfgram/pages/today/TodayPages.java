@@ -217,7 +217,7 @@ public final class TodayPages implements Server.Part {
   private Optional<Shown> find(
       Visit visit, House house, DayAsked asked, Optional<InForce> inForce) {
     if (inForce.isPresent()) {
-      Optional<CrewInForce> crew = crewPlans.current(house, inForce.get(), visit.who());
+      Optional<CrewInForce> crew = crewPlans.shown(house, inForce.get(), visit.who());
       return Optional.of(Shown.of(house, inForce.get(), crew, desk.now(), visit));
     }
     return asked.isOver()

@@ -85,6 +85,9 @@ record Verdict(
     if (none || shown.phase() == Shown.Phase.OVER) {
       return "";
     }
+    if (shown.crew().get().isRough()) {
+      return shown.words().say("lanes.rough");
+    }
     List<String> leftOut = shown.crew().get().plan().leftOut();
     long without =
         shown.sheet().tasks().stream()

@@ -33,7 +33,7 @@ record Scenes(Desk desk, Plans plans, CrewPlans crewPlans) {
     StationNames.stations(house, station);
     InForce inForce = plans.open(house, house.day(desk.now()), visit.who());
     Optional<Person> cook = visit.cook().flatMap(code -> Scene.findPerson(house, code));
-    var crew = crewPlans.current(house, inForce, visit.who()).map(CrewInForce::plan);
+    var crew = crewPlans.shown(house, inForce, visit.who()).map(CrewInForce::plan);
     return Scene.of(house, inForce, crew, station, cook, visit.wallWords(), desk.now());
   }
 }
