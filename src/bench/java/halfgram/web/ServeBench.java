@@ -1,11 +1,9 @@
 package halfgram.web;
 
+import halfgram.testkit.Client;
 import halfgram.testkit.Packed;
 import java.io.IOException;
 import java.net.URI;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
-import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -57,7 +55,7 @@ public class ServeBench {
     classes = Files.createTempDirectory("halfgram-archive").resolve("halfgram.jsa");
     if (archive.equals("yes")) {
       Packed server = start(List.of("-XX:ArchiveClassesAtExit=" + classes));
-      page(address(server));
+      comeIn(address(server));
       server.stop(LONGEST);
       server.close();
     }
@@ -71,10 +69,10 @@ public class ServeBench {
     try (Packed server = start(options)) {
       String address = address(server);
       marks.readyMillis = (System.nanoTime() - start) / 1e6;
-      page(address);
+      Client chef = comeIn(address);
       marks.firstPageMillis = (System.nanoTime() - start) / 1e6;
       for (int i = 0; i < 50; i++) {
-        page(address);
+        page(chef, address);
       }
       marks.residentMegabytes = resident(server.pid());
     }
@@ -96,14 +94,25 @@ public class ServeBench {
     return line.substring(line.indexOf("http"));
   }
 
-  private static void page(String address) throws IOException, InterruptedException {
-    HttpResponse<String> answer =
-        HttpClient.newHttpClient()
-            .send(
-                HttpRequest.newBuilder(URI.create(address)).build(),
-                HttpResponse.BodyHandlers.ofString());
-    if (answer.statusCode() != 200 || !answer.body().contains("Harvest dinner")) {
-      throw new IllegalStateException(answer.statusCode() + " " + address);
+  /** Comes in as the demo's chef; today is the first page they see. */
+  private static Client comeIn(String address) {
+    URI today = URI.create(address);
+    Client chef = new Client(today.getScheme() + "://" + today.getAuthority());
+    Client.Answer door = chef.get("/sign-in");
+    chef.post(
+        "/sign-in/demo",
+        "kitchen",
+        door.all("name=\"kitchen\" value=\"([^\"]+)\"").get(0),
+        "account",
+        door.all("name=\"account\" value=\"([^\"]+)\"").get(0));
+    page(chef, address);
+    return chef;
+  }
+
+  private static void page(Client chef, String address) {
+    Client.Answer answer = chef.get(URI.create(address).getPath());
+    if (answer.status() != 200 || !answer.body().contains("Harvest dinner")) {
+      throw new IllegalStateException(answer.status() + " " + address);
     }
   }
 

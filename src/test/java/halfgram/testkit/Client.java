@@ -70,7 +70,8 @@ public final class Client {
           .build();
   private String token = "";
 
-  Client(String address) {
+  /** Somebody new at a server: "http://127.0.0.1:8080". */
+  public Client(String address) {
     this.address = address;
   }
 
