@@ -136,6 +136,8 @@ public final class Live implements AutoCloseable {
       all.add(reader);
       client.sendEvent("change", number);
     }
+    // Whoever was sent away while they came was not among those who were asked.
+    ask(reader);
     if (sender.isShutdown()) {
       // It came while the server stops, which waits for the end of all streams.
       client.close();
