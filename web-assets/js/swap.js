@@ -48,8 +48,8 @@ export function isTyped() {
 // How far down the old page something is looked for that stands higher in the fresh one.
 const AHEAD = 16;
 
-// Makes an element what a fresh one is. What is the same stays, so that it need not be laid out and drawn again.
-function become(old, fresh) {
+/** Makes an element what a fresh one is. What is the same stays, so that it need not be laid out and drawn again. */
+export function become(old, fresh) {
   attributes(old, fresh);
   let next = old.firstChild;
   let child = fresh.firstChild;

@@ -101,14 +101,14 @@ final class MenuReader {
     return swap;
   }
 
-  /** What stands in for what. */
-  /** A swap in force. */
+  /** What stands in for what in a service, on one dish. */
   Replaced replaced(Node node) {
     String dish = node.code("dish");
     reading.refer(Reading.Kind.DISH, node, "dish", dish);
     return new Replaced(dish, swap(node));
   }
 
+  /** What stands in for what. */
   private Swap swap(Node node) {
     boolean isIngredient = node.has("ingredient");
     if (isIngredient == node.has("component")) {

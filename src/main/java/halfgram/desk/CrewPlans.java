@@ -32,9 +32,9 @@ import java.util.concurrent.Executor;
  * chef's hand in it.
  *
  * <p>Rules. A plan gets its first crew plan when somebody looks at it: as near to the last one of
- * the day as can be. A later one waits for the chef's word, or, where the kitchen says so, comes at
- * once as long as it leaves nothing out. Work that has begun is never moved. A tick works nothing
- * out.
+ * the day as can be; a page does not wait for it long ({@link FirstCrew}). A later one waits for
+ * the chef's word, or, where the kitchen says so, comes at once as long as it leaves nothing out.
+ * Work that has begun is never moved. A tick works nothing out.
  */
 public final class CrewPlans {
   private static final int KEPT = 64;

@@ -39,14 +39,16 @@ final class FirstCrew {
     this.later = later;
   }
 
-  /** Begins a search, unless it runs, and waits a little for its end. */
+  /** Begins a search, unless it runs; waits a little for its end until a rough one is there. */
   void look(UUID plan, Runnable search) {
     CompletableFuture<Void> mine = new CompletableFuture<>();
     CompletableFuture<Void> before = running.putIfAbsent(plan, mine);
     if (before == null) {
       later.execute(() -> run(plan, search, mine));
     }
-    await(before == null ? mine : before);
+    if (rough.find(plan).isEmpty()) {
+      await(before == null ? mine : before);
+    }
   }
 
   private static void await(CompletableFuture<Void> end) {

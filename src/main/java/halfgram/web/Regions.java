@@ -2,7 +2,6 @@ package halfgram.web;
 
 import halfgram.people.Tablet;
 import io.javalin.http.Context;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -41,15 +40,7 @@ final class Regions {
 
   private record Made(long at, CompletableFuture<Optional<Region>> region) {}
 
-  private final Map<Alike, Made> made =
-      new LinkedHashMap<>() {
-        private static final long serialVersionUID = 1;
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Alike, Made> eldest) {
-          return size() > MOST;
-        }
-      };
+  private final Map<Alike, Made> made = new UsedLast<>(MOST);
 
   /** Whoever is first with something makes it; those who come meanwhile wait for that. */
   void answer(Visit visit, Context context, String token, Runnable work) {
@@ -94,7 +85,6 @@ final class Regions {
     if (known != null && now - known.at() < MOMENT_NANOS) {
       return known.region();
     }
-    made.remove(alike);
     made.put(alike, new Made(now, mine));
     return mine;
   }

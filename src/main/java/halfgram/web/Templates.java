@@ -3,7 +3,6 @@ package halfgram.web;
 import halfgram.words.Messages;
 import java.lang.reflect.Method;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -33,15 +32,7 @@ public final class Templates {
       String template, String name, String language, String root, Object value) {}
 
   private final TemplateEngine engine = new TemplateEngine();
-  private final Map<Fragment, String> kept =
-      new LinkedHashMap<>(MOST, 0.75f, true) {
-        private static final long serialVersionUID = 1;
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Fragment, String> eldest) {
-          return size() > MOST;
-        }
-      };
+  private final Map<Fragment, String> kept = new UsedLast<>(MOST);
 
   public Templates() {
     ClassLoaderTemplateResolver resolver = new ClassLoaderTemplateResolver();

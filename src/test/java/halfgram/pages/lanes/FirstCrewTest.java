@@ -65,9 +65,10 @@ class FirstCrewTest {
   @Test
   void whatNobodySawRoughIsNoChange() {
     site.setLater(Runnable::run);
-    client.get("/k/TARN/");
+    site.wiring().plans().open(site.house(), Site.DAY, "test");
     long before = change();
     assertThat(client.get("/k/TARN/lanes").text()).doesNotContain(LOOKING);
+    assertThat(kept()).as("found").isPresent();
     assertThat(change()).isEqualTo(before);
   }
 
