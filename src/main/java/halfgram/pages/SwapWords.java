@@ -55,7 +55,10 @@ public final class SwapWords {
   public List<String> differences(SwapOffer offer) {
     List<String> lines = new ArrayList<>();
     lines.add(
-        words.say("pass.swap-plates", offer.plates(), offer.swap().with().typed().toString()));
+        words.say(
+            offer.plated() ? "pass.swap-plates" : "pass.swap-portions",
+            offer.plates(),
+            offer.swap().with().typed().toString()));
     offer.lastsFor().ifPresent(plates -> lines.add(lasts(offer, plates)));
     gains(offer).ifPresent(lines::add);
     if (!offer.loses().isEmpty()) {
@@ -72,9 +75,13 @@ public final class SwapWords {
   }
 
   private String lasts(SwapOffer offer, long plates) {
+    boolean plated = offer.plated();
     return plates < offer.plates()
-        ? words.say("pass.swap-short", plates, offer.plates() - plates)
-        : words.say("pass.swap-lasts", plates);
+        ? words.say(
+            plated ? "pass.swap-short" : "pass.swap-portions-short",
+            plates,
+            offer.plates() - plates)
+        : words.say(plated ? "pass.swap-lasts" : "pass.swap-portions-last", plates);
   }
 
   /** The diets that something new on the plate touches, whether or not anybody has them tonight. */
@@ -92,10 +99,17 @@ public final class SwapWords {
   private String cost(SwapOffer offer) {
     boolean complete = offer.costBefore().complete() && offer.costAfter().complete();
     return words.say(
-        complete ? "pass.swap-cost" : "pass.swap-cost-least",
+        costKey(offer.plated(), complete),
         cents(offer.costBefore()),
         cents(offer.costAfter()),
         book.kitchen().currency());
+  }
+
+  private static String costKey(boolean plated, boolean complete) {
+    if (plated) {
+      return complete ? "pass.swap-cost" : "pass.swap-cost-least";
+    }
+    return complete ? "pass.swap-portion-cost" : "pass.swap-portion-cost-least";
   }
 
   private static String cents(Money money) {

@@ -81,6 +81,7 @@ final class ParOffers {
     return new SwapOffer(
         dish,
         of.swap(),
+        false,
         portions(par, of.item().amount()),
         SwapOffer.lastsFor(book, at, trays, of.swap()),
         SwapOffer.without(has, had),

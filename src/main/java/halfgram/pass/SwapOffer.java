@@ -32,7 +32,9 @@ import java.util.TreeSet;
  * that most guests get, how long there is enough of it, whose plates keep what they have, and what
  * it means for a bath.
  *
- * @param plates to go that it would be on
+ * @param plated whether it is on plates of a dish; else in portions that pars ask for, and the cost
+ *     is of what is swapped alone
+ * @param plates to go that it would be on, or portions
  * @param lastsFor plates that there is enough of it for; empty for what is kept in no tub
  * @param gains allergens that come onto the plate
  * @param loses allergens that leave it
@@ -44,6 +46,7 @@ import java.util.TreeSet;
 public record SwapOffer(
     Dish dish,
     Swap swap,
+    boolean plated,
     int plates,
     OptionalLong lastsFor,
     SortedSet<String> gains,
@@ -160,6 +163,7 @@ public record SwapOffer(
       return new SwapOffer(
           dish,
           swap,
+          true,
           plates,
           lastsFor(book, at, trays, swap),
           without(has, had),

@@ -65,7 +65,9 @@ class RegularSwapTest {
     assertThat(used("seed-crisp")).isEqualByComparingTo("52");
     assertThat(client.get("/k/TARN/service/" + LUNCH).text()).contains("Seed crisps");
     assertThat(client.get("/k/TARN/service/" + LUNCH + "/swap").text())
-        .contains("Seed crisps in place of Rye crisps", "in force, yes by Marit");
+        .contains("Seed crisps in place of Rye crisps", "in force, yes by Marit")
+        .contains("food cost of a portion")
+        .doesNotContain("plates to go");
     assertThat(client.get("/k/TARN/log?kind=slip").text()).contains("something stands in");
     JsonNode dates = service().path("dates");
     assertThat(dates).hasSize(1);

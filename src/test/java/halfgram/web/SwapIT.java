@@ -58,7 +58,8 @@ class SwapIT {
   /** The module as the page has it, under the name of its content. */
   private static final String MODULE =
       """
-      const send = [...document.querySelectorAll('script[src]')].find(one => one.src.includes('send'));
+      const scripts = [...document.querySelectorAll('script[src]')];
+      const send = scripts.find(one => one.src.includes('send'));
       const source = await (await fetch(send.src)).text();
       const {become} = await import(new URL(/from '([^']*swap[^']*)'/.exec(source)[1], send.src));
       const main = html => new DOMParser().parseFromString(html, 'text/html').querySelector('main');
