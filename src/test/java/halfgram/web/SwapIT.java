@@ -51,7 +51,7 @@ class SwapIT {
       Page page = viewer.page();
       page.navigate(site.address() + "/k/TARN/wall/cold");
       String wall = site.client().get("/k/TARN/wall/cold").body();
-      assertThat(page.evaluate(KEPT, wall)).isEqualTo(Boolean.TRUE);
+      assertThat(page.evaluate(KEPT, wall)).isEqualTo(true);
     }
   }
 
