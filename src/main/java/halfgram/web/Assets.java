@@ -57,10 +57,13 @@ final class Assets {
   private final SortedMap<String, String> addresses = new TreeMap<>();
   private final Map<String, Asset> served = new HashMap<>();
 
+  /** As the program carries them. */
+  static final Assets OURS = load();
+
   private Assets() {}
 
   /** Reads them all from the program itself; a missing one is a bug. */
-  static Assets load() {
+  private static Assets load() {
     Map<String, byte[]> files = files();
     Assets assets = new Assets();
     files.forEach(

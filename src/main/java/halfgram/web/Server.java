@@ -89,7 +89,7 @@ public final class Server implements AutoCloseable {
   private final Kitchens kitchens;
   private final Live live;
   private final Words words;
-  private final Assets assets = Assets.load();
+  private final Assets assets = Assets.OURS;
   private final Site site;
   private final Guard guard;
   private final List<Part> parts = new ArrayList<>();

@@ -31,19 +31,23 @@ public final class Templates {
   private record Fragment(
       String template, String name, String language, String root, Object value) {}
 
-  private final TemplateEngine engine = new TemplateEngine();
+  /** One for all: it keeps every template once it is read. */
+  private static final TemplateEngine ENGINE = engine();
+
   private final Map<Fragment, String> kept = new UsedLast<>(MOST);
 
-  public Templates() {
+  private static TemplateEngine engine() {
     ClassLoaderTemplateResolver resolver = new ClassLoaderTemplateResolver();
     resolver.setPrefix("halfgram/pages/");
     resolver.setSuffix(".html");
     resolver.setTemplateMode(TemplateMode.HTML);
     resolver.setCharacterEncoding("UTF-8");
     resolver.setCacheable(true);
+    TemplateEngine engine = new TemplateEngine();
     engine.setTemplateResolver(resolver);
     engine.setMessageResolver(new FromMessages());
     OgnlRuntime.setPropertyAccessor(Record.class, new Components());
+    return engine;
   }
 
   /**
@@ -57,8 +61,8 @@ public final class Templates {
     variables.put(MESSAGES, words);
     Context context = new Context(java.util.Locale.ROOT, variables);
     return fragment.isPresent()
-        ? engine.process(template, Set.of(fragment.get()), context)
-        : engine.process(template, context);
+        ? ENGINE.process(template, Set.of(fragment.get()), context)
+        : ENGINE.process(template, context);
   }
 
   /**

@@ -28,7 +28,9 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Properties;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -87,6 +89,9 @@ public final class Messages {
           "pages/command",
           "pages/api");
 
+  /** By language; each is read once in the life of the program. */
+  private static final Map<String, Properties> READ = new ConcurrentHashMap<>();
+
   private final Properties sentences;
   private final String language;
   private final Locale locale;
@@ -101,7 +106,7 @@ public final class Messages {
    */
   public Messages(String language, ZoneId zone) {
     this(
-        load(language),
+        READ.computeIfAbsent(language, Messages::load),
         language,
         zone,
         Kitchen.Hours.TWENTY_FOUR,
