@@ -6,6 +6,6 @@ import halfgram.testkit.Site;
 class CrewPlanOnPostgresTest extends CrewPlanTest {
   @Override
   Site opened() {
-    return Site.demoOnPostgres();
+    return Site.demoOnPostgres().searchFully();
   }
 }

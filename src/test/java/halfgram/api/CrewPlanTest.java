@@ -29,7 +29,7 @@ class CrewPlanTest {
   private Script script;
 
   Site opened() {
-    return Site.demo();
+    return Site.demo().searchFully();
   }
 
   @BeforeEach

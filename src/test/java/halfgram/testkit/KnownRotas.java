@@ -8,16 +8,27 @@ import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 
 /**
- * Places the same workday once in this process: nearly every test begins with the demo's Saturday
- * at nine, and searching is what it would wait for longest. Tests of the search itself do not come
- * this way.
+ * Places the same workday once in this process, and searches a tenth of what the product does: a
+ * plan is all that most tests want, and searching is what they would wait for longest. Tests of the
+ * search itself do not come this way; tests of how good a plan is say {@link Site#searchFully}.
  */
 final class KnownRotas {
-  private static final Map<Workday, Rota> KNOWN = new ConcurrentHashMap<>();
+  private static final int SHORTER = 10;
+
+  private record Asked(Workday day, int iterations) {}
+
+  private static final Map<Asked, Rota> KNOWN = new ConcurrentHashMap<>();
 
   private KnownRotas() {}
 
-  static Rota place(Workday day, Budget budget) {
-    return KNOWN.computeIfAbsent(day, unknown -> Scheduler.place(unknown, budget));
+  static Rota shortly(Workday day, Budget budget) {
+    return fully(
+        day,
+        new Budget(budget.iterations() / SHORTER, budget.seed(), budget.searches(), budget.stop()));
+  }
+
+  static Rota fully(Workday day, Budget budget) {
+    return KNOWN.computeIfAbsent(
+        new Asked(day, budget.iterations()), unknown -> Scheduler.place(day, budget));
   }
 }

@@ -13,6 +13,7 @@ import halfgram.people.Account;
 import halfgram.people.AccountStore;
 import halfgram.people.Member;
 import halfgram.people.Role;
+import halfgram.prep.schedule.Placing;
 import halfgram.web.Server;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -61,6 +62,7 @@ public final class Site implements AutoCloseable {
 
   private final StandingClock clock = new StandingClock(at("09:00"));
   private final AtomicReference<Executor> later = new AtomicReference<>(Runnable::run);
+  private final AtomicReference<Placing> placing = new AtomicReference<>(KnownRotas::shortly);
   private final Optional<Path> folder;
   private final Settings settings;
   private final Wiring wiring;
@@ -71,7 +73,12 @@ public final class Site implements AutoCloseable {
     this.folder = folder;
     this.settings = settings;
     this.wiring =
-        Wiring.open(settings, clock, around, KnownRotas::place, task -> later.get().execute(task));
+        Wiring.open(
+            settings,
+            clock,
+            around,
+            (day, budget) -> placing.get().place(day, budget),
+            task -> later.get().execute(task));
     this.server =
         wiring.server(
             new Server.Options(
@@ -104,6 +111,12 @@ public final class Site implements AutoCloseable {
   /** Lets something else run what pages do not wait for; at first it is run at once. */
   public void setLater(Executor executor) {
     later.set(executor);
+  }
+
+  /** Searches as long as the product does for who does what when; at first a tenth of it. */
+  public Site searchFully() {
+    placing.set(KnownRotas::fully);
+    return this;
   }
 
   /** With no kitchen, on H2 in a folder of its own. */

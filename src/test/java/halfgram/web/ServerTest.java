@@ -105,7 +105,7 @@ class ServerTest {
   }
 
   @Test
-  void aFormOfTenMegabytesIsRefusedWithoutBeingRead() {
+  void aFormOfTenMegabytesIsRefusedInSoManyWords() {
     client.get("/k/TARN/");
     Client.Answer answer = client.post("/k/TARN/tone", "tone", "x".repeat(10 * 1024 * 1024));
     assertThat(answer.status()).isEqualTo(413);

@@ -28,7 +28,7 @@ class LanesTest {
 
   @BeforeAll
   static void open() {
-    site = Site.demo();
+    site = Site.demo().searchFully();
     client = site.client();
   }
 

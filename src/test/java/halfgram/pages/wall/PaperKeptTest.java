@@ -81,7 +81,7 @@ class PaperKeptTest extends OnPaper {
   void oneTimeThatCannotBeStopsTheOthersToo() {
     Task second = task("kohlrabi-ribbons", "shave");
     FilledForm form = row(form("cold"), base(), "done", "15:20", "who", "ines");
-    Answer back = send(row(form, second, "done", "17:50"));
+    Answer back = send(row(form, second, "done", "17:50", "who", "ines"));
     assertThat(back.status()).isEqualTo(422);
     assertThat(back.text()).contains("that is still to come");
     assertThat(inForce().progress()).isEmpty();
