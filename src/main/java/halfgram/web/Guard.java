@@ -1,6 +1,8 @@
 package halfgram.web;
 
 import io.javalin.http.Context;
+import java.io.IOException;
+import java.io.InputStream;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
@@ -18,6 +20,9 @@ final class Guard {
   static final long MOST_BYTES = 1024 * 1024;
 
   static final long MOST_BOOK_BYTES = 33L * 1024 * 1024;
+
+  /** Longer than this, nobody is waited for who sends too much. */
+  private static final long MOST_SPILT_BYTES = 64L * 1024 * 1024;
 
   private static final Set<String> READING = Set.of("GET", "HEAD", "OPTIONS");
   private static final Pattern CALL = Pattern.compile("(/k/[^/]+)?/api/.*");
@@ -75,7 +80,24 @@ final class Guard {
     long most = takesBooks(context) ? MOST_BOOK_BYTES : MOST_BYTES;
     long said = context.req().getContentLengthLong();
     if (said > most || (said < 0 && context.header("Transfer-Encoding") != null)) {
+      if (said <= MOST_SPILT_BYTES) {
+        spill(context);
+      }
       throw Halt.tooLarge(most);
+    }
+  }
+
+  /** Lets a body run out: a browser reads no answer before it has sent all it has. */
+  private static void spill(Context context) {
+    byte[] some = new byte[16 * 1024];
+    try {
+      InputStream body = context.req().getInputStream();
+      int read = body.read(some);
+      while (read >= 0) {
+        read = body.read(some);
+      }
+    } catch (IOException e) {
+      // Whoever sent it has gone; nobody reads the answer.
     }
   }
 
