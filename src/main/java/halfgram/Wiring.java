@@ -368,7 +368,7 @@ public final class Wiring implements AutoCloseable {
             new OpenApi(),
             new SettingsApi(desk),
             new SettingsPages(desk),
-            new FormulasPages(desk, gating),
+            new FormulasPages(desk, gating, effects),
             // Before the pages of one event, since "new" would be an event's code there.
             new EditPages(desk, events, effects),
             new EventsPages(desk, plans, events),

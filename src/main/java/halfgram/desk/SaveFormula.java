@@ -47,6 +47,9 @@ public final class SaveFormula {
    */
   public record Wrong(String path, int index, List<Problem> problems) implements Outcome {}
 
+  /** The kitchen as it would be with it, or why it cannot be. */
+  public record Tried(Optional<House> house, Optional<Outcome> refusal) {}
+
   private final Desk desk;
   private final KitchenStore kitchens = new KitchenStore();
   private final FormulaStore formulas = new FormulaStore();
@@ -145,7 +148,32 @@ public final class SaveFormula {
     return body;
   }
 
-  private Optional<Outcome> check(House house, Draft draft, ObjectNode body) {
+  /** What saving would make of the kitchen; nothing is stored. */
+  public Tried look(House house, Draft draft) {
+    return desk.read(tx -> look(tx, house, draft));
+  }
+
+  private Tried look(Tx tx, House house, Draft draft) {
+    List<FormulaStore.Saved> saved = list(tx, house, draft.code());
+    int current = saved.isEmpty() ? 0 : saved.get(saved.size() - 1).version();
+    if (current != draft.based()) {
+      Stale stale = new Stale(saved.get(saved.size() - 1));
+      return new Tried(Optional.empty(), Optional.of(stale));
+    }
+    ObjectNode body = numbered(draft.version(), draft.based() + 1);
+    Optional<Outcome> wrong = check(house, draft, body);
+    if (wrong.isPresent()) {
+      return new Tried(Optional.empty(), wrong);
+    }
+    ObjectNode tree = put(house, draft, body).tree();
+    House after = new House(house.stand(), desk.bookOf(tree), tree);
+    return new Tried(Optional.of(after), Optional.empty());
+  }
+
+  /** The book with a version put in: where its formula stands, and which of its versions it is. */
+  private record Put(ObjectNode tree, int at, int index) {}
+
+  private static Put put(House house, Draft draft, ObjectNode body) {
     ObjectNode tree = house.tree().deepCopy();
     ArrayNode list = tree.withArray("formulas");
     int at = 0;
@@ -161,15 +189,20 @@ public final class SaveFormula {
       list.add(formula);
     }
     versions.add(body);
-    BookReader.Outcome read = desk.check(tree);
-    String path = "$.formulas[" + at + "]";
+    return new Put(tree, at, versions.size() - 1);
+  }
+
+  private Optional<Outcome> check(House house, Draft draft, ObjectNode body) {
+    Put put = put(house, draft, body);
+    BookReader.Outcome read = desk.check(put.tree());
+    String path = "$.formulas[" + put.at() + "]";
     if (read.unreadable().isPresent()) {
       Message why = read.unreadable().get();
       List<Problem> problems = List.of(new Problem("", "", why));
-      return Optional.of(new Wrong(path, versions.size() - 1, problems));
+      return Optional.of(new Wrong(path, put.index(), problems));
     }
     return read.book().isPresent()
         ? Optional.empty()
-        : Optional.of(new Wrong(path, versions.size() - 1, read.problems()));
+        : Optional.of(new Wrong(path, put.index(), read.problems()));
   }
 }

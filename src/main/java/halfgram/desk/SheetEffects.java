@@ -1,5 +1,6 @@
 package halfgram.desk;
 
+import halfgram.event.Event;
 import halfgram.prep.Consequences;
 import halfgram.prep.Difference;
 import halfgram.prep.KitchenBook;
@@ -17,6 +18,12 @@ import java.util.concurrent.CompletableFuture;
 public final class SheetEffects {
   /** Days before a date in which its work can lie, at least. */
   private static final int LEAD = 2;
+
+  /** Days to come whose sheets are looked at when a change is of no date. */
+  private static final int WEEK = 7;
+
+  /** Events after them that are looked at too. */
+  private static final int FURTHER = 2;
 
   /** Whose sheet changes. */
   public enum Of {
@@ -68,6 +75,31 @@ public final class SheetEffects {
    */
   public List<Effect> list(House house, House after, Collection<LocalDate> dates) {
     return list(house, after, dates, plans.find(house, house.day(desk.now())));
+  }
+
+  /**
+   * Of a change that is of no date, as of a formula: of today's sheet in force, of the week after
+   * it, and of the next events after that; only those that change.
+   */
+  public List<Effect> list(House house, House after) {
+    LocalDate today = house.day(desk.now());
+    Optional<InForce> inForce = plans.find(house, today);
+    List<Effect> effects = new ArrayList<>(list(house, after, List.of(today), inForce));
+    LocalDate first = inForce.isPresent() ? today.plusDays(1) : today;
+    LocalDate last = today.plusDays(WEEK);
+    effects.add(ahead(house, after, first, last));
+    after.book().events().stream()
+        .map(Event::date)
+        .filter(date -> date.isAfter(last))
+        .distinct()
+        .sorted()
+        .limit(FURTHER)
+        .forEach(
+            date -> {
+              LocalDate from = date.minusDays(LEAD);
+              effects.add(ahead(house, after, from.isAfter(last) ? from : last.plusDays(1), date));
+            });
+    return effects.stream().filter(effect -> !effect.difference().isEmpty()).toList();
   }
 
   private List<Effect> list(

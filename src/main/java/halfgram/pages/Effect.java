@@ -20,11 +20,17 @@ import java.util.OptionalInt;
  * @param title whose sheet
  * @param services covers and plates before and after
  * @param made what is made more or less of
+ * @param weighed what is weighed otherwise by another version of a formula
  * @param tasks how many come, go and change
  * @param misfits what would no longer fit
  */
 public record Effect(
-    String title, List<String> services, List<String> made, String tasks, List<String> misfits) {
+    String title,
+    List<String> services,
+    List<String> made,
+    List<String> weighed,
+    String tasks,
+    List<String> misfits) {
 
   public static Effect of(SheetEffects.Effect effect, Messages words) {
     SheetWords names = new SheetWords(effect.book(), effect.sheet(), words);
@@ -46,6 +52,7 @@ public record Effect(
         title,
         services,
         difference.made().stream().map(one -> made(one, names, words)).toList(),
+        difference.weighed().stream().map(one -> weighed(one, names, words)).toList(),
         words.say(
             "events.effect-tasks",
             difference.added().size(),
@@ -57,7 +64,7 @@ public record Effect(
 
   /** Nothing would change, and why. */
   public static Effect none(String why) {
-    return new Effect(why, List.of(), List.of(), "", List.of());
+    return new Effect(why, List.of(), List.of(), List.of(), "", List.of());
   }
 
   private static void service(
@@ -126,14 +133,29 @@ public record Effect(
   private static String made(Difference.Made made, SheetWords names, Messages words) {
     ComponentRef ref =
         new ComponentRef(made.formula(), Optional.of(made.output()), OptionalInt.empty());
-    Amount more = made.to().minus(made.from());
+    return step(names.componentName(ref), made.from(), made.to(), names, words);
+  }
+
+  /** "Dill oil, grapeseed oil +20 g (980 g → 1000 g)". */
+  private static String weighed(Difference.Weighed weighed, SheetWords names, Messages words) {
+    String what =
+        words.say(
+            "events.effect-weighed",
+            names.componentName(ComponentRef.of(weighed.formula())),
+            names.itemName(weighed.item()));
+    return step(what, weighed.from(), weighed.to(), names, words);
+  }
+
+  private static String step(
+      String what, Amount from, Amount to, SheetWords names, Messages words) {
+    Amount more = to.minus(from);
     Amount size = more.isPositive() ? more : more.times(-1);
     return words.say(
         "events.effect-made",
-        names.componentName(ref),
+        what,
         (more.isPositive() ? "+" : "−") + names.amount(size),
-        names.amount(made.from()),
-        names.amount(made.to()));
+        names.amount(from),
+        names.amount(to));
   }
 
   private static int covers(Optional<ServiceRun> run) {

@@ -1,6 +1,8 @@
 package halfgram.prep;
 
 import halfgram.formula.FormulaVersion;
+import halfgram.formula.Item;
+import halfgram.formula.Line;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import java.time.Duration;
@@ -23,6 +25,7 @@ import java.util.stream.Collectors;
  *
  * @param services whose times, covers or plates change, also those that come or go
  * @param made what is made of a component in the whole horizon, where that changes
+ * @param weighed what is weighed otherwise because another version of its formula is made
  * @param unchanged how many tasks stay as they are
  * @param touched ids of tasks of begun makes that would change: a fault, since begun work stands
  * @param grown begun makes into which more is to be weighed
@@ -32,6 +35,7 @@ import java.util.stream.Collectors;
 public record Difference(
     List<Service> services,
     List<Made> made,
+    List<Weighed> weighed,
     List<Task> added,
     List<Task> withdrawn,
     List<Changed> changed,
@@ -49,6 +53,9 @@ public record Difference(
 
   /** What is made of an output before and after; none is zero. */
   public record Made(String formula, String output, Amount from, Amount to) {}
+
+  /** What a formula takes of an item before and after, by its versions; none is zero. */
+  public record Weighed(String formula, Item item, Amount from, Amount to) {}
 
   /**
    * A task before and after.
@@ -102,6 +109,7 @@ public record Difference(
     return new Difference(
         services(inForce, proposed),
         made(inForce.makes(), proposed.makes()),
+        weighed(inForce.makes(), proposed.makes()),
         added,
         withdrawn,
         changed,
@@ -152,7 +160,25 @@ public record Difference(
         && from.handsOff().equals(to.handsOff())
         && from.end().equals(to.end())
         && from.hands() == to.hands()
-        && change.made().isEmpty();
+        && change.made().isEmpty()
+        && isDoneAlike(from, to);
+  }
+
+  /** Whether its step says the same, and the same goes in there: by another version it may not. */
+  private static boolean isDoneAlike(Task from, Task to) {
+    FormulaVersion was = from.version();
+    FormulaVersion is = to.version();
+    boolean alike =
+        was.isSame(is) || (from.step().equals(to.step()) && goesIn(from).equals(goesIn(to)));
+    return alike
+        && (was.number() == is.number()
+            || from.make().scaled().basis().compareTo(to.make().scaled().basis()) == 0);
+  }
+
+  private static List<Line> goesIn(Task task) {
+    return task.version().lines().stream()
+        .filter(line -> line.step().equals(task.step().code()))
+        .toList();
   }
 
   private static SortedSet<String> touched(
@@ -251,6 +277,46 @@ public record Difference(
       }
     }
     return all.values().stream().filter(of -> of.from().compareTo(of.to()) != 0).toList();
+  }
+
+  /** Of formulas that are made by another version than before, whatever comes out of them. */
+  private static List<Weighed> weighed(List<Make> from, List<Make> to) {
+    SortedMap<String, Weighed> all = new TreeMap<>();
+    for (String formula : otherwise(from, to)) {
+      from.forEach(make -> add(all, formula, make, true));
+      to.forEach(make -> add(all, formula, make, false));
+    }
+    return all.values().stream().filter(of -> of.from().compareTo(of.to()) != 0).toList();
+  }
+
+  private static SortedSet<String> otherwise(List<Make> from, List<Make> to) {
+    SortedSet<String> formulas = new TreeSet<>();
+    for (Make make : to) {
+      FormulaVersion is = make.version();
+      if (from.stream()
+          .map(Make::version)
+          .anyMatch(was -> was.formula().equals(is.formula()) && was.number() != is.number())) {
+        formulas.add(is.formula());
+      }
+    }
+    return formulas;
+  }
+
+  private static void add(
+      SortedMap<String, Weighed> all, String formula, Make make, boolean before) {
+    if (!make.version().formula().equals(formula)) {
+      return;
+    }
+    Amount none = Amount.NO_MASS;
+    for (Line line : make.version().lines()) {
+      Amount amount = make.scaled().setOut(line);
+      all.merge(
+          formula + "/" + line.item().code(),
+          new Weighed(formula, line.item(), before ? amount : none, before ? none : amount),
+          (one, other) ->
+              new Weighed(
+                  formula, one.item(), one.from().plus(other.from()), one.to().plus(other.to())));
+    }
   }
 
   private static Amount zero(FormulaVersion version, int output) {

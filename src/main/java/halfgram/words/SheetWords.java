@@ -2,7 +2,9 @@ package halfgram.words;
 
 import halfgram.formula.ComponentRef;
 import halfgram.formula.Formula;
+import halfgram.formula.Item;
 import halfgram.formula.Output;
+import halfgram.ingredient.Ingredient;
 import halfgram.kitchen.Text;
 import halfgram.measure.Amount;
 import halfgram.prep.Components;
@@ -66,6 +68,14 @@ public final class SheetWords {
     String first = book.formulary().get(ComponentRef.of(ref.formula())).outputs().get(0).code();
     String key = ref.formula() + ":" + ref.output().orElse(first);
     return messages.text(outputs.getOrDefault(key, Text.of(ref.formula())));
+  }
+
+  /** What goes in at a line: the ingredient, else what is made of the component. */
+  public String itemName(Item item) {
+    Ingredient ingredient = book.ingredients().get(item.code());
+    return item.component()
+        .map(this::componentName)
+        .orElseGet(() -> ingredient == null ? item.code() : messages.text(ingredient.name()));
   }
 
   /** An allergen, in capitals. */

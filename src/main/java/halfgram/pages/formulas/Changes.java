@@ -1,8 +1,9 @@
 package halfgram.pages.formulas;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import halfgram.pages.formulas.Shape.Kind;
-import halfgram.pages.formulas.Shape.Part;
+import halfgram.pages.form.Part;
+import halfgram.pages.form.Part.Kind;
+import halfgram.pages.form.TypedForm;
 import halfgram.words.Messages;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -144,7 +145,7 @@ final class Changes {
     from.fieldNames().forEachRemaining(names::add);
     to.fieldNames().forEachRemaining(names::add);
     for (String name : names) {
-      Part pair = new Part(name, "", Kind.TEXT, Shape.Place.MAIN, List.of(), List.of());
+      Part pair = new Part(name, "", Kind.TEXT, Part.Place.MAIN, List.of(), List.of());
       value(pair, from.path(name), to.path(name), in, said);
     }
   }
@@ -154,7 +155,7 @@ final class Changes {
       return words.say(value.asBoolean() ? "formulas.yes" : "formulas.no");
     }
     if (value.isValueNode()) {
-      return VersionForm.shown(value);
+      return TypedForm.shown(value);
     }
     List<String> said = new ArrayList<>();
     if (value.isObject() && value.has("en")) {

@@ -10,6 +10,10 @@ import halfgram.formula.Formula;
 import halfgram.formula.FormulaStore;
 import halfgram.input.Problem;
 import halfgram.pages.Code;
+import halfgram.pages.Effect;
+import halfgram.pages.form.Cells;
+import halfgram.pages.form.Part;
+import halfgram.pages.form.TypedForm;
 import halfgram.prep.KitchenBook;
 import halfgram.web.Halt;
 import halfgram.words.Messages;
@@ -22,6 +26,7 @@ import java.util.Optional;
 /** One edit of a formula: what it was made from, what is typed, what is wrong with it. */
 final class Editing {
   private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+  private static final List<Part> NAME = List.of(Shape.NAME);
 
   private final boolean fresh;
   private final String code;
@@ -29,7 +34,7 @@ final class Editing {
   private final String start;
   private final ObjectNode head;
   private final ObjectNode version;
-  private final VersionForm form;
+  private final TypedForm form;
   private final Map<String, String> faults = new LinkedHashMap<>();
   private final List<String> elsewhere = new ArrayList<>();
 
@@ -40,7 +45,7 @@ final class Editing {
       String start,
       ObjectNode head,
       ObjectNode version,
-      VersionForm form) {
+      TypedForm form) {
     this.fresh = fresh;
     this.code = code;
     this.based = based;
@@ -55,8 +60,7 @@ final class Editing {
     FormulaStore.Saved saved = last(saving.list(house, formula.code()));
     ObjectNode head = SaveFormula.findHead(house, formula.code()).orElseThrow();
     ObjectNode body = (ObjectNode) BookStore.parse(saved.body());
-    return new Editing(
-        false, formula.code(), saved.version(), "", head, body, VersionForm.of(head, body));
+    return new Editing(false, formula.code(), saved.version(), "", head, body, filled(head, body));
   }
 
   /** The current version with what went into a batch to put it right, to be looked at and saved. */
@@ -68,7 +72,7 @@ final class Editing {
             formula.current(),
             editing.version,
             code -> house.book().formulary().find(code).isPresent());
-    VersionForm form = VersionForm.of(editing.head, right);
+    TypedForm form = filled(editing.head, right);
     form.put("note", AdjustedRow.note(house.book(), adjusted, words));
     return new Editing(false, editing.code, editing.based, "", editing.head, editing.version, form);
   }
@@ -76,7 +80,7 @@ final class Editing {
   /** A change as sent, from the version its form was based on. */
   static Editing sent(
       House house, SaveFormula saving, Formula formula, Map<String, List<String>> sent) {
-    VersionForm form = VersionForm.sent(sent);
+    TypedForm form = TypedForm.sent(sent);
     FormulaStore.Saved saved =
         saving.list(house, formula.code()).stream()
             .filter(one -> String.valueOf(one.version()).equals(form.get("based")))
@@ -91,7 +95,7 @@ final class Editing {
   static Editing start(House house, SaveFormula saving, String from) {
     ObjectNode head = head(house, from, "");
     ObjectNode body = body(house, saving, from);
-    VersionForm form = VersionForm.of(head, body);
+    TypedForm form = filled(head, body);
     if (from.isEmpty()) {
       List.of("lines", "lines", "steps", "outputs").forEach(list -> add(form, list));
     }
@@ -100,7 +104,7 @@ final class Editing {
 
   static Editing startSent(
       House house, SaveFormula saving, String from, Map<String, List<String>> sent) {
-    VersionForm form = VersionForm.sent(sent);
+    TypedForm form = TypedForm.sent(sent);
     String typed = form.get("code").strip();
     String code = typed.isEmpty() ? Code.of(form.get("name.en"), "") : typed;
     return new Editing(
@@ -134,31 +138,34 @@ final class Editing {
     return code;
   }
 
+  /** As a version and its name stand. */
+  private static TypedForm filled(ObjectNode head, ObjectNode version) {
+    return TypedForm.empty().filled(NAME, head).filled(Shape.VERSION, version);
+  }
+
   /** One more row; a step comes with a sentence to fill in. */
-  private static void add(VersionForm form, String list) {
+  private static void add(TypedForm form, String list) {
     String row = form.add(list);
     if (list.equals("steps")) {
       form.add(row + ".do");
     }
   }
 
-  /** "add lines", "remove lines 3", "up lines 3"; anything else changes nothing. */
+  /** As {@link TypedForm#act}; a step comes with a sentence to fill in. */
   void act(String act) {
-    String[] words = act.split(" ", 3);
-    if (words.length == 2 && words[0].equals("add")) {
-      add(form, words[1]);
-    } else if (words.length == 3 && words[0].equals("remove")) {
-      form.remove(words[1], words[2]);
-    } else if (words.length == 3 && words[0].equals("up")) {
-      form.up(words[1], words[2]);
+    if (act.equals("add steps")) {
+      add(form, "steps");
+    } else {
+      form.act(act);
     }
   }
 
   /** The version as typed; empty when there is nothing to save or nothing to call it. */
-  Optional<ObjectNode> version(String since, Messages words) {
-    ObjectNode typed = form.write(version);
+  Optional<ObjectNode> version(KitchenBook book, String since, Messages words) {
+    form.knowing(Cells.suggestions(book, form, words));
+    ObjectNode typed = form.write(Shape.VERSION, version, "");
     String note = form.get("note").strip();
-    boolean changed = !typed.equals(version) || !form.writeHead(head).equals(head);
+    boolean changed = !typed.equals(version) || !form.write(NAME, head, "name:").equals(head);
     if (!fresh && !changed && note.isEmpty()) {
       faults.put("note", words.say("formulas.nothing-changed"));
     }
@@ -177,7 +184,7 @@ final class Editing {
   }
 
   SaveFormula.Draft draft(ObjectNode typed) {
-    return new SaveFormula.Draft(code, based, form.writeHead(head), typed);
+    return new SaveFormula.Draft(code, based, form.write(NAME, head, "name:"), typed);
   }
 
   /** Puts each problem to its field; what is elsewhere in the book stands on top. */
@@ -222,8 +229,8 @@ final class Editing {
         changes.isEmpty() ? "-" : String.join("; ", changes));
   }
 
-  EditView view(KitchenBook book, Messages words) {
-    EditView.Maker maker = new EditView.Maker(form, faults, words);
+  EditView view(KitchenBook book, List<Effect> effects, Messages words) {
+    Cells maker = new Cells(form, faults, words);
     return new EditView(
         fresh ? "formulas/new" : "formulas/" + code + "/edit",
         fresh,
@@ -237,8 +244,9 @@ final class Editing {
         faults.getOrDefault("note", ""),
         version.path("note").asText(""),
         elsewhere,
-        maker.cells(List.of(Shape.NAME), "").get(0),
+        maker.cells(NAME, "").get(0),
         maker.cells(Shape.VERSION, ""),
-        EditView.suggestions(book, form, words));
+        Cells.suggestions(book, form, words),
+        effects);
   }
 }

@@ -7,9 +7,11 @@ import halfgram.desk.Gating;
 import halfgram.desk.House;
 import halfgram.desk.SaveFormula;
 import halfgram.desk.ScaleFormula;
+import halfgram.desk.SheetEffects;
 import halfgram.formula.Formula;
 import halfgram.formula.FormulaStore;
 import halfgram.formula.FormulaVersion;
+import halfgram.pages.Effect;
 import halfgram.pages.Rooms;
 import halfgram.web.Halt;
 import halfgram.web.Server;
@@ -28,9 +30,12 @@ public final class FormulasPages implements Server.Part {
   private final SaveFormula saving;
   private final Gating gating;
 
-  public FormulasPages(Desk desk, Gating gating) {
+  private final SheetEffects effects;
+
+  public FormulasPages(Desk desk, Gating gating, SheetEffects effects) {
     this.desk = desk;
     this.gating = gating;
+    this.effects = effects;
     this.saving = new SaveFormula(desk);
   }
 
@@ -154,22 +159,51 @@ public final class FormulasPages implements Server.Part {
     answer(visit, house, Editing.sent(house, saving, formula(visit, house), visit.form()));
   }
 
-  /** Adds or removes a row, or saves. */
+  /** Adds or removes a row, looks first, or saves. */
   private void answer(Visit visit, House house, Editing editing) {
     Messages words = words(visit, house);
     String act = visit.field("act");
-    if (!act.equals("save")) {
+    if (!act.equals("save") && !act.equals("look")) {
       editing.act(act);
       page(visit, house, 200, editing);
       return;
     }
     String since = house.day(desk.now()).toString();
-    Optional<ObjectNode> version = editing.version(since, words);
+    Optional<ObjectNode> version = editing.version(house.book(), since, words);
     if (version.isEmpty()) {
       page(visit, house, 422, editing);
       return;
     }
-    SaveFormula.Outcome outcome = saving.save(house, editing.draft(version.get()), visit.who());
+    SaveFormula.Draft draft = editing.draft(version.get());
+    if (act.equals("look")) {
+      look(visit, house, editing, draft);
+    } else {
+      told(visit, house, editing, saving.save(house, draft, visit.who()));
+    }
+  }
+
+  /** What the new version would change on today's sheet and those to come. */
+  private void look(Visit visit, House house, Editing editing, SaveFormula.Draft draft) {
+    SaveFormula.Tried tried = saving.look(house, draft);
+    if (tried.house().isEmpty()) {
+      tried.refusal().ifPresent(outcome -> told(visit, house, editing, outcome));
+      return;
+    }
+    Messages words = words(visit, house);
+    List<Effect> found =
+        effects.list(house, tried.house().get()).stream()
+            .map(effect -> Effect.of(effect, words))
+            .toList();
+    page(
+        visit,
+        house,
+        200,
+        editing,
+        found.isEmpty() ? List.of(Effect.none(words.say("formulas.effect-none"))) : found);
+  }
+
+  private void told(Visit visit, House house, Editing editing, SaveFormula.Outcome outcome) {
+    Messages words = words(visit, house);
     if (outcome instanceof SaveFormula.Saved) {
       visit.seeOther("formulas/" + editing.code());
     } else if (outcome instanceof SaveFormula.Wrong wrong) {
@@ -182,8 +216,13 @@ public final class FormulasPages implements Server.Part {
   }
 
   private static void page(Visit visit, House house, int status, Editing editing) {
+    page(visit, house, status, editing, List.of());
+  }
+
+  private static void page(
+      Visit visit, House house, int status, Editing editing, List<Effect> effects) {
     Messages words = words(visit, house);
-    EditView view = editing.view(house.book(), words);
+    EditView view = editing.view(house.book(), effects, words);
     visit.page(status, "formulas/edit", view.title(), view);
   }
 

@@ -123,6 +123,7 @@ record Change(
       difference.services().forEach(of -> of.plates().forEach(p -> plates.add(plates(of, p))));
       part(parts, "today.part-plates", plates);
       part(parts, "today.part-made", made);
+      part(parts, "today.part-weighed", difference.weighed().stream().map(this::weighed).toList());
       part(parts, "today.part-top-up", topUps());
       part(parts, "today.part-added", difference.added().stream().map(this::added).toList());
       part(
@@ -207,6 +208,15 @@ record Change(
       return words.say("today.of", names.componentName(ref), step(names, made.from(), made.to()));
     }
 
+    /** "Dill oil, grapeseed oil: 980 g → 1000 g (+20 g)". */
+    private String weighed(Difference.Weighed weighed) {
+      return words.say(
+          "today.weighed",
+          names.componentName(ComponentRef.of(weighed.formula())),
+          names.itemName(weighed.item()),
+          step(names, weighed.from(), weighed.to()));
+    }
+
     /** "4692 g → 4968 g (+276 g)". */
     private String step(SheetWords said, Amount from, Amount to) {
       boolean more = to.compareTo(from) >= 0;
@@ -244,6 +254,11 @@ record Change(
       }
       for (Difference.Made made : change.made()) {
         what.add(step(names, made.from(), made.to()));
+      }
+      int was = change.from().version().number();
+      int is = change.to().version().number();
+      if (was != is) {
+        what.add(words.say("today.other-version", was, is));
       }
       if (what.isEmpty()) {
         what.add(

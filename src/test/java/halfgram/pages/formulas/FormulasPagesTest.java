@@ -94,6 +94,50 @@ class FormulasPagesTest {
   }
 
   @Test
+  void lookingFirstTellsWhatANewVersionWouldWeighAndStoresNothing() {
+    client.get("/k/TARN/");
+    Client.Answer looked = save("dill-oil", "lines.0.percent", "50", "act", "look");
+    assertThat(looked.status()).isEqualTo(200);
+    assertThat(looked.body()).contains("id=\"effect\"", "value=\"50\"");
+    assertThat(looked.text())
+        .contains("Today's sheet", "Weighed otherwise, in all", "Dill oil, ")
+        .contains("Sheets of Sun 6 Dec to Sat 12 Dec", "Nothing is stored yet");
+    assertThat(current("dill-oil").path("version").asInt()).isEqualTo(1);
+    assertThat(save("dill-oil", "act", "look").text()).contains("Nothing is changed");
+    assertThat(save("dill-oil", "lines.0.percent", "much", "act", "look").body())
+        .contains("id=\"lines.0.percent-fault\"");
+  }
+
+  @Test
+  void lookingFirstAtWhatNoSheetUsesSaysSo() {
+    client.post(PLACE + "/new", salsa());
+    assertThat(save("salsa-de-ajo", "lines.0.holdBack", "5", "act", "look").text())
+        .contains("No sheet of today, of the week to come or of the next events changes");
+  }
+
+  @Test
+  void aVersionThatOnlyWeighsOtherwiseIsOfferedForTheDay() {
+    assertThat(client.get("/k/TARN/").text()).doesNotContain("Since this plan was made");
+    String[] form = fields("fish-brine", "note", "saltier");
+    String was = current("fish-brine").path("lines").path(1).path("percent").asText();
+    for (int i = 0; i < form.length; i += 2) {
+      if (form[i].equals("lines.1.percent")) {
+        form[i + 1] = new java.math.BigDecimal(was).add(java.math.BigDecimal.ONE).toString();
+      }
+    }
+    assertThat(client.post(PLACE + "/fish-brine/edit", form).status()).isEqualTo(303);
+    String today = client.get("/k/TARN/").text();
+    assertThat(today).contains("Since this plan was made", "Weighed otherwise", "Fish brine, ");
+    assertThat(today).contains("version 1 → 2 of its formula");
+  }
+
+  @Test
+  void theNameOfAnIngredientStandsForItsCode() {
+    assertThat(save("fish-brine", "lines.0.ingredient", "Cream, 36 %").status()).isEqualTo(303);
+    assertThat(current("fish-brine").at("/lines/0/ingredient").asText()).isEqualTo("cream");
+  }
+
+  @Test
   void whatIsWrongIsSaidAtItsFieldAndKept() {
     Client.Answer answer =
         save("dill-oil", "lines.0.percent", "much", "steps.0.station", "nowhere");

@@ -1,63 +1,89 @@
-package halfgram.pages.formulas;
+package halfgram.pages.form;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.pages.TypedNumber;
-import halfgram.pages.formulas.Shape.Kind;
-import halfgram.pages.formulas.Shape.Part;
+import halfgram.pages.TypedTime;
+import halfgram.pages.form.Part.Kind;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.regex.Pattern;
 
 /**
- * A version as typed into a form, and back into the book's own writing.
+ * A thing of the book as typed into a form, and back into the book's own writing.
  *
  * <p>Names of fields are paths, {@code lines.3.percent}; a list keeps the numbers of its rows in
  * their order in {@code lines.rows}, and each row where it came from in {@code lines.3.was}. What
  * is left as it was shown is not written anew, so that it stays byte for byte; keys without a field
  * stay too. A row with nothing in it is no row.
  */
-final class VersionForm {
+public final class TypedForm {
   private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
+  /** A quantity typed without the space before its unit. */
+  private static final Pattern UNSPACED =
+      Pattern.compile("^(\\d+(?:\\.\\d+)?)(mg|g|kg|oz|lb|mL|cL|L|min|h|d|mm|°C|°F)$");
+
   private final Map<String, String> typed;
+
+  /** Codes by what the things are called, in lower case, for each list of suggestions. */
+  private final Map<String, Map<String, String>> codes = new LinkedHashMap<>();
 
   /** Names of fields by their place in the book, filled by {@link #write}. */
   private final Map<String, String> places = new LinkedHashMap<>();
 
-  private VersionForm(Map<String, String> typed) {
+  private TypedForm(Map<String, String> typed) {
     this.typed = typed;
   }
 
   /** As sent. */
-  static VersionForm sent(Map<String, List<String>> form) {
+  public static TypedForm sent(Map<String, List<String>> form) {
     Map<String, String> typed = new LinkedHashMap<>();
     form.forEach((name, values) -> typed.put(name, values.isEmpty() ? "" : values.get(0)));
-    return new VersionForm(typed);
+    return new TypedForm(typed);
   }
 
-  /** As a version and its name stand. */
-  static VersionForm of(JsonNode head, JsonNode version) {
-    VersionForm form = new VersionForm(new LinkedHashMap<>());
-    form.fill(List.of(Shape.NAME), head, "");
-    form.fill(Shape.VERSION, version, "");
-    return form;
+  /** With nothing in it. */
+  public static TypedForm empty() {
+    return new TypedForm(new LinkedHashMap<>());
   }
 
-  String get(String name) {
+  /** This form with the fields of a thing as it stands. */
+  public TypedForm filled(List<Part> parts, JsonNode node) {
+    fill(parts, node, "");
+    return this;
+  }
+
+  /** The same form; the name of a thing stands for its code from now on. */
+  public TypedForm knowing(List<Cells.Suggestions> lists) {
+    for (Cells.Suggestions list : lists) {
+      Map<String, String> of = codes.computeIfAbsent(list.id(), id -> new LinkedHashMap<>());
+      list.options().forEach(one -> of.putIfAbsent(called(one.label()), one.value()));
+      list.options().forEach(one -> of.put(called(one.value()), one.value()));
+    }
+    return this;
+  }
+
+  private static String called(String name) {
+    return name.strip().toLowerCase(Locale.ROOT);
+  }
+
+  public String get(String name) {
     return typed.getOrDefault(name, "");
   }
 
-  void put(String name, String value) {
+  public void put(String name, String value) {
     typed.put(name, value);
   }
 
-  List<String> rows(String name) {
+  public List<String> rows(String name) {
     return Arrays.stream(get(name + ".rows").split(" "))
         .filter(row -> row.matches("\\d{1,4}"))
         .distinct()
@@ -69,7 +95,7 @@ final class VersionForm {
   }
 
   /** One more empty row at the end; answers its name. */
-  String add(String name) {
+  public String add(String name) {
     List<String> rows = new ArrayList<>(rows(name));
     int next = rows.stream().mapToInt(Integer::parseInt).max().orElse(-1) + 1;
     rows.add(String.valueOf(next));
@@ -77,11 +103,11 @@ final class VersionForm {
     return name + "." + next;
   }
 
-  void remove(String name, String row) {
+  public void remove(String name, String row) {
     setRows(name, rows(name).stream().filter(one -> !one.equals(row)).toList());
   }
 
-  void up(String name, String row) {
+  public void up(String name, String row) {
     List<String> rows = new ArrayList<>(rows(name));
     int at = rows.indexOf(row);
     if (at > 0) {
@@ -89,6 +115,18 @@ final class VersionForm {
       rows.set(at - 1, row);
     }
     setRows(name, rows);
+  }
+
+  /** "add lines", "remove lines 3", "up lines 3"; anything else changes nothing. */
+  public void act(String act) {
+    String[] words = act.split(" ", 3);
+    if (words.length == 2 && words[0].equals("add")) {
+      add(words[1]);
+    } else if (words.length == 3 && words[0].equals("remove")) {
+      remove(words[1], words[2]);
+    } else if (words.length == 3 && words[0].equals("up")) {
+      up(words[1], words[2]);
+    }
   }
 
   private void fill(List<Part> parts, JsonNode node, String prefix) {
@@ -103,7 +141,7 @@ final class VersionForm {
         case TEXTS -> part.known().forEach(l -> put(name + "." + l, said(value, l)));
         case TICKS -> value.forEach(one -> put(name + "." + one.asText(), "on"));
         case PAIRS -> put(name, Pairs.shown(value));
-        case TEXT, NUMBER, FLAG, CHOICE -> put(name, shown(value));
+        case TEXT, NUMBER, TIME, FLAG, CHOICE -> put(name, shown(value));
       }
     }
   }
@@ -133,7 +171,7 @@ final class VersionForm {
   }
 
   /** A value as a field shows it. */
-  static String shown(JsonNode value) {
+  public static String shown(JsonNode value) {
     if (value.isNumber()) {
       return halfgram.measure.Exact.plain(value.decimalValue(), 18);
     }
@@ -148,22 +186,19 @@ final class VersionForm {
     return plain ? value.asText() : value.path(language).asText("");
   }
 
-  /** The name as typed, in what belongs to all versions. */
-  ObjectNode writeHead(ObjectNode base) {
-    ObjectNode head = base.deepCopy();
-    write(List.of(Shape.NAME), head, "", "name:");
-    return head;
+  /**
+   * The thing as typed, from the one it is based on.
+   *
+   * @param path before the places of its fields, where {@link #field} is asked for several things
+   */
+  public ObjectNode write(List<Part> parts, ObjectNode base, String path) {
+    ObjectNode node = base.deepCopy();
+    write(parts, node, "", path);
+    return node;
   }
 
-  /** The version as typed, from the one it is based on. */
-  ObjectNode write(ObjectNode base) {
-    ObjectNode version = base.deepCopy();
-    write(Shape.VERSION, version, "", "");
-    return version;
-  }
-
-  /** The field of a place in the version: the nearest there is; empty when there is none. */
-  String field(String path) {
+  /** The field of a place in the thing: the nearest there is; empty when there is none. */
+  public String field(String path) {
     String at = path;
     while (!at.isEmpty()) {
       String name = places.get(at);
@@ -192,7 +227,7 @@ final class VersionForm {
         case TEXTS -> texts(part, node, name);
         case TICKS -> ticks(part, node, name);
         case PAIRS -> Pairs.write(node, part.key(), get(name));
-        case TEXT, NUMBER, FLAG, CHOICE -> value(part, node, name);
+        case TEXT, NUMBER, TIME, FLAG, CHOICE -> value(part, node, name);
       }
     }
   }
@@ -206,10 +241,21 @@ final class VersionForm {
       node.remove(part.key());
     } else if (part.kind() == Kind.FLAG) {
       node.put(part.key(), true);
+    } else if (part.kind() == Kind.TIME) {
+      node.put(part.key(), TypedTime.of(text));
     } else {
-      String plain = TypedNumber.pointed(text);
+      String list = part.known().isEmpty() ? "" : part.known().get(0);
+      String plain =
+          codes
+              .getOrDefault(list, Map.of())
+              .getOrDefault(called(text), spaced(TypedNumber.pointed(text)));
       node.set(part.key(), part.kind() == Kind.NUMBER ? number(plain) : NODES.textNode(plain));
     }
+  }
+
+  /** "250g" as the book writes it, "250 g". */
+  private static String spaced(String text) {
+    return UNSPACED.matcher(text).replaceFirst("$1 $2");
   }
 
   /** What is no number stays text: the reader says so. */

@@ -1,4 +1,4 @@
-package halfgram.pages.formulas;
+package halfgram.pages.form;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
@@ -14,7 +14,7 @@ final class Pairs {
     StringJoiner lines = new StringJoiner("\n");
     pairs
         .properties()
-        .forEach(one -> lines.add(one.getKey() + ": " + VersionForm.shown(one.getValue())));
+        .forEach(one -> lines.add(one.getKey() + ": " + TypedForm.shown(one.getValue())));
     return lines.toString();
   }
 

@@ -1,0 +1,258 @@
+package halfgram.pages.form;
+
+import halfgram.prep.KitchenBook;
+import halfgram.technique.Figure;
+import halfgram.technique.Input;
+import halfgram.technique.bath.BathInputs;
+import halfgram.technique.bath.SphereBath;
+import halfgram.words.Messages;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+
+/** The fields of a form as typed, each problem at its field. */
+public final class Cells {
+  /** Words to choose from. */
+  public record Option(String value, String label, boolean on) {}
+
+  /** A list of suggestions by its id. */
+  public record Suggestions(String id, List<Option> options) {}
+
+  /** One field, or a group or list of them; a list says what one more is called. */
+  public record Cell(
+      String name,
+      String label,
+      String kind,
+      String value,
+      String list,
+      String fault,
+      List<Option> options,
+      List<Cell> cells,
+      List<Row> rows,
+      String more) {
+
+    /** Whether anything is typed in it, or wrong with it. */
+    public boolean isTold() {
+      return !value.isEmpty()
+          || !fault.isEmpty()
+          || !rows.isEmpty()
+          || cells.stream().anyMatch(Cell::isTold)
+          || (kind.equals("TEXTS") && options.stream().anyMatch(one -> !one.value().isEmpty()))
+          || (kind.equals("TICKS") && options.stream().anyMatch(Option::on));
+    }
+  }
+
+  /** One row of a list; what is typed below "more" is said in short. */
+  public record Row(
+      String name,
+      String list,
+      String row,
+      String of,
+      String title,
+      String fault,
+      List<Cell> main,
+      List<Cell> more,
+      String filled,
+      boolean open) {}
+
+  /** A group of the thing itself that most do without. */
+  private static final String FOLD = "FOLD";
+
+  /** An input that counts, or compares, has no unit to speak of. */
+  private static final String NO_UNIT = "1";
+
+  private static final Map<String, String> ONE_MORE =
+      Map.of(
+          "lines", "formulas.add-line",
+          "steps", "formulas.add-step",
+          "outputs", "formulas.add-output",
+          "do", "formulas.add-sentence",
+          "equipment", "formulas.add-machine",
+          "techniques", "formulas.add-technique");
+
+  private final TypedForm form;
+  private final Map<String, String> faults;
+  private final Messages words;
+
+  private final Map<String, String> names;
+
+  public Cells(TypedForm form, Map<String, String> faults, Messages words) {
+    this(form, faults, words, Map.of());
+  }
+
+  /**
+   * @param names of words to choose from; others name themselves
+   */
+  public Cells(
+      TypedForm form, Map<String, String> faults, Messages words, Map<String, String> names) {
+    this.names = names;
+    this.form = form;
+    this.faults = faults;
+    this.words = words;
+  }
+
+  public List<Cell> cells(List<Part> parts, String prefix) {
+    return parts.stream().map(part -> cell(part, prefix + part.key())).toList();
+  }
+
+  private Cell cell(Part part, String name) {
+    boolean listed = part.kind() == Part.Kind.ROWS || part.kind() == Part.Kind.SENTENCES;
+    boolean folded = part.kind() == Part.Kind.GROUP && part.place() == Part.Place.MORE;
+    String kind =
+        listed
+            ? Part.Kind.ROWS.name()
+            : folded && name.equals(part.key()) ? FOLD : part.kind().name();
+    String value = listed ? String.join(" ", form.rows(name)) : form.get(name);
+    List<Option> options =
+        switch (part.kind()) {
+          case CHOICE ->
+              part.known().stream().map(w -> option(w, name(w), w.equals(value))).toList();
+          case TEXTS ->
+              part.known().stream().map(l -> option(form.get(name + "." + l), l, false)).toList();
+          case TICKS ->
+              part.known().stream()
+                  .map(w -> option(w, name(w), !form.get(name + "." + w).isEmpty()))
+                  .toList();
+          case TEXT, NUMBER, TIME, FLAG, PAIRS, GROUP, ROWS, SENTENCES, CODES -> List.of();
+        };
+    List<Cell> cells = part.kind() == Part.Kind.GROUP ? cells(part.parts(), name + ".") : List.of();
+    List<Row> rows = listed ? rows(part, name) : List.of();
+    String list = part.known().isEmpty() ? "" : part.known().get(0);
+    String more = words.say(ONE_MORE.getOrDefault(part.key(), "formulas.add"));
+    return new Cell(name, label(part), kind, value, list, fault(name), options, cells, rows, more);
+  }
+
+  private String name(String word) {
+    return names.getOrDefault(word, word);
+  }
+
+  private static Option option(String value, String label, boolean on) {
+    return new Option(value, label, on);
+  }
+
+  private String label(Part part) {
+    if (!part.label().isEmpty()) {
+      return words.say(part.label());
+    }
+    return BathInputs.OWN.stream()
+        .filter(input -> input.name().equals(part.key()))
+        .map(this::asked)
+        .findFirst()
+        .orElse(part.key());
+  }
+
+  /** An input with what counts where nothing is typed. */
+  private String asked(Input input) {
+    String name = words.say("technique." + SphereBath.NAME + ".in." + input.name());
+    if (input.isWord()) {
+      return words.say("formulas.input-word", name, String.join(", ", input.options()));
+    }
+    String asked =
+        input.unit().equals(NO_UNIT) ? name : words.say("formulas.input-own", name, input.unit());
+    return Double.isNaN(input.usual())
+        ? asked
+        : words.say("formulas.input", asked, Figure.plain(input.usual()));
+  }
+
+  private String fault(String name) {
+    return faults.getOrDefault(name, "");
+  }
+
+  private List<Row> rows(Part part, String name) {
+    List<Row> rows = new ArrayList<>();
+    for (String row : form.rows(name)) {
+      String at = name + "." + row;
+      List<Cell> all = cells(part.parts(), at + ".");
+      List<Cell> main = new ArrayList<>();
+      List<Cell> more = new ArrayList<>();
+      List<String> filled = new ArrayList<>();
+      for (int i = 0; i < all.size(); i++) {
+        boolean below = part.parts().get(i).place() == Part.Place.MORE;
+        (below ? more : main).add(all.get(i));
+        if (below && all.get(i).isTold()) {
+          filled.add(said(all.get(i)));
+        }
+      }
+      boolean wrong =
+          faults.keySet().stream()
+              .anyMatch(k -> more.stream().anyMatch(c -> (k + ".").startsWith(c.name() + ".")));
+      String title =
+          List.of("code", "ingredient", "component", "name", "use", "step").stream()
+              .map(key -> form.get(at + "." + key))
+              .filter(said -> !said.isEmpty())
+              .findFirst()
+              .orElse("");
+      rows.add(
+          new Row(
+              at,
+              name,
+              row,
+              form.get(at + ".was"),
+              title,
+              fault(at),
+              main,
+              more,
+              String.join(", ", filled),
+              wrong));
+    }
+    return rows;
+  }
+
+  private static String said(Cell cell) {
+    return cell.value().isEmpty() || cell.value().equals("on") || !cell.rows().isEmpty()
+        ? cell.label()
+        : cell.label() + " " + cell.value();
+  }
+
+  /** What the fields of a kitchen may name. */
+  public static List<Suggestions> suggestions(KitchenBook book, TypedForm form, Messages words) {
+    List<Suggestions> lists = new ArrayList<>();
+    lists.add(
+        new Suggestions(
+            "ingredients",
+            book.ingredients().values().stream()
+                .map(one -> new Option(one.code(), words.text(one.name()), false))
+                .toList()));
+    lists.add(
+        new Suggestions(
+            "formulas",
+            book.formulary().list().stream()
+                .map(one -> new Option(one.code(), words.text(one.current().name()), false))
+                .toList()));
+    lists.add(
+        new Suggestions(
+            "containers",
+            book.containers().values().stream()
+                .map(one -> new Option(one.code(), words.text(one.name()), false))
+                .toList()));
+    lists.add(
+        new Suggestions(
+            "stations",
+            book.stations().values().stream()
+                .map(one -> new Option(one.code(), words.text(one.name()), false))
+                .toList()));
+    lists.add(
+        new Suggestions(
+            "equipment",
+            book.equipment().values().stream()
+                .map(one -> new Option(one.code(), words.text(one.name()), false))
+                .toList()));
+    TreeSet<String> cuts = new TreeSet<>();
+    book.ingredients().values().forEach(one -> cuts.addAll(one.cuts().keySet()));
+    lists.add(new Suggestions("cuts", plain(List.copyOf(cuts))));
+    lists.add(
+        new Suggestions(
+            "steps",
+            plain(
+                form.rows("steps").stream()
+                    .map(row -> form.get("steps." + row + ".code"))
+                    .filter(code -> !code.isEmpty())
+                    .toList())));
+    return lists;
+  }
+
+  private static List<Option> plain(List<String> words) {
+    return words.stream().map(word -> new Option(word, word, false)).toList();
+  }
+}
