@@ -18,7 +18,8 @@ import java.util.Map;
  * @param key of the group, for its place on the page
  * @param detail who is on shift, when the service starts
  */
-record Group(String key, String title, String detail, String load, String loadWhy, List<Row> rows) {
+record Group(
+    String key, String title, String detail, String load, String loadWhy, List<Fold> folds) {
 
   /** How the sheet is sorted. */
   enum By {
@@ -52,14 +53,19 @@ record Group(String key, String title, String detail, String load, String loadWh
     if (!past.isEmpty()) {
       String title = shown.words().say("wall.past");
       String how = shown.words().say("today.past-how");
-      groups.add(new Group("past", title, how, "", "", rows.list(past, true)));
+      groups.add(new Group("past", title, how, "", "", Fold.of(shown, rows, past, "past", true)));
     }
     List<Task> tonight =
         shown.sheet().tonight().stream().filter(task -> !shown.isPast(task)).toList();
     if (!tonight.isEmpty()) {
       groups.add(
           new Group(
-              "tonight", shown.words().say("today.tonight"), "", "", "", rows.list(tonight, true)));
+              "tonight",
+              shown.words().say("today.tonight"),
+              "",
+              "",
+              "",
+              Fold.of(shown, rows, tonight, "tonight", true)));
     }
     return groups;
   }
@@ -72,14 +78,15 @@ record Group(String key, String title, String detail, String load, String loadWh
           tasks.stream().filter(task -> task.station().equals(station.code())).toList();
       if (!own.isEmpty()) {
         List<String> people = shown.people(station).stream().map(Person::name).toList();
+        String key = "at-" + station.code();
         groups.add(
             new Group(
-                "at-" + station.code(),
+                key,
                 shown.text(station.name()),
                 people.isEmpty() ? words.say("today.nobody") : String.join(", ", people),
                 words.say("today.hands-on", shown.load(station)),
                 shown.why(Paths.load(station.code())),
-                rows.list(own, false)));
+                Fold.of(shown, rows, own, key, false)));
       }
     }
     return groups;
@@ -95,7 +102,7 @@ record Group(String key, String title, String detail, String load, String loadWh
                 "",
                 "",
                 "",
-                rows.list(tasks, true)));
+                Fold.of(shown, rows, tasks, "by-start", true)));
   }
 
   private static List<Group> byService(Shown shown, Rows rows, List<Task> tasks) {
@@ -114,14 +121,15 @@ record Group(String key, String title, String detail, String load, String loadWh
     byService.forEach(
         (service, own) -> {
           if (!own.isEmpty()) {
+            String key = "for-" + groups.size();
             groups.add(
                 new Group(
-                    "for-" + groups.size(),
+                    key,
                     shown.names().user(service, shown.day()),
                     times.getOrDefault(service, ""),
                     "",
                     "",
-                    rows.list(own, true)));
+                    Fold.of(shown, rows, own, key, true)));
           }
         });
     return groups;

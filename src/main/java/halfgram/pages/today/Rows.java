@@ -14,7 +14,6 @@ import halfgram.words.Messages;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -47,14 +46,7 @@ final class Rows {
     }
   }
 
-  List<Row> list(List<Task> tasks, boolean elsewhere) {
-    return tasks.stream()
-        .sorted(Comparator.comparing(shown::start))
-        .map(task -> row(task, elsewhere))
-        .toList();
-  }
-
-  private Row row(Task task, boolean elsewhere) {
+  Row row(Task task, boolean elsewhere) {
     boolean last = !task.stored().isEmpty();
     Make make = task.make();
     Output first = make.version().outputs().get(0);

@@ -80,6 +80,19 @@ class TodayTest {
   }
 
   @Test
+  void aLongStationFoldsWhatComesLaterAndShowsWhatComesNext() {
+    Answer page = client.get("/k/TARN/");
+    List<String> later =
+        page.all("(?s)<details class=\"fold\" id=\"at-hot-later\">(.*?)</details>");
+    assertThat(later).hasSize(1);
+    assertThat(later.get(0)).contains("<summary>Later: ", "id=\"task-");
+    String hot =
+        page.all("(?s)(<section class=\"group\" aria-labelledby=\"at-hot\">.*?</section>)").get(0);
+    String open = hot.replaceAll("(?s)<details class=\"fold\".*?</details>", "");
+    assertThat(open.split("id=\"task-", -1)).as("tasks in sight").hasSize(6);
+  }
+
+  @Test
   void aDayAheadIsAPreviewThatNobodyPutInForce() {
     Answer answer = client.get("/k/TARN/?date=2026-12-06");
     assertThat(answer.status()).isEqualTo(200);
