@@ -14,6 +14,9 @@ import halfgram.words.Messages;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -46,7 +49,9 @@ public final class CrewPages implements Server.Part {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
     LocalDate day = date(house, visit.field("date"));
-    EntryForm form = EntryForm.sent(visit);
+    ZoneId zone = house.book().kitchen().clock().zone();
+    LocalTime now = desk.now().atZone(zone).toLocalTime().truncatedTo(ChronoUnit.MINUTES);
+    EntryForm form = EntryForm.sent(visit, now);
     if (!form.isReadable()) {
       throw Halt.unreadable("crew");
     }
@@ -62,8 +67,7 @@ public final class CrewPages implements Server.Part {
       show(visit, 422, rollCall.board(house, day), form, faults);
     } else if (outcome instanceof RollCall.Refused refused) {
       visit.notice(words.say("crew.refused", refused.because()));
-      House now = desk.again(house);
-      show(visit, 409, rollCall.board(now, day), form, Map.of());
+      show(visit, 409, rollCall.board(desk.again(house), day), form, Map.of());
     } else {
       visit.seeOther("crew" + (isToday(house, day) ? "" : "?date=" + day));
     }

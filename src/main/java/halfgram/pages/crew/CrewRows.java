@@ -88,6 +88,7 @@ final class CrewRows {
         cook.hours().stream().map(this::span).collect(Collectors.joining(", ")),
         cook.breaks().stream().map(this::span).toList(),
         cook.isIn() && today ? doing(cook) : "",
+        today && (cook.isIn(now) || cook.isOnBreak(now)),
         cook.said().map(this::changed).orElse(""),
         form("person", code, sequence));
   }

@@ -29,6 +29,7 @@ record CrewView(
    *
    * @param hours "10:30 to 22:45"; empty when they are not in
    * @param now what they are doing by the clock, today; empty on other days
+   * @param there whether they are at work now, and so can go home
    * @param changed what was said of them and still counts; empty when the shifts say it
    */
   record Row(
@@ -38,6 +39,7 @@ record CrewView(
       String hours,
       List<String> breaks,
       String now,
+      boolean there,
       String changed,
       Form form) {}
 

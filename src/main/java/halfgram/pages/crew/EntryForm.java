@@ -7,6 +7,7 @@ import halfgram.prep.TickStore;
 import halfgram.station.CrewEntry;
 import halfgram.web.Visit;
 import java.time.Instant;
+import java.time.LocalTime;
 import java.util.Optional;
 import java.util.UUID;
 
@@ -26,14 +27,23 @@ record EntryForm(
   /** Nothing typed yet. */
   static final EntryForm NONE = new EntryForm("", "", "", "", "", "", "", "", "", "");
 
-  static EntryForm sent(Visit visit) {
+  /** Who goes home now, is in until now. */
+  private static final String HOME = "home";
+
+  /**
+   * As sent.
+   *
+   * @param now the time by the kitchen's clock
+   */
+  static EntryForm sent(Visit visit, LocalTime now) {
+    boolean home = visit.field("kind").equals(HOME);
     return new EntryForm(
-        visit.field("kind"),
+        home ? CrewEntry.Kind.IN.word() : visit.field("kind"),
         visit.field("person"),
         visit.field("machine"),
         visit.field("units").strip(),
-        TypedTime.of(visit.field("from")),
-        TypedTime.of(visit.field("until")),
+        home ? "" : TypedTime.of(visit.field("from")),
+        home ? now.toString() : TypedTime.of(visit.field("until")),
         visit.field("note").strip(),
         visit.field("ends"),
         visit.field("undoes"),

@@ -64,6 +64,17 @@ class CrewPagesTest {
   }
 
   @Test
+  void whoGoesHomeIsInUntilNowByOnePress() {
+    site.setClock(Site.at("16:00"));
+    Answer page = client.get(HERE);
+    assertThat(page.all("value=\"(home)\"")).as("those at work").hasSize(5);
+    assertThat(say("kind", "home", "person", "marit").status()).isEqualTo(303);
+    assertThat(cook("marit").at("/hours/0/until").asText()).isEqualTo("2026-12-05T16:00:00+01:00");
+    assertThat(cook("marit").at("/hours/0/from").asText()).isEqualTo("2026-12-05T09:00:00+01:00");
+    assertThat(client.get(HERE).all("value=\"(home)\"")).hasSize(4);
+  }
+
+  @Test
   void whatWasSaidIsTakenBackByAFurtherEntry() {
     say("kind", "in", "person", "ines", "from", "1200", "until", "14:00");
     say("kind", "in", "person", "ines", "from", "12.30", "until", "1:15");
