@@ -77,6 +77,7 @@ import halfgram.pages.KeptReader;
 import halfgram.pages.TubDeeds;
 import halfgram.pages.audit.AuditPages;
 import halfgram.pages.baths.BathsPages;
+import halfgram.pages.book.BookPages;
 import halfgram.pages.crew.CrewPages;
 import halfgram.pages.deliveries.DeliveryPages;
 import halfgram.pages.door.DoorPages;
@@ -369,6 +370,7 @@ public final class Wiring implements AutoCloseable {
             new SettingsApi(desk),
             new SettingsPages(desk),
             new FormulasPages(desk, gating, effects),
+            new BookPages(desk, effects),
             // Before the pages of one event, since "new" would be an event's code there.
             new EditPages(desk, events, effects),
             new EventsPages(desk, plans, events),

@@ -16,6 +16,7 @@ public final class Audit {
   /** Every kind of change there is. */
   public static final List<String> KINDS =
       List.of(
+          "book",
           "formula",
           "reference",
           "par",

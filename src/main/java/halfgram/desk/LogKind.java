@@ -20,6 +20,7 @@ public enum LogKind {
   SLIP,
   PAR,
   FORMULA,
+  BOOK,
   BATH,
   GATE,
   IMPORT;

@@ -110,6 +110,13 @@ public enum Deed {
       "POST reference/{table}/{row}/back",
       "PUT api/v1/reference/{table}/{row}",
       "DELETE api/v1/reference/{table}/{row}"),
+  WRITE_BOOK(
+      Set.of(OWNER, CHEF),
+      "GET book",
+      "GET book/{kind}/new",
+      "POST book/{kind}/new",
+      "GET book/{kind}/{code}",
+      "POST book/{kind}/{code}"),
   TAKE_BOOK_OUT(Set.of(OWNER), "GET api/v1/book", "GET api/v1/tables/{table}"),
   BRING_BOOK_IN(Set.of(OWNER, CHEF), "POST api/v1/book", "POST api/v1/tables/{table}"),
 

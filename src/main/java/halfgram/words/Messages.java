@@ -86,6 +86,7 @@ public final class Messages {
           "pages/audit",
           "pages/tablets",
           "pages/settings",
+          "pages/things",
           "pages/command",
           "pages/api");
 

@@ -181,7 +181,7 @@ public final class WeighWords {
                 notes.add(
                     words.say(
                         "sheet.from-to", onScale(likely.grams(), weighing.scale(), 1), stopWhen)));
-    if (isUnweighed(line)) {
+    if (isUnweighed(line) && !book.scales().isEmpty()) {
       notes.add(words.say("sheet.exactly"));
     }
     if (fills > 1 && line.counted().isEmpty()) {

@@ -55,6 +55,8 @@ class AccessMatrixTest {
           Map.entry("stock/{lot}", "stock/t-1203-oil-1"),
           Map.entry("wall/{station}", "wall/cold"),
           Map.entry("count/{station}", "count/cold"),
+          Map.entry("book/{kind}/{code}", "book/stations/cold"),
+          Map.entry("{kind}", "stations"),
           Map.entry("{technique}", "sphere-bath"),
           Map.entry("reference/{table}", "reference/densities"),
           Map.entry("{row}", "water"),

@@ -75,6 +75,7 @@ class TenancyTest {
     IDS.put("{table}", "hill-only");
     IDS.put("{deed}", "move");
     IDS.put("{technique}", "hill-only");
+    IDS.put("{kind}", "hill-only");
     IDS.put("{row}", "hill-only");
     tarn = site.client();
     tarn.get("/k/TARN/pars");

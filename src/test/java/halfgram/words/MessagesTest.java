@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import halfgram.book.Reference;
 import halfgram.desk.Audit;
+import halfgram.desk.BookItems;
 import halfgram.formula.Dose;
 import halfgram.formula.Gate;
 import halfgram.formula.Step;
@@ -182,6 +183,10 @@ class MessagesTest {
     families.put("deed.", Arrays.stream(Deed.values()).map(Deed::code).toList());
     families.put("audit.kind.", Audit.KINDS);
     families.put("audit.via.", List.of("page", "call", "tablet", "command", "unknown"));
+    for (String family : List.of("book.one.", "book.many.", "book.how.")) {
+      families.put(family, BookItems.KINDS);
+    }
+    families.put("book.day.", List.of("mon", "tue", "wed", "thu", "fri", "sat", "sun"));
     families.put("technique.", ofTechniques());
     families.put("reference.", Reference.TABLES);
     families.put("door.does.", Role.ofPeople().stream().map(Role::code).toList());

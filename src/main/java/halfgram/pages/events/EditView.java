@@ -16,6 +16,7 @@ import java.util.function.Function;
  *
  * @param base the body the form began with, sent along
  * @param seen number of the change it began with; empty for a new one
+ * @param dietless whether the book has no diet that a guest could have
  * @param focus pointer of the row just added; empty for none
  * @param problems those that belong to no field
  * @param effects what saving would do to the sheets; empty until looked at
@@ -29,6 +30,7 @@ record EditView(
     List<Field> head,
     String dietsFault,
     List<DietRow> diets,
+    boolean dietless,
     String servicesFault,
     List<ServiceRow> services,
     List<Choice> dishes,
@@ -171,6 +173,7 @@ record EditView(
           head,
           faults.take("/diets"),
           diets,
+          house.book().diets().isEmpty(),
           faults.take("/services"),
           services,
           dishes,

@@ -22,6 +22,7 @@ final class LogKinds {
         Map.entry(LogKind.EVENT, words.say("log.event")),
         Map.entry(LogKind.PAR, words.say("log.par")),
         Map.entry(LogKind.FORMULA, words.say("log.formula")),
+        Map.entry(LogKind.BOOK, words.say("log.book")),
         Map.entry(LogKind.BATH, words.say("bathday.title")),
         Map.entry(LogKind.GATE, words.say("log.gate")),
         Map.entry(LogKind.IMPORT, words.say("log.import")));

@@ -257,6 +257,10 @@ record LogView(
                 detail.path("task").asText(detail.path("day").asText()),
                 "",
                 "lanes?date=" + detail.path("day").asText());
+        case "book" -> {
+          String one = words.say("book.one." + detail.path("list").asText());
+          yield line(change, "log.book", words.say("book.logged", one, subject), "", "book");
+        }
         case "import" -> line(change, "log.import", subject, "", "");
         default -> line(change, "log.other", change.kind() + " " + subject, "", "");
       };

@@ -22,6 +22,7 @@ import java.util.Optional;
  * @param standing which plan this is, or that none is on the wall yet
  * @param preview whether nobody has put this plan in force
  * @param isEmpty whether there is neither a service nor a task
+ * @param bare whether the book has nothing that could be cooked
  * @param missed what last night has left undone
  * @param lacking what services will not have in time
  * @param outs what there is none of today
@@ -39,6 +40,7 @@ record DayView(
     String standing,
     boolean preview,
     boolean isEmpty,
+    boolean bare,
     Verdict verdict,
     List<String> missed,
     List<Lacking> lacking,
@@ -102,7 +104,8 @@ record DayView(
       List<String> outs,
       List<Told.One> deliveries,
       List<Withdrawn.Told> withdrawn,
-      List<Behind> behind) {}
+      List<Behind> behind,
+      boolean bare) {}
 
   static DayView of(Shown shown, Optional<InForce> inForce, Live live, Group.By by) {
     NightWords night = new NightWords(shown.book(), shown.sheet(), shown.words());
@@ -115,6 +118,7 @@ record DayView(
         standing(shown, inForce),
         shown.phase() == Shown.Phase.PREVIEW,
         idle,
+        live.bare(),
         Verdict.of(shown, live.withdrawn(), live.behind()),
         live.missed().stream().map(night::missed).toList(),
         now ? lacking(shown) : List.of(),

@@ -161,7 +161,8 @@ public final class TodayPages implements Server.Part {
             outs,
             deliveries(house, shown.get()),
             told(house, asked, inForce),
-            behind(asked, inForce));
+            behind(asked, inForce),
+            house.book().formulary().list().isEmpty() && house.book().dishes().isEmpty());
     visit.page(status, "today", title, DayView.of(shown.get(), inForce, live, asked.by()));
   }
 

@@ -1,0 +1,176 @@
+package halfgram.desk;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.book.BookReader;
+import halfgram.book.BookStore;
+import halfgram.db.Tx;
+import halfgram.input.Problem;
+import halfgram.kitchen.KitchenStore;
+import halfgram.kitchen.KitchenStore.News;
+import halfgram.measure.Message;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Adds, changes and takes out single things of a kitchen's book: stations, ingredients, dishes.
+ *
+ * <p>Rules. The whole book is read with the change first, tubs included, so that nothing is stored
+ * which would not plan. Where somebody else has changed the thing since it was shown, nothing is
+ * written and theirs is told. The same draft sent twice is stored once.
+ */
+public final class BookItems {
+  /** The kind of its changes. */
+  static final String KIND = "book";
+
+  /** The lists of a book that are kept like this, in the order in which a kitchen needs them. */
+  public static final List<String> KINDS =
+      List.of(
+          "stations",
+          "scales",
+          "ingredients",
+          "diets",
+          "dishes",
+          "services",
+          "people",
+          "equipment",
+          "containers");
+
+  /**
+   * A thing as it is to be.
+   *
+   * @param kind its list, one of {@link #KINDS}
+   * @param seen what it was when whoever changes it began; empty for a new one
+   * @param body as the book writes it; empty to take it out
+   */
+  public record Draft(
+      String kind, String code, Optional<ObjectNode> seen, Optional<ObjectNode> body) {}
+
+  /** What became of it. */
+  public sealed interface Outcome permits Saved, Wrong, Stale, Looked {}
+
+  /** It is stored. */
+  public record Saved() implements Outcome {}
+
+  /** It is something else now: this, or nothing when it was taken out. */
+  public record Stale(Optional<ObjectNode> theirs) implements Outcome {}
+
+  /** What the kitchen would be with it; nothing is stored. */
+  public record Looked(House house) implements Outcome {}
+
+  /**
+   * The book does not read with it.
+   *
+   * @param path of the thing in the book; problems elsewhere are of what uses it
+   */
+  public record Wrong(String path, List<Problem> problems) implements Outcome {}
+
+  private final Desk desk;
+  private final KitchenStore kitchens = new KitchenStore();
+  private final BookStore books = new BookStore();
+  private final ExportBook export = new ExportBook();
+
+  public BookItems(Desk desk) {
+    this.desk = desk;
+  }
+
+  /** The things of a list, as the book writes them. */
+  public static List<ObjectNode> list(House house, String kind) {
+    List<ObjectNode> all = new ArrayList<>();
+    for (JsonNode item : house.tree().path(kind)) {
+      if (item instanceof ObjectNode object) {
+        all.add(object);
+      }
+    }
+    return all;
+  }
+
+  public static Optional<ObjectNode> find(House house, String kind, String code) {
+    return list(house, kind).stream()
+        .filter(item -> item.path("code").asText().equals(code))
+        .findFirst();
+  }
+
+  /** What storing it would make of the kitchen; nothing is stored. */
+  public Outcome look(House house, Draft draft) {
+    return desk.read(tx -> refusal(tx, house, draft).orElseGet(() -> looked(house, draft)));
+  }
+
+  private Outcome looked(House house, Draft draft) {
+    // Without tubs it is the book that the desk opens once this is stored: read once for both.
+    ObjectNode alone = house.tree().deepCopy();
+    put(alone, draft);
+    return new Looked(new House(house.stand(), desk.bookOf(alone), alone));
+  }
+
+  /** Stores it, unless the book does not read with it or somebody has changed it meanwhile. */
+  public Outcome save(House house, Draft draft, String who) {
+    return desk.write(house, tx -> save(tx, house, draft, who));
+  }
+
+  private Outcome save(Tx tx, House house, Draft draft, String who) {
+    House now = desk.open(tx, kitchens.lock(tx, house.id()));
+    Optional<ObjectNode> there = find(now, draft.kind(), draft.code());
+    if (there.equals(draft.body())) {
+      return new Saved();
+    }
+    Optional<Outcome> refusal = refusal(tx, now, draft);
+    if (refusal.isPresent()) {
+      return refusal.get();
+    }
+    ObjectNode detail = JsonNodeFactory.instance.objectNode();
+    detail.put("list", draft.kind());
+    there.ifPresent(before -> detail.set("before", before));
+    draft.body().ifPresent(after -> detail.set("after", after));
+    long change =
+        kitchens.change(
+            tx, now.id(), News.fact(KIND, draft.code(), detail.toString(), who), desk.now());
+    if (draft.body().isPresent()) {
+      int place = now.tree().path(draft.kind()).size();
+      String body = draft.body().get().toString();
+      books.save(tx, now.id(), draft.kind(), draft.code(), place, body, change);
+    } else {
+      books.remove(tx, now.id(), draft.kind(), draft.code());
+    }
+    return new Saved();
+  }
+
+  private Optional<Outcome> refusal(Tx tx, House house, Draft draft) {
+    Optional<ObjectNode> there = find(house, draft.kind(), draft.code());
+    boolean taken = draft.seen().isEmpty() && there.isPresent();
+    if (!taken && !there.equals(draft.seen())) {
+      return Optional.of(new Stale(there));
+    }
+    ObjectNode tree = export.export(tx, house).deepCopy();
+    String path = "$." + draft.kind() + "[" + put(tree, draft) + "]";
+    if (taken) {
+      Message message = Message.of("book.code-taken", draft.code());
+      return Optional.of(
+          new Wrong(path, List.of(new Problem(path + ".code", draft.code(), message))));
+    }
+    BookReader.Outcome read = desk.check(tree);
+    return read.book().isPresent()
+        ? Optional.empty()
+        : Optional.of(new Wrong(path, read.problems()));
+  }
+
+  /** Puts it into a book, or takes it out; answers where it stands or stood. */
+  private static int put(ObjectNode tree, Draft draft) {
+    ArrayNode list = tree.withArray(draft.kind());
+    int at = 0;
+    while (at < list.size() && !list.get(at).path("code").asText().equals(draft.code())) {
+      at++;
+    }
+    if (draft.body().isEmpty()) {
+      list.remove(at);
+    } else if (at < list.size()) {
+      list.set(at, draft.body().get());
+    } else {
+      list.add(draft.body().get());
+    }
+    return at;
+  }
+}

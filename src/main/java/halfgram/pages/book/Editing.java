@@ -1,0 +1,169 @@
+package halfgram.pages.book;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.desk.BookItems;
+import halfgram.input.Problem;
+import halfgram.pages.Code;
+import halfgram.pages.Effect;
+import halfgram.pages.form.Cells;
+import halfgram.pages.form.Part;
+import halfgram.pages.form.TypedForm;
+import halfgram.prep.KitchenBook;
+import halfgram.words.Messages;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** One edit of a thing of the book: what it was, what is typed, what is wrong with it. */
+final class Editing {
+  /** Rows that a new thing of a kind begins with. */
+  private static final Map<String, String> FIRST_ROW =
+      Map.of("dishes", "plate", "people", "shifts");
+
+  private static final String CONTAINS = "contains";
+
+  private final String kind;
+  private final Optional<String> code;
+  private final ObjectNode base;
+  private final TypedForm form;
+  private final Map<String, String> faults = new LinkedHashMap<>();
+  private final List<String> elsewhere = new ArrayList<>();
+
+  private Editing(String kind, Optional<String> code, ObjectNode base, TypedForm form) {
+    this.kind = kind;
+    this.code = code;
+    this.base = base;
+    this.form = form;
+  }
+
+  /** A new thing. */
+  static Editing blank(String kind) {
+    TypedForm form = TypedForm.empty();
+    Optional.ofNullable(FIRST_ROW.get(kind)).ifPresent(form::add);
+    return new Editing(kind, Optional.empty(), JsonNodeFactory.instance.objectNode(), form);
+  }
+
+  /** A thing that is there. */
+  static Editing of(String kind, KitchenBook book, ObjectNode item) {
+    TypedForm form = TypedForm.empty().filled(Shapes.of(kind, book), item);
+    if (item.path(CONTAINS).isArray() && item.path(CONTAINS).isEmpty()) {
+      form.put(CONTAINS + "." + Shapes.NONE, "on");
+    }
+    return new Editing(kind, Optional.of(item.path("code").asText()), item, form);
+  }
+
+  /** As sent. */
+  static Editing sent(
+      String kind, Optional<String> code, ObjectNode base, Map<String, List<String>> sent) {
+    return new Editing(kind, code, base, TypedForm.sent(sent));
+  }
+
+  /** The same typed over what somebody else has made of it; a new thing when it is gone. */
+  Editing rebased(Optional<ObjectNode> theirs) {
+    return new Editing(
+        kind,
+        theirs.isPresent() ? code : Optional.empty(),
+        theirs.orElseGet(JsonNodeFactory.instance::objectNode),
+        form);
+  }
+
+  String kind() {
+    return kind;
+  }
+
+  /** "add plate", "remove plate 3", "up plate 3"; anything else changes nothing. */
+  void act(String act) {
+    form.act(act);
+  }
+
+  /** The thing taken out. */
+  BookItems.Draft out() {
+    return new BookItems.Draft(kind, code.orElse(""), Optional.of(base), Optional.empty());
+  }
+
+  /** The thing as typed; empty when there is nothing to call it. */
+  Optional<BookItems.Draft> draft(KitchenBook book, Messages words) {
+    form.knowing(Cells.suggestions(book, form, words));
+    ObjectNode body = form.write(Shapes.of(kind, book), base, "");
+    sayNone(body);
+    String called = code.orElseGet(() -> Code.of(english(body.path("name")), ""));
+    if (called.isEmpty() || !body.has("name")) {
+      faults.put("name", words.say("formulas.no-name"));
+      return Optional.empty();
+    }
+    ObjectNode coded = JsonNodeFactory.instance.objectNode().put("code", called);
+    coded.setAll(body);
+    coded.put("code", called);
+    Optional<ObjectNode> seen = code.map(known -> base);
+    return Optional.of(new BookItems.Draft(kind, called, seen, Optional.of(coded)));
+  }
+
+  /** No allergen is something to say; nothing ticked says nothing. */
+  private static void sayNone(ObjectNode body) {
+    ArrayNode kept = JsonNodeFactory.instance.arrayNode();
+    boolean none = false;
+    for (JsonNode one : body.path(CONTAINS)) {
+      none |= one.asText().equals(Shapes.NONE);
+      if (!one.asText().equals(Shapes.NONE)) {
+        kept.add(one);
+      }
+    }
+    if (none) {
+      body.set(CONTAINS, kept);
+    }
+  }
+
+  private static String english(JsonNode name) {
+    return name.isTextual() ? name.asText() : name.path("en").asText();
+  }
+
+  /** Puts each problem to its field; what is elsewhere in the book stands on top. */
+  void take(BookItems.Wrong wrong, boolean out, Messages words) {
+    String own = wrong.path() + ".";
+    for (Problem problem : wrong.problems()) {
+      String value = problem.value().isEmpty() ? "" : "\"" + problem.value() + "\" ";
+      String said = value + words.say(problem.message());
+      String rest = problem.path().startsWith(own) ? problem.path().substring(own.length()) : "";
+      String field = rest.equals("code") ? "name" : form.field(rest);
+      if (field.isEmpty() || out) {
+        elsewhere.add(problem.path() + " " + said);
+      } else {
+        faults.merge(field, said, (one, other) -> one + "; " + other);
+      }
+    }
+  }
+
+  EditView view(KitchenBook book, List<Effect> effects, Messages words) {
+    List<Part> parts = Shapes.of(kind, book);
+    Cells cells = new Cells(form, faults, words, names(book, words));
+    String one = words.say("book.one." + kind);
+    return new EditView(
+        "book/" + kind + "/" + code.orElse("new"),
+        code.isEmpty(),
+        code.isEmpty()
+            ? words.say("book.new", one)
+            : words.say("book.edit-of", one, english(base.path("name"))),
+        words.say("book.how." + kind),
+        base.toString(),
+        elsewhere,
+        cells.cells(parts, ""),
+        Cells.suggestions(book, form, words),
+        effects);
+  }
+
+  /** What codes to choose from are called: weekdays, allergens, stations, diets. */
+  private static Map<String, String> names(KitchenBook book, Messages words) {
+    Map<String, String> names = new LinkedHashMap<>();
+    Shapes.DAYS.forEach(day -> names.put(day, words.say("book.day." + day)));
+    book.allergens().forEach((code, name) -> names.put(code, words.text(name)));
+    book.stations().forEach((code, station) -> names.put(code, words.text(station.name())));
+    book.diets().forEach((code, diet) -> names.put(code, words.text(diet.name())));
+    names.put(Shapes.NONE, words.say("book.contains-none"));
+    return names;
+  }
+}

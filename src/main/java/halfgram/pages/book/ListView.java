@@ -1,0 +1,100 @@
+package halfgram.pages.book;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.desk.BookItems;
+import halfgram.desk.House;
+import halfgram.web.Visit;
+import halfgram.words.Messages;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * What the book has of each kind, in the order in which a kitchen needs it.
+ *
+ * @param begun whether everything is there that a first sheet needs
+ * @param saved what was just stored; empty for nothing
+ * @param steps what a first sheet needs, one after the other
+ */
+record ListView(boolean begun, String saved, List<Step> steps, List<Section> sections) {
+
+  /** Something a first sheet needs. */
+  record Step(String said, String how, String href, boolean done, boolean next) {}
+
+  /** A kind with its things. */
+  record Section(String kind, String title, String how, String one, List<Item> items) {}
+
+  /** A thing. */
+  record Item(String name, String href) {}
+
+  /** Kinds that a first sheet can do without. */
+  private static final Set<String> LATER = Set.of("diets", "people", "equipment", "containers");
+
+  static ListView of(House house, String saved, Messages words) {
+    List<Section> sections =
+        BookItems.KINDS.stream().map(kind -> section(house, kind, words)).toList();
+    List<Step> steps = steps(house, words);
+    return new ListView(
+        steps.stream().allMatch(Step::done),
+        sections.stream()
+            .flatMap(section -> section.items().stream())
+            .filter(item -> item.href().endsWith("/" + Visit.encoded(saved)))
+            .map(Item::name)
+            .findFirst()
+            .orElse(""),
+        steps,
+        sections);
+  }
+
+  private static Section section(House house, String kind, Messages words) {
+    List<Item> items = new ArrayList<>();
+    for (ObjectNode item : BookItems.list(house, kind)) {
+      String code = item.path("code").asText();
+      items.add(
+          new Item(
+              name(item.path("name"), words.language()),
+              "book/" + kind + "/" + Visit.encoded(code)));
+    }
+    if (kind.equals("ingredients")) {
+      items.sort(Comparator.comparing(Item::name, String.CASE_INSENSITIVE_ORDER));
+    }
+    return new Section(
+        kind,
+        words.say("book.many." + kind),
+        words.say("book.how." + kind),
+        words.say("book.one." + kind),
+        items);
+  }
+
+  private static String name(JsonNode name, String language) {
+    return name.isTextual() ? name.asText() : name.path(language).asText(name.path("en").asText());
+  }
+
+  private static List<Step> steps(House house, Messages words) {
+    List<Step> steps = new ArrayList<>();
+    boolean planned = !house.book().events().isEmpty() || !house.tree().path("pars").isEmpty();
+    for (String kind : BookItems.KINDS) {
+      if (kind.equals("dishes")) {
+        boolean done = !house.book().formulary().list().isEmpty();
+        add(steps, words.say("nav.formulas"), words.say("book.how.formulas"), "formulas/new", done);
+      }
+      if (!LATER.contains(kind)) {
+        add(
+            steps,
+            words.say("book.many." + kind),
+            words.say("book.how." + kind),
+            "book/" + kind + "/new",
+            !BookItems.list(house, kind).isEmpty() || (kind.equals("services") && planned));
+      }
+    }
+    add(steps, words.say("nav.events"), words.say("book.how.events"), "events/new", planned);
+    return steps;
+  }
+
+  private static void add(List<Step> steps, String said, String how, String href, boolean done) {
+    boolean next = !done && steps.stream().allMatch(Step::done);
+    steps.add(new Step(said, how, href, done, next));
+  }
+}

@@ -1,0 +1,185 @@
+package halfgram.pages.book;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.desk.BookItems;
+import halfgram.testkit.Client;
+import halfgram.testkit.Client.Answer;
+import halfgram.testkit.FilledForm;
+import halfgram.testkit.Site;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+
+/** The kitchen's book written thing by thing over HTTP, refusals beside the success. */
+class BookPagesTest {
+  private static final String BOOK = "/k/TARN/book";
+
+  private final Site site = Site.demo();
+  private final Client client = site.client();
+
+  @AfterEach
+  void close() {
+    site.close();
+  }
+
+  @Test
+  void theBookShowsEveryThingOfEveryKindAndAFormForEach() {
+    Answer book = client.get(BOOK);
+    assertThat(book.text()).contains("Stations 4", "Dishes 10", "Regular services 3", "butter");
+    assertThat(book.text()).as("all is there").doesNotContain("To the first sheet");
+    for (String kind : BookItems.KINDS) {
+      List<ObjectNode> things = BookItems.list(site.house(), kind);
+      assertThat(things).as(kind).isNotEmpty();
+      for (ObjectNode thing : things) {
+        String place = BOOK + "/" + kind + "/" + thing.path("code").asText();
+        Answer same = client.post(place, fields(place));
+        assertThat(same.status()).as(place).isEqualTo(303);
+        assertThat(thing(kind, thing.path("code").asText())).as(place).contains(thing);
+      }
+    }
+  }
+
+  @Test
+  void anUnknownKindOrThingIsNotFound() {
+    for (String path : List.of("/formulas/new", "/stations/nix", "/nix/cold")) {
+      assertThat(client.get(BOOK + path).status()).as(path).isEqualTo(404);
+    }
+  }
+
+  @Test
+  void aNewIngredientNeedsANameAndNoCode() {
+    Answer unnamed = create("ingredients", "contains.milk", "on");
+    assertThat(unnamed.status()).isEqualTo(422);
+    assertThat(unnamed.body()).contains("give it a name", "checked");
+    Answer made = create("ingredients", "name.en", "Crème d'été", "contains.milk", "on");
+    assertThat(made.status()).isEqualTo(303);
+    assertThat(client.get(BOOK + "?saved=creme-d-ete").text()).contains("Saved: Crème d'été");
+    assertThat(thing("ingredients", "creme-d-ete").orElseThrow().toString())
+        .isEqualTo("{\"code\":\"creme-d-ete\",\"name\":\"Crème d'été\",\"contains\":[\"milk\"]}");
+  }
+
+  @Test
+  void noAllergenIsSaidOnlyBySayingIt() {
+    create("ingredients", "name.en", "Moss");
+    assertThat(thing("ingredients", "moss").orElseThrow().has("contains")).isFalse();
+    change("ingredients/moss", "contains.none", "on");
+    assertThat(thing("ingredients", "moss").orElseThrow().path("contains").isEmpty()).isTrue();
+    assertThat(thing("ingredients", "moss").orElseThrow().has("contains")).isTrue();
+    assertThat(client.get(BOOK + "/ingredients/moss").body())
+        .containsPattern("name=\"contains.none\" value=\"on\" checked");
+  }
+
+  @Test
+  void theSecondOfANameIsNotTakenForTheFirst() {
+    Answer answer = create("stations", "name.en", "Cold");
+    assertThat(answer.status()).isEqualTo(422);
+    assertThat(answer.text()).contains("the book has one of that name already (cold)");
+  }
+
+  @Test
+  void whatIsWrongIsSaidAtItsFieldAndKept() {
+    Answer answer =
+        create(
+            "dishes",
+            "name.en",
+            "Plate",
+            "plate.0.component",
+            "moon dust",
+            "plate.0.amount",
+            "a lot");
+    assertThat(answer.status()).isEqualTo(422);
+    assertThat(answer.body())
+        .contains("id=\"plate.0.component-fault\"", "value=\"moon dust\"")
+        .contains("id=\"plate.0.amount-fault\"", "value=\"a lot\"");
+    assertThat(thing("dishes", "plate")).isEmpty();
+  }
+
+  @Test
+  void aRowIsAddedWithoutLosingWhatIsTyped() {
+    Answer answer = create("dishes", "name.en", "Typed", "act", "add plate");
+    assertThat(answer.status()).isEqualTo(200);
+    assertThat(answer.body()).contains("value=\"Typed\"", "name=\"plate.1.amount\"");
+  }
+
+  @Test
+  void aDishIsWrittenByTheNamesOfWhatLiesOnItAndLookedAtFirst() {
+    Answer looked = change("dishes/trout-plate", "plate.0.amount", "2 piece", "act", "look");
+    assertThat(looked.status()).as(looked.text()).isEqualTo(200);
+    assertThat(looked.text()).contains("What it would do to the sheet", "Trout slices +");
+    assertThat(thing("dishes", "trout-plate").orElseThrow().at("/plate/0/amount").asText())
+        .isEqualTo("1 piece");
+    Answer made =
+        create(
+            "dishes", "name.en", "Toast", "plate.0.component", "dill oil", "plate.0.amount", "5g");
+    assertThat(made.status()).isEqualTo(303);
+    assertThat(thing("dishes", "toast").orElseThrow().path("plate").toString())
+        .isEqualTo("[{\"component\":\"dill-oil\",\"amount\":\"5 g\"}]");
+  }
+
+  @Test
+  void somebodyElsesChangeIsNotOverwrittenUnseen() {
+    String[] late = with(fields(BOOK + "/stations/cold"), "name.fr", "Le froid");
+    assertThat(change("stations/cold", "name.en", "Cold side").status()).isEqualTo(303);
+    Answer stale = client.post(BOOK + "/stations/cold", late);
+    assertThat(stale.status()).isEqualTo(409);
+    assertThat(stale.text()).contains("Somebody has changed this meanwhile");
+    assertThat(stale.body()).contains("value=\"Le froid\"");
+    Answer again =
+        client.post(BOOK + "/stations/cold", saving(FilledForm.of(stale, "/stations/cold")));
+    assertThat(again.status()).isEqualTo(303);
+    assertThat(thing("stations", "cold").orElseThrow().at("/name/fr").asText())
+        .isEqualTo("Le froid");
+  }
+
+  @Test
+  void onlyWhatNothingUsesIsTakenOut() {
+    Answer used = change("stations/cold", "act", "out");
+    assertThat(used.status()).isEqualTo(422);
+    assertThat(used.text()).contains("there is no such station");
+    create("stations", "name.en", "Raw bar");
+    assertThat(change("stations/raw-bar", "act", "out").status()).isEqualTo(303);
+    assertThat(thing("stations", "raw-bar")).isEmpty();
+    assertThat(client.get("/k/TARN/log?what=book").text()).contains("station raw-bar");
+    assertThat(client.get("/k/TARN/audit?kind=book").text()).contains("raw-bar", "Raw bar");
+  }
+
+  private Optional<ObjectNode> thing(String kind, String code) {
+    return BookItems.find(site.house(), kind, code);
+  }
+
+  private Answer create(String kind, String... typed) {
+    String place = BOOK + "/" + kind + "/new";
+    return client.post(place, with(fields(place), typed));
+  }
+
+  private Answer change(String thing, String... typed) {
+    return client.post(BOOK + "/" + thing, with(fields(BOOK + "/" + thing), typed));
+  }
+
+  /** The form as it stands, to be saved. */
+  private String[] fields(String place) {
+    return saving(FilledForm.of(client.get(place), place.substring(BOOK.length())));
+  }
+
+  private static String[] saving(FilledForm form) {
+    return form.with("act", "save").fields();
+  }
+
+  private static String[] with(String[] fields, String... typed) {
+    List<String> all = new ArrayList<>(List.of(fields));
+    for (int i = 0; i < typed.length; i += 2) {
+      int at = all.indexOf(typed[i]);
+      if (at >= 0 && at % 2 == 0) {
+        all.set(at + 1, typed[i + 1]);
+      } else {
+        all.add(typed[i]);
+        all.add(typed[i + 1]);
+      }
+    }
+    return all.toArray(String[]::new);
+  }
+}
