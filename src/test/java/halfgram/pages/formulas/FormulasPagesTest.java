@@ -133,8 +133,9 @@ class FormulasPagesTest {
 
   @Test
   void theNameOfAnIngredientStandsForItsCode() {
-    assertThat(save("fish-brine", "lines.0.ingredient", "Cream, 36 %").status()).isEqualTo(303);
-    assertThat(current("fish-brine").at("/lines/0/ingredient").asText()).isEqualTo("cream");
+    Client.Answer made = client.post(PLACE + "/new", salsa("lines.0.ingredient", "Cream, 36 %"));
+    assertThat(made.status()).as(made.text()).isEqualTo(303);
+    assertThat(current("salsa-de-ajo").at("/lines/0/ingredient").asText()).isEqualTo("cream");
   }
 
   @Test
