@@ -4,12 +4,15 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.Events;
 import halfgram.desk.House;
+import halfgram.menu.Dish;
 import halfgram.pages.Effect;
+import halfgram.prep.Plated;
 import halfgram.words.Messages;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /**
  * An event as a form.
@@ -146,6 +149,17 @@ record EditView(
       return copy;
     }
 
+    /** A dish with what it contains, so that whoever chooses sees it. */
+    private String called(Dish dish) {
+      String contains =
+          Plated.allergens(house.book(), dish.plate()).stream()
+              .map(code -> Optional.ofNullable(house.book().allergens().get(code)).map(words::text))
+              .flatMap(Optional::stream)
+              .collect(Collectors.joining(", "));
+      String name = words.text(dish.name());
+      return contains.isEmpty() ? name : words.say("events.dish-contains", name, contains);
+    }
+
     private EditView build(List<Effect> effects) {
       boolean fresh = sent.seen().isEmpty();
       List<Field> head =
@@ -161,7 +175,7 @@ record EditView(
       List<ServiceRow> services = rows("/services", this::service);
       List<Choice> dishes =
           house.book().dishes().values().stream()
-              .map(dish -> new Choice(dish.code(), words.text(dish.name()), false))
+              .map(dish -> new Choice(dish.code(), called(dish), false))
               .toList();
       String name = body.at("/name/en").asText();
       return new EditView(

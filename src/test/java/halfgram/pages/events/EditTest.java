@@ -223,6 +223,18 @@ class EditTest {
   }
 
   @Test
+  void whoChoosesADishSeesWhatItContains() {
+    assertThat(client.get(NEW).text())
+        .contains("Cured lake trout, sheep yoghurt, dill (contains fish, gluten, milk)");
+  }
+
+  @Test
+  void whatMovesAServiceStandsOnlyWhereThereIsOne() {
+    assertThat(client.get(NEW).text()).doesNotContain("Push this service", "Push from here");
+    assertThat(client.get(DINNER).text()).contains("Push this service", "Push from here");
+  }
+
+  @Test
   void anUnknownEventIsNotThere() {
     assertThat(client.get("/k/TARN/events/nothing/edit").status()).isEqualTo(404);
     Answer answer = save("/k/TARN/events/nothing/edit", form(DINNER));
