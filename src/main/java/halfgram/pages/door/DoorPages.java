@@ -24,6 +24,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -235,7 +236,7 @@ public final class DoorPages implements Server.Door {
     }
     FirstRun.Draft draft =
         new FirstRun.Draft(
-            knock.field("code").strip(),
+            knock.field("code").strip().toUpperCase(Locale.ROOT),
             knock.field("kitchen"),
             knock.field("zone").strip(),
             knock.field("name"),

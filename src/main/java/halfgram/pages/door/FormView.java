@@ -2,6 +2,7 @@ package halfgram.pages.door;
 
 import halfgram.desk.People.Reason;
 import halfgram.words.Messages;
+import java.time.ZoneId;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -31,6 +32,14 @@ public record FormView(
       }
     }
     return new FormView(heading, typed, wrong, said.toString());
+  }
+
+  /** Time zones by a place, to choose from. */
+  public List<String> zones() {
+    return ZoneId.getAvailableZoneIds().stream()
+        .filter(zone -> zone.matches("(Africa|America|Asia|Atlantic|Australia|Europe|Pacific)/.+"))
+        .sorted()
+        .toList();
   }
 
   /** What was typed into a field. */

@@ -1,0 +1,133 @@
+package halfgram.pages.book;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import halfgram.testkit.Client;
+import halfgram.testkit.Client.Answer;
+import halfgram.testkit.FilledForm;
+import halfgram.testkit.Site;
+import halfgram.testkit.Staff;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+
+/** A kitchen with nothing in it comes to its first sheet and wall by its pages alone. */
+class FirstDayTest {
+  private static final String ROOT = "/k/HILL/";
+
+  private final Site site = Site.empty();
+  private final Client client = site.stranger();
+
+  @AfterEach
+  void close() {
+    site.close();
+  }
+
+  @Test
+  void pagesAloneLeadFromNothingToWeightsOnTheWall() {
+    begin();
+    assertThat(client.get(ROOT).text()).contains("The book has no dish", "Begin the book");
+    assertThat(client.get(ROOT + "book").text())
+        .contains("To the first sheet", "Stations Where somebody works");
+    put("book/stations/new", "name.en", "Cold");
+    put("book/scales/new", "name.en", "bench scale", "step", "1g", "max", "10 kg");
+    put("book/ingredients/new", "name.en", "Crème fraîche", "contains.milk", "on");
+    put("book/ingredients/new", "name.en", "Dill", "contains.none", "on");
+    put(
+        "formulas/new",
+        "name.en",
+        "Dill cream",
+        "lines.0.ingredient",
+        "crème fraîche",
+        "lines.0.basis",
+        "100",
+        "lines.0.step",
+        "mix",
+        "lines.1.ingredient",
+        "dill",
+        "lines.1.percent",
+        "20",
+        "lines.1.step",
+        "mix",
+        "steps.0.code",
+        "mix",
+        "steps.0.do.0.text.en",
+        "Fold the dill in",
+        "steps.0.station",
+        "cold",
+        "steps.0.handsOn.fixed",
+        "10min",
+        "outputs.0.code",
+        "cream",
+        "outputs.0.hold.max",
+        "2d",
+        "outputs.0.hold.why",
+        "quality",
+        "outputs.0.hold.source",
+        "tasted here");
+    put(
+        "book/dishes/new",
+        "name.en",
+        "Toast",
+        "plate.0.component",
+        "dill cream",
+        "plate.0.amount",
+        "30g");
+    event();
+    assertThat(client.get(ROOT + "book").text()).doesNotContain("To the first sheet");
+    Answer today = client.get(ROOT);
+    assertThat(today.text()).contains("Since this plan was made", "Dill cream");
+    FilledForm accept = FilledForm.of(today, "/plan");
+    assertThat(client.post(ROOT + "plan", accept.fields()).status()).isEqualTo(303);
+    // 20 guests and a tenth more, 30 g each: 660 g, five parts cream to one part dill.
+    assertThat(client.get(ROOT + "wall/cold").text())
+        .contains("CONTAINS MILK", "550", "Crème fraîche", "110", "Dill", "gives 660 g");
+  }
+
+  private void begin() {
+    client.get("/first?code=" + Site.FIRST);
+    Answer made =
+        client.post(
+            "/first",
+            "first",
+            Site.FIRST,
+            "code",
+            "hill",
+            "kitchen",
+            "Hill",
+            "zone",
+            "Europe/Copenhagen",
+            "name",
+            "ada",
+            "shown",
+            "Ada",
+            "password",
+            Staff.PASSWORD);
+    assertThat(made.header("location")).as("the code in capitals").isEqualTo(ROOT);
+  }
+
+  private void put(String page, String... typed) {
+    FilledForm form = FilledForm.of(client.get(ROOT + page), page).with("act", "save");
+    for (int i = 0; i < typed.length; i += 2) {
+      form = form.with(typed[i], typed[i + 1]);
+    }
+    Answer answer = client.post(ROOT + page, form.fields());
+    assertThat(answer.status()).as(answer.text()).isEqualTo(303);
+  }
+
+  private void event() {
+    FilledForm form =
+        FilledForm.of(client.get(ROOT + "events/new"), "events/new")
+            .with("/name/en", "Supper")
+            .with("/date", Site.DAY.toString())
+            .with("/covers/expected", "20")
+            .with("/services/0/name", "Supper")
+            .with("/services/0/courses/0/name", "First")
+            .with("/services/0/start", "18:30")
+            .with("/services/0/end", "20:30")
+            .with("/services/0/courses/0/at", "18:45")
+            .with("/services/0/courses/0/dishes/0/dish", "toast")
+            .with("do", "save");
+    Answer answer = client.post(ROOT + "events/new", form.fields());
+    assertThat(answer.status()).as(answer.text()).isEqualTo(303);
+  }
+}
