@@ -5,6 +5,7 @@ import halfgram.event.Course;
 import halfgram.event.Event;
 import halfgram.event.Service;
 import halfgram.kitchen.Text;
+import halfgram.measure.Amount;
 import halfgram.measure.Exact;
 import halfgram.measure.Money;
 import halfgram.measure.Rounding;
@@ -19,8 +20,10 @@ import halfgram.prep.Plated;
 import halfgram.prep.ServiceRun;
 import halfgram.words.Messages;
 import halfgram.words.SheetWords;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
@@ -73,7 +76,7 @@ record Serving(
           words.time(run.window().start()) + "–" + words.time(run.window().end()),
           service(run).map(this::pickUps).orElse(""),
           run.plates().stream().map(of -> plate(run, of)).toList(),
-          run.uses().stream().map(use -> use(run, use)).toList());
+          uses(run));
     }
 
     /** The service a run is of: named by its code when the event has several. */
@@ -142,12 +145,23 @@ record Serving(
       return cost.complete() ? number : words.say("events.cost-least", number);
     }
 
-    private Use use(ServiceRun run, ServiceRun.Use use) {
-      String component = Components.word(book.formulary(), use.version(), use.output());
-      String path = Paths.need(run.id(), component, use.amount().dimension());
-      return new Use(
-          words.text(Components.name(use.version(), use.output())),
-          new Linked(names.amount(use.amount()), why(path)));
+    /** A component that several courses use is told once, with all of it. */
+    private List<Use> uses(ServiceRun run) {
+      Map<String, Amount> amounts = new LinkedHashMap<>();
+      Map<String, String> called = new LinkedHashMap<>();
+      for (ServiceRun.Use use : run.uses()) {
+        String component = Components.word(book.formulary(), use.version(), use.output());
+        String path = Paths.need(run.id(), component, use.amount().dimension());
+        amounts.merge(path, use.amount(), Amount::plus);
+        called.put(path, words.text(Components.name(use.version(), use.output())));
+      }
+      return amounts.entrySet().stream()
+          .map(
+              entry ->
+                  new Use(
+                      called.getOrDefault(entry.getKey(), ""),
+                      new Linked(names.amount(entry.getValue()), why(entry.getKey()))))
+          .toList();
     }
 
     private String why(String path) {

@@ -229,6 +229,14 @@ class EditTest {
   }
 
   @Test
+  void whatSeveralCoursesUseStandsOnceOnTheSheet() {
+    Answer sheet = client.get("/k/TARN/events/harvest-dinner");
+    List<String> used =
+        sheet.all("<li><a class=\"why n\"[^>]*><b>[^<]*</b></a> <span>([^<]*)</span>");
+    assertThat(used).contains("Celeriac, baked", "Dill oil").doesNotHaveDuplicates();
+  }
+
+  @Test
   void whatMovesAServiceStandsOnlyWhereThereIsOne() {
     assertThat(client.get(NEW).text()).doesNotContain("Push this service", "Push from here");
     assertThat(client.get(DINNER).text()).contains("Push this service", "Push from here");
