@@ -9,6 +9,7 @@ import halfgram.input.Problem;
 import halfgram.pages.Code;
 import halfgram.pages.Effect;
 import halfgram.pages.form.Cells;
+import halfgram.pages.form.FieldFault;
 import halfgram.pages.form.Part;
 import halfgram.pages.form.TypedForm;
 import halfgram.prep.KitchenBook;
@@ -126,8 +127,7 @@ final class Editing {
   void take(BookItems.Wrong wrong, boolean out, Messages words) {
     String own = wrong.path() + ".";
     for (Problem problem : wrong.problems()) {
-      String value = problem.value().isEmpty() ? "" : "\"" + problem.value() + "\" ";
-      String said = value + words.say(problem.message());
+      String said = FieldFault.say(problem, words);
       String rest = problem.path().startsWith(own) ? problem.path().substring(own.length()) : "";
       String field = rest.equals("code") ? "name" : form.field(rest);
       if (field.isEmpty() || out) {

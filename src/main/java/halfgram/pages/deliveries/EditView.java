@@ -4,6 +4,7 @@ import halfgram.delivery.Delivery;
 import halfgram.desk.Deliveries;
 import halfgram.desk.House;
 import halfgram.input.Problem;
+import halfgram.pages.form.FieldFault;
 import halfgram.words.Messages;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -117,8 +118,7 @@ record EditView(
         String last = key.endsWith(".amount") ? "amount-" : "ingredient-";
         key = last + lines.get(line);
       }
-      String value = problem.value().isEmpty() ? "" : problem.value() + ": ";
-      faults.merge(key, value + words.say(problem.message()), (one, other) -> one + ". " + other);
+      faults.merge(key, FieldFault.say(problem, words), (one, other) -> one + ". " + other);
     }
     return faults;
   }

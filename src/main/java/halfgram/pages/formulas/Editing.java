@@ -12,6 +12,7 @@ import halfgram.input.Problem;
 import halfgram.pages.Code;
 import halfgram.pages.Effect;
 import halfgram.pages.form.Cells;
+import halfgram.pages.form.FieldFault;
 import halfgram.pages.form.Part;
 import halfgram.pages.form.TypedForm;
 import halfgram.prep.KitchenBook;
@@ -191,8 +192,7 @@ final class Editing {
   void take(SaveFormula.Wrong wrong, Messages words) {
     String own = wrong.path() + ".versions[" + wrong.index() + "]";
     for (Problem problem : wrong.problems()) {
-      String value = problem.value().isEmpty() ? "" : "\"" + problem.value() + "\" ";
-      String said = value + words.say(problem.message());
+      String said = FieldFault.say(problem, words);
       String field = field(problem.path(), own, wrong.path());
       if (field.isEmpty()) {
         elsewhere.add(problem.path() + " " + said);

@@ -1,0 +1,24 @@
+package halfgram.pages.form;
+
+import halfgram.input.Problem;
+import halfgram.measure.Message;
+import halfgram.words.Messages;
+
+/** A problem of the book the way a form tells it at its field, where the name stands already. */
+public final class FieldFault {
+  private FieldFault() {}
+
+  /** What is missing is asked for; of what is wrong, the value and what would be right. */
+  public static String say(Problem problem, Messages words) {
+    Message message = problem.message();
+    if (message.key().equals("problem.missing")) {
+      Object accepted = message.args().get(0);
+      boolean rows =
+          accepted instanceof Message list
+              && (list.key().equals("accept.some") || list.key().equals("accept.list"));
+      return rows ? words.say("formulas.fault-rows") : words.say("events.fault-give", accepted);
+    }
+    String value = problem.value().isEmpty() ? "" : "\"" + problem.value() + "\" ";
+    return value + words.say(message);
+  }
+}
