@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
+import com.microsoft.playwright.options.Media;
 import com.microsoft.playwright.options.ViewportSize;
 import halfgram.testkit.Browser;
 import halfgram.testkit.Client;
@@ -129,6 +130,32 @@ class EveryPageIT {
   }
 
   @Test
+  void onAPhoneThePageBeginsInTheFirstQuarterAndEveryPageIsReached() {
+    try (Viewer viewer = Browser.open(Device.phone())) {
+      Page page = viewer.open(address("crew"));
+      Object top = page.evaluate("document.querySelector('main').getBoundingClientRect().top");
+      assertThat(((Number) top).doubleValue()).isLessThan(844 / 4.0);
+      page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Audit")).click();
+      page.waitForURL("**/audit");
+    }
+  }
+
+  @Test
+  void whatIsFoldedOfALongStationIsReachedByItsAddressAndPrinted() {
+    try (Viewer viewer = Browser.open(Device.desk())) {
+      Page page = viewer.open(address(""));
+      String id = page.locator("#at-hot-later tr[id]").last().getAttribute("id");
+      assertThat(page.locator("#" + id).isVisible()).isFalse();
+      page.navigate(address("#" + id));
+      page.reload();
+      page.locator("#" + id).waitFor();
+      viewer.open(address(""));
+      page.emulateMedia(new Page.EmulateMediaOptions().setMedia(Media.PRINT));
+      assertThat(page.locator("#" + id).boundingBox().height).isPositive();
+    }
+  }
+
+  @Test
   void whatACookPressesIsEightyPixelsHighAndSixteenApart() {
     try (Viewer viewer = Browser.open(Device.tablet())) {
       Page page = viewer.open(address("wall/cold?task=" + encoded(task("pea-base"))));
@@ -168,6 +195,8 @@ class EveryPageIT {
       }
       pressed(found, viewer, "formulas/new", "Save the formula");
       pressed(found, viewer, "events/new", "Save");
+      pressed(found, viewer, "book/dishes/new", "Save");
+      pressed(found, viewer, "book/dishes/trout-plate", "Look first");
       pressed(found, viewer, "events/harvest-dinner/edit", "Look first");
       viewer.open(address("pars"));
       viewer.page().getByLabel("Dill oil, Saturday").first().fill("3 kg");
@@ -283,6 +312,11 @@ class EveryPageIT {
         "slip/harvest-dinner?minutes=30&covers=97",
         "deliveries",
         "deliveries?past=yes",
+        "book",
+        "book/ingredients/butter",
+        "book/dishes/trout-plate",
+        "book/services/new",
+        "book/people/ines",
         "deliveries/new",
         "deliveries/dairy",
         "deliveries/dairy/edit",
