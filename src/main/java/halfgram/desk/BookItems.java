@@ -30,12 +30,12 @@ public final class BookItems {
   public static final List<String> KINDS =
       List.of(
           "stations",
+          "people",
           "scales",
           "ingredients",
           "diets",
           "dishes",
           "services",
-          "people",
           "equipment",
           "containers");
 

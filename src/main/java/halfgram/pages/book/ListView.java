@@ -30,7 +30,7 @@ record ListView(boolean begun, String saved, List<Step> steps, List<Section> sec
   record Item(String name, String href) {}
 
   /** Kinds that a first sheet can do without. */
-  private static final Set<String> LATER = Set.of("diets", "people", "equipment", "containers");
+  private static final Set<String> LATER = Set.of("diets", "equipment", "containers");
 
   static ListView of(House house, String saved, Messages words) {
     List<Section> sections =

@@ -29,6 +29,22 @@ class FirstDayTest {
     assertThat(client.get(ROOT + "book").text())
         .contains("To the first sheet", "Stations Where somebody works");
     put("book/stations/new", "name.en", "Cold");
+    assertThat(client.get(ROOT + "wall/cold/who").body())
+        .contains("nobody can be chosen", "href=\"/k/HILL/book/people/new\"");
+    put(
+        "book/people/new",
+        "name",
+        "Ada",
+        "stations.cold",
+        "on",
+        "chef",
+        "on",
+        "shifts.0.days.sat",
+        "on",
+        "shifts.0.start",
+        "0800",
+        "shifts.0.end",
+        "22.00");
     put("book/scales/new", "name.en", "bench scale", "step", "1g", "max", "10 kg");
     put("book/ingredients/new", "name.en", "Crème fraîche", "contains.milk", "on");
     put("book/ingredients/new", "name.en", "Dill", "contains.none", "on");
@@ -81,6 +97,31 @@ class FirstDayTest {
     // 20 guests and a tenth more, 30 g each: 660 g, five parts cream to one part dill.
     assertThat(client.get(ROOT + "wall/cold").text())
         .contains("CONTAINS MILK", "550", "Crème fraîche", "110", "Dill", "gives 660 g");
+    done();
+    assertThat(client.get(ROOT + "stock").text()).contains("1 tub on hand", "Dill cream", "660 g");
+    assertThat(client.get(ROOT + "log").text()).contains("Dill cream", "Ada");
+  }
+
+  private void done() {
+    client.post(ROOT + "wall/cook", "station", "cold", "person", "ada");
+    FilledForm tick = FilledForm.of(client.get(ROOT + "wall/cold"), "/tick");
+    String[] kinds = {"START", "DONE"};
+    for (String kind : kinds) {
+      Answer answer =
+          client.post(
+              ROOT + "tick",
+              "station",
+              "cold",
+              "task",
+              tick.value("task"),
+              "kind",
+              kind,
+              "amount",
+              kind.equals("DONE") ? "660 g" : "",
+              "sequence",
+              String.valueOf(Site.sequence()));
+      assertThat(answer.status()).as(kind + answer.text()).isEqualTo(303);
+    }
   }
 
   private void begin() {
