@@ -363,7 +363,7 @@ public final class Wiring implements AutoCloseable {
             new EventsApi(desk, events, effects),
             new ParsApi(desk, pars),
             new SlipApi(desk, slips, effects),
-            new FormulasApi(desk),
+            new FormulasApi(desk, effects),
             new LogApi(desk, logbook),
             new BookApi(desk),
             new OpenApi(),

@@ -22,6 +22,14 @@ final class DifferenceJson {
       Answers.amount(one, "from", of.from());
       Answers.amount(one, "to", of.to());
     }
+    ArrayNode weighed = node.putArray("weighed");
+    for (Difference.Weighed of : difference.weighed()) {
+      ObjectNode one = weighed.addObject();
+      one.put("formula", of.formula());
+      one.put("item", of.item().code());
+      Answers.amount(one, "from", of.from());
+      Answers.amount(one, "to", of.to());
+    }
     ids(node.putArray("added"), difference.added());
     ids(node.putArray("withdrawn"), difference.withdrawn());
     ids(node.putArray("changed"), difference.changed().stream().map(c -> c.to()).toList());

@@ -8,6 +8,7 @@ import halfgram.book.BookStore;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.SaveFormula;
+import halfgram.desk.SheetEffects;
 import halfgram.formula.Formula;
 import halfgram.formula.FormulaStore;
 import halfgram.formula.FormulaVersion;
@@ -25,15 +26,20 @@ import io.javalin.http.Context;
 import java.util.List;
 import java.util.OptionalLong;
 
-/** Formulas: read, scaled, and saved as new versions, as the book writes them. */
+/**
+ * Formulas: read, scaled, and saved as new versions, as the book writes them; with {@code look=yes}
+ * a version is only looked at.
+ */
 public final class FormulasApi implements Server.Part {
   private static final String PLACE = "/k/{kitchen}/api/v1/formulas";
 
   private final Desk desk;
   private final SaveFormula saving;
+  private final SheetEffects effects;
 
-  public FormulasApi(Desk desk) {
+  public FormulasApi(Desk desk, SheetEffects effects) {
     this.desk = desk;
+    this.effects = effects;
     this.saving = new SaveFormula(desk);
   }
 
@@ -137,8 +143,27 @@ public final class FormulasApi implements Server.Part {
       Call.refuse(visit, List.of(new Problem("$.code", body.path("code").asText(), own)));
       return;
     }
-    SaveFormula.Outcome outcome =
-        saving.save(house, new SaveFormula.Draft(code, seen, head, version), visit.who());
+    SaveFormula.Draft draft = new SaveFormula.Draft(code, seen, head, version);
+    if (seen > 0 && Query.isAsked(visit, "look")) {
+      SaveFormula.Tried tried = saving.look(house, draft);
+      tried.house().ifPresent(after -> looked(visit, house, after, code));
+      tried.refusal().ifPresent(outcome -> told(visit, house, draft, outcome));
+    } else {
+      told(visit, house, draft, saving.save(house, draft, visit.who()));
+    }
+  }
+
+  /** What the new version would do to today's sheet and those to come. */
+  private void looked(Visit visit, House house, House after, String code) {
+    ObjectNode node = JsonNodeFactory.instance.objectNode();
+    node.put("code", code);
+    EffectsJson.write(node, effects.list(house, after));
+    visit.json(200, node.toString());
+  }
+
+  private void told(
+      Visit visit, House house, SaveFormula.Draft draft, SaveFormula.Outcome outcome) {
+    String code = draft.code();
     if (outcome instanceof SaveFormula.Saved) {
       House now = desk.again(house);
       FormulaVersion current = now.book().formulary().find(code).orElseThrow().current();
@@ -146,7 +171,7 @@ public final class FormulasApi implements Server.Part {
       answer(visit, 201, now, current);
     } else if (outcome instanceof SaveFormula.Wrong wrong) {
       Call.refuse(visit, problems(wrong));
-    } else if (seen > 0) {
+    } else if (draft.based() > 0) {
       throw Halt.stale();
     } else {
       String taken = visit.words().say("formulas.code-taken", code);

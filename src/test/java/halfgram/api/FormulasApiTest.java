@@ -36,6 +36,25 @@ class FormulasApiTest extends OnDemo {
   }
 
   @Test
+  void lookingTellsWhatAVersionWouldWeighAndStoresNothing() {
+    site.client().get("/k/TARN/");
+    ObjectNode formula = formula();
+    ((ObjectNode) formula.at("/versions/0/lines/0")).put("percent", 50);
+    Answer looked = script.sent("PUT", "formulas/dill-oil?seen=1&look=yes", formula.toString());
+    assertThat(looked.status()).isEqualTo(200);
+    assertThat(looked.body().at("/effects/0/of").asText()).isEqualTo("today");
+    assertThat(looked.body().at("/effects/0/difference/weighed"))
+        .anySatisfy(one -> assertThat(one.path("item").asText()).isEqualTo("blanched-dill"));
+    assertThat(script.get("formulas/dill-oil").body().path("versions")).hasSize(1);
+    ((ObjectNode) formula.at("/versions/0/lines/0")).put("percent", -4);
+    assertThat(
+            script.sent("PUT", "formulas/dill-oil?seen=1&look=yes", formula.toString()).problems())
+        .contains("$.versions[0].lines[0].percent");
+    assertThat(script.sent("PUT", "formulas/dill-oil?seen=7&look=yes", formula.toString()).kind())
+        .isEqualTo("stale");
+  }
+
+  @Test
   void aVersionMadeFromAnOlderOneIsStale() {
     ObjectNode formula = formula();
     ((ObjectNode) formula.at("/versions/0")).put("note", "mine");
