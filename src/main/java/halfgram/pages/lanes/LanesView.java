@@ -17,6 +17,8 @@ import java.util.Optional;
  * @param told what else is to be said of the plan: what it had to let go
  * @param leftOutSaid how many tasks have no place, and how long they take
  * @param byMachine which lanes are drawn
+ * @param done of a long list what is done, which lies folded
+ * @param rows the others, in the order they start
  * @param away who is not there, or which machines are not used; empty when there is none such
  * @param whatIf where other days are tried; empty for another day than today
  */
@@ -37,8 +39,11 @@ record LanesView(
     Drawing drawing,
     String away,
     LoadView load,
+    List<Row> done,
     List<Row> rows,
     String whatIf) {
+  /** So many rows are not folded. */
+  private static final int SHORT = 8;
 
   /** A way somewhere; without an address it is where one is. */
   record Link(String text, String href) {}
@@ -70,11 +75,17 @@ record LanesView(
       String on,
       String by,
       String state,
-      String kind) {}
+      String kind) {
+    private boolean isDone() {
+      return kind.equals(Bar.Kind.DONE.code());
+    }
+  }
 
   static LanesView of(Crewed day, Optional<ProposalView> proposal, boolean byMachine) {
     Messages words = day.words();
     Outlook outlook = day.outlook();
+    List<Row> rows = day.bars().stream().map(bar -> row(day, bar)).toList();
+    boolean folds = rows.size() > SHORT;
     return new LanesView(
         day.day().toString(),
         words.date(day.day()),
@@ -92,7 +103,8 @@ record LanesView(
         byMachine ? Draughting.byMachine(day) : Draughting.byPerson(day),
         byMachine ? idle(day) : away(day),
         LoadView.of(day),
-        day.bars().stream().map(bar -> row(day, bar)).toList(),
+        rows.stream().filter(row -> folds && row.isDone()).toList(),
+        rows.stream().filter(row -> !folds || !row.isDone()).toList(),
         day.isToday() ? day.address("/what-if") : "");
   }
 

@@ -52,6 +52,41 @@ class LanesTest {
   }
 
   @Test
+  void whatIsDoneLiesFoldedInALongList() {
+    try (Site own = Site.demo()) {
+      Client cook = own.client();
+      cook.get(LANES);
+      assertThat(cook.get(LANES).body()).doesNotContain("id=\"lanes-done\"");
+      InForce inForce = own.wiring().plans().find(own.house(), Site.DAY).orElseThrow();
+      Task brine =
+          inForce.sheet().tasks().stream()
+              .filter(task -> task.version().formula().equals("fish-brine"))
+              .findFirst()
+              .orElseThrow();
+      String station = brine.station();
+      cook.post("/k/TARN/wall/cook", "station", station, "person", "lorcan");
+      for (String kind : List.of("START", "DONE")) {
+        cook.post(
+            "/k/TARN/tick",
+            "station",
+            station,
+            "task",
+            brine.id(),
+            "kind",
+            kind,
+            "amount",
+            kind.equals("DONE") ? "5591 g" : "",
+            "sequence",
+            String.valueOf(Site.sequence()));
+      }
+      List<String> folded =
+          cook.get(LANES).all("(?s)<details class=\"fold\" id=\"lanes-done\">(.*?)</details>");
+      assertThat(folded).hasSize(1);
+      assertThat(folded.get(0)).contains("Done: 1", "Fish brine");
+    }
+  }
+
+  @Test
   void theSameDayIsShownByMachineAndEachUnitHasItsOwnLane() {
     Answer page = client.get(LANES + "?by=machine");
     assertThat(page.text()).contains("The day by machine", "hob plate 1", "Not used today:");
