@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.book.BookStore;
 import halfgram.desk.BookItems;
 import halfgram.input.Problem;
 import halfgram.pages.Code;
@@ -100,8 +101,9 @@ final class Editing {
     ObjectNode coded = JsonNodeFactory.instance.objectNode().put("code", called);
     coded.setAll(body);
     coded.put("code", called);
+    ObjectNode stored = (ObjectNode) BookStore.parse(coded.toString());
     Optional<ObjectNode> seen = code.map(known -> base);
-    return Optional.of(new BookItems.Draft(kind, called, seen, Optional.of(coded)));
+    return Optional.of(new BookItems.Draft(kind, called, seen, Optional.of(stored)));
   }
 
   /** No allergen is something to say; nothing ticked says nothing. */

@@ -136,6 +136,14 @@ class BookPagesTest {
   }
 
   @Test
+  void theSameSentTwiceIsStoredOnce() {
+    String[] form = with(fields(BOOK + "/services/lunch"), "covers.sat", "41");
+    assertThat(client.post(BOOK + "/services/lunch", form).status()).isEqualTo(303);
+    assertThat(client.post(BOOK + "/services/lunch", form).status()).isEqualTo(303);
+    assertThat(thing("services", "lunch").orElseThrow().at("/covers/sat").asInt()).isEqualTo(41);
+  }
+
+  @Test
   void onlyWhatNothingUsesIsTakenOut() {
     Answer used = change("stations/cold", "act", "out");
     assertThat(used.status()).isEqualTo(422);
