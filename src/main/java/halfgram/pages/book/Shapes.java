@@ -147,10 +147,11 @@ final class Shapes {
                 time("start", "book.field.start"),
                 time("end", "book.field.end"),
                 rows(
-                    "breaks",
-                    "book.field.breaks",
-                    List.of(
-                        time("start", "book.field.from"), text("for", "book.field.for", ""))))));
+                        "breaks",
+                        "book.field.breaks",
+                        List.of(
+                            time("start", "book.field.from"), text("for", "book.field.for", "")))
+                    .more())));
   }
 
   private static List<Part> machine() {
