@@ -11,12 +11,20 @@ import java.util.OptionalInt;
  * @param max slots at most; empty: as long as you like
  * @param yields whether its longest time may be overrun, at a price, when nothing else helps
  * @param dear cost of each slot that what waits stands longer than it must
+ * @param holds whether what the earlier one stands on stays taken until the later one has ended:
+ *     somebody takes it out
  */
-public record Between(int from, int to, int min, OptionalInt max, boolean yields, int dear) {
+public record Between(
+    int from, int to, int min, OptionalInt max, boolean yields, int dear, boolean holds) {
   public Between {
     if (max.isPresent() && max.getAsInt() < min) {
       throw new IllegalArgumentException("at most " + max.getAsInt() + ", at least " + min);
     }
+  }
+
+  /** Time between two jobs that have nothing to do with each other's machines. */
+  public Between(int from, int to, int min, OptionalInt max, boolean yields, int dear) {
+    this(from, to, min, max, yields, dear, false);
   }
 
   /** Right after, or any time later. */

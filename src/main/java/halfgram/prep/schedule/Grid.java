@@ -5,14 +5,8 @@ import java.util.SplittableRandom;
 
 /**
  * Who and what is taken when, while a plan is being made: jobs are put on it and taken off again.
- *
- * <p>Each unit of a machine knows slot by slot whose it is, so that a wash between two jobs is
- * found by looking as many slots aside as a wash takes.
  */
 final class Grid {
-  private static final int FREE = -1;
-  private static final int SHUT = -2;
-
   final Layout layout;
 
   /** Where each job starts; -1: nowhere. */
@@ -25,13 +19,12 @@ final class Grid {
   final int[][] units;
 
   private final long[][] busy;
-  private final int[][][] owner;
+  final Machinery machinery;
   private final int[][] taken;
 
   final Rushes rushes;
 
   private final int[] works;
-  private final int[] chosen;
   private final int[] pick;
   private final long[] worth;
 
@@ -48,10 +41,7 @@ final class Grid {
         busy[c][w] = ~layout.here[c][w];
       }
     }
-    owner = new int[layout.day.machines().size()][][];
-    for (int m = 0; m < owner.length; m++) {
-      owner[m] = owners(layout.day.machines().get(m));
-    }
+    machinery = new Machinery(this);
     taken = new int[layout.day.spaces().size()][];
     for (int s = 0; s < taken.length; s++) {
       taken[s] =
@@ -61,24 +51,8 @@ final class Grid {
     }
     rushes = new Rushes(layout);
     works = new int[busy.length];
-    int most = layout.day.machines().stream().mapToInt(Machine::units).max().orElse(0);
-    chosen = new int[most * 8 + 8];
     pick = new int[busy.length];
     worth = new long[busy.length];
-  }
-
-  private int[][] owners(Machine machine) {
-    int[][] of = new int[machine.units()][layout.slots];
-    for (int[] unit : of) {
-      Arrays.fill(unit, FREE);
-    }
-    for (Machine.Out out : machine.out()) {
-      for (int u = Math.max(0, of.length - out.units()); u < of.length; u++) {
-        int to = Math.min(layout.slots, out.span().to());
-        Arrays.fill(of[u], Math.min(Math.max(0, out.span().from()), to), to, SHUT);
-      }
-    }
-    return of;
   }
 
   /** Whether there are people, machines and room for a job at a slot. */
@@ -86,7 +60,7 @@ final class Grid {
     return t >= 0
         && t + layout.length[j] <= layout.slots
         && haveCooks(j, t)
-        && findUnits(j, t) >= 0
+        && machinery.fits(j, t)
         && haveRoom(j, t);
   }
 
@@ -119,50 +93,6 @@ final class Grid {
     for (int w = first + 1; w < last; w++) {
       if (bits[w] != 0) {
         return false;
-      }
-    }
-    return true;
-  }
-
-  /** Chooses units for all uses; how many, or -1. */
-  private int findUnits(int j, int t) {
-    int found = 0;
-    for (Job.Use use : layout.uses[j]) {
-      int from = t + layout.from(j, use);
-      int to = t + layout.to(j, use);
-      int wanted = use.units();
-      int[][] of = owner[use.machine()];
-      for (int u = 0; u < of.length && wanted > 0; u++) {
-        if (from == to || isFree(use.machine(), of[u], j, from, to)) {
-          chosen[found++] = u;
-          wanted--;
-        }
-      }
-      if (wanted > 0) {
-        return -1;
-      }
-    }
-    return found;
-  }
-
-  private boolean isFree(int machine, int[] of, int j, int from, int to) {
-    for (int t = from; t < to; t++) {
-      if (of[t] != FREE) {
-        return false;
-      }
-    }
-    int wash = layout.wash[machine];
-    for (int t = from - 1; t >= Math.max(0, from - wash); t--) {
-      if (of[t] >= 0) {
-        if (from - 1 - t < layout.wash(machine, of[t], j)) {
-          return false;
-        }
-        break;
-      }
-    }
-    for (int t = to; t < Math.min(layout.slots, to + wash); t++) {
-      if (of[t] >= 0) {
-        return t - to >= layout.wash(machine, j, of[t]);
       }
     }
     return true;
@@ -225,8 +155,8 @@ final class Grid {
   /** Puts a job where it fits, with the cooks that suit best. */
   void place(int j, int t, SplittableRandom random) {
     int[] people = layout.hands[j] == 0 ? NOBODY : choose(j, t, random);
-    findUnits(j, t);
-    put(j, t, people, Arrays.copyOf(chosen, unitsNeeded(j)));
+    machinery.fits(j, t);
+    put(j, t, people, machinery.found(j));
   }
 
   /** Puts a job exactly as it was, with its cooks and units, if they are all free. */
@@ -234,7 +164,7 @@ final class Grid {
     int t = layout.before[j];
     int[] of = layout.unitsBefore[j];
     int[] people = layout.cooksBefore[j];
-    if (!haveRoom(j, t) || people.length != layout.hands[j] || of.length != unitsNeeded(j)) {
+    if (!haveRoom(j, t) || people.length != layout.hands[j]) {
       return false;
     }
     for (int c : people) {
@@ -242,31 +172,11 @@ final class Grid {
         return false;
       }
     }
-    int at = 0;
-    for (Job.Use use : layout.uses[j]) {
-      for (int k = 0; k < use.units(); k++) {
-        int u = of[at++];
-        int[][] all = owner[use.machine()];
-        int from = t + layout.from(j, use);
-        int to = t + layout.to(j, use);
-        if (u >= all.length) {
-          return false;
-        }
-        if (from < to && !isFree(use.machine(), all[u], j, from, to)) {
-          return false;
-        }
-      }
+    if (!machinery.areFree(j, t, of)) {
+      return false;
     }
     put(j, t, people, of);
     return true;
-  }
-
-  private int unitsNeeded(int j) {
-    int count = 0;
-    for (Job.Use use : layout.uses[j]) {
-      count += use.units();
-    }
-    return count;
   }
 
   private static final int[] NOBODY = {};
@@ -282,10 +192,9 @@ final class Grid {
   /** Puts a job that does not move, whatever is there already. */
   void force(int j) {
     int t = layout.fixed[j];
-    boolean machines = t >= 0 && t + layout.length[j] <= layout.slots && findUnits(j, t) >= 0;
-    int count = unitsNeeded(j);
+    boolean machines = t >= 0 && t + layout.length[j] <= layout.slots && machinery.fits(j, t);
     int[] people = layout.cooksBefore[j].length > 0 ? layout.cooksBefore[j] : whoever(j, t);
-    put(j, t, people, machines ? Arrays.copyOf(chosen, count) : NOBODY);
+    put(j, t, people, machines ? machinery.found(j) : NOBODY);
   }
 
   /** As many as there are of those that a job wants, where nobody said who. */
@@ -323,13 +232,7 @@ final class Grid {
       works[c] += on ? layout.handsOn[j] : -layout.handsOn[j];
     }
     rushes.load(t, to, on ? cooks[j].length : -cooks[j].length);
-    int at = 0;
-    for (Job.Use use : layout.uses[j]) {
-      for (int k = 0; k < use.units() && at < units[j].length; k++) {
-        int[] of = owner[use.machine()][units[j][at++]];
-        Arrays.fill(of, t + layout.from(j, use), t + layout.to(j, use), on ? j : FREE);
-      }
-    }
+    machinery.mark(j, on);
     for (Job.Keep keep : layout.keeps[j]) {
       int[] of = taken[keep.space()];
       for (int s = t + layout.length[j]; s < Math.min(layout.slots, keep.until()); s++) {

@@ -33,7 +33,13 @@ final class InOrder {
     for (Between lag : asked.lags()) {
       lags.add(
           new Between(
-              job[lag.from()], job[lag.to()], lag.min(), lag.max(), lag.yields(), lag.dear()));
+              job[lag.from()],
+              job[lag.to()],
+              lag.min(),
+              lag.max(),
+              lag.yields(),
+              lag.dear(),
+              lag.holds()));
     }
     lags.sort(
         Comparator.comparingInt(Between::from)

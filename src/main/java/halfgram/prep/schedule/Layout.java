@@ -32,6 +32,12 @@ final class Layout {
   final Between[][] in;
   final Between[][] out;
 
+  /** The job at whose end what a job stands on is free again; -1: at its own. */
+  final int[] until;
+
+  /** The job whose machines are free again when a job ends; -1: none. */
+  final int[] frees;
+
   /** First slots by lags alone, from the earliest starts; and last ends by lags, from the dues. */
   final int[] head;
 
@@ -82,6 +88,16 @@ final class Layout {
     keeps = keeps(day);
     in = ends(day.lags(), false);
     out = ends(day.lags(), true);
+    until = new int[size];
+    frees = new int[size];
+    Arrays.fill(until, -1);
+    Arrays.fill(frees, -1);
+    for (Between lag : day.lags()) {
+      if (lag.holds()) {
+        until[lag.from()] = lag.to();
+        frees[lag.to()] = lag.from();
+      }
+    }
     head = heads();
     target = targets();
     int cooks = day.cooks().size();

@@ -143,6 +143,9 @@ public final class Checker {
         }
         int from = start + (use.during() == Job.During.ALONE ? job.handsOn() : 0);
         int to = start + (use.during() == Job.During.HANDS ? job.handsOn() : job.length());
+        if (use.during() != Job.During.HANDS) {
+          to = Math.max(to, takenOut(j).orElse(to));
+        }
         if (from == to) {
           continue;
         }
@@ -171,6 +174,14 @@ public final class Checker {
       }
       before = entry.getValue();
     }
+  }
+
+  /** When somebody has taken out what a job leaves standing. */
+  private Optional<Integer> takenOut(int j) {
+    return day.lags().stream()
+        .filter(lag -> lag.holds() && lag.from() == j && at(lag.to()).isPresent())
+        .map(lag -> at(lag.to()).get().start() + day.jobs().get(lag.to()).length())
+        .findFirst();
   }
 
   private void spaces() {

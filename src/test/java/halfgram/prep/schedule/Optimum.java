@@ -149,7 +149,22 @@ final class Optimum {
     cost.addTerm(over, price);
   }
 
-  private record On(int job, int from, int to, BoolVar unit) {}
+  /** A job on a unit: from so many slots after its own start to so many after that of another. */
+  private record On(int job, int from, int last, int to, BoolVar unit) {}
+
+  private On on(int j, Job.Use use, BoolVar unit) {
+    Job job = day.jobs().get(j);
+    int from = use.during() == Job.During.ALONE ? job.handsOn() : 0;
+    int to = use.during() == Job.During.HANDS ? job.handsOn() : job.length();
+    if (use.during() != Job.During.HANDS) {
+      for (Between lag : day.lags()) {
+        if (lag.holds() && lag.from() == j) {
+          return new On(j, from, lag.to(), day.jobs().get(lag.to()).length(), unit);
+        }
+      }
+    }
+    return new On(j, from, j, to, unit);
+  }
 
   private void machines() {
     for (int m = 0; m < day.machines().size(); m++) {
@@ -168,9 +183,7 @@ final class Optimum {
           for (List<On> unit : units) {
             BoolVar here = model.newBoolVar("y" + j);
             which.add(here);
-            int from = use.during() == Job.During.ALONE ? job.handsOn() : 0;
-            int to = use.during() == Job.During.HANDS ? job.handsOn() : job.length();
-            unit.add(new On(j, from, to, here));
+            unit.add(on(j, use, here));
           }
           model.addEquality(LinearExpr.sum(which.toArray(LinearArgument[]::new)), use.units());
         }
@@ -197,7 +210,7 @@ final class Optimum {
     int wash = day.cleans().get(left).get(next) ? machine.wash() : 0;
     model
         .addLessOrEqual(
-            LinearExpr.affine(start[one.job()], 1, one.to() + wash),
+            LinearExpr.affine(start[one.last()], 1, one.to() + wash),
             LinearExpr.affine(start[other.job()], 1, other.from()))
         .onlyEnforceIf(when);
   }

@@ -109,6 +109,37 @@ class SchedulerTest {
   }
 
   @Test
+  void whatIsTakenOutBreaksNoRuleEither() {
+    Seeds.over(
+        8,
+        seed -> {
+          Workday day = Fuller.takenOut(MadeUpDay.ofSize(seed % 3 == 0 ? 90 : 40, seed));
+          Rota rota = Scheduler.place(day, Budget.of(200, seed));
+          assertThat(Checker.wrong(day, rota)).as("seed %s", seed).isEmpty();
+        });
+  }
+
+  /** Two loads, one machine: the second goes in when somebody has taken out the first. */
+  @Test
+  void aMachineIsTakenUntilSomebodyIsThereToTakeOutWhatStandsInIt() {
+    List<Job> jobs =
+        List.of(
+            on(job("a", 0, 10), 0).fixedAt(Job.Spot.of(0, List.of())),
+            job("a/out", 1, 0, 0),
+            due(on(job("b", 0, 5), 0), 12));
+    List<Between> lags = List.of(new Between(0, 1, 0, OptionalInt.of(0), true, 1, true));
+    Workday late = day(40, jobs, lags, there("ines", 20, 40));
+    Rota rota = Scheduler.place(late, SHORT);
+    assertThat(Checker.wrong(late, rota)).isEmpty();
+    assertThat(start(rota, 1)).as("as soon as somebody is there").isEqualTo(20);
+    assertThat(start(rota, 2)).isEqualTo(21);
+    Workday there = day(40, jobs, lags, there("ines", 0, 40));
+    Rota inTime = Scheduler.place(there, SHORT);
+    assertThat(start(inTime, 1)).isEqualTo(10);
+    assertThat(start(inTime, 2)).isEqualTo(11);
+  }
+
+  @Test
   void theSameSeedGivesTheSamePlanAndTwoSearchesAreNoWorseThanOne() {
     Workday day = MadeUpDay.ofSize(40, 3);
     Rota one = Scheduler.place(day, SHORT);

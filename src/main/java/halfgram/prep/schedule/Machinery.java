@@ -1,0 +1,184 @@
+package halfgram.prep.schedule;
+
+import java.util.Arrays;
+
+/**
+ * Which unit of which machine is whose, slot by slot, so that a wash between two jobs is found by
+ * looking as many slots aside as a wash takes.
+ */
+final class Machinery {
+  private static final int FREE = -1;
+  private static final int SHUT = -2;
+
+  private final Layout layout;
+  private final Grid grid;
+
+  /** By machine, unit and slot. */
+  final int[][][] owner;
+
+  /** The units last found, use by use. */
+  private final int[] chosen;
+
+  Machinery(Grid grid) {
+    this.grid = grid;
+    layout = grid.layout;
+    owner = new int[layout.day.machines().size()][][];
+    for (int m = 0; m < owner.length; m++) {
+      owner[m] = owners(layout.day.machines().get(m));
+    }
+    int most = layout.day.machines().stream().mapToInt(Machine::units).max().orElse(0);
+    chosen = new int[most * 8 + 8];
+  }
+
+  private int[][] owners(Machine machine) {
+    int[][] of = new int[machine.units()][layout.slots];
+    for (int[] unit : of) {
+      Arrays.fill(unit, FREE);
+    }
+    for (Machine.Out out : machine.out()) {
+      for (int u = Math.max(0, of.length - out.units()); u < of.length; u++) {
+        int to = Math.min(layout.slots, out.span().to());
+        Arrays.fill(of[u], Math.min(Math.max(0, out.span().from()), to), to, SHUT);
+      }
+    }
+    return of;
+  }
+
+  /** Whether there are units for all uses of a job at a slot; they are kept in mind. */
+  boolean fits(int j, int t) {
+    int found = 0;
+    for (Job.Use use : layout.uses[j]) {
+      int from = t + layout.from(j, use);
+      int to = end(j, t, use);
+      int wanted = use.units();
+      int[][] of = owner[use.machine()];
+      for (int u = 0; u < of.length && wanted > 0; u++) {
+        if (from == to || isFree(use.machine(), of[u], j, from, to)) {
+          chosen[found++] = u;
+          wanted--;
+        }
+      }
+      if (wanted > 0) {
+        return false;
+      }
+    }
+    return staysFree(j, t);
+  }
+
+  /** The units found for a job, use by use. */
+  int[] found(int j) {
+    return Arrays.copyOf(chosen, needed(j));
+  }
+
+  /** Whether given units are free for a job at a slot. */
+  boolean areFree(int j, int t, int[] of) {
+    if (of.length != needed(j)) {
+      return false;
+    }
+    int at = 0;
+    for (Job.Use use : layout.uses[j]) {
+      int from = t + layout.from(j, use);
+      int to = end(j, t, use);
+      int[][] all = owner[use.machine()];
+      for (int k = 0; k < use.units(); k++) {
+        int u = of[at++];
+        if (u >= all.length || (from < to && !isFree(use.machine(), all[u], j, from, to))) {
+          return false;
+        }
+      }
+    }
+    return staysFree(j, t);
+  }
+
+  private int needed(int j) {
+    int count = 0;
+    for (Job.Use use : layout.uses[j]) {
+      count += use.units();
+    }
+    return count;
+  }
+
+  /** When a use is over: what stands on it stays until somebody has taken it out. */
+  private int end(int j, int t, Job.Use use) {
+    int to = t + layout.to(j, use);
+    int last = layout.until[j];
+    boolean out = last >= 0 && use.during() != Job.During.HANDS && grid.start[last] >= 0;
+    return out ? Math.max(to, grid.start[last] + layout.length[last]) : to;
+  }
+
+  /** Whether what a job takes out can stay where it stands until then. */
+  private boolean staysFree(int j, int t) {
+    int held = layout.frees[j];
+    if (held < 0 || grid.start[held] < 0) {
+      return true;
+    }
+    int at = 0;
+    for (Job.Use use : layout.uses[held]) {
+      for (int k = 0; k < use.units() && at < grid.units[held].length; k++) {
+        int[] of = owner[use.machine()][grid.units[held][at++]];
+        int from = grid.start[held] + layout.to(held, use);
+        if (use.during() != Job.During.HANDS
+            && !isFreeAfter(use.machine(), of, held, from, t + layout.length[j])) {
+          return false;
+        }
+      }
+    }
+    return true;
+  }
+
+  private boolean isFreeAfter(int machine, int[] of, int j, int from, int to) {
+    for (int t = from; t < to; t++) {
+      if (of[t] != FREE) {
+        return false;
+      }
+    }
+    for (int t = to; t < Math.min(layout.slots, to + layout.wash[machine]); t++) {
+      if (of[t] >= 0) {
+        return t - to >= layout.wash(machine, j, of[t]);
+      }
+    }
+    return true;
+  }
+
+  private boolean isFree(int machine, int[] of, int j, int from, int to) {
+    if (!isFreeAfter(machine, of, j, from, to)) {
+      return false;
+    }
+    for (int t = from - 1; t >= Math.max(0, from - layout.wash[machine]); t--) {
+      if (of[t] >= 0) {
+        return from - 1 - t >= layout.wash(machine, of[t], j);
+      }
+    }
+    return true;
+  }
+
+  /** Takes the units of a placed job, or lets them go. */
+  void mark(int j, boolean on) {
+    int t = grid.start[j];
+    int at = 0;
+    for (Job.Use use : layout.uses[j]) {
+      for (int k = 0; k < use.units() && at < grid.units[j].length; k++) {
+        int[] of = owner[use.machine()][grid.units[j][at++]];
+        Arrays.fill(of, t + layout.from(j, use), end(j, t, use), on ? j : FREE);
+      }
+    }
+    int held = layout.frees[j];
+    if (held >= 0 && grid.start[held] >= 0) {
+      hold(held, t + layout.length[j], on);
+    }
+  }
+
+  /** Keeps what a job stands on taken beyond its end. */
+  private void hold(int held, int to, boolean on) {
+    int at = 0;
+    for (Job.Use use : layout.uses[held]) {
+      for (int k = 0; k < use.units() && at < grid.units[held].length; k++) {
+        int[] of = owner[use.machine()][grid.units[held][at++]];
+        int from = grid.start[held] + layout.to(held, use);
+        if (use.during() != Job.During.HANDS && from < to) {
+          Arrays.fill(of, from, Math.min(layout.slots, to), on ? held : FREE);
+        }
+      }
+    }
+  }
+}

@@ -1,0 +1,80 @@
+package halfgram.prep.schedule;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/** Made-up days with more in them: hands that take things out. */
+final class Fuller {
+  private Fuller() {}
+
+  /** A day on which all that stands on a machine is taken out by somebody at its end. */
+  static Workday takenOut(Workday day) {
+    List<Job> jobs = new ArrayList<>(day.jobs());
+    int[] last = new int[jobs.size()];
+    List<Between> lags = new ArrayList<>();
+    for (int j = 0; j < last.length; j++) {
+      Job job = jobs.get(j);
+      last[j] = j;
+      if (job.alone() > 0 && !job.uses().isEmpty()) {
+        last[j] = jobs.size();
+        jobs.set(j, shorter(job));
+        lags.add(new Between(j, last[j], 0, OptionalInt.of(0), true, 1, true));
+        jobs.add(hands(job, day.cooks().size()));
+      }
+    }
+    for (Between lag : day.lags()) {
+      lags.add(
+          new Between(last[lag.from()], lag.to(), lag.min(), lag.max(), lag.yields(), lag.dear()));
+    }
+    return new Workday(
+        day.slots(),
+        jobs,
+        lags,
+        day.cooks(),
+        day.machines(),
+        day.spaces(),
+        day.cleans(),
+        day.rushes(),
+        day.prices());
+  }
+
+  private static Job shorter(Job job) {
+    return new Job(
+        job.id(),
+        job.earliest(),
+        job.hands(),
+        job.handsOn(),
+        job.alone() - 1,
+        job.able(),
+        job.uses(),
+        List.of(),
+        job.leaves(),
+        Optional.empty(),
+        job.previous(),
+        job.fixed());
+  }
+
+  private static Job hands(Job job, int cooks) {
+    List<Integer> able = new ArrayList<>(job.able());
+    for (int c = 0; able.isEmpty() || c < cooks; c++) {
+      if (!able.contains(c)) {
+        able.add(c);
+      }
+    }
+    return new Job(
+        job.id() + "/out",
+        0,
+        1,
+        1,
+        0,
+        able,
+        List.of(),
+        job.keeps(),
+        0,
+        job.due(),
+        Optional.empty(),
+        Optional.empty());
+  }
+}
