@@ -55,6 +55,15 @@ final class LanesJson {
     planned(node, placed, zone);
     node.put("handsOff", Answers.moment(placed.handsOff(), zone));
     node.put("end", Answers.moment(placed.end(), zone));
+    placed
+        .unload()
+        .ifPresent(
+            out -> {
+              ObjectNode last = node.putObject("unload");
+              last.put("from", Answers.moment(out.from(), zone));
+              last.put("to", Answers.moment(out.to(), zone));
+              out.people().forEach(last.putArray("people")::add);
+            });
   }
 
   /** When, by whom and on what. */

@@ -16,6 +16,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 
 /** A crew plan as it is kept: the tasks placed and pinned, what is left out, and what it costs. */
@@ -65,6 +66,14 @@ final class CrewPlanJson {
     for (Placed.Unit unit : one.machines()) {
       machines.addObject().put("machine", unit.equipment()).put("number", unit.number());
     }
+    one.unload()
+        .ifPresent(
+            out -> {
+              ObjectNode last = node.putObject("unload");
+              last.put("from", out.from().toString());
+              last.put("to", out.to().toString());
+              out.people().forEach(last.putArray("people")::add);
+            });
   }
 
   private static void write(ObjectNode node, Rota.Bill bill) {
@@ -134,7 +143,12 @@ final class CrewPlanJson {
         moment(node, "handsOff"),
         moment(node, "end"),
         words(node.path("people")),
-        machines);
+        machines,
+        Optional.of(node.path("unload")).filter(JsonNode::isObject).map(CrewPlanJson::hands));
+  }
+
+  private static Placed.Hands hands(JsonNode node) {
+    return new Placed.Hands(moment(node, "from"), moment(node, "to"), words(node.path("people")));
   }
 
   private static Rota.Bill bill(JsonNode node) {

@@ -50,7 +50,9 @@ public record Adrift(String task, Kind kind, String what, Duration by) {
           adrift.add(new Adrift(task.id(), Kind.NO_PLACE, "", Duration.ZERO));
         }
       } else if (placed.isPresent()) {
-        begun(task, facts, placed.get()).ifPresent(adrift::add);
+        begun(task, facts, placed.get())
+            .or(() -> leaves(book, facts, placed.get()))
+            .ifPresent(adrift::add);
       }
     }
     return adrift;
@@ -82,28 +84,41 @@ public record Adrift(String task, Kind kind, String what, Duration by) {
         .map(late -> new Adrift(task.id(), Kind.OVER, "", late));
   }
 
+  /** Whoever was to take out at the end what has been begun is not there then. */
+  private static Optional<Adrift> leaves(KitchenBook book, DayFacts facts, Placed placed) {
+    return Optional.of(placed)
+        .filter(one -> facts.onIt(one.task()).isPresent())
+        .flatMap(Placed::unload)
+        .flatMap(out -> missing(book, facts, out))
+        .map(code -> new Adrift(placed.task(), Kind.NOT_THERE, code, Duration.ZERO));
+  }
+
   /** Somebody who was to do it and of whom it was said that they are not there then. */
   private static Optional<String> missing(KitchenBook book, DayFacts facts, Placed placed) {
-    LocalDate day = book.kitchen().clock().of(placed.start());
-    return placed.people().stream()
+    return placed.hands().stream().flatMap(one -> missing(book, facts, one).stream()).findFirst();
+  }
+
+  private static Optional<String> missing(KitchenBook book, DayFacts facts, Placed.Hands hands) {
+    LocalDate day = book.kitchen().clock().of(hands.from());
+    return hands.people().stream()
         .filter(
             code ->
                 book.people().stream().map(Person::code).noneMatch(code::equals)
                     || facts.hours().stream()
                         .filter(one -> one.person().equals(code) && one.day().equals(day))
-                        .anyMatch(one -> !covers(one, placed)))
+                        .anyMatch(one -> !covers(one, hands)))
         .findFirst();
   }
 
   /** Whether they are there at both ends: what lies between may be cut by a break. */
-  private static boolean covers(DayFacts.Hours hours, Placed placed) {
-    return hours.windows().stream().anyMatch(window -> holds(window, placed.start()))
-        && hours.windows().stream().anyMatch(window -> holds(window, last(placed)));
+  private static boolean covers(DayFacts.Hours hours, Placed.Hands hands) {
+    return hours.windows().stream().anyMatch(window -> holds(window, hands.from()))
+        && hours.windows().stream().anyMatch(window -> holds(window, last(hands)));
   }
 
-  private static Instant last(Placed placed) {
-    Instant last = placed.handsOff().minusSeconds(1);
-    return last.isBefore(placed.start()) ? placed.start() : last;
+  private static Instant last(Placed.Hands hands) {
+    Instant last = hands.to().minusSeconds(1);
+    return last.isBefore(hands.from()) ? hands.from() : last;
   }
 
   private static boolean holds(Window window, Instant moment) {

@@ -16,7 +16,7 @@ import java.util.Set;
  * What another crew plan would change for the work that has not begun.
  *
  * @param moved tasks that start at another time, by the same people or by others
- * @param given tasks that others do at the same time
+ * @param given tasks that others do at the same time, or take out
  * @param added tasks that had no place and have one
  * @param leftOut ids of tasks that had a place and have none
  * @param waiting ids of tasks that have a place in neither
@@ -84,11 +84,17 @@ public record CrewDifference(
         added.add(is.get());
       } else if (!was.get().start().equals(is.get().start())) {
         moved.add(new Change(was.get(), is.get()));
-      } else if (!was.get().people().equals(is.get().people())) {
+      } else if (!was.get().people().equals(is.get().people())
+          || !takers(was.get()).equals(takers(is.get()))) {
         given.add(new Change(was.get(), is.get()));
       }
     }
     return new CrewDifference(moved, given, added, leftOut, waiting, over(sheet, facts, after));
+  }
+
+  /** Those who take it out at its end. */
+  private static List<String> takers(Placed placed) {
+    return placed.unload().map(Placed.Hands::people).orElse(List.of());
   }
 
   /** Holds of quality that a plan overruns by more than a slot, and of safety by anything. */

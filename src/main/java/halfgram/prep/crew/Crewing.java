@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Places a sheet's tasks: asks the scheduler, and says its answer in hours and names.
@@ -69,7 +70,7 @@ public final class Crewing {
       if (places.size() < part.jobs().size()) {
         leftOut.add(part.task());
       } else {
-        placed.put(part.task(), placed(question, part, places));
+        placed.put(part.task(), placed(question, rota, part, places));
       }
     }
     return new CrewPlan(
@@ -84,7 +85,8 @@ public final class Crewing {
         roomy);
   }
 
-  private static Placed placed(Question question, Question.Part part, List<Rota.Place> places) {
+  private static Placed placed(
+      Question question, Rota rota, Question.Part part, List<Rota.Place> places) {
     int last = part.jobs().size() - 1;
     Instant start = part.begun().orElse(question.slots().at(places.get(0).start()));
     Instant lastStart = question.slots().at(places.get(last).start());
@@ -94,13 +96,26 @@ public final class Crewing {
             .reduce(Duration.ZERO, Duration::plus);
     Instant handsOff =
         last == 0 ? start.plus(part.handsOn()) : lastStart.plus(part.handsOn().minus(before));
+    Optional<Rota.Place> out =
+        part.unload().isEmpty() ? Optional.empty() : rota.places().get(part.unload().getAsInt());
+    Instant stood = handsOff.plus(part.unattended());
+    Instant end =
+        out.map(place -> question.slots().at(place.start()).plus(part.out()))
+            .filter(stood::isBefore)
+            .orElse(stood);
     return new Placed(
         part.task(),
         start,
         handsOff,
-        handsOff.plus(part.unattended()),
+        end,
         inOrder(question, places),
-        units(question, part, places.get(0)));
+        units(question, part, places.get(0)),
+        out.map(place -> unload(question, part, place)).filter(one -> !one.people().isEmpty()));
+  }
+
+  private static Placed.Hands unload(Question question, Question.Part part, Rota.Place place) {
+    Instant from = question.slots().at(place.start());
+    return new Placed.Hands(from, from.plus(part.out()), inOrder(question, List.of(place)));
   }
 
   /** Whoever begins it first. */
@@ -108,6 +123,7 @@ public final class Crewing {
     return places.stream()
         .flatMap(place -> place.cooks().stream())
         .distinct()
+        .filter(question::isPerson)
         .map(c -> question.day().cooks().get(c).id())
         .toList();
   }

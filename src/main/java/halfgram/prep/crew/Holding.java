@@ -13,6 +13,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * What holds a placed task where it is: why it is not earlier, and why it is not later. Times count
@@ -77,12 +78,8 @@ public final class Holding {
                 Optional.empty()));
       }
     }
-    for (String person : here.get().people()) {
-      busyUntil(task, person, start).ifPresent(holds::add);
-      if (begins(person, start)) {
-        holds.add(
-            new Hold(Message.of("holding.shift-begins", name(person), start), Optional.empty()));
-      }
+    for (Placed.Hands hands : here.get().hands()) {
+      hands.people().forEach(who -> notEarlier(task, who, hands.from()).ifPresent(holds::add));
     }
     for (Placed.Unit unit : here.get().machines()) {
       usedUntil(task, unit, start).ifPresent(holds::add);
@@ -125,14 +122,8 @@ public final class Holding {
               Message.of("holding.due", new Levers(book, sheet, facts).serves(task), task.end()),
               Optional.empty()));
     }
-    for (String person : placed.people()) {
-      busyFrom(task, person, placed.handsOff()).ifPresent(holds::add);
-      if (ends(person, placed.handsOff())) {
-        holds.add(
-            new Hold(
-                Message.of("holding.shift-ends", name(person), placed.handsOff()),
-                Optional.empty()));
-      }
+    for (Placed.Hands hands : placed.hands()) {
+      hands.people().forEach(who -> notLater(task, who, hands.to()).ifPresent(holds::add));
     }
     for (Placed.Unit unit : placed.machines()) {
       usedFrom(task, unit, placed.end()).ifPresent(holds::add);
@@ -152,18 +143,52 @@ public final class Holding {
         .orElse(person);
   }
 
+  private Optional<Hold> notEarlier(Task task, String person, Instant start) {
+    return busyUntil(task, person, start)
+        .or(
+            () ->
+                begins(person, start)
+                    ? Optional.of(free("holding.shift-begins", person, start))
+                    : Optional.empty());
+  }
+
+  private Optional<Hold> notLater(Task task, String person, Instant end) {
+    return busyFrom(task, person, end)
+        .or(
+            () ->
+                ends(person, end)
+                    ? Optional.of(free("holding.shift-ends", person, end))
+                    : Optional.empty());
+  }
+
+  private Hold free(String key, String person, Instant at) {
+    return new Hold(Message.of(key, name(person), at), Optional.empty());
+  }
+
   private Optional<Hold> busyUntil(Task task, String person, Instant start) {
     return others(task)
-        .filter(one -> one.people().contains(person) && touch(one.handsOff(), start))
-        .map(one -> hold("holding.does-until", name(person), one, one.handsOff()))
+        .flatMap(
+            one ->
+                by(one, person)
+                    .map(Placed.Hands::to)
+                    .filter(to -> touch(to, start))
+                    .map(to -> hold("holding.does-until", name(person), one, to)))
         .findFirst();
   }
 
   private Optional<Hold> busyFrom(Task task, String person, Instant end) {
     return others(task)
-        .filter(one -> one.people().contains(person) && touch(end, one.start()))
-        .map(one -> hold("holding.does-from", name(person), one, one.start()))
+        .flatMap(
+            one ->
+                by(one, person)
+                    .map(Placed.Hands::from)
+                    .filter(from -> touch(end, from))
+                    .map(from -> hold("holding.does-from", name(person), one, from)))
         .findFirst();
+  }
+
+  private static Stream<Placed.Hands> by(Placed placed, String person) {
+    return placed.hands().stream().filter(hands -> hands.people().contains(person));
   }
 
   private Optional<Hold> usedUntil(Task task, Placed.Unit unit, Instant start) {
@@ -184,7 +209,7 @@ public final class Holding {
         .findFirst();
   }
 
-  private java.util.stream.Stream<Placed> others(Task task) {
+  private Stream<Placed> others(Task task) {
     return plan.placed().values().stream()
         .filter(one -> !one.task().equals(task.id()) && byId.containsKey(one.task()));
   }

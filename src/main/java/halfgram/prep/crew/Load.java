@@ -166,20 +166,27 @@ public record Load(List<OfStation> stations, List<OfPerson> people) {
 
     private void work(Placed one) {
       Task task = tasks.get(one.task());
-      if (task == null || one.people().isEmpty()) {
+      if (task == null) {
         return;
       }
-      int each = 100 * Math.min(task.hands(), one.people().size()) / one.people().size();
+      Placed.Hands first = one.hands().get(0);
+      work(first, task.station(), task.hands());
+      one.unload().ifPresent(out -> work(out, task.station(), 1));
+    }
+
+    /** Work of so many hands at a station, shared evenly between those who have it. */
+    private void work(Placed.Hands one, String station, int hands) {
       for (String person : one.people()) {
+        int each = 100 * Math.min(hands, one.people().size()) / one.people().size();
         boolean[] there = here.get(person);
         if (there == null) {
           continue;
         }
         int[] line =
             work.getOrDefault(person, new HashMap<>())
-                .computeIfAbsent(task.station(), station -> new int[minutes]);
-        int end = Math.min(minutes, minute(one.handsOff()));
-        for (int m = Math.max(0, minute(one.start())); m < end; m++) {
+                .computeIfAbsent(station, any -> new int[minutes]);
+        int end = Math.min(minutes, minute(one.to()));
+        for (int m = Math.max(0, minute(one.from())); m < end; m++) {
           line[m] += there[m] ? each : 0;
         }
       }

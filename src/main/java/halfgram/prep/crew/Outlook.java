@@ -80,7 +80,10 @@ public record Outlook(
         late,
         overrun,
         Load.of(book, sheet, facts, crew),
-        crew.placed().values().stream().map(Placed::handsOff).max(Instant::compareTo));
+        crew.placed().values().stream()
+            .flatMap(one -> one.hands().stream())
+            .map(Placed.Hands::to)
+            .max(Instant::compareTo));
   }
 
   /** By how much a task starts or ends too late by its lags; less than a slot is none. */

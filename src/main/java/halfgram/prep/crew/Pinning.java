@@ -125,12 +125,10 @@ public final class Pinning {
       if (!isThere(book, facts, code, work)) {
         return Optional.of(Message.of("lanes.refused.not-there", name, work.start(), work.end()));
       }
-      Optional<Placed> other =
-          held(task, one -> one.people().contains(code) && meets(work, hands(one)));
+      Optional<Placed> other = held(task, one -> meeting(one, code, work).isPresent());
       if (other.isPresent()) {
-        return Optional.of(
-            Message.of(
-                "lanes.refused.busy", name, name(other.get().task()), other.get().handsOff()));
+        Instant until = meeting(other.get(), code, work).orElseThrow().to();
+        return Optional.of(Message.of("lanes.refused.busy", name, name(other.get().task()), until));
       }
     }
     return Optional.empty();
@@ -249,8 +247,12 @@ public final class Pinning {
         && (facts.onIt(other.task()).isPresent() || pins.containsKey(other.task()));
   }
 
-  private static Window hands(Placed placed) {
-    return new Window(placed.start(), placed.handsOff());
+  /** When somebody has a hand in it during some work. */
+  private static Optional<Placed.Hands> meeting(Placed placed, String code, Window work) {
+    return placed.hands().stream()
+        .filter(one -> one.people().contains(code))
+        .filter(one -> meets(work, new Window(one.from(), one.to())))
+        .findFirst();
   }
 
   private static boolean meets(Window one, Window other) {

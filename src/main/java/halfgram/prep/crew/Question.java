@@ -11,6 +11,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
  * A sheet and the facts of its day as a workday for the scheduler.
@@ -19,9 +20,10 @@ import java.util.Optional;
  * least until now. A task that is to do starts no earlier than now, than its delivery, and than its
  * make may be made at all for its hold. What nothing on the sheet waits for is due when by lags
  * alone it must have ended. Where hands take something out at the end, that is a job of its own
- * right after the stand. Long work by hand alone is cut into spells, between which there may be a
- * break, or somebody else takes over. The plating of a course holds its people until the fire. A
- * book without people plans machines alone.
+ * right after the stand, and its machine stays taken until then; where that may be after closing,
+ * nobody's hands of this day are asked for. Long work by hand alone is cut into spells, between
+ * which there may be a break, or somebody else takes over. The plating of a course holds its people
+ * until the fire. A book without people plans machines alone.
  *
  * @param parts what each task has become
  */
@@ -31,6 +33,8 @@ public record Question(Slots slots, Workday day, List<Part> parts) {
    *
    * @param jobs indices of the jobs with its hands, in order; of the whole, where there are none
    * @param unattended how long it stands after the last of them
+   * @param unload index of the job that takes it out at the end, if one does
+   * @param out how long that takes
    * @param begun when it began, if it has
    */
   public record Part(
@@ -38,7 +42,14 @@ public record Question(Slots slots, Workday day, List<Part> parts) {
       List<Integer> jobs,
       Duration handsOn,
       Duration unattended,
+      OptionalInt unload,
+      Duration out,
       Optional<Instant> begun) {}
+
+  /** Whether a cook, by index, is somebody of the book, and not the morning after. */
+  boolean isPerson(int cook) {
+    return Cooks.isPerson(day.cooks().get(cook));
+  }
 
   private static final int RUSH = Slots.up(Load.RUSH);
 

@@ -45,10 +45,12 @@ final class Spare {
       }
     }
     for (Placed placed : plan.placed().values()) {
-      if (placed.people().contains(cook.id())) {
-        int first = Math.max(0, slots.down(placed.start()));
-        for (int t = first; t < Math.min(count, slots.up(placed.handsOff())); t++) {
-          free[t] = false;
+      for (Placed.Hands hands : placed.hands()) {
+        if (hands.people().contains(cook.id())) {
+          int first = Math.max(0, slots.down(hands.from()));
+          for (int t = first; t < Math.min(count, slots.up(hands.to())); t++) {
+            free[t] = false;
+          }
         }
       }
     }

@@ -18,7 +18,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.TreeSet;
 
 /**
  * The stretch in which each task must lie, by lags, and what is too much for a stretch: work of a
@@ -29,7 +28,7 @@ final class Stretches {
   private static final int NAMED = 4;
 
   /** Work that needs something from its first possible start to its last possible end. */
-  private record Load(Task task, int head, int tail, int work) {}
+  record Load(Task task, int head, int tail, int work) {}
 
   private final KitchenBook book;
   private final TaskTimes net;
@@ -104,12 +103,28 @@ final class Stretches {
     return new Load(task, head[node], tail[node] - alone, hands(task) * task.hands());
   }
 
+  /** The window in which it is taken out at its end. */
+  private Load unloadOf(Task task) {
+    int node = net.node(task);
+    int out = TaskTimes.minutes(TaskJobs.unload(task));
+    int stands = TaskTimes.minutes(TaskTimes.whole(task)) - out;
+    return new Load(task, head[node] + stands, tail[node], out);
+  }
+
+  private static boolean isTakenOut(Task task) {
+    return !TaskJobs.unload(task).isZero();
+  }
+
   /** Nobody can work the station, or none of them is there long enough in its stretch. */
   Optional<NoFit> nobody(Task task, Levers levers) {
-    if (explained.contains(task.id()) || cooks.isEmpty() || hands(task) == 0) {
+    boolean begins = hands(task) > 0;
+    boolean none = !begins && !isTakenOut(task);
+    if (explained.contains(task.id()) || cooks.isEmpty() || none) {
       return Optional.empty();
     }
-    Load load = handsOf(task);
+    Load load = begins ? handsOf(task) : unloadOf(task);
+    int needed = begins ? task.hands() : 1;
+    int spell = begins ? spell(task) : Slots.up(TaskJobs.unload(task));
     Instant from = net.moment(load.head());
     Instant to = net.moment(load.tail());
     int there = 0;
@@ -117,16 +132,16 @@ final class Stretches {
     for (int c = 0; c < cooks.size(); c++) {
       if (book.people().get(c).stations().contains(task.station())) {
         any = true;
-        there += longest(cooks.get(c), from, to) >= spell(task) ? 1 : 0;
+        there += longest(cooks.get(c), from, to) >= spell ? 1 : 0;
       }
     }
-    if (there >= task.hands()) {
+    if (there >= needed) {
       return Optional.empty();
     }
     Object station = levers.station(task.station());
     Message what =
         any
-            ? Message.of("nofit.nobody-then", TaskTimes.name(task), station, from, to, task.hands())
+            ? Message.of("nofit.nobody-then", TaskTimes.name(task), station, from, to, needed)
             : Message.of("nofit.nobody", TaskTimes.name(task), station);
     Duration missing = Duration.ofMinutes(load.work());
     return Optional.of(
@@ -216,53 +231,15 @@ final class Stretches {
     byMachine()
         .forEach(
             (machine, loads) ->
-                worst(loads, (from, to) -> there(machine, from, to))
+                Worst.of(loads, (from, to) -> there(machine, from, to))
                     .ifPresent(worst -> found.add(ofMachine(machine, worst, levers))));
     byStation()
         .forEach(
             (station, loads) ->
-                worst(loads, (from, to) -> hereFor(station, from, to))
+                Worst.of(loads, (from, to) -> hereFor(station, from, to))
                     .ifPresent(worst -> found.add(ofStation(station, worst, levers))));
     found.sort(Comparator.comparing(NoFit::shortBy).reversed());
     return found;
-  }
-
-  /** A stretch with more work than time. */
-  private record Worst(int from, int to, int needed, int there, List<Load> loads) {}
-
-  private interface Capacity {
-    int minutes(int from, int to);
-  }
-
-  private static Optional<Worst> worst(List<Load> loads, Capacity capacity) {
-    TreeSet<Integer> heads = new TreeSet<>();
-    TreeSet<Integer> tails = new TreeSet<>();
-    loads.forEach(load -> heads.add(load.head()));
-    loads.forEach(load -> tails.add(load.tail()));
-    Worst worst = new Worst(0, 0, 0, 0, List.of());
-    for (int from : heads) {
-      for (int to : tails.tailSet(from, false)) {
-        int needed = 0;
-        for (Load load : loads) {
-          needed += load.head() >= from && load.tail() <= to ? load.work() : 0;
-        }
-        if (needed <= worst.needed() - worst.there()) {
-          continue;
-        }
-        int there = capacity.minutes(from, to);
-        if (needed - there > worst.needed() - worst.there()) {
-          worst = new Worst(from, to, needed, there, List.of());
-        }
-      }
-    }
-    if (worst.needed() <= worst.there()) {
-      return Optional.empty();
-    }
-    int from = worst.from();
-    int to = worst.to();
-    List<Load> in =
-        loads.stream().filter(load -> load.head() >= from && load.tail() <= to).toList();
-    return Optional.of(new Worst(from, to, worst.needed(), worst.there(), in));
   }
 
   private NoFit ofMachine(String machine, Worst worst, Levers levers) {
@@ -299,7 +276,7 @@ final class Stretches {
         missing,
         largest.stream().map(this::stretch).toList(),
         help,
-        worst.loads().stream().map(load -> load.task().id()).toList());
+        worst.loads().stream().map(load -> load.task().id()).distinct().toList());
   }
 
   /** Those of which nothing was told yet: the stretch of one that was is not its own. */
@@ -336,6 +313,9 @@ final class Stretches {
     for (Task task : open()) {
       if (hands(task) > 0) {
         loads.computeIfAbsent(task.station(), any -> new ArrayList<>()).add(handsOf(task));
+      }
+      if (isTakenOut(task)) {
+        loads.computeIfAbsent(task.station(), any -> new ArrayList<>()).add(unloadOf(task));
       }
     }
     return loads;

@@ -14,9 +14,9 @@ import halfgram.prep.schedule.Job;
 import halfgram.prep.schedule.Machine;
 import halfgram.prep.schedule.Prices;
 import halfgram.prep.schedule.Workday;
-import halfgram.station.Person;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -31,9 +31,10 @@ final class TaskJobs {
   final DayFacts facts;
   final Slots slots;
   final int count;
-  private final List<Cook> cooks;
+  private final Cooks cooks;
+  private final Cook.Span closed;
+  private final int over;
   private final List<Machine> machines;
-  private final Map<String, Integer> cookOf = new HashMap<>();
   private final Map<String, Integer> machineOf = new HashMap<>();
   private final Room room;
   final Washes washes = new Washes();
@@ -52,14 +53,15 @@ final class TaskJobs {
     this.facts = facts;
     BusinessDay clock = book.kitchen().clock();
     slots = Slots.startingAt(first(clock));
-    Instant over = clock.start(sheet.request().last().plusDays(1));
-    count = Math.max(slots.up(over), slots.up(lastEnd(over)));
-    Attendance there = new Attendance(book, facts, slots, slots.up(over));
-    cooks = there.cooks();
+    LocalDate last = sheet.request().last();
+    Instant end = clock.start(last.plusDays(1));
+    over = slots.up(end);
+    count = Math.max(over, slots.up(lastEnd(end)));
+    Attendance there = new Attendance(book, facts, slots, over);
+    cooks = new Cooks(book, there.cooks());
+    int closes = Math.max(0, slots.up(book.kitchen().open(last).end()));
+    closed = new Cook.Span(Math.min(count, closes), count);
     machines = there.machines();
-    for (int c = 0; c < cooks.size(); c++) {
-      cookOf.put(cooks.get(c).id(), c);
-    }
     for (int m = 0; m < machines.size(); m++) {
       machineOf.put(machines.get(m).id(), m);
     }
@@ -102,7 +104,7 @@ final class TaskJobs {
             count,
             jobs,
             lags,
-            cooks,
+            cooks.all(),
             machines,
             room.spaces(),
             washes.cleans(),
@@ -158,14 +160,14 @@ final class TaskJobs {
     Instant out = on.end().minus(unload(task));
     boolean unloads = out.isAfter(facts.now()) && out.isBefore(on.end());
     int alone = slots.up(unloads ? out : on.end()) - at - hands;
-    List<Integer> who =
-        still ? Optional.ofNullable(cookOf.get(by)).map(List::of).orElse(List.of()) : List.of();
+    List<Integer> who = still ? cooks.known(List.of(by)) : List.of();
     Duration handsOn = Duration.between(on.since(), on.handsOff());
     Duration stands = Duration.between(on.handsOff(), on.end());
     int unload = unloads ? Slots.up(unload(task)) : 0;
     Size size = new Size(handsOn, stands, hands, Math.max(0, alone), unload, at);
     put(task, size, Optional.of(who), Optional.of(on.since()));
-    slack.put(task.id(), Duration.between(on.end(), slots.at(at + size.slots())));
+    slack.put(
+        task.id(), unloads ? rest(task) : Duration.between(on.end(), slots.at(at + size.slots())));
   }
 
   private void toDo(Task task) {
@@ -175,15 +177,15 @@ final class TaskJobs {
     int at = -1;
     if (pin != null) {
       at = slots.down(pin.start());
-      who =
-          Optional.of(pin.people().stream().filter(cookOf::containsKey).map(cookOf::get).toList());
+      who = Optional.of(cooks.known(pin.people()));
     }
     Duration unload = unload(task);
     int alone = Slots.up(task.unattended().minus(unload));
     Duration stands = task.unattended();
     Size size = new Size(handsOn, stands, Slots.up(handsOn), alone, Slots.up(unload), at);
     put(task, size, who, Optional.empty());
-    slack.put(task.id(), Slots.length(size.slots()).minus(handsOn.plus(stands)));
+    Duration rest = Slots.length(size.slots()).minus(handsOn.plus(stands));
+    slack.put(task.id(), unload.isZero() ? rest : rest(task));
   }
 
   /**
@@ -201,7 +203,13 @@ final class TaskJobs {
     }
   }
 
-  private static Duration unload(Task task) {
+  /** What is left of the last slot when it has been taken out. */
+  private static Duration rest(Task task) {
+    return Slots.length(Slots.up(unload(task))).minus(unload(task));
+  }
+
+  /** Hands-on time at the end of what stands, part of it. */
+  static Duration unload(Task task) {
     Duration unload = task.kind() == Task.Kind.STEP ? task.step().unload() : Duration.ZERO;
     return unload.compareTo(task.unattended()) <= 0 ? unload : Duration.ZERO;
   }
@@ -242,7 +250,7 @@ final class TaskJobs {
               needed,
               hands,
               hands + stands == 0 ? 1 : stands,
-              needed == 0 ? List.of() : able(task.station()),
+              needed == 0 ? List.of() : cooks.able(task.station()),
               uses(task),
               end && last ? room.keeps(task) : List.of(),
               washes.of(task),
@@ -257,7 +265,10 @@ final class TaskJobs {
     int index = made.get(made.size() - 1);
     jobOf.put(task.id(), made.get(0));
     lastOf.put(task.id(), index);
-    parts.add(new Question.Part(task.id(), made, size.handsOn(), size.unattended(), begun));
+    OptionalInt out = last ? OptionalInt.empty() : OptionalInt.of(jobs.size());
+    parts.add(
+        new Question.Part(
+            task.id(), made, size.handsOn(), size.unattended(), out, unload(task), begun));
     if (!last) {
       unload(task, size.unload(), index);
     }
@@ -267,6 +278,10 @@ final class TaskJobs {
   private void unload(Task task, int slots, int after) {
     int index = jobs.size();
     int needed = cooks.isEmpty() ? 0 : 1;
+    List<Integer> who = new ArrayList<>(cooks.able(task.station()));
+    if (this.slots.up(task.end()) > over) {
+      who.add(cooks.nextMorning(task.id(), closed));
+    }
     jobs.add(
         new Job(
             task.id() + "/unload",
@@ -274,15 +289,25 @@ final class TaskJobs {
             needed,
             slots,
             0,
-            needed == 0 ? List.of() : able(task.station()),
+            needed == 0 ? List.of() : who,
             List.of(),
             room.keeps(task),
             washes.none(),
             due(task),
-            Optional.empty(),
+            out(task),
             Optional.empty()));
-    lags.add(new Between(after, index, 0, OptionalInt.of(0), true, 1));
+    lags.add(new Between(after, index, 0, OptionalInt.of(0), true, 1, true));
     lastOf.put(task.id(), index);
+  }
+
+  /** Whoever was to take it out. */
+  private Optional<Job.Spot> out(Task task) {
+    return Optional.ofNullable(facts.before().get(task.id()))
+        .flatMap(Placed::unload)
+        .map(
+            hands ->
+                new Job.Spot(
+                    Math.max(0, slots.down(hands.from())), cooks.known(hands.people()), List.of()));
   }
 
   private static Duration handsOn(Task task) {
@@ -295,17 +320,6 @@ final class TaskJobs {
       first = Math.max(first, one.from().map(slots::up).orElse(count));
     }
     return Math.min(first, count);
-  }
-
-  private List<Integer> able(String station) {
-    List<Integer> able = new ArrayList<>();
-    for (int c = 0; c < cooks.size(); c++) {
-      Person person = book.people().get(c);
-      if (person.stations().contains(station)) {
-        able.add(c);
-      }
-    }
-    return able;
   }
 
   private List<Job.Use> uses(Task task) {
@@ -346,11 +360,7 @@ final class TaskJobs {
                 placed ->
                     new Job.Spot(
                         Math.max(0, slots.down(placed.start())),
-                        placed.people().stream()
-                            .filter(cookOf::containsKey)
-                            .map(cookOf::get)
-                            .limit(task.hands())
-                            .toList(),
+                        cooks.known(placed.people()).stream().limit(task.hands()).toList(),
                         placed.machines().stream().map(unit -> unit.number() - 1).toList()));
   }
 
@@ -369,7 +379,7 @@ final class TaskJobs {
             line.plating().people(),
             to - from,
             0,
-            able(station.get()),
+            cooks.able(station.get()),
             List.of(),
             List.of(),
             washes.none(),
