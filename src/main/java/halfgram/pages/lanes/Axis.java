@@ -28,9 +28,10 @@ record Axis(Window window) {
       }
     }
     for (Bar bar : day.bars()) {
-      Placed placed = bar.placed();
-      first = earlier(first, placed.start());
-      last = later(last, placed.handsOff());
+      for (Placed.Hands hands : bar.placed().hands()) {
+        first = earlier(first, hands.from());
+        last = later(last, hands.to());
+      }
     }
     for (ServiceRun run : day.sheet().services()) {
       first = earlier(first, run.window().start());

@@ -1,5 +1,6 @@
 package halfgram.pages.lanes;
 
+import halfgram.kitchen.Text;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
 import halfgram.prep.TaskState;
@@ -84,11 +85,14 @@ record Bar(int number, Task task, Placed placed, Kind kind, Optional<Duration> l
         .map(
             on -> {
               Duration hands = Duration.between(task.start(), task.handsOff());
-              Instant off = on.since().plus(hands);
-              off = !hands.isZero() && off.isBefore(day.now()) ? day.now() : off;
+              Instant soonest = on.since().plus(hands);
+              boolean over = !hands.isZero() && soonest.isBefore(day.now());
+              Instant off = over ? day.now() : soonest;
               List<String> who = hands.isZero() ? List.of() : List.of(on.cook());
               Instant end = off.plus(task.unattended());
-              return new Placed(task.id(), on.since(), off, end, who, machines(planned));
+              Optional<Placed.Hands> out =
+                  planned.flatMap(Placed::unload).filter(one -> one.to().isAfter(off));
+              return new Placed(task.id(), on.since(), off, end, who, machines(planned), out);
             });
   }
 
@@ -108,11 +112,67 @@ record Bar(int number, Task task, Placed placed, Kind kind, Optional<Duration> l
         : day.words().say("lanes.state." + kind.code());
   }
 
-  /** Its people by name, or that it names nobody. */
+  /** Its people by name, or that it names nobody; with whoever else takes it out. */
   String who(Crewed day) {
-    return placed.people().isEmpty()
-        ? day.words().say("lanes.nobody")
-        : String.join(", ", placed.people().stream().map(day::person).toList());
+    String who =
+        placed.people().isEmpty() ? day.words().say("lanes.nobody") : names(day, placed.people());
+    List<String> out = placed.unload().map(Placed.Hands::people).orElse(placed.people());
+    return out.equals(placed.people())
+        ? who
+        : day.words().say("lanes.who-out", Text.of(who), Text.of(names(day, out)));
+  }
+
+  private static String names(Crewed day, List<String> people) {
+    return String.join(", ", people.stream().map(day::person).toList());
+  }
+
+  /** Its hands and how long it stands. */
+  Strip strip(Crewed day) {
+    return new Strip(
+        day.link(task),
+        kind.code(),
+        worded(day, Draughting.brief(day.title(task))),
+        worded(day, String.valueOf(number)),
+        told(
+            day,
+            placed.start(),
+            placed.people().isEmpty() ? who(day) : names(day, placed.people())),
+        placed.start(),
+        placed.handsOff(),
+        placed.end(),
+        List.of());
+  }
+
+  /** Hands that take it out, if any do. */
+  Optional<Strip> unload(Crewed day) {
+    return placed
+        .unload()
+        .map(
+            out ->
+                new Strip(
+                    day.link(task),
+                    kind.code(),
+                    day.words().say("lanes.out", Text.of(Draughting.brief(day.title(task)))),
+                    day.words().say("lanes.out", Text.of(String.valueOf(number))),
+                    day.words()
+                        .say("lanes.out", Text.of(told(day, out.from(), names(day, out.people())))),
+                    out.from(),
+                    out.to(),
+                    out.to(),
+                    List.of()));
+  }
+
+  /** Late and begun are said, not only shown. */
+  private String worded(Crewed day, String said) {
+    return switch (kind) {
+      case LATE, ON_IT, PROBLEM ->
+          said + " \u00b7 " + day.words().say("lanes.short." + kind.code());
+      case TO_DO, DONE -> said;
+    };
+  }
+
+  private String told(Crewed day, Instant at, String who) {
+    return number + ". " + day.time(at) + " " + day.title(task) + ", " + who + ", " + state(day);
   }
 
   String machines(Crewed day) {

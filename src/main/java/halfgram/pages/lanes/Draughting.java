@@ -116,39 +116,45 @@ final class Draughting {
     for (Present one : people) {
       String code = one.person().code();
       drawn.add(code);
-      List<Bar> bars = bars(bar -> bar.placed().people().contains(code));
-      if (one.isThere() || !bars.isEmpty()) {
-        List<Window> away = one.gaps().stream().map(Present.Gap::window).toList();
-        lanes.add(lane(day.person(code), how(one), bands(one), spans(bars, away)));
+      List<Window> away = one.gaps().stream().map(Present.Gap::window).toList();
+      List<Strip> strips = of(code, away);
+      if (one.isThere() || !strips.isEmpty()) {
+        lanes.add(lane(day.person(code), how(one), bands(one), strips));
       }
     }
     Set<String> others = new HashSet<>();
-    day.bars().forEach(bar -> others.addAll(bar.placed().people()));
+    day.bars().forEach(bar -> bar.placed().hands().forEach(one -> others.addAll(one.people())));
     others.removeAll(drawn);
     for (String code : others.stream().sorted().toList()) {
-      List<Bar> bars = bars(bar -> bar.placed().people().contains(code));
-      lanes.add(lane(day.person(code), "", List.of(), spans(bars, List.of())));
+      lanes.add(lane(day.person(code), "", List.of(), of(code, List.of())));
     }
-    List<Bar> nobody = bars(bar -> bar.placed().people().isEmpty());
+    List<Strip> nobody =
+        day.bars().stream()
+            .filter(bar -> bar.placed().people().isEmpty())
+            .map(bar -> bar.strip(day))
+            .toList();
     if (!nobody.isEmpty()) {
       String name = day.words().say("lanes.nobody");
       String how = day.words().say("lanes.nobody-how");
-      lanes.add(lane(name, how, List.of(), spans(nobody, List.of())));
+      lanes.add(lane(name, how, List.of(), nobody));
     }
     return lanes;
   }
 
-  private List<Bar> bars(java.util.function.Predicate<Bar> which) {
-    return day.bars().stream().filter(which).toList();
-  }
-
-  private static List<LaneRows.Span> spans(List<Bar> bars, List<Window> away) {
-    return bars.stream()
-        .map(
-            bar ->
-                new LaneRows.Span(
-                    bar, bar.placed().start(), bar.placed().handsOff(), bar.placed().end(), away))
-        .toList();
+  /** What somebody does, in the order it starts. */
+  private List<Strip> of(String code, List<Window> away) {
+    List<Strip> strips = new ArrayList<>();
+    for (Bar bar : day.bars()) {
+      Placed placed = bar.placed();
+      if (placed.people().contains(code)) {
+        strips.add(bar.strip(day).without(away));
+      }
+      if (placed.unload().filter(out -> out.people().contains(code)).isPresent()) {
+        bar.unload(day).ifPresent(strips::add);
+      }
+    }
+    strips.sort(Comparator.comparing(Strip::from));
+    return strips;
   }
 
   /** "07:00 to 18:30, break 11:15". */
@@ -201,16 +207,17 @@ final class Draughting {
       if (isIdle(day, unit)) {
         continue;
       }
-      List<LaneRows.Span> spans =
-          bars(bar -> bar.placed().machines().contains(unit)).stream()
-              .map(bar -> span(bar, unit))
+      List<Strip> strips =
+          day.bars().stream()
+              .filter(bar -> bar.placed().machines().contains(unit))
+              .map(bar -> strip(bar, unit))
               .toList();
       String where =
           Optional.ofNullable(day.book().equipment().get(unit.equipment()))
               .flatMap(Equipment::station)
               .map(day::station)
               .orElse("");
-      lanes.add(lane(day.machine(unit), where, broken(unit), spans));
+      lanes.add(lane(day.machine(unit), where, broken(unit), strips));
     }
     return lanes;
   }
@@ -236,18 +243,18 @@ final class Draughting {
   }
 
   /** What of a task its machine is occupied by. */
-  private static LaneRows.Span span(Bar bar, Placed.Unit unit) {
+  private Strip strip(Bar bar, Placed.Unit unit) {
     MachineUse.During during =
         bar.task().machines().stream()
             .filter(use -> use.equipment().equals(unit.equipment()))
             .map(MachineUse::during)
             .findFirst()
             .orElse(MachineUse.During.STEP);
-    Placed at = bar.placed();
+    Strip whole = bar.strip(day);
     return switch (during) {
-      case STEP -> new LaneRows.Span(bar, at.start(), at.handsOff(), at.end());
-      case HANDS -> new LaneRows.Span(bar, at.start(), at.handsOff(), at.handsOff());
-      case ALONE -> new LaneRows.Span(bar, at.handsOff(), at.handsOff(), at.end());
+      case STEP -> whole;
+      case HANDS -> whole.at(whole.from(), whole.off(), whole.off());
+      case ALONE -> whole.at(whole.off(), whole.off(), whole.end());
     };
   }
 
@@ -267,11 +274,10 @@ final class Draughting {
 
   // ---- a lane ----
 
-  private Drawing.Lane lane(
-      String name, String how, List<Drawing.Band> bands, List<LaneRows.Span> spans) {
-    LaneRows rows = LaneRows.of(day, axis, spans, lines(name, NAME) * 20 + lines(how, HOW) * 17);
+  private Drawing.Lane lane(String name, String how, List<Drawing.Band> bands, List<Strip> strips) {
+    LaneRows rows = LaneRows.of(axis, strips, lines(name, NAME) * 20 + lines(how, HOW) * 17);
     return new Drawing.Lane(
-        name, how, said(name, spans), rows.height(), bands, rows.alone(), rows.marks());
+        name, how, said(name, strips), rows.height(), bands, rows.alone(), rows.marks());
   }
 
   /** How many lines something takes beside a lane. */
@@ -284,20 +290,20 @@ final class Draughting {
 
   private static final int HOW = 26;
 
-  private String said(String name, List<LaneRows.Span> spans) {
+  private String said(String name, List<Strip> strips) {
     Text who = Text.of(name);
-    return spans.isEmpty()
+    return strips.isEmpty()
         ? day.words().say("lanes.lane-empty", who)
         : day.words()
             .say(
                 "lanes.lane",
                 who,
-                spans.size(),
-                day.time(spans.get(0).from()),
+                strips.size(),
+                day.time(strips.get(0).from()),
                 day.time(
-                    spans.stream()
-                        .map(LaneRows.Span::end)
+                    strips.stream()
+                        .map(Strip::end)
                         .max(Instant::compareTo)
-                        .orElse(spans.get(0).end())));
+                        .orElse(strips.get(0).end())));
   }
 }

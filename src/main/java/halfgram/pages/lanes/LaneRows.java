@@ -25,35 +25,23 @@ record LaneRows(String height, List<Drawing.Alone> alone, List<Drawing.Mark> mar
   private static final double THIN = 0.35;
 
   /**
-   * What of a bar is drawn here: hands from..off, standing off..end.
-   *
-   * @param away when whoever does it is not there
-   */
-  record Span(Bar bar, Instant from, Instant off, Instant end, List<Window> away) {
-    Span(Bar bar, Instant from, Instant off, Instant end) {
-      this(bar, from, off, end, List.of());
-    }
-  }
-
-  /**
    * The rows of a lane.
    *
    * @param least height, for what is written beside it
    */
-  static LaneRows of(Crewed day, Axis axis, List<Span> spans, int least) {
-    Placing full = new Placing(day, axis, true);
-    full.place(spans);
+  static LaneRows of(Axis axis, List<Strip> strips, int least) {
+    Placing full = new Placing(axis, true);
+    full.place(strips);
     Placing placing = full;
     if (full.rack.rows() > MOST_ROWS) {
-      placing = new Placing(day, axis, false);
-      placing.place(spans);
+      placing = new Placing(axis, false);
+      placing.place(strips);
     }
     int height = Math.max(Math.max(1, placing.rack.rows()) * ROW + 2, least);
     return new LaneRows(String.valueOf(height), placing.alone, placing.marks);
   }
 
   private static final class Placing {
-    private final Crewed day;
     private final Axis axis;
 
     /** Whether nothing lies over what stands alone. */
@@ -63,28 +51,25 @@ record LaneRows(String height, List<Drawing.Alone> alone, List<Drawing.Mark> mar
     private final List<Drawing.Alone> alone = new ArrayList<>();
     private final List<Drawing.Mark> marks = new ArrayList<>();
 
-    private Placing(Crewed day, Axis axis, boolean roomy) {
-      this.day = day;
+    private Placing(Axis axis, boolean roomy) {
       this.axis = axis;
       this.roomy = roomy;
     }
 
-    private void place(List<Span> spans) {
-      for (int i = 0; i < spans.size(); i++) {
-        double next = i + 1 < spans.size() ? axis.place(spans.get(i + 1).from()) : 100;
-        place(spans.get(i), next);
+    private void place(List<Strip> strips) {
+      for (int i = 0; i < strips.size(); i++) {
+        double next = i + 1 < strips.size() ? axis.place(strips.get(i + 1).from()) : 100;
+        place(strips.get(i), next);
       }
     }
 
-    private void place(Span span, double next) {
-      double from = axis.place(span.from());
-      double off = Math.max(axis.place(span.off()), Math.min(100, from + THIN));
-      double end = Math.max(axis.place(span.end()), off);
-      Bar bar = span.bar();
-      String name = worded(bar, Draughting.brief(day.title(bar.task())));
-      String number = worded(bar, String.valueOf(bar.number()));
+    private void place(Strip strip, double next) {
+      double from = axis.place(strip.from());
+      double off = Math.max(axis.place(strip.off()), Math.min(100, from + THIN));
+      double end = Math.max(axis.place(strip.end()), off);
+      String name = strip.name();
       boolean named = wide(name) <= off - from || off + wide(name) <= Math.min(next, 100);
-      String said = named ? name : number;
+      String said = named ? name : strip.brief();
       boolean inside = wide(said) <= off - from;
       boolean left = !inside && off + wide(said) > 100;
       double first = left ? from - wide(said) : from;
@@ -97,20 +82,17 @@ record LaneRows(String height, List<Drawing.Alone> alone, List<Drawing.Mark> mar
       if (end > off) {
         alone.add(
             new Drawing.Alone(
-                Axis.percent(off),
-                Axis.percent(end),
-                String.valueOf(top + BAR + 3),
-                bar.kind().code()));
+                Axis.percent(off), Axis.percent(end), String.valueOf(top + BAR + 3), strip.kind()));
       }
       marks.add(
           new Drawing.Mark(
-              day.link(bar.task()),
-              told(bar),
-              bar.kind().code(),
+              strip.href(),
+              strip.told(),
+              strip.kind(),
               Axis.percent(from),
               String.valueOf(top + 2),
               Axis.percent(off - from),
-              pauses(span),
+              pauses(strip),
               Axis.percent(hitFrom),
               Axis.percent(hit),
               Axis.percent(inside ? from : left ? from : off),
@@ -122,11 +104,11 @@ record LaneRows(String height, List<Drawing.Alone> alone, List<Drawing.Mark> mar
     }
 
     /** Nobody works in a break: long work goes on after it. */
-    private List<Drawing.Pause> pauses(Span span) {
+    private List<Drawing.Pause> pauses(Strip strip) {
       List<Drawing.Pause> pauses = new ArrayList<>();
-      for (Window away : span.away()) {
-        double start = axis.place(later(away.start(), span.from()));
-        double width = axis.place(earlier(away.end(), span.off())) - start;
+      for (Window away : strip.away()) {
+        double start = axis.place(later(away.start(), strip.from()));
+        double width = axis.place(earlier(away.end(), strip.off())) - start;
         if (width > 0) {
           pauses.add(new Drawing.Pause(Axis.percent(start), Axis.percent(width)));
         }
@@ -144,27 +126,6 @@ record LaneRows(String height, List<Drawing.Alone> alone, List<Drawing.Mark> mar
 
     private static double wide(String said) {
       return said.length() * LETTER + PAD;
-    }
-
-    /** Late and begun are said, not only shown. */
-    private String worded(Bar bar, String said) {
-      return switch (bar.kind()) {
-        case LATE, ON_IT, PROBLEM ->
-            said + " \u00b7 " + day.words().say("lanes.short." + bar.kind().code());
-        case TO_DO, DONE -> said;
-      };
-    }
-
-    private String told(Bar bar) {
-      return bar.number()
-          + ". "
-          + day.time(bar.placed().start())
-          + " "
-          + day.title(bar.task())
-          + ", "
-          + bar.who(day)
-          + ", "
-          + bar.state(day);
     }
   }
 }

@@ -79,6 +79,9 @@ record TaskView(
         add(facts, words.say("today.task-end"), day.time(placed.end()));
       }
       add(facts, words.say("lanes.who"), bar.get().who(day));
+      placed
+          .unload()
+          .ifPresent(out -> add(facts, words.say("lanes.taken-out"), day.time(out.from())));
       if (!placed.machines().isEmpty()) {
         add(facts, words.say("lanes.on"), bar.get().machines(day));
       }

@@ -94,6 +94,27 @@ class LanesTest {
   }
 
   @Test
+  void whoTakesSomethingOutHasItOnTheirLaneAndOnItsPage() {
+    Answer page = client.get(LANES);
+    JsonNode lanes = site.script().get("lanes").body();
+    int taken = 0;
+    for (JsonNode task : lanes.path("tasks")) {
+      if (task.has("unload")) {
+        taken++;
+        assertThat(task.at("/unload/people")).hasSize(1);
+        assertThat(task.at("/unload/to").asText()).isEqualTo(task.path("end").asText());
+        String id = encoded(task.path("task").asText());
+        assertThat(page.body().split("lanes/task[?]id=" + id + "\"", -1))
+            .as("the bar, the hands at its end, the list")
+            .hasSizeGreaterThanOrEqualTo(4);
+        assertThat(client.get(LANES + "/task?id=" + id).text()).contains("taken out");
+      }
+    }
+    assertThat(taken).isPositive();
+    assertThat(page.body()).contains(": out</title>");
+  }
+
+  @Test
   void longWorkIsNotDrawnAcrossTheBreakOfWhoeverDoesIt() {
     String page = client.get(LANES).body();
     InForce inForce = site.wiring().plans().find(site.house(), Site.DAY).orElseThrow();
