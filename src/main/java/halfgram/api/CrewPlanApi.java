@@ -176,6 +176,8 @@ public final class CrewPlanApi implements Server.Part {
       LanesJson.place(task, one, zone);
       task.put("pinned", crew.pins().containsKey(one.task()));
     }
+    ArrayNode washes = node.putArray("washes");
+    plan.washes().forEach(one -> LanesJson.wash(washes.addObject(), one, zone));
     plan.leftOut().forEach(node.putArray("leftOut")::add);
     ArrayNode adrift = node.putArray("adrift");
     crewPlans

@@ -6,6 +6,7 @@ import halfgram.desk.CrewPlans;
 import halfgram.prep.crew.Adrift;
 import halfgram.prep.crew.CrewDifference;
 import halfgram.prep.crew.Placed;
+import halfgram.prep.crew.Washed;
 import java.time.ZoneId;
 
 /** Who does what when, as JSON. */
@@ -64,6 +65,16 @@ final class LanesJson {
               last.put("to", Answers.moment(out.to(), zone));
               out.people().forEach(last.putArray("people")::add);
             });
+  }
+
+  static void wash(ObjectNode node, Washed wash, ZoneId zone) {
+    node.put("machine", wash.unit().equipment());
+    node.put("number", wash.unit().number());
+    node.put("from", Answers.moment(wash.from(), zone));
+    node.put("to", Answers.moment(wash.to(), zone));
+    node.put("person", wash.person());
+    node.put("after", wash.after());
+    node.put("before", wash.before());
   }
 
   /** When, by whom and on what. */

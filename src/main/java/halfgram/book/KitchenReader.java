@@ -247,7 +247,19 @@ final class KitchenReader {
         node.findInteger("units", 1, 100).orElse(1),
         limits(node),
         !node.has("touches") || node.flag("touches"),
-        node.duration("wash", Duration.ZERO));
+        node.duration("wash", Duration.ZERO),
+        drying(node));
+  }
+
+  /** The part of a wash without hands: never longer than the whole. */
+  private static Duration drying(Node node) {
+    Duration drying = node.duration("drying", Duration.ZERO);
+    Duration wash = node.duration("wash", Duration.ZERO);
+    if (drying.compareTo(wash) <= 0) {
+      return drying;
+    }
+    node.refuse("drying", "problem.drying", wash);
+    return Duration.ZERO;
   }
 
   Optional<String> station(Node node, String key) {

@@ -9,6 +9,7 @@ import halfgram.prep.CrewPlanStore;
 import halfgram.prep.crew.CrewPlan;
 import halfgram.prep.crew.DayFacts;
 import halfgram.prep.crew.Placed;
+import halfgram.prep.crew.Washed;
 import halfgram.prep.schedule.Rota;
 import java.time.Duration;
 import java.time.Instant;
@@ -35,6 +36,8 @@ final class CrewPlanJson {
     node.put("mark", mark);
     ArrayNode placed = node.putArray("placed");
     plan.placed().values().forEach(one -> write(placed.addObject(), one));
+    ArrayNode washes = node.putArray("washes");
+    plan.washes().forEach(one -> write(washes.addObject(), one));
     ArrayNode leftOut = node.putArray("leftOut");
     plan.leftOut().forEach(leftOut::add);
     ArrayNode pinned = node.putArray("pins");
@@ -76,6 +79,26 @@ final class CrewPlanJson {
             });
   }
 
+  private static void write(ObjectNode node, Washed one) {
+    node.put("machine", one.unit().equipment());
+    node.put("number", one.unit().number());
+    node.put("from", one.from().toString());
+    node.put("to", one.to().toString());
+    node.put("person", one.person());
+    node.put("after", one.after());
+    node.put("before", one.before());
+  }
+
+  private static Washed washed(JsonNode node) {
+    return new Washed(
+        new Placed.Unit(node.path("machine").asText(), node.path("number").asInt()),
+        moment(node, "from"),
+        moment(node, "to"),
+        node.path("person").asText(),
+        node.path("after").asText(),
+        node.path("before").asText());
+  }
+
   private static void write(ObjectNode node, Rota.Bill bill) {
     node.put("leftOut", bill.leftOut());
     node.put("overrun", bill.overrun());
@@ -93,6 +116,8 @@ final class CrewPlanJson {
     JsonNode node = BookStore.parse(kept.body());
     Map<String, Placed> placed = new LinkedHashMap<>();
     node.path("placed").forEach(one -> placed.put(one.path("task").asText(), placed(one)));
+    List<Washed> washes = new ArrayList<>();
+    node.path("washes").forEach(one -> washes.add(washed(one)));
     List<String> leftOut = words(node.path("leftOut"));
     Map<String, DayFacts.Pin> pins = new LinkedHashMap<>();
     node.path("pins")
@@ -111,6 +136,7 @@ final class CrewPlanJson {
         new CrewPlan(
             moment(node, "from"),
             placed,
+            washes,
             leftOut,
             bill(node.path("bill")),
             kept.seed(),

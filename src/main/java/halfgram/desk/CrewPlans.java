@@ -38,7 +38,11 @@ import java.util.concurrent.Executor;
  */
 public final class CrewPlans {
   private static final int KEPT = 64;
-  private static final int ITERATIONS = 2000;
+
+  /** Rounds for the first plan of a day, for a later look, and for what is shown meanwhile. */
+  private static final int MOST_ROUNDS = 4000;
+
+  private static final int ROUNDS = 2000;
   private static final int ROUGH = 100;
   private static final int MOST_MINUTES = 600;
 
@@ -165,7 +169,7 @@ public final class CrewPlans {
 
   private CrewInForce begin(House house, InForce inForce, String who) {
     DayFacts facts = known.first(house, inForce);
-    CrewPlan plan = plan(inForce, facts, FIRST);
+    CrewPlan plan = plan(inForce, facts, MOST_ROUNDS, FIRST);
     // Nobody has seen the plan without it: no page has to ask again.
     return desk.write(
         house,
@@ -180,10 +184,10 @@ public final class CrewPlans {
   }
 
   /** The same facts give the same plan, unless the guard cuts it short. */
-  private CrewPlan plan(InForce inForce, DayFacts facts, Duration most) {
+  private CrewPlan plan(InForce inForce, DayFacts facts, int rounds, Duration most) {
     long until = System.nanoTime() + most.toNanos();
     Budget budget =
-        Budget.of(ITERATIONS, DayCrew.seed(inForce, facts))
+        Budget.of(rounds, DayCrew.seed(inForce, facts))
             .twice()
             .until(() -> System.nanoTime() - until > 0);
     return Crewing.plan(inForce.book(), inForce.sheet(), facts, budget, placing);
@@ -229,7 +233,7 @@ public final class CrewPlans {
     if (known.isPresent()) {
       return known.get().proposal();
     }
-    CrewPlan plan = plan(inForce, facts, LATER);
+    CrewPlan plan = plan(inForce, facts, ROUNDS, LATER);
     CrewDifference difference = CrewDifference.of(inForce.sheet(), facts, now.plan(), plan);
     Proposal proposal = new Proposal(plan, facts, seen, difference);
     proposed.put(now.id(), new Proposed(seen, facts.now(), proposal));
@@ -322,7 +326,7 @@ public final class CrewPlans {
   private record Move(DayFacts before, DayFacts facts, String task, String how) {}
 
   private Outcome moved(House house, InForce inForce, CrewInForce now, Move move, String who) {
-    CrewPlan plan = plan(inForce, move.facts(), LATER);
+    CrewPlan plan = plan(inForce, move.facts(), ROUNDS, LATER);
     if (move.facts().pins().containsKey(move.task()) && plan.find(move.task()).isEmpty()) {
       return new Refused(Message.of("lanes.refused.no-place"));
     }

@@ -156,6 +156,7 @@ public final class WhatIf {
         inForce.book().kitchen().clock().start(inForce.plan().day()),
         Map.of(),
         List.of(),
+        List.of(),
         new Rota.Bill(0, 0, 0, 0, 0, 0, 0, 0, 0),
         0,
         0,

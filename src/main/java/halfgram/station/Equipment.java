@@ -9,6 +9,7 @@ import java.util.Optional;
  *
  * @param touches whether food touches it, so that it carries allergens until it is washed
  * @param wash to wash and dry it when what ran before does not go with what comes next
+ * @param drying how much of that it dries by itself, without hands
  */
 public record Equipment(
     String code,
@@ -17,4 +18,11 @@ public record Equipment(
     int units,
     FillLimits limits,
     boolean touches,
-    Duration wash) {}
+    Duration wash,
+    Duration drying) {
+
+  /** How long hands are on it when it is washed. */
+  public Duration scrub() {
+    return wash.minus(drying);
+  }
+}

@@ -70,6 +70,12 @@ class BadHoursTest extends RefusedBook {
   }
 
   @Test
+  void aMachineNeverDriesLongerThanItsWashTakes() {
+    book.set("equipment/mixer/drying", "'11 min'");
+    assertOnly("equipment/mixer/drying", "11 min", "more than washing and drying", "wash");
+  }
+
+  @Test
   void handsAtTheEndNeverTakeMoreThanTheTimeAlone() {
     book.set(DRIP + "/unload", "'10 h'");
     assertOnly(DRIP_AT + "/unload", "10 h", "more than the step stands for sure", "unattended");

@@ -40,7 +40,8 @@ class CrewTest {
           2,
           FillLimits.NONE,
           true,
-          Duration.ofMinutes(5));
+          Duration.ofMinutes(5),
+          Duration.ZERO);
 
   private final List<CrewEntry> said = new ArrayList<>();
 

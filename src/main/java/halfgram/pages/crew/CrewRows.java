@@ -169,12 +169,21 @@ final class CrewRows {
             .station()
             .map(station -> stations(List.of(station)))
             .orElse(words.say("crew.shared")),
-        machine.wash().isZero() ? "" : words.say("crew.wash", machine.wash()),
+        wash(machine),
         words.say("crew.works", fewest(works, open, when), machine.units()),
         !open.isEmpty(),
         machine.units() > 1,
         open.stream().map(one -> broken(one, sequence)).toList(),
         form("machine", machine.code(), sequence));
+  }
+
+  private String wash(Equipment machine) {
+    if (machine.wash().isZero()) {
+      return "";
+    }
+    return machine.drying().isZero()
+        ? words.say("crew.wash", machine.wash())
+        : words.say("crew.wash-dries", machine.wash(), machine.drying());
   }
 
   /** On another day than today: the fewest that work at any time of it. */

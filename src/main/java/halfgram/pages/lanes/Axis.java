@@ -33,6 +33,10 @@ record Axis(Window window) {
         last = later(last, hands.to());
       }
     }
+    for (Errand one : day.errands()) {
+      first = earlier(first, one.strip().from());
+      last = later(last, one.strip().off());
+    }
     for (ServiceRun run : day.sheet().services()) {
       first = earlier(first, run.window().start());
       last = later(last, run.window().end());

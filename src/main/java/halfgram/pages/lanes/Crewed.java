@@ -36,6 +36,7 @@ final class Crewed {
   private final Map<String, Task> byId = new HashMap<>();
   private final Map<String, String> people = new HashMap<>();
   private final List<Bar> bars;
+  private final List<Errand> errands;
 
   /**
    * @param reads in whose units and by whose clock
@@ -54,6 +55,7 @@ final class Crewed {
       people.put(person.code(), person.name());
     }
     this.bars = Bar.list(this);
+    this.errands = Errand.list(this);
   }
 
   KitchenBook book() {
@@ -109,6 +111,11 @@ final class Crewed {
   /** What is drawn, in the order of its start. */
   List<Bar> bars() {
     return bars;
+  }
+
+  /** What takes hands beside the tasks, in the order it starts. */
+  List<Errand> errands() {
+    return errands;
   }
 
   Optional<Bar> bar(String task) {

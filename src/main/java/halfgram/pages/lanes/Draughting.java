@@ -17,6 +17,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** Draws a day by person or by machine. */
 final class Draughting {
@@ -124,6 +125,7 @@ final class Draughting {
     }
     Set<String> others = new HashSet<>();
     day.bars().forEach(bar -> bar.placed().hands().forEach(one -> others.addAll(one.people())));
+    day.errands().forEach(one -> others.addAll(one.people()));
     others.removeAll(drawn);
     for (String code : others.stream().sorted().toList()) {
       lanes.add(lane(day.person(code), "", List.of(), of(code, List.of())));
@@ -153,6 +155,7 @@ final class Draughting {
         bar.unload(day).ifPresent(strips::add);
       }
     }
+    day.errands().stream().filter(one -> one.isBy(code)).map(Errand::strip).forEach(strips::add);
     strips.sort(Comparator.comparing(Strip::from));
     return strips;
   }
@@ -208,9 +211,14 @@ final class Draughting {
         continue;
       }
       List<Strip> strips =
-          day.bars().stream()
-              .filter(bar -> bar.placed().machines().contains(unit))
-              .map(bar -> strip(bar, unit))
+          Stream.concat(
+                  day.bars().stream()
+                      .filter(bar -> bar.placed().machines().contains(unit))
+                      .map(bar -> strip(bar, unit)),
+                  day.errands().stream()
+                      .filter(one -> one.on().filter(unit::equals).isPresent())
+                      .map(Errand::strip))
+              .sorted(Comparator.comparing(Strip::from))
               .toList();
       String where =
           Optional.ofNullable(day.book().equipment().get(unit.equipment()))

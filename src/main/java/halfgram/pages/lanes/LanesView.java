@@ -4,8 +4,10 @@ import halfgram.prep.Task;
 import halfgram.prep.crew.Outlook;
 import halfgram.prep.crew.Reasons;
 import halfgram.words.Messages;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -60,13 +62,14 @@ record LanesView(
   record Why(String what, List<String> chain, List<String> levers) {}
 
   /**
-   * A task in the list.
+   * A task in the list, or what takes hands beside them.
    *
+   * @param number of the task on the lanes; empty for what is none
    * @param by its latest start by lags
    * @param kind class of its state
    */
   record Row(
-      int number,
+      String number,
       String when,
       String until,
       String what,
@@ -84,7 +87,7 @@ record LanesView(
   static LanesView of(Crewed day, Optional<ProposalView> proposal, boolean byMachine) {
     Messages words = day.words();
     Outlook outlook = day.outlook();
-    List<Row> rows = day.bars().stream().map(bar -> row(day, bar)).toList();
+    List<Row> rows = rows(day);
     boolean folds = rows.size() > SHORT;
     return new LanesView(
         day.day().toString(),
@@ -160,9 +163,34 @@ record LanesView(
                 "lanes.left", task.handsOn(), day.station(task.station()), day.time(task.start())));
   }
 
+  /** Tasks and what takes hands beside them, in the order they start. */
+  private static List<Row> rows(Crewed day) {
+    record Timed(Instant from, Row row) {}
+    List<Timed> rows = new ArrayList<>();
+    day.bars().forEach(bar -> rows.add(new Timed(bar.placed().start(), row(day, bar))));
+    day.errands().forEach(one -> rows.add(new Timed(one.strip().from(), row(day, one))));
+    rows.sort(Comparator.comparing(Timed::from));
+    return rows.stream().map(Timed::row).toList();
+  }
+
+  private static Row row(Crewed day, Errand one) {
+    Strip strip = one.strip();
+    return new Row(
+        "",
+        day.time(strip.from()),
+        day.time(strip.off()),
+        one.what(),
+        strip.href(),
+        one.who(day),
+        one.on().map(day::machine).orElse(""),
+        "",
+        "",
+        strip.kind());
+  }
+
   private static Row row(Crewed day, Bar bar) {
     return new Row(
-        bar.number(),
+        String.valueOf(bar.number()),
         day.time(bar.placed().start()),
         day.time(bar.placed().end()),
         day.title(bar.task()),

@@ -45,7 +45,9 @@ public record Adrift(String task, Kind kind, String what, Duration by) {
       Optional<Placed> placed = plan.find(task.id());
       if (facts.isToDo(task.id())) {
         if (placed.isPresent()) {
-          toDo(book, facts, plan, placed.get()).ifPresent(adrift::add);
+          toDo(book, facts, plan, placed.get())
+              .or(() -> unwashed(book, facts, plan, task.id()))
+              .ifPresent(adrift::add);
         } else if (!plan.leftOut().contains(task.id())) {
           adrift.add(new Adrift(task.id(), Kind.NO_PLACE, "", Duration.ZERO));
         }
@@ -91,6 +93,17 @@ public record Adrift(String task, Kind kind, String what, Duration by) {
         .flatMap(Placed::unload)
         .flatMap(out -> missing(book, facts, out))
         .map(code -> new Adrift(placed.task(), Kind.NOT_THERE, code, Duration.ZERO));
+  }
+
+  /** Whoever was to wash a machine for it is not there then. */
+  private static Optional<Adrift> unwashed(
+      KitchenBook book, DayFacts facts, CrewPlan plan, String task) {
+    return plan.washes().stream()
+        .filter(wash -> wash.before().equals(task) && wash.to().isAfter(facts.now()))
+        .map(wash -> new Placed.Hands(wash.from(), wash.to(), List.of(wash.person())))
+        .flatMap(hands -> missing(book, facts, hands).stream())
+        .map(code -> new Adrift(task, Kind.NOT_THERE, code, Duration.ZERO))
+        .findFirst();
   }
 
   /** Somebody who was to do it and of whom it was said that they are not there then. */

@@ -10,6 +10,7 @@ import halfgram.station.Person;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** Who is there when, and what works when, in the slots of a day. */
 final class Attendance {
@@ -84,7 +85,20 @@ final class Attendance {
                             Math.max(0, slots.down(one.window().start())),
                             Math.max(0, slots.up(one.window().end())))))
             .toList();
-    int wash = equipment.touches() ? Slots.up(equipment.wash()) : 0;
-    return new Machine(equipment.code(), equipment.units(), wash, out);
+    int scrub = equipment.touches() ? Slots.up(equipment.scrub()) : 0;
+    int wash = equipment.touches() ? Math.max(scrub, Slots.up(equipment.wash())) : 0;
+    List<Integer> who = washers(equipment);
+    return new Machine(equipment.code(), equipment.units(), wash, scrub, who, out);
+  }
+
+  /** Whoever works where it stands; everybody, where nobody does. */
+  private List<Integer> washers(Equipment equipment) {
+    List<Person> people = book.people();
+    List<Integer> there =
+        IntStream.range(0, people.size())
+            .filter(c -> equipment.station().filter(people.get(c).stations()::contains).isPresent())
+            .boxed()
+            .toList();
+    return there.isEmpty() ? IntStream.range(0, people.size()).boxed().toList() : there;
   }
 }

@@ -11,6 +11,7 @@ import java.util.Optional;
  *
  * @param from start of the first slot
  * @param placed by task id, in the order of the sheet
+ * @param washes of machines between tasks, as they come
  * @param leftOut ids of tasks that have no place
  * @param bill what it costs and for what
  * @param seed of chance, with which the same question gives the same answer
@@ -22,6 +23,7 @@ import java.util.Optional;
 public record CrewPlan(
     Instant from,
     Map<String, Placed> placed,
+    List<Washed> washes,
     List<String> leftOut,
     Rota.Bill bill,
     long seed,
@@ -30,6 +32,7 @@ public record CrewPlan(
     boolean yielding,
     boolean roomy) {
   public CrewPlan {
+    washes = List.copyOf(washes);
     leftOut = List.copyOf(leftOut);
   }
 

@@ -4,6 +4,7 @@ import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.schedule.Budget;
 import halfgram.prep.schedule.Job;
+import halfgram.prep.schedule.Machine;
 import halfgram.prep.schedule.Placing;
 import halfgram.prep.schedule.Rota;
 import halfgram.prep.schedule.Scheduler;
@@ -11,6 +12,7 @@ import halfgram.prep.schedule.Workday;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -76,6 +78,7 @@ public final class Crewing {
     return new CrewPlan(
         question.slots().from(),
         placed,
+        washes(question, rota),
         leftOut,
         rota.bill(),
         budget.seed(),
@@ -83,6 +86,25 @@ public final class Crewing {
         rota.cut(),
         rota.yielding(),
         roomy);
+  }
+
+  private static List<Washed> washes(Question question, Rota rota) {
+    Map<Integer, String> tasks = new HashMap<>();
+    question.parts().forEach(part -> part.jobs().forEach(job -> tasks.put(job, part.task())));
+    List<Washed> washes = new ArrayList<>();
+    for (Rota.Wash wash : rota.washes()) {
+      Machine machine = question.day().machines().get(wash.machine());
+      Instant from = question.slots().at(wash.start());
+      washes.add(
+          new Washed(
+              new Placed.Unit(machine.id(), wash.unit() + 1),
+              from,
+              from.plus(Slots.length(machine.scrub())),
+              question.day().cooks().get(wash.cook()).id(),
+              tasks.getOrDefault(wash.after(), ""),
+              tasks.getOrDefault(wash.before(), "")));
+    }
+    return washes;
   }
 
   private static Placed placed(

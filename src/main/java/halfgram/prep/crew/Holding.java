@@ -173,7 +173,13 @@ public final class Holding {
                     .map(Placed.Hands::to)
                     .filter(to -> touch(to, start))
                     .map(to -> hold("holding.does-until", name(person), one, to)))
-        .findFirst();
+        .findFirst()
+        .or(
+            () ->
+                washes(person)
+                    .filter(one -> touch(one.to(), start))
+                    .map(one -> washing("holding.washes-until", one, one.to()))
+                    .findFirst());
   }
 
   private Optional<Hold> busyFrom(Task task, String person, Instant end) {
@@ -184,7 +190,22 @@ public final class Holding {
                     .map(Placed.Hands::from)
                     .filter(from -> touch(end, from))
                     .map(from -> hold("holding.does-from", name(person), one, from)))
-        .findFirst();
+        .findFirst()
+        .or(
+            () ->
+                washes(person)
+                    .filter(one -> touch(end, one.from()))
+                    .map(one -> washing("holding.washes-from", one, one.from()))
+                    .findFirst());
+  }
+
+  private Stream<Washed> washes(String person) {
+    return plan.washes().stream().filter(one -> one.person().equals(person));
+  }
+
+  private Hold washing(String key, Washed one, Instant at) {
+    Message said = Message.of(key, name(one.person()), machine(one.unit()), at);
+    return new Hold(said, Optional.of(one.before()).filter(byId::containsKey));
   }
 
   private static Stream<Placed.Hands> by(Placed placed, String person) {

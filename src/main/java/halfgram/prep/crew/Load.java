@@ -6,6 +6,7 @@ import halfgram.prep.PrepSheet;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
 import halfgram.prep.schedule.Prices;
+import halfgram.station.Equipment;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
@@ -14,6 +15,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * How much of the time people are there is hands-on work: by station and hour, and by person.
@@ -54,7 +56,7 @@ public record Load(List<OfStation> stations, List<OfPerson> people) {
       if (work > 0 && there == 0) {
         return Mark.NOBODY;
       }
-      return there > 0 && 100L * work >= (long) from * there ? then : Mark.NONE;
+      return there > 0 && percent() >= from ? then : Mark.NONE;
     }
   }
 
@@ -105,6 +107,7 @@ public record Load(List<OfStation> stations, List<OfPerson> people) {
     private final List<Present> present;
     private final Map<String, Task> tasks = new HashMap<>();
     private final Map<String, Placed> placed;
+    private final List<Washed> washes;
     private final Instant from;
     private final int minutes;
     private final boolean[] rush;
@@ -120,6 +123,7 @@ public record Load(List<OfStation> stations, List<OfPerson> people) {
               .filter(Present::isThere)
               .toList();
       this.placed = crew.placed();
+      this.washes = crew.washes();
       sheet.tasks().forEach(task -> tasks.put(task.id(), task));
       Window open = book.kitchen().open(sheet.request().from());
       Instant first = open.start();
@@ -148,6 +152,7 @@ public record Load(List<OfStation> stations, List<OfPerson> people) {
         work.put(one.person().code(), new HashMap<>());
       }
       placed.values().forEach(this::work);
+      washes.forEach(this::wash);
       return new Load(
           book.stations().keySet().stream().map(this::station).toList(),
           present.stream().map(this::person).toList());
@@ -172,6 +177,19 @@ public record Load(List<OfStation> stations, List<OfPerson> people) {
       Placed.Hands first = one.hands().get(0);
       work(first, task.station(), task.hands());
       one.unload().ifPresent(out -> work(out, task.station(), 1));
+    }
+
+    /** A wash is work where the machine stands; of one that is shared, where it is needed next. */
+    private void wash(Washed one) {
+      Equipment machine = book.equipment().get(one.unit().equipment());
+      Task next = tasks.get(one.before());
+      Optional<String> where = Optional.ofNullable(machine).flatMap(Equipment::station);
+      where
+          .or(() -> Optional.ofNullable(next).map(Task::station))
+          .ifPresent(
+              station ->
+                  work(
+                      new Placed.Hands(one.from(), one.to(), List.of(one.person())), station, 1));
     }
 
     /** Work of so many hands at a station, shared evenly between those who have it. */

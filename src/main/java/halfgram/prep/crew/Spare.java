@@ -47,14 +47,22 @@ final class Spare {
     for (Placed placed : plan.placed().values()) {
       for (Placed.Hands hands : placed.hands()) {
         if (hands.people().contains(cook.id())) {
-          int first = Math.max(0, slots.down(hands.from()));
-          for (int t = first; t < Math.min(count, slots.up(hands.to())); t++) {
-            free[t] = false;
-          }
+          take(free, slots.down(hands.from()), slots.up(hands.to()));
         }
       }
     }
+    for (Washed wash : plan.washes()) {
+      if (wash.person().equals(cook.id())) {
+        take(free, slots.down(wash.from()), slots.up(wash.to()));
+      }
+    }
     return free;
+  }
+
+  private static void take(boolean[] free, int from, int to) {
+    for (int t = Math.max(0, from); t < Math.min(free.length, to); t++) {
+      free[t] = false;
+    }
   }
 
   private static int longest(boolean[] free) {

@@ -296,7 +296,8 @@ final class TaskJobs {
             due(task),
             out(task),
             Optional.empty()));
-    lags.add(new Between(after, index, 0, OptionalInt.of(0), true, 1, true));
+    int held = Slots.down(unload(task));
+    lags.add(new Between(after, index, 0, OptionalInt.of(0), true, 1, held));
     lastOf.put(task.id(), index);
   }
 

@@ -78,8 +78,17 @@ final class Grid {
     return false;
   }
 
-  private boolean isFree(int cook, int from, int to) {
-    long[] bits = busy[cook];
+  /** Taken and absent slots of a cook as bits. */
+  long[] busy(int cook) {
+    return busy[cook];
+  }
+
+  boolean isFree(int cook, int from, int to) {
+    return isFree(busy[cook], from, to);
+  }
+
+  /** Whether bits are clear in slots. */
+  static boolean isFree(long[] bits, int from, int to) {
     int first = from >> 6;
     int last = (to - 1) >> 6;
     long low = -1L << from;

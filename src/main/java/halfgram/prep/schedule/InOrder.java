@@ -14,6 +14,7 @@ import java.util.stream.IntStream;
 final class InOrder {
   private final List<Integer> jobs;
   private final List<Integer> cooks;
+  private final List<Integer> machines;
   private final int[] job;
   private final int[] cook;
   private final int[] machine;
@@ -23,7 +24,7 @@ final class InOrder {
   InOrder(Workday asked) {
     jobs = order(asked.jobs(), Job::id);
     cooks = order(asked.cooks(), Cook::id);
-    List<Integer> machines = order(asked.machines(), Machine::id);
+    machines = order(asked.machines(), Machine::id);
     List<Integer> spaces = order(asked.spaces(), Space::id);
     job = places(jobs);
     cook = places(cooks);
@@ -52,7 +53,7 @@ final class InOrder {
             jobs.stream().map(j -> of(asked.jobs().get(j))).toList(),
             lags,
             cooks.stream().map(asked.cooks()::get).toList(),
-            machines.stream().map(asked.machines()::get).toList(),
+            machines.stream().map(m -> of(asked.machines().get(m))).toList(),
             spaces.stream().map(asked.spaces()::get).toList(),
             asked.cleans(),
             asked.rushes(),
@@ -74,6 +75,16 @@ final class InOrder {
       places[order.get(i)] = i;
     }
     return places;
+  }
+
+  private Machine of(Machine asked) {
+    return new Machine(
+        asked.id(),
+        asked.units(),
+        asked.wash(),
+        asked.scrub(),
+        moved(asked.washers(), cook),
+        asked.out());
   }
 
   private Job of(Job asked) {
@@ -103,7 +114,18 @@ final class InOrder {
     for (int j = 0; j < jobs.size(); j++) {
       places.add(rota.places().get(job[j]).map(this::back));
     }
-    return new Rota(places, rota.bill(), rota.iterations(), rota.cut(), rota.yielding());
+    List<Rota.Wash> washes = rota.washes().stream().map(this::back).toList();
+    return new Rota(places, washes, rota.bill(), rota.iterations(), rota.cut(), rota.yielding());
+  }
+
+  private Rota.Wash back(Rota.Wash wash) {
+    return new Rota.Wash(
+        machines.get(wash.machine()),
+        wash.unit(),
+        wash.start(),
+        cooks.get(wash.cook()),
+        jobs.get(wash.after()),
+        jobs.get(wash.before()));
   }
 
   private Rota.Place back(Rota.Place place) {

@@ -20,6 +20,7 @@ final class Insertion {
   private final Grid grid;
   private final SplittableRandom random;
   private final Around around;
+  private final Washing washing;
 
   private int block;
   private int[] jobs = {};
@@ -30,11 +31,12 @@ final class Insertion {
   private int allowed = 12;
   private int anchors = 24;
 
-  Insertion(Grid grid, Blocks blocks, Costs costs, SplittableRandom random) {
+  Insertion(Grid grid, Blocks blocks, Costs costs, Washing washing, SplittableRandom random) {
     this.layout = grid.layout;
     this.grid = grid;
     this.blocks = blocks;
     this.costs = costs;
+    this.washing = washing;
     this.random = random;
     around = new Around(grid, costs);
   }
@@ -80,7 +82,8 @@ final class Insertion {
       grid.place(j, t, random);
       backtracks = 0;
       if (others(1)) {
-        long cost = cost() + costs.ofCrew(grid);
+        boolean washed = washing.isSettled();
+        long cost = washed ? cost() + costs.ofCrew(grid) : Long.MAX_VALUE;
         if (cost < best) {
           best = cost;
           for (int i = 0; i < jobs.length; i++) {
@@ -94,7 +97,7 @@ final class Insertion {
             grid.remove(jobs[i]);
           }
         }
-        if (++successes == SUCCESSES) {
+        if (washed && ++successes == SUCCESSES) {
           break;
         }
       } else {

@@ -32,10 +32,12 @@ final class Layout {
   final Between[][] in;
   final Between[][] out;
 
-  /** The job at whose end what a job stands on is free again; -1: at its own. */
+  /** The job that takes out what stands; -1: none. And for how many of its slots it stands yet. */
   final int[] until;
 
-  /** The job whose machines are free again when a job ends; -1: none. */
+  final int[] holds;
+
+  /** The job whose machines a job empties; -1: none. */
   final int[] frees;
 
   /** First slots by lags alone, from the earliest starts; and last ends by lags, from the dues. */
@@ -57,6 +59,15 @@ final class Layout {
   private final int[] bucketAt;
   final int[] skills;
   final int[] wash;
+
+  /** Slots of each wash with hands on it, 0 where nobody's are needed; and whose they can be. */
+  final int[] scrub;
+
+  final int[][] washers;
+
+  /** Whether anything is washed by hand. */
+  final boolean washesByHand;
+
   private final boolean[][] cleans;
 
   /** Whether longest times that yield do. */
@@ -89,12 +100,14 @@ final class Layout {
     in = ends(day.lags(), false);
     out = ends(day.lags(), true);
     until = new int[size];
+    holds = new int[size];
     frees = new int[size];
     Arrays.fill(until, -1);
     Arrays.fill(frees, -1);
     for (Between lag : day.lags()) {
-      if (lag.holds()) {
+      if (lag.isHeld()) {
         until[lag.from()] = lag.to();
+        holds[lag.from()] = lag.holds();
         frees[lag.to()] = lag.from();
       }
     }
@@ -139,6 +152,12 @@ final class Layout {
       }
     }
     wash = day.machines().stream().mapToInt(Machine::wash).toArray();
+    scrub = day.machines().stream().mapToInt(m -> m.washers().isEmpty() ? 0 : m.scrub()).toArray();
+    washers =
+        day.machines().stream()
+            .map(m -> m.washers().stream().mapToInt(Integer::intValue).sorted().toArray())
+            .toArray(int[][]::new);
+    washesByHand = Arrays.stream(scrub).anyMatch(some -> some > 0);
   }
 
   /** Slots that are levelled together. */
@@ -289,6 +308,16 @@ final class Layout {
   /** Slots a machine stands between two jobs. */
   int wash(int machine, int earlier, int later) {
     return cleans[leaves[earlier]][leaves[later]] ? wash[machine] : 0;
+  }
+
+  /**
+   * The slot by which hands have to be off a wash.
+   *
+   * @param from when the machine is needed
+   * @param start when the job that needs it begins
+   */
+  int scrubbed(int machine, int from, int start) {
+    return Math.min(from - (wash[machine] - scrub[machine]), start);
   }
 
   boolean isCookBefore(int j, int cook) {

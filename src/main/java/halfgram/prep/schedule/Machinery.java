@@ -10,6 +10,9 @@ final class Machinery {
   private static final int FREE = -1;
   private static final int SHUT = -2;
 
+  /** With this much time more than a wash takes somebody will have hands for it, most likely. */
+  private static final int NEAR = 12;
+
   private final Layout layout;
   private final Grid grid;
 
@@ -53,7 +56,7 @@ final class Machinery {
       int wanted = use.units();
       int[][] of = owner[use.machine()];
       for (int u = 0; u < of.length && wanted > 0; u++) {
-        if (from == to || isFree(use.machine(), of[u], j, from, to)) {
+        if (from == to || isFree(use.machine(), of[u], j, t, from, to)) {
           chosen[found++] = u;
           wanted--;
         }
@@ -82,7 +85,7 @@ final class Machinery {
       int[][] all = owner[use.machine()];
       for (int k = 0; k < use.units(); k++) {
         int u = of[at++];
-        if (u >= all.length || (from < to && !isFree(use.machine(), all[u], j, from, to))) {
+        if (u >= all.length || (from < to && !isFree(use.machine(), all[u], j, t, from, to))) {
           return false;
         }
       }
@@ -103,7 +106,7 @@ final class Machinery {
     int to = t + layout.to(j, use);
     int last = layout.until[j];
     boolean out = last >= 0 && use.during() != Job.During.HANDS && grid.start[last] >= 0;
-    return out ? Math.max(to, grid.start[last] + layout.length[last]) : to;
+    return out ? Math.max(to, grid.start[last] + layout.holds[j]) : to;
   }
 
   /** Whether what a job takes out can stay where it stands until then. */
@@ -118,12 +121,30 @@ final class Machinery {
         int[] of = owner[use.machine()][grid.units[held][at++]];
         int from = grid.start[held] + layout.to(held, use);
         if (use.during() != Job.During.HANDS
-            && !isFreeAfter(use.machine(), of, held, from, t + layout.length[j])) {
+            && !isFreeAfter(use.machine(), of, held, from, t + layout.holds[held])) {
           return false;
         }
       }
     }
     return true;
+  }
+
+  /** Between two that do not move nobody has to wash. */
+  private boolean isFixed(int one, int other) {
+    return layout.isFixed(one) && layout.isFixed(other);
+  }
+
+  /** Whether some hands are free for a wash between two jobs, of which one is about to be put. */
+  private boolean haveHands(int machine, int from, int to) {
+    int length = layout.scrub[machine];
+    for (int t = Math.max(0, from); t + length <= to; t++) {
+      for (int c : layout.washers[machine]) {
+        if (grid.isFree(c, t, t + length)) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   private boolean isFreeAfter(int machine, int[] of, int j, int from, int to) {
@@ -132,21 +153,36 @@ final class Machinery {
         return false;
       }
     }
-    for (int t = to; t < Math.min(layout.slots, to + layout.wash[machine]); t++) {
+    boolean hands = layout.scrub[machine] > 0;
+    int last = Math.min(layout.slots, to + layout.wash[machine] + (hands ? NEAR : 0));
+    for (int t = to; t < last; t++) {
       if (of[t] >= 0) {
-        return t - to >= layout.wash(machine, j, of[t]);
+        int next = of[t];
+        int wash = layout.wash(machine, j, next);
+        return t - to >= wash
+            && (wash == 0
+                || !hands
+                || isFixed(j, next)
+                || haveHands(machine, to, layout.scrubbed(machine, t, grid.start[next])));
       }
     }
     return true;
   }
 
-  private boolean isFree(int machine, int[] of, int j, int from, int to) {
+  private boolean isFree(int machine, int[] of, int j, int t, int from, int to) {
     if (!isFreeAfter(machine, of, j, from, to)) {
       return false;
     }
-    for (int t = from - 1; t >= Math.max(0, from - layout.wash[machine]); t--) {
-      if (of[t] >= 0) {
-        return from - 1 - t >= layout.wash(machine, of[t], j);
+    boolean hands = layout.scrub[machine] > 0;
+    int first = Math.max(0, from - layout.wash[machine] - (hands ? NEAR : 0));
+    for (int s = from - 1; s >= first; s--) {
+      if (of[s] >= 0) {
+        int wash = layout.wash(machine, of[s], j);
+        return from - 1 - s >= wash
+            && (wash == 0
+                || !hands
+                || isFixed(j, of[s])
+                || haveHands(machine, s + 1, layout.scrubbed(machine, from, t)));
       }
     }
     return true;
@@ -164,7 +200,7 @@ final class Machinery {
     }
     int held = layout.frees[j];
     if (held >= 0 && grid.start[held] >= 0) {
-      hold(held, t + layout.length[j], on);
+      hold(held, t + layout.holds[held], on);
     }
   }
 

@@ -9,12 +9,14 @@ final class Polish {
   private final Layout layout;
   private final Costs costs;
   private final Grid grid;
+  private final Washing washing;
   private final SplittableRandom random;
 
-  Polish(Grid grid, Costs costs, SplittableRandom random) {
+  Polish(Grid grid, Costs costs, Washing washing, SplittableRandom random) {
     this.layout = grid.layout;
     this.grid = grid;
     this.costs = costs;
+    this.washing = washing;
     this.random = random;
   }
 
@@ -55,7 +57,7 @@ final class Polish {
     if (best != was) {
       grid.place(j, best, random);
       long now = least + costs.ofPeople(j, grid.cooks[j]) + costs.ofCrew(grid);
-      if (now < own + crew) {
+      if (now < own + crew && washing.isSettled()) {
         return true;
       }
       grid.remove(j);

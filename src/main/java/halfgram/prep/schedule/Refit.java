@@ -28,6 +28,7 @@ final class Refit {
   private final Handful out;
   private final SplittableRandom random;
   private final Around around;
+  private final Washing washing;
 
   /** First slots of the jobs that are out, and the least they cost by themselves. */
   private final int[] first;
@@ -40,10 +41,11 @@ final class Refit {
   private final int[][] slots = new int[Handful.MOST][WIDE];
   private final long[][] keys = new long[Handful.MOST][WIDE];
 
-  Refit(Grid grid, Costs costs, Handful out, SplittableRandom random) {
+  Refit(Grid grid, Costs costs, Washing washing, Handful out, SplittableRandom random) {
     this.layout = grid.layout;
     this.grid = grid;
     this.costs = costs;
+    this.washing = washing;
     this.out = out;
     this.random = random;
     around = new Around(grid, costs);
@@ -155,7 +157,7 @@ final class Refit {
 
   private boolean isPlaced(int depth, long cost, long most) {
     if (depth == out.count) {
-      return true;
+      return washing.isSettled();
     }
     int j = out.jobs[depth];
     long left = most - cost - (leastOfRest - least[j]);

@@ -7,15 +7,22 @@ import java.util.Optional;
  * A workday placed.
  *
  * @param places of the jobs, in their order; empty: left out
+ * @param washes of machines by hand, between their jobs
  * @param bill what it costs and for what
  * @param iterations rounds that were made
  * @param cut whether somebody stopped it before its budget was used
  * @param yielding whether longest times were let go because nothing else helped
  */
 public record Rota(
-    List<Optional<Place>> places, Bill bill, int iterations, boolean cut, boolean yielding) {
+    List<Optional<Place>> places,
+    List<Wash> washes,
+    Bill bill,
+    int iterations,
+    boolean cut,
+    boolean yielding) {
   public Rota {
     places = List.copyOf(places);
+    washes = List.copyOf(washes);
   }
 
   /**
@@ -30,6 +37,15 @@ public record Rota(
       units = List.copyOf(units);
     }
   }
+
+  /**
+   * A unit of a machine is washed, by hand.
+   *
+   * @param machine by index, as its unit and the cook
+   * @param after index of the job that was on it
+   * @param before index of the job that comes
+   */
+  public record Wash(int machine, int unit, int start, int cook, int after, int before) {}
 
   /** What a plan costs, by term; each in the unit of the total. */
   public record Bill(

@@ -40,6 +40,7 @@ final class Search {
   private final Blocks blocks;
   private final Costs costs;
   private final Grid grid;
+  private final Washing washing;
   private final Insertion insertion;
   private final Ruin ruin;
   private final Polish polish;
@@ -72,15 +73,16 @@ final class Search {
     costs = new Costs(layout);
     grid = new Grid(layout);
     random = new SplittableRandom(seed);
-    insertion = new Insertion(grid, blocks, costs, random);
+    washing = new Washing(grid);
+    insertion = new Insertion(grid, blocks, costs, washing, random);
     ruin = new Ruin(grid, blocks, costs, random);
-    polish = new Polish(grid, costs, random);
+    polish = new Polish(grid, costs, washing, random);
     movable =
         IntStream.range(0, blocks.jobs.length)
             .filter(b -> !blocks.isFixed(b) && !blocks.isContradictory(b))
             .toArray();
     Handful few = new Handful(grid, blocks, costs, ruin, movable, random);
-    refit = new Refit(grid, costs, few, random);
+    refit = new Refit(grid, costs, washing, few, random);
     bestStart = new int[layout.size];
     bestCooks = new int[layout.size][];
     bestUnits = new int[layout.size][];
@@ -121,6 +123,11 @@ final class Search {
       if (!isCompleted(b)) {
         rest.add(b);
       }
+    }
+    while (!washing.isSettled()) {
+      int b = blocks.of[washing.failing()];
+      takeOut(b);
+      rest.add(b);
     }
     insertion.patience(2);
     putIn(rest, 3 * rest.size());
@@ -293,7 +300,7 @@ final class Search {
     putIn(out, PUSHED + out.size());
     long more =
         costs.ofCrew(grid) - crew + touched(grid.start, grid.cooks) - touched(oldStart, oldCooks);
-    boolean kept = more <= allowed;
+    boolean kept = more <= allowed && washing.isSettled();
     if (!kept) {
       putBack();
     }
@@ -322,6 +329,15 @@ final class Search {
   }
 
   private void polishBest() {
+    putBest();
+    polish.all();
+    long cost = costs.of(grid);
+    if (cost < best) {
+      keep(cost);
+    }
+  }
+
+  private void putBest() {
     for (int j = 0; j < layout.size; j++) {
       if (!layout.isFixed(j) && grid.start[j] >= 0) {
         grid.remove(j);
@@ -331,11 +347,6 @@ final class Search {
       if (!layout.isFixed(j) && bestStart[j] >= 0) {
         grid.put(j, bestStart[j], bestCooks[j], bestUnits[j]);
       }
-    }
-    polish.all();
-    long cost = costs.of(grid);
-    if (cost < best) {
-      keep(cost);
     }
   }
 
@@ -372,7 +383,9 @@ final class Search {
               : Optional.of(
                   new Rota.Place(bestStart[j], boxed(bestCooks[j]), boxed(bestUnits[j]))));
     }
-    return new Rota(places, Billing.of(layout, bestStart, bestCooks), done, cut, layout.yielding);
+    putBest();
+    Rota.Bill bill = Billing.of(layout, bestStart, bestCooks);
+    return new Rota(places, washing.list(), bill, done, cut, layout.yielding);
   }
 
   private static List<Integer> boxed(int[] some) {

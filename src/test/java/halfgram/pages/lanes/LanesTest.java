@@ -115,6 +115,20 @@ class LanesTest {
   }
 
   @Test
+  void whoWashesAMachineHasItOnTheirLaneTheMachineOnItsOwnAndTheListInItsOrder() {
+    Answer page = client.get(LANES);
+    JsonNode washes = site.script().get("lanes").body().path("washes");
+    assertThat(washes).isNotEmpty();
+    assertThat(page.all("<a href=\"[^\"]*\" class=\"(wash)\"")).hasSize(washes.size());
+    assertThat(page.all("<tr class=\"(wash)\"")).hasSize(washes.size());
+    assertThat(client.get(LANES + "?by=machine").all("<a href=\"[^\"]*\" class=\"(wash)\""))
+        .hasSize(washes.size());
+    JsonNode wash = washes.get(0);
+    assertThat(page.text()).contains("wash ");
+    assertThat(wash.path("from").asText()).isLessThan(wash.path("to").asText());
+  }
+
+  @Test
   void longWorkIsNotDrawnAcrossTheBreakOfWhoeverDoesIt() {
     String page = client.get(LANES).body();
     InForce inForce = site.wiring().plans().find(site.house(), Site.DAY).orElseThrow();

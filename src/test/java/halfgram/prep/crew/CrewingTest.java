@@ -18,7 +18,6 @@ import java.time.LocalTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 
@@ -153,6 +152,7 @@ class CrewingTest {
             SATURDAY.facts().after(PLAN.placed()),
             Budget.of(0, 1));
     assertThat(again.placed()).isEqualTo(PLAN.placed());
+    assertThat(again.washes()).isEqualTo(PLAN.washes());
     assertThat(again.bill().change()).isZero();
   }
 
@@ -208,68 +208,6 @@ class CrewingTest {
       }
     }
     assertThat(bound).isGreaterThan(50);
-  }
-
-  @Test
-  void somebodyOfItsStationTakesOutWhatHasStoodAndNotBefore() {
-    int taken = 0;
-    for (Task task : SATURDAY.sheet().tasks()) {
-      Duration out = TaskJobs.unload(task);
-      Optional<Placed.Hands> hands = PLAN.find(task.id()).flatMap(Placed::unload);
-      assertThat(out.isZero() && hands.isPresent()).as(task.id()).isFalse();
-      if (hands.isPresent()) {
-        Placed placed = PLAN.find(task.id()).orElseThrow();
-        assertThat(hands.get().people()).as(task.id()).hasSize(1);
-        assertThat(stations(hands.get().people().get(0))).contains(task.station());
-        assertThat(hands.get().from())
-            .isAfterOrEqualTo(placed.handsOff().plus(task.unattended()).minus(out));
-        assertThat(placed.end()).isEqualTo(hands.get().to());
-        assertThat(Duration.between(hands.get().from(), hands.get().to())).isEqualTo(out);
-        taken++;
-      }
-    }
-    assertThat(taken).isPositive();
-  }
-
-  private static Set<String> stations(String code) {
-    return SATURDAY.book().people().stream()
-        .filter(one -> one.code().equals(code))
-        .findFirst()
-        .orElseThrow()
-        .stations();
-  }
-
-  /** With nobody there after the start, the chiller is begun when it can be taken out. */
-  @Test
-  void whatNobodyIsThereToTakeOutInTimeIsBegunLater() {
-    Placed chill =
-        PLAN.placed().values().stream()
-            .filter(one -> one.unload().isPresent())
-            .findFirst()
-            .orElseThrow();
-    Placed.Hands out = chill.unload().orElseThrow();
-    Window away = new Window(SATURDAY.at(7, 0), out.from());
-    List<DayFacts.Hours> hours =
-        SATURDAY.book().people().stream()
-            .map(
-                person ->
-                    new DayFacts.Hours(
-                        person.code(),
-                        DemoDay.SATURDAY,
-                        List.of(
-                            new Window(SATURDAY.at(7, 0), out.from()),
-                            new Window(out.to().plus(Duration.ofHours(1)), SATURDAY.at(23, 0)))))
-            .toList();
-    CrewPlan plan = plan(SATURDAY.facts().with(hours, List.of()));
-    plan.placed().values().stream()
-        .flatMap(one -> one.unload().stream())
-        .forEach(
-            one ->
-                assertThat(
-                        !one.to().isAfter(away.end())
-                            || !one.from().isBefore(out.to().plus(Duration.ofHours(1))))
-                    .as("%s", one)
-                    .isTrue());
   }
 
   private static TaskProgress onIt(String cook, Instant since) {
@@ -342,7 +280,16 @@ class CrewingTest {
     assertThat(placed.end()).isEqualTo(handsOff.plus(task.unattended()));
     CrewPlan there =
         new CrewPlan(
-            PLAN.from(), Map.of(id, placed), List.of(), PLAN.bill(), 1, 0, false, false, false);
+            PLAN.from(),
+            Map.of(id, placed),
+            List.of(),
+            List.of(),
+            PLAN.bill(),
+            1,
+            0,
+            false,
+            false,
+            false);
     assertThat(Adrift.list(SATURDAY.book(), SATURDAY.sheet(), facts, there))
         .noneMatch(one -> one.task().equals(id));
   }

@@ -3,6 +3,7 @@ package halfgram.prep.schedule;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -14,6 +15,9 @@ public final class Checker {
   private final Workday day;
   private final Rota rota;
   private final List<String> wrong = new ArrayList<>();
+
+  /** By machine, unit and the two jobs: from the end of one to when the other is on it. */
+  private final Map<List<Integer>, Cook.Span> between = new LinkedHashMap<>();
 
   private Checker(Workday day, Rota rota) {
     this.day = day;
@@ -27,6 +31,7 @@ public final class Checker {
     checker.lags();
     checker.cooks();
     checker.machines();
+    checker.washes();
     checker.spaces();
     checker.bill();
     return checker.wrong;
@@ -109,6 +114,54 @@ public final class Checker {
         }
       }
     }
+    for (Rota.Wash wash : rota.washes()) {
+      Machine machine = day.machines().get(wash.machine());
+      if (!machine.washers().contains(wash.cook())) {
+        wrong.add(wash + " is by somebody who does not wash it");
+      }
+      for (int t = wash.start(); t < wash.start() + machine.scrub(); t++) {
+        int slot = t;
+        Cook cook = day.cooks().get(wash.cook());
+        if (cook.here().stream().noneMatch(s -> s.from() <= slot && slot < s.to())) {
+          wrong.add(wash + ": nobody is there");
+        }
+        String other = doing.put(wash.cook() + "@" + t, "washing");
+        if (other != null) {
+          wrong.add(wash + ": the cook does " + other);
+        }
+      }
+    }
+  }
+
+  /** Every wash that is needed is there, in time, and no other. */
+  private void washes() {
+    for (Rota.Wash wash : rota.washes()) {
+      if (!between.containsKey(List.of(wash.machine(), wash.unit(), wash.after(), wash.before()))) {
+        wrong.add(wash + " is not needed");
+      }
+    }
+    between.forEach(
+        (which, span) -> {
+          Machine machine = day.machines().get(which.get(0));
+          List<Rota.Wash> mine =
+              rota.washes().stream()
+                  .filter(w -> which.equals(List.of(w.machine(), w.unit(), w.after(), w.before())))
+                  .toList();
+          boolean moves =
+              day.jobs().get(which.get(2)).fixed().isEmpty()
+                  || day.jobs().get(which.get(3)).fixed().isEmpty();
+          if (mine.size() > 1 || (mine.isEmpty() && moves)) {
+            wrong.add(which + " on " + machine.id() + " is washed " + mine.size() + " times");
+          }
+          for (Rota.Wash wash : mine) {
+            int dry = machine.wash() - machine.scrub();
+            int start = at(wash.before()).orElseThrow().start();
+            int off = wash.start() + machine.scrub();
+            if (wash.start() < span.from() || off + dry > span.to() || off > start) {
+              wrong.add(wash + " is not in time: " + span);
+            }
+          }
+        });
   }
 
   private void machines() {
@@ -170,6 +223,9 @@ public final class Checker {
         int wash = day.cleans().get(a.leaves()).get(b.leaves()) ? machine.wash() : 0;
         if (entry.getKey() < ends.get(before) + wash) {
           wrong.add(b.id() + " follows " + a.id() + " too soon on " + machine.id() + " " + u);
+        } else if (wash > 0 && machine.scrub() > 0 && !machine.washers().isEmpty()) {
+          Cook.Span span = new Cook.Span(ends.get(before), entry.getKey());
+          between.put(List.of(m, u, before, entry.getValue()), span);
         }
       }
       before = entry.getValue();
@@ -179,8 +235,8 @@ public final class Checker {
   /** When somebody has taken out what a job leaves standing. */
   private Optional<Integer> takenOut(int j) {
     return day.lags().stream()
-        .filter(lag -> lag.holds() && lag.from() == j && at(lag.to()).isPresent())
-        .map(lag -> at(lag.to()).get().start() + day.jobs().get(lag.to()).length())
+        .filter(lag -> lag.holds() >= 0 && lag.from() == j && at(lag.to()).isPresent())
+        .map(lag -> at(lag.to()).get().start() + lag.holds())
         .findFirst();
   }
 

@@ -4,8 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.IntStream;
 
-/** Made-up days with more in them: hands that take things out. */
+/** Made-up days with more in them: hands that take things out, hands that wash. */
 final class Fuller {
   private Fuller() {}
 
@@ -20,7 +21,7 @@ final class Fuller {
       if (job.alone() > 0 && !job.uses().isEmpty()) {
         last[j] = jobs.size();
         jobs.set(j, shorter(job));
-        lags.add(new Between(j, last[j], 0, OptionalInt.of(0), true, 1, true));
+        lags.add(new Between(j, last[j], 0, OptionalInt.of(0), true, 1, 1));
         jobs.add(hands(job, day.cooks().size()));
       }
     }
@@ -34,6 +35,27 @@ final class Fuller {
         lags,
         day.cooks(),
         day.machines(),
+        day.spaces(),
+        day.cleans(),
+        day.rushes(),
+        day.prices());
+  }
+
+  /** A day on which what is washed is washed by hand, by any of the first few, and dries. */
+  static Workday washed(Workday day, int washers) {
+    List<Integer> who = IntStream.range(0, washers).boxed().toList();
+    return new Workday(
+        day.slots(),
+        day.jobs(),
+        day.lags(),
+        day.cooks(),
+        day.machines().stream()
+            .map(
+                one ->
+                    one.wash() == 0
+                        ? one
+                        : new Machine(one.id(), one.units(), one.wash(), 1, who, one.out()))
+            .toList(),
         day.spaces(),
         day.cleans(),
         day.rushes(),

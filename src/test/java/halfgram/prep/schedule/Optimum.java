@@ -2,6 +2,7 @@ package halfgram.prep.schedule;
 
 import com.google.ortools.Loader;
 import com.google.ortools.sat.BoolVar;
+import com.google.ortools.sat.CircuitConstraint;
 import com.google.ortools.sat.CpModel;
 import com.google.ortools.sat.CpSolver;
 import com.google.ortools.sat.CpSolverStatus;
@@ -25,6 +26,9 @@ final class Optimum {
   private final LinearExprBuilder cost = LinearExpr.newBuilder();
   private final IntVar[] start;
   private final List<List<BoolVar>> works = new ArrayList<>();
+
+  /** What each cook does, and when they are away. */
+  private final List<List<IntervalVar>> does = new ArrayList<>();
 
   private Optimum(Workday day) {
     this.day = day;
@@ -52,6 +56,7 @@ final class Optimum {
     lags();
     cooks();
     machines();
+    does.forEach(model::addNoOverlap);
     rushes();
     model.minimize(cost);
     CpSolver solver = new CpSolver();
@@ -108,7 +113,6 @@ final class Optimum {
   }
 
   private void cooks() {
-    List<List<IntervalVar>> does = new ArrayList<>();
     List<LinearExprBuilder> minutes = new ArrayList<>();
     for (Cook cook : day.cooks()) {
       List<IntervalVar> away = new ArrayList<>();
@@ -135,7 +139,6 @@ final class Optimum {
       }
       works.add(who);
     }
-    does.forEach(model::addNoOverlap);
     for (int c = 0; c < day.cooks().size(); c++) {
       int here = day.cooks().get(c).here().stream().mapToInt(Cook.Span::length).sum();
       hundredths(minutes.get(c), (long) day.prices().shiftPercent() * here, day.prices().shift());
@@ -158,8 +161,8 @@ final class Optimum {
     int to = use.during() == Job.During.HANDS ? job.handsOn() : job.length();
     if (use.during() != Job.During.HANDS) {
       for (Between lag : day.lags()) {
-        if (lag.holds() && lag.from() == j) {
-          return new On(j, from, lag.to(), day.jobs().get(lag.to()).length(), unit);
+        if (lag.holds() >= 0 && lag.from() == j) {
+          return new On(j, from, lag.to(), lag.holds(), unit);
         }
       }
     }
@@ -193,6 +196,9 @@ final class Optimum {
   }
 
   private void unit(Machine machine, List<On> on) {
+    if (machine.scrub() > 0 && !machine.washers().isEmpty()) {
+      washes(machine, on);
+    }
     for (int i = 0; i < on.size(); i++) {
       for (int k = i + 1; k < on.size(); k++) {
         On one = on.get(i);
@@ -204,10 +210,61 @@ final class Optimum {
     }
   }
 
-  private void before(Machine machine, On one, On other, Literal[] when) {
+  /** Who follows whom on a unit as a round trip; before what does not go with it, hands. */
+  private void washes(Machine machine, List<On> on) {
+    CircuitConstraint round = model.addCircuit();
+    round.addArc(0, 0, model.newBoolVar("empty"));
+    for (int k = 0; k < on.size(); k++) {
+      On next = on.get(k);
+      round.addArc(k + 1, k + 1, next.unit().not());
+      round.addArc(0, k + 1, model.newBoolVar("first"));
+      round.addArc(k + 1, 0, model.newBoolVar("last"));
+      IntVar at = model.newIntVar(0, day.slots(), "wash");
+      List<Literal> dirty = new ArrayList<>();
+      for (int i = 0; i < on.size(); i++) {
+        if (i == k) {
+          continue;
+        }
+        On one = on.get(i);
+        BoolVar follows = model.newBoolVar("follows");
+        round.addArc(i + 1, k + 1, follows);
+        model
+            .addLessOrEqual(
+                LinearExpr.affine(start[one.last()], 1, one.to()),
+                LinearExpr.affine(start[next.job()], 1, next.from()))
+            .onlyEnforceIf(follows);
+        if (wash(machine, one, next) > 0) {
+          dirty.add(follows);
+          model
+              .addLessOrEqual(LinearExpr.affine(start[one.last()], 1, one.to()), at)
+              .onlyEnforceIf(follows);
+        }
+      }
+      int dry = machine.wash() - machine.scrub();
+      BoolVar needed = model.newBoolVar("washed");
+      model.addEquality(needed, LinearExpr.sum(dirty.toArray(LinearArgument[]::new)));
+      model
+          .addLessOrEqual(
+              LinearExpr.affine(at, 1, machine.scrub()),
+              LinearExpr.affine(start[next.job()], 1, Math.min(0, next.from() - dry)))
+          .onlyEnforceIf(needed);
+      List<LinearArgument> who = new ArrayList<>();
+      for (int c : machine.washers()) {
+        BoolVar washes = model.newBoolVar("washes");
+        who.add(washes);
+        does.get(c).add(model.newOptionalFixedSizeIntervalVar(at, machine.scrub(), washes, "w"));
+      }
+      model.addEquality(LinearExpr.sum(who.toArray(LinearArgument[]::new)), needed);
+    }
+  }
+
+  private int wash(Machine machine, On one, On next) {
     int left = day.jobs().get(one.job()).leaves();
-    int next = day.jobs().get(other.job()).leaves();
-    int wash = day.cleans().get(left).get(next) ? machine.wash() : 0;
+    return day.cleans().get(left).get(day.jobs().get(next.job()).leaves()) ? machine.wash() : 0;
+  }
+
+  private void before(Machine machine, On one, On other, Literal[] when) {
+    int wash = wash(machine, one, other);
     model
         .addLessOrEqual(
             LinearExpr.affine(start[one.last()], 1, one.to() + wash),

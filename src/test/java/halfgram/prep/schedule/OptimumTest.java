@@ -33,6 +33,11 @@ class OptimumTest {
     nearTheLeast(seed -> Fuller.takenOut(small(seed)));
   }
 
+  @Test
+  void soIsOneOnWhichHandsWash() {
+    nearTheLeast(seed -> Fuller.washed(Fuller.takenOut(small(seed)), 1));
+  }
+
   private static void nearTheLeast(LongFunction<Workday> days) {
     double sum = 0;
     int proved = 0;

@@ -1,0 +1,125 @@
+package halfgram.prep.crew;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import halfgram.measure.Window;
+import halfgram.prep.Task;
+import halfgram.prep.schedule.Budget;
+import halfgram.station.Equipment;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+
+/** Hands beside the tasks themselves: who takes out what has stood, who washes a machine. */
+class CrewHandsTest {
+  private static final DemoDay SATURDAY = DemoDay.saturdayMorning();
+  private static final CrewPlan PLAN =
+      Crewing.plan(SATURDAY.book(), SATURDAY.sheet(), SATURDAY.facts(), Budget.of(300, 1));
+
+  @Test
+  void somebodyOfItsStationTakesOutWhatHasStoodAndNotBefore() {
+    int taken = 0;
+    for (Task task : SATURDAY.sheet().tasks()) {
+      Duration out = TaskJobs.unload(task);
+      Optional<Placed.Hands> hands = PLAN.find(task.id()).flatMap(Placed::unload);
+      assertThat(out.isZero() && hands.isPresent()).as(task.id()).isFalse();
+      if (hands.isPresent()) {
+        Placed placed = PLAN.find(task.id()).orElseThrow();
+        assertThat(hands.get().people()).as(task.id()).hasSize(1);
+        assertThat(stations(hands.get().people().get(0))).contains(task.station());
+        assertThat(hands.get().from())
+            .isAfterOrEqualTo(placed.handsOff().plus(task.unattended()).minus(out));
+        assertThat(placed.end()).isEqualTo(hands.get().to());
+        assertThat(Duration.between(hands.get().from(), hands.get().to())).isEqualTo(out);
+        taken++;
+      }
+    }
+    assertThat(taken).isPositive();
+  }
+
+  /** With nobody there after the start, the chiller is begun when it can be taken out. */
+  @Test
+  void whatNobodyIsThereToTakeOutInTimeIsBegunLater() {
+    Placed chill =
+        PLAN.placed().values().stream()
+            .filter(one -> one.unload().isPresent())
+            .findFirst()
+            .orElseThrow();
+    Placed.Hands out = chill.unload().orElseThrow();
+    Window away = new Window(SATURDAY.at(7, 0), out.from());
+    List<DayFacts.Hours> hours =
+        SATURDAY.book().people().stream()
+            .map(
+                person ->
+                    new DayFacts.Hours(
+                        person.code(),
+                        DemoDay.SATURDAY,
+                        List.of(
+                            new Window(SATURDAY.at(7, 0), out.from()),
+                            new Window(out.to().plus(Duration.ofHours(1)), SATURDAY.at(23, 0)))))
+            .toList();
+    CrewPlan plan = plan(SATURDAY.facts().with(hours, List.of()));
+    plan.placed().values().stream()
+        .flatMap(one -> one.unload().stream())
+        .forEach(
+            one ->
+                assertThat(
+                        !one.to().isAfter(away.end())
+                            || !one.from().isBefore(out.to().plus(Duration.ofHours(1))))
+                    .as("%s", one)
+                    .isTrue());
+  }
+
+  @Test
+  void aMachineIsWashedByHandBetweenWhatDoesNotGoTogetherByWhoWorksThere() {
+    assertThat(PLAN.washes()).isNotEmpty();
+    for (Washed wash : PLAN.washes()) {
+      Equipment machine = SATURDAY.book().equipment().get(wash.unit().equipment());
+      Placed after = PLAN.find(wash.after()).orElseThrow();
+      Placed before = PLAN.find(wash.before()).orElseThrow();
+      assertThat(after.machines()).contains(wash.unit());
+      assertThat(before.machines()).contains(wash.unit());
+      assertThat(stations(wash.person())).contains(machine.station().orElseThrow());
+      assertThat(wash.to()).isBeforeOrEqualTo(before.start());
+      assertThat(Duration.between(wash.from(), wash.to())).isGreaterThanOrEqualTo(machine.scrub());
+      assertThat(PLAN.placed().values())
+          .as("%s does nothing else", wash)
+          .filteredOn(one -> Duration.between(one.start(), one.handsOff()).toMinutes() < 60)
+          .flatExtracting(Placed::hands)
+          .filteredOn(one -> one.people().contains(wash.person()))
+          .noneMatch(one -> one.from().isBefore(wash.to()) && wash.from().isBefore(one.to()));
+    }
+  }
+
+  /** Whoever washes and goes home is told of, and another does it. */
+  @Test
+  void theWashOfSomebodyWhoIsNotThereIsAdriftAndGivenToAnother() {
+    Washed wash = PLAN.washes().get(PLAN.washes().size() - 1);
+    Window until = new Window(SATURDAY.at(7, 0), wash.from());
+    DayFacts gone =
+        SATURDAY
+            .facts()
+            .with(
+                List.of(new DayFacts.Hours(wash.person(), DemoDay.SATURDAY, List.of(until))),
+                List.of());
+    assertThat(Adrift.list(SATURDAY.book(), SATURDAY.sheet(), gone, PLAN))
+        .anyMatch(one -> one.task().equals(wash.before()) && one.what().equals(wash.person()));
+    CrewPlan plan = plan(gone.after(PLAN.placed()));
+    assertThat(plan.washes())
+        .noneMatch(one -> one.person().equals(wash.person()) && one.to().isAfter(until.end()));
+  }
+
+  private static Set<String> stations(String code) {
+    return SATURDAY.book().people().stream()
+        .filter(one -> one.code().equals(code))
+        .findFirst()
+        .orElseThrow()
+        .stations();
+  }
+
+  private static CrewPlan plan(DayFacts facts) {
+    return Crewing.plan(SATURDAY.book(), SATURDAY.sheet(), facts, Budget.of(200, 1));
+  }
+}
