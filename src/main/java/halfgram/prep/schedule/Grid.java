@@ -1,6 +1,7 @@
 package halfgram.prep.schedule;
 
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.SplittableRandom;
 
 /**
@@ -206,14 +207,18 @@ final class Grid {
     put(j, t, people, machines ? machinery.found(j) : NOBODY);
   }
 
-  /** As many as there are of those that a job wants, where nobody said who. */
+  /** As many as there are of those that a job wants, first who can do least else. */
   private int[] whoever(int j, int t) {
     int to = Math.min(layout.slots, t + layout.handsOn[j]);
     return t < 0 || t >= to
         ? NOBODY
         : Arrays.stream(layout.able[j])
             .filter(c -> isFree(c, t, to))
+            .boxed()
+            .sorted(Comparator.comparingInt((Integer c) -> layout.skills[c]))
             .limit(layout.hands[j])
+            .mapToInt(Integer::intValue)
+            .sorted()
             .toArray();
   }
 

@@ -107,11 +107,8 @@ final class Search {
 
   /** What is fixed; what still fits where the plan in force has it; the rest in order. */
   private void first() {
-    for (int j = 0; j < layout.size; j++) {
-      if (layout.isFixed(j)) {
-        grid.force(j);
-      }
-    }
+    force(true);
+    force(false);
     List<Integer> rest = new ArrayList<>();
     List<Integer> asBefore = new ArrayList<>();
     for (int b : blocks.order) {
@@ -132,6 +129,15 @@ final class Search {
     insertion.patience(2);
     putIn(rest, 3 * rest.size());
     insertion.patience(1);
+  }
+
+  /** First what has its people, then what takes whoever is left. */
+  private void force(boolean named) {
+    for (int j = 0; j < layout.size; j++) {
+      if (layout.isFixed(j) && named == layout.cooksBefore[j].length > 0) {
+        grid.force(j);
+      }
+    }
   }
 
   /** Puts what the plan in force names of a block exactly where it was, if all of it fits there. */

@@ -10,6 +10,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import halfgram.testkit.Seeds;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 
@@ -114,5 +115,42 @@ class ByHandTest {
     Rota rota = Scheduler.place(alone, SHORT);
     assertThat(rota.places().get(1)).as("only ines washes, and she has gone").isEmpty();
     assertThat(Checker.wrong(alone, rota)).isEmpty();
+  }
+
+  /** Plating: it stays where it is, and takes those who can do least else. */
+  @Test
+  void whatNamesNobodyTakesWhoeverIsThereAndNothingElseIsPlannedOnThem() {
+    Job plating =
+        new Job(
+            "plating",
+            10,
+            2,
+            4,
+            0,
+            List.of(0, 1, 2),
+            List.of(),
+            List.of(),
+            0,
+            Optional.empty(),
+            Optional.empty(),
+            Optional.of(Job.Spot.of(10, List.of())));
+    Job task = due(job("task", 4, 0, 0), 14);
+    Cook ines = new Cook("ines", List.of(new Cook.Span(0, 40)), 1);
+    Cook lorcan = new Cook("lorcan", List.of(new Cook.Span(0, 40)), 3);
+    Cook marit = new Cook("marit", List.of(new Cook.Span(0, 40)), 2);
+    Workday day = day(40, List.of(plating, task), List.of(), ines, lorcan, marit);
+    Rota rota = Scheduler.place(day, SHORT);
+    assertThat(Checker.wrong(day, rota)).isEmpty();
+    assertThat(rota.places().get(0).orElseThrow().cooks()).containsExactly(0, 2);
+    assertThat(start(rota, 1)).as("before the plating, which ines has").isEqualTo(6);
+    Job pinned = task.fixedAt(Job.Spot.of(10, List.of(0)));
+    Workday other = day(40, List.of(plating, pinned), List.of(), ines, lorcan, marit);
+    Rota around = Scheduler.place(other, SHORT);
+    assertThat(Checker.wrong(other, around)).isEmpty();
+    assertThat(around.places().get(0).orElseThrow().cooks()).containsExactly(1, 2);
+    Workday few = day(40, List.of(plating, pinned), List.of(), ines, there("lorcan", 0, 12), marit);
+    assertThat(Scheduler.place(few, SHORT).places().get(0).orElseThrow().cooks())
+        .as("lorcan leaves before it is over")
+        .containsExactly(2);
   }
 }

@@ -16,6 +16,9 @@ public final class Checker {
   private final Rota rota;
   private final List<String> wrong = new ArrayList<>();
 
+  /** What each cook does in each slot. */
+  private final Map<String, String> doing = new HashMap<>();
+
   /** By machine, unit and the two jobs: from the end of one to when the other is on it. */
   private final Map<List<Integer>, Cook.Span> between = new LinkedHashMap<>();
 
@@ -32,6 +35,7 @@ public final class Checker {
     checker.cooks();
     checker.machines();
     checker.washes();
+    checker.unnamed();
     checker.spaces();
     checker.bill();
     return checker.wrong;
@@ -92,7 +96,6 @@ public final class Checker {
   }
 
   private void cooks() {
-    Map<String, String> doing = new HashMap<>();
     for (int j = 0; j < day.jobs().size(); j++) {
       if (at(j).isEmpty()) {
         continue;
@@ -131,6 +134,38 @@ public final class Checker {
         }
       }
     }
+  }
+
+  /** What does not move and names nobody has as many as it takes, or all who are free. */
+  private void unnamed() {
+    for (int j = 0; j < day.jobs().size(); j++) {
+      Job job = day.jobs().get(j);
+      boolean named = job.fixed().map(spot -> !spot.cooks().isEmpty()).orElse(true);
+      if (named || job.hands() == 0 || at(j).isEmpty()) {
+        continue;
+      }
+      List<Integer> who = at(j).get().cooks();
+      if (new HashSet<>(who).size() != who.size() || !job.able().containsAll(who)) {
+        wrong.add(job.id() + " is done by " + who);
+      }
+      for (int c : job.able()) {
+        if (!who.contains(c) && who.size() < job.hands() && isFree(c, at(j).get().start(), job)) {
+          wrong.add(job.id() + " has " + who + " though " + c + " is free");
+        }
+      }
+    }
+  }
+
+  private boolean isFree(int cook, int from, Job job) {
+    for (int t = from; t < from + job.handsOn(); t++) {
+      int slot = t;
+      boolean here =
+          day.cooks().get(cook).here().stream().anyMatch(s -> s.from() <= slot && slot < s.to());
+      if (!here || doing.containsKey(cook + "@" + t)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** Every wash that is needed is there, in time, and no other. */
