@@ -178,6 +178,8 @@ public final class CrewPlanApi implements Server.Part {
     }
     ArrayNode washes = node.putArray("washes");
     plan.washes().forEach(one -> LanesJson.wash(washes.addObject(), one, zone));
+    ArrayNode platings = node.putArray("platings");
+    plan.platings().forEach(one -> LanesJson.plating(platings.addObject(), one, zone));
     plan.leftOut().forEach(node.putArray("leftOut")::add);
     ArrayNode adrift = node.putArray("adrift");
     crewPlans

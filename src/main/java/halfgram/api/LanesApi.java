@@ -151,6 +151,7 @@ public final class LanesApi implements Server.Part {
       one.put("minutes", minutes(of.by()));
     }
     node.put("overrunMinutes", minutes(outlook.overrunTime()));
+    node.put("shortPlatings", outlook.shortPlatings().size());
     outlook.finish().ifPresent(at -> node.put("finish", Answers.moment(at, zone)));
     node.put("cut", outlook.crew().cut());
     load(node.putObject("load"), outlook.load(), zone);

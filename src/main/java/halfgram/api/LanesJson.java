@@ -6,6 +6,7 @@ import halfgram.desk.CrewPlans;
 import halfgram.prep.crew.Adrift;
 import halfgram.prep.crew.CrewDifference;
 import halfgram.prep.crew.Placed;
+import halfgram.prep.crew.Plated;
 import halfgram.prep.crew.Washed;
 import java.time.ZoneId;
 
@@ -25,6 +26,8 @@ final class LanesJson {
     by.added().forEach(one -> place(added.addObject(), one, zone));
     by.leftOut().forEach(node.putArray("leftOut")::add);
     by.waiting().forEach(node.putArray("waiting")::add);
+    ArrayNode plated = node.putArray("platings");
+    by.plated().forEach(one -> plating(plated.addObject(), one, zone));
     ArrayNode over = node.putArray("over");
     by.over().forEach(one -> over(over.addObject(), one));
   }
@@ -75,6 +78,17 @@ final class LanesJson {
     node.put("person", wash.person());
     node.put("after", wash.after());
     node.put("before", wash.before());
+  }
+
+  static void plating(ObjectNode node, Plated line, ZoneId zone) {
+    node.put("id", line.id());
+    node.put("service", line.run());
+    node.put("fire", line.fire());
+    node.put("dish", line.dish());
+    node.put("from", Answers.moment(line.from(), zone));
+    node.put("to", Answers.moment(line.to(), zone));
+    node.put("needed", line.needed());
+    line.people().forEach(node.putArray("people")::add);
   }
 
   /** When, by whom and on what. */

@@ -9,6 +9,7 @@ import halfgram.prep.CrewPlanStore;
 import halfgram.prep.crew.CrewPlan;
 import halfgram.prep.crew.DayFacts;
 import halfgram.prep.crew.Placed;
+import halfgram.prep.crew.Plated;
 import halfgram.prep.crew.Washed;
 import halfgram.prep.schedule.Rota;
 import java.time.Duration;
@@ -38,6 +39,8 @@ final class CrewPlanJson {
     plan.placed().values().forEach(one -> write(placed.addObject(), one));
     ArrayNode washes = node.putArray("washes");
     plan.washes().forEach(one -> write(washes.addObject(), one));
+    ArrayNode platings = node.putArray("platings");
+    plan.platings().forEach(one -> write(platings.addObject(), one));
     ArrayNode leftOut = node.putArray("leftOut");
     plan.leftOut().forEach(leftOut::add);
     ArrayNode pinned = node.putArray("pins");
@@ -89,6 +92,29 @@ final class CrewPlanJson {
     node.put("before", one.before());
   }
 
+  private static void write(ObjectNode node, Plated one) {
+    node.put("run", one.run());
+    node.put("fire", one.fire());
+    node.put("dish", one.dish());
+    one.station().ifPresent(station -> node.put("station", station));
+    node.put("from", one.from().toString());
+    node.put("to", one.to().toString());
+    node.put("needed", one.needed());
+    one.people().forEach(node.putArray("people")::add);
+  }
+
+  private static Plated plated(JsonNode node) {
+    return new Plated(
+        node.path("run").asText(),
+        node.path("fire").asText(),
+        node.path("dish").asText(),
+        node.has("station") ? Optional.of(node.path("station").asText()) : Optional.empty(),
+        moment(node, "from"),
+        moment(node, "to"),
+        node.path("needed").asInt(),
+        words(node.path("people")));
+  }
+
   private static Washed washed(JsonNode node) {
     return new Washed(
         new Placed.Unit(node.path("machine").asText(), node.path("number").asInt()),
@@ -118,6 +144,8 @@ final class CrewPlanJson {
     node.path("placed").forEach(one -> placed.put(one.path("task").asText(), placed(one)));
     List<Washed> washes = new ArrayList<>();
     node.path("washes").forEach(one -> washes.add(washed(one)));
+    List<Plated> platings = new ArrayList<>();
+    node.path("platings").forEach(one -> platings.add(plated(one)));
     List<String> leftOut = words(node.path("leftOut"));
     Map<String, DayFacts.Pin> pins = new LinkedHashMap<>();
     node.path("pins")
@@ -137,6 +165,7 @@ final class CrewPlanJson {
             moment(node, "from"),
             placed,
             washes,
+            platings,
             leftOut,
             bill(node.path("bill")),
             kept.seed(),

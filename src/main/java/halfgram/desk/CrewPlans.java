@@ -39,7 +39,7 @@ import java.util.concurrent.Executor;
 public final class CrewPlans {
   private static final int KEPT = 64;
 
-  /** Rounds for the first plan of a day, for a later look, and for what is shown meanwhile. */
+  /** Rounds for the first plan of a day, for one after another, and for what is shown meanwhile. */
   private static final int MOST_ROUNDS = 4000;
 
   private static final int ROUNDS = 2000;
@@ -169,7 +169,8 @@ public final class CrewPlans {
 
   private CrewInForce begin(House house, InForce inForce, String who) {
     DayFacts facts = known.first(house, inForce);
-    CrewPlan plan = plan(inForce, facts, MOST_ROUNDS, FIRST);
+    int rounds = facts.before().isEmpty() ? MOST_ROUNDS : ROUNDS;
+    CrewPlan plan = plan(inForce, facts, rounds, FIRST);
     // Nobody has seen the plan without it: no page has to ask again.
     return desk.write(
         house,

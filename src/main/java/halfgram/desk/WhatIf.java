@@ -157,6 +157,7 @@ public final class WhatIf {
         Map.of(),
         List.of(),
         List.of(),
+        List.of(),
         new Rota.Bill(0, 0, 0, 0, 0, 0, 0, 0, 0),
         0,
         0,

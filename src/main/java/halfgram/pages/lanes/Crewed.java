@@ -191,6 +191,11 @@ final class Crewed {
         + Visit.encoded(task.id());
   }
 
+  /** Where a service of today is run; of another day, its lanes. */
+  String service(String run) {
+    return today ? root + "service/" + Visit.encoded(run) : address("?date=" + day());
+  }
+
   /** An address among the lanes. */
   String address(String rest) {
     return root + "lanes" + rest;

@@ -131,9 +131,12 @@ final class Draughting {
       lanes.add(lane(day.person(code), "", List.of(), of(code, List.of())));
     }
     List<Strip> nobody =
-        day.bars().stream()
-            .filter(bar -> bar.placed().people().isEmpty())
-            .map(bar -> bar.strip(day))
+        Stream.concat(
+                day.bars().stream()
+                    .filter(bar -> bar.placed().people().isEmpty())
+                    .map(bar -> bar.strip(day)),
+                day.errands().stream().filter(one -> one.people().isEmpty()).map(Errand::strip))
+            .sorted(Comparator.comparing(Strip::from))
             .toList();
     if (!nobody.isEmpty()) {
       String name = day.words().say("lanes.nobody");

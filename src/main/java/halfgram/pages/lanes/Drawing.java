@@ -52,7 +52,7 @@ record Drawing(
    * A task that can be pressed: its bar, what is pressed around it, what is written in or beside
    * it.
    *
-   * @param kind class: to-do, late, on-it, problem, done, wash
+   * @param kind class: to-do, late, on-it, problem, done, wash, plating
    * @param pauses what of the bar is a break of whoever does it
    * @param inside whether the writing is in the bar
    */

@@ -122,6 +122,9 @@ record LanesView(
     if (!outlook.overrun().isEmpty()) {
       parts.add(words.say("lanes.overrun", outlook.overrun().size(), outlook.overrunTime()));
     }
+    if (!outlook.shortPlatings().isEmpty()) {
+      parts.add(words.say("lanes.short-platings", outlook.shortPlatings().size()));
+    }
     outlook.finish().ifPresent(at -> parts.add(words.say("lanes.finish", day.time(at))));
     return String.join(" ", parts);
   }
@@ -181,7 +184,7 @@ record LanesView(
         day.time(strip.off()),
         one.what(),
         strip.href(),
-        one.who(day),
+        one.who(),
         one.on().map(day::machine).orElse(""),
         "",
         "",

@@ -1,8 +1,11 @@
 package halfgram.pages.lanes;
 
 import halfgram.desk.CrewPlans;
+import halfgram.kitchen.Text;
+import halfgram.menu.Dish;
 import halfgram.prep.crew.CrewDifference;
 import halfgram.prep.crew.Placed;
+import halfgram.prep.crew.Plated;
 import halfgram.words.Messages;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -55,6 +58,7 @@ record ProposalView(
                         words.say("lanes.moved-other"),
                         Optional.of(one.was()),
                         one.is())));
+    by.plated().forEach(line -> moved.add(plated(now, line)));
     return new ProposalView(
         by.count() == 1 ? words.say("lanes.would-one") : words.say("lanes.would", by.count()),
         WhatIfView.compared(now, then),
@@ -67,6 +71,29 @@ record ProposalView(
   private static String how(Messages words, CrewDifference.Change one) {
     Duration by = Duration.between(one.was().start(), one.is().start());
     return words.say(by.isNegative() ? "lanes.earlier" : "lanes.later", by.abs());
+  }
+
+  private static WhatIfView.Moved plated(Crewed now, Plated line) {
+    List<Plated> was =
+        now.crew().platings().stream().filter(one -> one.id().equals(line.id())).toList();
+    Object dish =
+        Optional.ofNullable(now.book().dishes().get(line.dish()))
+            .<Object>map(Dish::name)
+            .orElse(Text.of(line.dish()));
+    return new WhatIfView.Moved(
+        now.words().say("lanes.plate", dish),
+        now.service(line.run()),
+        now.words().say("lanes.moved-other"),
+        was.isEmpty() ? "\u2013" : where(now, was.get(0)),
+        where(now, line));
+  }
+
+  private static String where(Crewed day, Plated line) {
+    List<String> who = new ArrayList<>(line.people().stream().map(day::person).toList());
+    if (line.missing() > 0) {
+      who.add(day.words().say("lanes.missing", line.missing()));
+    }
+    return day.time(line.from()) + " " + String.join(", ", who);
   }
 
   private static WhatIfView.Moved gone(Crewed day, String id) {

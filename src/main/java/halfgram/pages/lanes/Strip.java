@@ -8,7 +8,7 @@ import java.util.List;
  * What is drawn on a lane: hands from..off, standing off..end.
  *
  * @param href where it leads
- * @param kind class: to-do, late, on-it, problem, done, wash
+ * @param kind class: to-do, late, on-it, problem, done, wash, plating
  * @param name written when there is room
  * @param brief written when there is not
  * @param told for whoever cannot see it

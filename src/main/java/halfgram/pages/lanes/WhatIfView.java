@@ -223,11 +223,21 @@ record WhatIfView(
             b.overrunTime().compareTo(a.overrunTime()) > 0));
     rows.add(
         new Compared(
+            words.say("lanes.c-plating"),
+            some(words, a.shortPlatings().size()),
+            some(words, b.shortPlatings().size()),
+            b.shortPlatings().size() > a.shortPlatings().size()));
+    rows.add(
+        new Compared(
             words.say("lanes.c-finish"),
             a.finish().map(today::time).orElse("\u2013"),
             b.finish().map(then::time).orElse("\u2013"),
             false));
     return rows;
+  }
+
+  private static String some(Messages words, int count) {
+    return count == 0 ? words.say("lanes.none") : String.valueOf(count);
   }
 
   private static String many(Messages words, int count, Duration time) {

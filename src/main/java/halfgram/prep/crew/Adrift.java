@@ -16,6 +16,7 @@ import java.util.Optional;
 /**
  * A task for which a crew plan no longer holds.
  *
+ * @param task its id; of a plating line, that of the line
  * @param what the code of the person or the machine it is about; empty for the others
  * @param by how late; zero where that says nothing
  */
@@ -56,6 +57,12 @@ public record Adrift(String task, Kind kind, String what, Duration by) {
             .or(() -> leaves(book, facts, placed.get()))
             .ifPresent(adrift::add);
       }
+    }
+    for (Plated line : plan.platings()) {
+      missing(book, facts, line.hands())
+          .filter(code -> line.to().isAfter(facts.now()))
+          .map(code -> new Adrift(line.id(), Kind.NOT_THERE, code, Duration.ZERO))
+          .ifPresent(adrift::add);
     }
     return adrift;
   }

@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /** Who can be asked to do something, by index: the people of the book, then nobody of today. */
 final class Cooks {
@@ -60,6 +61,10 @@ final class Cooks {
       }
     }
     return able;
+  }
+
+  List<Integer> everybody() {
+    return IntStream.range(0, people).boxed().toList();
   }
 
   /** Whoever takes a task out on the morning after. */

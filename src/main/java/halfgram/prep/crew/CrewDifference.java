@@ -20,6 +20,7 @@ import java.util.Set;
  * @param added tasks that had no place and have one
  * @param leftOut ids of tasks that had a place and have none
  * @param waiting ids of tasks that have a place in neither
+ * @param plated platings by others than now
  * @param over what stands longer than it may
  */
 public record CrewDifference(
@@ -28,6 +29,7 @@ public record CrewDifference(
     List<Placed> added,
     List<String> leftOut,
     List<String> waiting,
+    List<Plated> plated,
     List<Over> over) {
   public CrewDifference {
     moved = List.copyOf(moved);
@@ -35,6 +37,7 @@ public record CrewDifference(
     added = List.copyOf(added);
     leftOut = List.copyOf(leftOut);
     waiting = List.copyOf(waiting);
+    plated = List.copyOf(plated);
     over = List.copyOf(over);
   }
 
@@ -59,9 +62,9 @@ public record CrewDifference(
     return count() == 0;
   }
 
-  /** How many tasks are touched. */
+  /** How many tasks and platings are touched. */
   public int count() {
-    return moved.size() + given.size() + added.size() + leftOut.size();
+    return moved.size() + given.size() + added.size() + leftOut.size() + plated.size();
   }
 
   /** The difference for what the facts say has not begun. */
@@ -89,7 +92,18 @@ public record CrewDifference(
         given.add(new Change(was.get(), is.get()));
       }
     }
-    return new CrewDifference(moved, given, added, leftOut, waiting, over(sheet, facts, after));
+    return new CrewDifference(
+        moved, given, added, leftOut, waiting, plated(before, after), over(sheet, facts, after));
+  }
+
+  private static List<Plated> plated(CrewPlan before, CrewPlan after) {
+    return after.platings().stream()
+        .filter(
+            line ->
+                before.platings().stream()
+                    .anyMatch(
+                        was -> was.id().equals(line.id()) && !was.people().equals(line.people())))
+        .toList();
   }
 
   /** Those who take it out at its end. */

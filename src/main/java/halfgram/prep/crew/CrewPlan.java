@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param from start of the first slot
  * @param placed by task id, in the order of the sheet
  * @param washes of machines between tasks, as they come
+ * @param platings of dishes before their fires, as they come
  * @param leftOut ids of tasks that have no place
  * @param bill what it costs and for what
  * @param seed of chance, with which the same question gives the same answer
@@ -24,6 +25,7 @@ public record CrewPlan(
     Instant from,
     Map<String, Placed> placed,
     List<Washed> washes,
+    List<Plated> platings,
     List<String> leftOut,
     Rota.Bill bill,
     long seed,
@@ -33,6 +35,7 @@ public record CrewPlan(
     boolean roomy) {
   public CrewPlan {
     washes = List.copyOf(washes);
+    platings = List.copyOf(platings);
     leftOut = List.copyOf(leftOut);
   }
 

@@ -79,6 +79,7 @@ public final class Crewing {
         question.slots().from(),
         placed,
         washes(question, rota),
+        question.platings().stream().map(one -> plated(question, rota, one)).toList(),
         leftOut,
         rota.bill(),
         budget.seed(),
@@ -105,6 +106,24 @@ public final class Crewing {
               tasks.getOrDefault(wash.before(), "")));
     }
     return washes;
+  }
+
+  private static Plated plated(Question question, Rota rota, Question.Plating plating) {
+    Plated line = plating.line();
+    List<String> people =
+        rota.places()
+            .get(plating.job())
+            .map(place -> inOrder(question, List.of(place)))
+            .orElse(List.of());
+    return new Plated(
+        line.run(),
+        line.fire(),
+        line.dish(),
+        line.station(),
+        line.from(),
+        line.to(),
+        line.needed(),
+        people);
   }
 
   private static Placed placed(

@@ -179,6 +179,12 @@ public final class Holding {
                 washes(person)
                     .filter(one -> touch(one.to(), start))
                     .map(one -> washing("holding.washes-until", one, one.to()))
+                    .findFirst())
+        .or(
+            () ->
+                plates(person)
+                    .filter(one -> touch(one.to(), start))
+                    .map(one -> plating("holding.plates-until", person, one, one.to()))
                     .findFirst());
   }
 
@@ -196,11 +202,26 @@ public final class Holding {
                 washes(person)
                     .filter(one -> touch(end, one.from()))
                     .map(one -> washing("holding.washes-from", one, one.from()))
+                    .findFirst())
+        .or(
+            () ->
+                plates(person)
+                    .filter(one -> touch(end, one.from()))
+                    .map(one -> plating("holding.plates-from", person, one, one.from()))
                     .findFirst());
   }
 
   private Stream<Washed> washes(String person) {
     return plan.washes().stream().filter(one -> one.person().equals(person));
+  }
+
+  private Stream<Plated> plates(String person) {
+    return plan.platings().stream().filter(one -> one.people().contains(person));
+  }
+
+  private Hold plating(String key, String person, Plated line, Instant at) {
+    return new Hold(
+        Message.of(key, name(person), Levers.dish(book, line.dish()), at), Optional.empty());
   }
 
   private Hold washing(String key, Washed one, Instant at) {

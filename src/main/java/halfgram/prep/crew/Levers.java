@@ -3,6 +3,7 @@ package halfgram.prep.crew;
 import halfgram.lot.Lot;
 import halfgram.measure.Amount;
 import halfgram.measure.Message;
+import halfgram.menu.Dish;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.ServiceRun;
@@ -129,6 +130,12 @@ final class Levers {
       levers.add(Message.of("lever.hands", missing, name, from, to));
     }
     return levers;
+  }
+
+  /** What a dish is called. */
+  static Object dish(KitchenBook book, String code) {
+    Dish dish = book.dishes().get(code);
+    return dish == null ? code : dish.name();
   }
 
   Object station(String code) {

@@ -108,6 +108,7 @@ public record Load(List<OfStation> stations, List<OfPerson> people) {
     private final Map<String, Task> tasks = new HashMap<>();
     private final Map<String, Placed> placed;
     private final List<Washed> washes;
+    private final List<Plated> platings;
     private final Instant from;
     private final int minutes;
     private final boolean[] rush;
@@ -124,6 +125,7 @@ public record Load(List<OfStation> stations, List<OfPerson> people) {
               .toList();
       this.placed = crew.placed();
       this.washes = crew.washes();
+      this.platings = crew.platings();
       sheet.tasks().forEach(task -> tasks.put(task.id(), task));
       Window open = book.kitchen().open(sheet.request().from());
       Instant first = open.start();
@@ -153,6 +155,7 @@ public record Load(List<OfStation> stations, List<OfPerson> people) {
       }
       placed.values().forEach(this::work);
       washes.forEach(this::wash);
+      platings.forEach(this::plate);
       return new Load(
           book.stations().keySet().stream().map(this::station).toList(),
           present.stream().map(this::person).toList());
@@ -188,8 +191,21 @@ public record Load(List<OfStation> stations, List<OfPerson> people) {
           .or(() -> Optional.ofNullable(next).map(Task::station))
           .ifPresent(
               station ->
-                  work(
-                      new Placed.Hands(one.from(), one.to(), List.of(one.person())), station, 1));
+                  work(new Placed.Hands(one.from(), one.to(), List.of(one.person())), station, 1));
+    }
+
+    /** Plating without a station is work at the first of whoever does it. */
+    private void plate(Plated line) {
+      for (String code : line.people()) {
+        book.people().stream()
+            .filter(person -> person.code().equals(code))
+            .findFirst()
+            .flatMap(
+                person -> line.station().or(() -> person.stations().stream().sorted().findFirst()))
+            .ifPresent(
+                station ->
+                    work(new Placed.Hands(line.from(), line.to(), List.of(code)), station, 1));
+      }
     }
 
     /** Work of so many hands at a station, shared evenly between those who have it. */

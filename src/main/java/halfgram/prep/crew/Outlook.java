@@ -94,9 +94,18 @@ public record Outlook(
     return by.compareTo(Slots.SLOT) >= 0 ? Optional.of(new Late(task, by)) : Optional.empty();
   }
 
-  /** Whether everything has a place, in time, and nothing stands longer than it may. */
+  /** Dishes that there are too few to plate. */
+  public List<Plated> shortPlatings() {
+    return crew.platings().stream().filter(line -> line.missing() > 0).toList();
+  }
+
+  /** Whether everything has a place and its hands, in time, and nothing stands too long. */
   public boolean fits() {
-    return sheet.fits() && leftOut.isEmpty() && late.isEmpty() && overrun.isEmpty();
+    return sheet.fits()
+        && leftOut.isEmpty()
+        && late.isEmpty()
+        && overrun.isEmpty()
+        && shortPlatings().isEmpty();
   }
 
   /** Hands-on minutes of what is left out. */

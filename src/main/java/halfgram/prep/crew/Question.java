@@ -22,12 +22,14 @@ import java.util.OptionalInt;
  * alone it must have ended. Where hands take something out at the end, that is a job of its own
  * right after the stand, and its machine stays taken until then; where that may be after closing,
  * nobody's hands of this day are asked for. Long work by hand alone is cut into spells, between
- * which there may be a break, or somebody else takes over. The plating of a course holds its people
- * until the fire. A book without people plans machines alone.
+ * which there may be a break, or somebody else takes over. The plating of a dish does not move: it
+ * holds as many people as it takes until the fire, those first who can do least else, and is short
+ * where there are fewer. A book without people plans machines alone.
  *
  * @param parts what each task has become
+ * @param platings what each plating line has become
  */
-public record Question(Slots slots, Workday day, List<Part> parts) {
+public record Question(Slots slots, Workday day, List<Part> parts, List<Plating> platings) {
   /**
    * A task and its jobs.
    *
@@ -46,6 +48,9 @@ public record Question(Slots slots, Workday day, List<Part> parts) {
       Duration out,
       Optional<Instant> begun) {}
 
+  /** A plating line and its job. */
+  public record Plating(int job, Plated line) {}
+
   /** Whether a cook, by index, is somebody of the book, and not the morning after. */
   boolean isPerson(int cook) {
     return Cooks.isPerson(day.cooks().get(cook));
@@ -61,7 +66,7 @@ public record Question(Slots slots, Workday day, List<Part> parts) {
     sheet.tasks().forEach(ties::holds);
     sheet
         .services()
-        .forEach(run -> PlatingLine.list(book, run).forEach(line -> jobs.add(run, line)));
+        .forEach(run -> PlatingLine.list(book, run).forEach(line -> jobs.platings.add(run, line)));
     return jobs.question(rushes(sheet, jobs.slots, jobs.count));
   }
 

@@ -19,8 +19,9 @@ import java.util.Set;
 /**
  * Why a day does not fit: in this order, times that contradict each other whoever does it; nobody
  * who can; two tasks that need the same at once; more work than time in some stretch; and where
- * none of these is it, what holds the late task where it is. With nothing late and nothing left out
- * there is nothing to tell.
+ * none of these is it, what holds the late task where it is. Dishes that there are too few to plate
+ * come with nobody who can. With nothing late, nothing left out and hands enough there is nothing
+ * to tell.
  */
 public final class Reasons {
   private static final int MOST = 12;
@@ -48,16 +49,19 @@ public final class Reasons {
     Reasons reasons = new Reasons(book, sheet, facts, plan);
     List<Task> wrong = reasons.wrong();
     if (wrong.isEmpty()) {
-      return List.of();
+      reasons.plating();
+      return List.copyOf(reasons.found);
     }
     Optional<Known> times = reasons.times();
     reasons.found.forEach(one -> reasons.explained.addAll(one.tasks()));
-    if (times.isPresent()) {
-      Stretches stretches = times.get().stretches(reasons);
-      wrong.forEach(task -> reasons.nobody(task, stretches));
-      reasons.found.addAll(stretches.bothAtOnce(reasons.levers));
-      reasons.found.addAll(stretches.tooMuch(reasons.levers));
-    }
+    Optional<Stretches> stretches = times.map(known -> known.stretches(reasons));
+    stretches.ifPresent(there -> wrong.forEach(task -> reasons.nobody(task, there)));
+    reasons.plating();
+    stretches.ifPresent(
+        there -> {
+          reasons.found.addAll(there.bothAtOnce(reasons.levers));
+          reasons.found.addAll(there.tooMuch(reasons.levers));
+        });
     reasons.found.forEach(one -> reasons.explained.addAll(one.tasks()));
     wrong.forEach(reasons::together);
     return List.copyOf(reasons.found.subList(0, Math.min(MOST, reasons.found.size())));
@@ -80,7 +84,7 @@ public final class Reasons {
   private record Known(TaskTimes net, Network.Times times) {
     private Stretches stretches(Reasons of) {
       return new Stretches(
-          of.book, of.sheet, of.facts, of.told, times, net, Set.copyOf(of.explained));
+          of.book, of.sheet, of.facts, of.plan, of.told, times, net, Set.copyOf(of.explained));
     }
   }
 
@@ -127,6 +131,32 @@ public final class Reasons {
         new NoFit(
             NoFit.Kind.TIMES, what, shortBy, chain, levers.times(rules, about, shortBy), tasks));
     told.merge(about.id(), cycle.shortBy(), Integer::sum);
+  }
+
+  /** Dishes for which there are too few to plate them. */
+  private void plating() {
+    for (Plated line : plan.platings()) {
+      if (line.missing() == 0 || !line.to().isAfter(facts.now())) {
+        continue;
+      }
+      Duration missing = Duration.between(line.from(), line.to()).multipliedBy(line.missing());
+      found.add(
+          new NoFit(
+              NoFit.Kind.NOBODY,
+              Message.of(
+                  "nofit.plating",
+                  Levers.dish(book, line.dish()),
+                  line.needed(),
+                  line.from(),
+                  line.to(),
+                  line.people().size()),
+              missing,
+              new Spare(book, facts, plan).longest(line.station(), line.from(), line.to()),
+              line.station()
+                  .map(where -> levers.hands(where, line.from(), line.to(), missing))
+                  .orElse(List.of()),
+              List.of()));
+    }
   }
 
   private void nobody(Task task, Stretches stretches) {

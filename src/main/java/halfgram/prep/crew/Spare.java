@@ -7,6 +7,7 @@ import halfgram.prep.schedule.Cook;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** For how long people have nothing to do in a plan. */
 final class Spare {
@@ -22,12 +23,17 @@ final class Spare {
 
   /** Of each who works a task's station, the longest free stretch between two moments. */
   List<Message> longest(Task task, Instant from, Instant to) {
+    return longest(Optional.of(task.station()), from, to);
+  }
+
+  /** Of each who works a station, or of everybody. */
+  List<Message> longest(Optional<String> station, Instant from, Instant to) {
     Slots slots = Slots.startingAt(from);
     int count = Math.max(1, slots.up(to));
     List<Cook> cooks = new Attendance(book, facts, slots, count).cooks();
     List<Message> said = new ArrayList<>();
     for (int c = 0; c < cooks.size(); c++) {
-      if (book.people().get(c).stations().contains(task.station())) {
+      if (station.isEmpty() || book.people().get(c).stations().contains(station.get())) {
         boolean[] free = free(cooks.get(c), slots, count);
         said.add(
             Message.of(
@@ -54,6 +60,11 @@ final class Spare {
     for (Washed wash : plan.washes()) {
       if (wash.person().equals(cook.id())) {
         take(free, slots.down(wash.from()), slots.up(wash.to()));
+      }
+    }
+    for (Plated line : plan.platings()) {
+      if (line.people().contains(cook.id())) {
+        take(free, slots.down(line.from()), slots.up(line.to()));
       }
     }
     return free;

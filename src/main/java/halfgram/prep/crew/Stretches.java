@@ -33,6 +33,7 @@ final class Stretches {
   private final KitchenBook book;
   private final TaskTimes net;
   private final Set<String> explained;
+  private final CrewPlan plan;
   private final int[] head;
   private final int[] tail;
   private final Slots slots;
@@ -43,6 +44,7 @@ final class Stretches {
       KitchenBook book,
       PrepSheet sheet,
       DayFacts facts,
+      CrewPlan plan,
       Map<String, Integer> lateBy,
       Network.Times times,
       TaskTimes net,
@@ -50,6 +52,7 @@ final class Stretches {
     this.book = book;
     this.net = net;
     this.explained = explained;
+    this.plan = plan;
     head = times.all();
     tail = tails(lateBy);
     slots = Slots.startingAt(net.start());
@@ -352,8 +355,21 @@ final class Stretches {
         for (Cook.Span span : cooks.get(c).here()) {
           int first = Math.max(from, offset(span.from()));
           int last = Math.min(to, offset(span.to()));
-          minutes += Math.max(0, last - first);
+          minutes += Math.max(0, last - first) - plates(person.code(), first, last);
         }
+      }
+    }
+    return minutes;
+  }
+
+  /** Minutes in which somebody plates. */
+  private int plates(String person, int from, int to) {
+    int minutes = 0;
+    for (Plated line : plan.platings()) {
+      if (line.people().contains(person)) {
+        int first = Math.max(from, (int) Reasons.minutes(net.start(), line.from()));
+        int last = Math.min(to, (int) Reasons.minutes(net.start(), line.to()));
+        minutes += Math.max(0, last - first);
       }
     }
     return minutes;

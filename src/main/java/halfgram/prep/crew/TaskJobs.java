@@ -3,9 +3,7 @@ package halfgram.prep.crew;
 import halfgram.measure.BusinessDay;
 import halfgram.prep.Awaited;
 import halfgram.prep.KitchenBook;
-import halfgram.prep.PlatingLine;
 import halfgram.prep.PrepSheet;
-import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
 import halfgram.prep.schedule.Between;
@@ -24,7 +22,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 
-/** Makes jobs of tasks and of plating lines. */
+/** Makes jobs of tasks. */
 final class TaskJobs {
   private final KitchenBook book;
   private final PrepSheet sheet;
@@ -32,6 +30,7 @@ final class TaskJobs {
   final Slots slots;
   final int count;
   private final Cooks cooks;
+  final PlatingJobs platings;
   private final Cook.Span closed;
   private final int over;
   private final List<Machine> machines;
@@ -59,6 +58,7 @@ final class TaskJobs {
     count = Math.max(over, slots.up(lastEnd(end)));
     Attendance there = new Attendance(book, facts, slots, over);
     cooks = new Cooks(book, there.cooks());
+    platings = new PlatingJobs(this, cooks);
     int closes = Math.max(0, slots.up(book.kitchen().open(last).end()));
     closed = new Cook.Span(Math.min(count, closes), count);
     machines = there.machines();
@@ -110,7 +110,7 @@ final class TaskJobs {
             washes.cleans(),
             rushes,
             Prices.USUAL);
-    return new Question(slots, day, List.copyOf(parts));
+    return new Question(slots, day, List.copyOf(parts), List.copyOf(platings.all()));
   }
 
   void add(Task task) {
@@ -363,29 +363,5 @@ final class TaskJobs {
                         Math.max(0, slots.down(placed.start())),
                         cooks.known(placed.people()).stream().limit(task.hands()).toList(),
                         placed.machines().stream().map(unit -> unit.number() - 1).toList()));
-  }
-
-  /** Plating holds its people until the fire. */
-  void add(ServiceRun run, PlatingLine line) {
-    int from = slots.down(line.start());
-    int to = slots.up(line.fire().at());
-    Optional<String> station = line.plating().station();
-    if (cooks.isEmpty() || from < 0 || to <= from || station.isEmpty()) {
-      return;
-    }
-    jobs.add(
-        new Job(
-            "plating/" + run.id() + "/" + line.fire().code() + "/" + line.dish().code(),
-            from,
-            line.plating().people(),
-            to - from,
-            0,
-            cooks.able(station.get()),
-            List.of(),
-            List.of(),
-            washes.none(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.of(Job.Spot.of(from, List.of()))));
   }
 }

@@ -129,6 +129,24 @@ class LanesTest {
   }
 
   @Test
+  void thePlatingOfADishIsOnTheLaneOfEachWhoPlatesAndLeadsToItsService() {
+    Answer page = client.get(LANES);
+    JsonNode platings = site.script().get("lanes").body().path("platings");
+    assertThat(platings).isNotEmpty();
+    int hands = 0;
+    for (JsonNode line : platings) {
+      hands += line.path("people").size();
+      assertThat(page.body()).contains("service/" + line.path("service").asText());
+    }
+    assertThat(page.all("<a href=\"[^\"]*\" class=\"(plating)\"")).hasSize(hands);
+    assertThat(page.all("<tr class=\"(plating)\"")).hasSize(platings.size());
+    Answer asked = client.get(LANES + "/what-if?look=yes&off=ines");
+    assertThat(asked.text()).contains("Plating short of hands");
+    assertThat(site.script().post("what-if", "{'off': ['ines']}").body().at("/then/shortPlatings"))
+        .hasToString(String.valueOf(platings.size()));
+  }
+
+  @Test
   void longWorkIsNotDrawnAcrossTheBreakOfWhoeverDoesIt() {
     String page = client.get(LANES).body();
     InForce inForce = site.wiring().plans().find(site.house(), Site.DAY).orElseThrow();

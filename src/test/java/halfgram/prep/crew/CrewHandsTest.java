@@ -3,6 +3,7 @@ package halfgram.prep.crew;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import halfgram.measure.Window;
+import halfgram.prep.PlatingLine;
 import halfgram.prep.Task;
 import halfgram.prep.schedule.Budget;
 import halfgram.station.Equipment;
@@ -109,6 +110,62 @@ class CrewHandsTest {
     CrewPlan plan = plan(gone.after(PLAN.placed()));
     assertThat(plan.washes())
         .noneMatch(one -> one.person().equals(wash.person()) && one.to().isAfter(until.end()));
+  }
+
+  @Test
+  void thePlatingOfADishHoldsAsManyAsItTakesUntilItsFire() {
+    List<PlatingLine> lines =
+        SATURDAY.sheet().services().stream()
+            .flatMap(run -> PlatingLine.list(SATURDAY.book(), run).stream())
+            .toList();
+    assertThat(PLAN.platings()).isNotEmpty().hasSameSizeAs(lines);
+    for (Plated line : PLAN.platings()) {
+      assertThat(line.missing()).as(line.id()).isZero();
+      assertThat(line.people()).hasSize(line.needed()).doesNotHaveDuplicates();
+      assertThat(lines)
+          .anyMatch(of -> of.start().equals(line.from()) && of.fire().at().equals(line.to()));
+      for (String code : line.people()) {
+        assertThat(stations(code)).contains(line.station().orElseThrow());
+        assertThat(PLAN.placed().values())
+            .as("%s does nothing else", code)
+            .filteredOn(one -> Duration.between(one.start(), one.handsOff()).toMinutes() < 60)
+            .flatExtracting(Placed::hands)
+            .filteredOn(one -> one.people().contains(code))
+            .noneMatch(one -> one.from().isBefore(line.to()) && line.from().isBefore(one.to()));
+      }
+    }
+  }
+
+  @Test
+  void aPlatingThatIsShortOfHandsIsToldWithWhoCouldBeCalled() {
+    Plated line = PLAN.platings().get(0);
+    String gone = line.people().get(0);
+    Window morning = new Window(SATURDAY.at(7, 0), SATURDAY.at(12, 0));
+    DayFacts facts =
+        SATURDAY
+            .facts()
+            .with(List.of(new DayFacts.Hours(gone, DemoDay.SATURDAY, List.of(morning))), List.of());
+    assertThat(Adrift.list(SATURDAY.book(), SATURDAY.sheet(), facts, PLAN))
+        .anyMatch(one -> one.task().equals(line.id()) && one.what().equals(gone));
+    CrewPlan plan = plan(facts.after(PLAN.placed()));
+    Plated now =
+        plan.platings().stream()
+            .filter(one -> one.id().equals(line.id()))
+            .findFirst()
+            .orElseThrow();
+    assertThat(now.missing()).isEqualTo(1);
+    assertThat(now.people()).doesNotContain(gone);
+    assertThat(CrewDifference.of(SATURDAY.sheet(), facts, PLAN, plan).plated()).contains(now);
+    Outlook outlook = Outlook.of(SATURDAY.book(), SATURDAY.sheet(), facts, plan);
+    assertThat(outlook.shortPlatings()).contains(now);
+    assertThat(outlook.fits()).isFalse();
+    assertThat(Reasons.of(SATURDAY.book(), SATURDAY.sheet(), facts, plan))
+        .anySatisfy(
+            why -> {
+              assertThat(why.what().key()).isEqualTo("nofit.plating");
+              assertThat(why.levers()).isNotEmpty();
+              assertThat(why.shortBy()).isEqualTo(Duration.between(line.from(), line.to()));
+            });
   }
 
   private static Set<String> stations(String code) {

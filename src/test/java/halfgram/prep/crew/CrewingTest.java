@@ -284,6 +284,7 @@ class CrewingTest {
             Map.of(id, placed),
             List.of(),
             List.of(),
+            List.of(),
             PLAN.bill(),
             1,
             0,
