@@ -11,6 +11,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 
 /** Hands beside the tasks themselves: who takes out what has stood, who washes a machine. */
@@ -166,6 +167,19 @@ class CrewHandsTest {
               assertThat(why.levers()).isNotEmpty();
               assertThat(why.shortBy()).isEqualTo(Duration.between(line.from(), line.to()));
             });
+  }
+
+  @Test
+  void aWashAndAPlatingAreAmongWhatHoldsATaskWhereItIs() {
+    Holding holding = new Holding(SATURDAY.book(), SATURDAY.sheet(), SATURDAY.facts(), PLAN);
+    Set<String> said = new TreeSet<>();
+    for (Task task : SATURDAY.sheet().tasks()) {
+      holding.notEarlier(task).forEach(one -> said.add(one.said().key()));
+      holding.notLater(task).forEach(one -> said.add(one.said().key()));
+    }
+    assertThat(said)
+        .contains("holding.washes-until", "holding.washes-from")
+        .contains("holding.plates-until", "holding.plates-from");
   }
 
   private static Set<String> stations(String code) {
