@@ -40,7 +40,7 @@ public final class CrewPlans {
   private static final int KEPT = 64;
 
   /** Rounds for the first plan of a day, for one after another, and for what is shown meanwhile. */
-  private static final int MOST_ROUNDS = 4000;
+  private static final int MOST_ROUNDS = 12_000;
 
   private static final int ROUNDS = 2000;
   private static final int ROUGH = 100;

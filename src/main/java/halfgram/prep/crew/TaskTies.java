@@ -108,7 +108,7 @@ final class TaskTies {
         continue;
       }
       Reason reason = task.make().version().outputs().get(output).hold().reason();
-      int to = useAt(reason.isSafety() ? made.slots.up(use.get()) : made.slots.down(use.get()));
+      int to = useAt(made.slots.up(use.get()));
       Duration slack = made.slack.getOrDefault(task.id(), Duration.ZERO);
       int max = Math.max(0, most(keeps, slack, reason));
       made.lags.add(new Between(last, to, -ANY, OptionalInt.of(max), !reason.isSafety(), 0));
@@ -117,8 +117,10 @@ final class TaskTies {
 
   private static final int ANY = 1_000_000;
 
+  /** What is left of a longest time in slots: one of quality may be overrun by less than a slot. */
   private static int most(Duration max, Duration slack, Reason reason) {
-    return Slots.down(reason.isSafety() ? max.minus(slack) : max);
+    Duration lost = reason.isSafety() ? slack : Slots.length(Slots.down(slack));
+    return Slots.down(max.minus(lost));
   }
 
   /** Whether all that use an output are tasks with a link to it. */

@@ -25,6 +25,7 @@ final class Grid {
 
   final Rushes rushes;
 
+  private final long[] run;
   private final int[] works;
   private final int[] pick;
   private final long[] worth;
@@ -51,6 +52,7 @@ final class Grid {
               layout.slots);
     }
     rushes = new Rushes(layout);
+    run = new long[(layout.slots + 63) >> 6];
     works = new int[busy.length];
     pick = new int[busy.length];
     worth = new long[busy.length];
@@ -58,14 +60,16 @@ final class Grid {
 
   /** Whether there are people, machines and room for a job at a slot. */
   boolean fits(int j, int t) {
-    return t >= 0
-        && t + layout.length[j] <= layout.slots
-        && haveCooks(j, t)
-        && machinery.fits(j, t)
-        && haveRoom(j, t);
+    return t >= 0 && t + layout.length[j] <= layout.slots && haveCooks(j, t) && haveThings(j, t);
   }
 
-  private boolean haveCooks(int j, int t) {
+  /** Whether there are machines and room for a job at a slot. */
+  boolean haveThings(int j, int t) {
+    return machinery.fits(j, t) && haveRoom(j, t);
+  }
+
+  /** Whether there are people for a job at a slot. */
+  boolean haveCooks(int j, int t) {
     int wanted = layout.hands[j];
     if (wanted == 0) {
       return true;
@@ -77,6 +81,44 @@ final class Grid {
       }
     }
     return false;
+  }
+
+  /**
+   * Marks the slots from which one of those who are able is free for all of a job's hands: at no
+   * other can it start.
+   *
+   * @param into a bit a slot
+   */
+  void markStarts(int j, long[] into) {
+    if (layout.hands[j] == 0) {
+      Arrays.fill(into, -1);
+      return;
+    }
+    Arrays.fill(into, 0);
+    for (int c : layout.able[j]) {
+      for (int w = 0; w < run.length; w++) {
+        run[w] = ~busy[c][w];
+      }
+      // Free from a slot for as many slots: up to twice as many with every step.
+      for (int have = 1; have < layout.handsOn[j]; ) {
+        int more = Math.min(have, layout.handsOn[j] - have);
+        for (int w = 0; w < run.length; w++) {
+          run[w] &= later(w, more);
+        }
+        have += more;
+      }
+      for (int w = 0; w < run.length; w++) {
+        into[w] |= run[w];
+      }
+    }
+  }
+
+  /** A word of the run as it is so many slots later. */
+  private long later(int w, int slots) {
+    int word = w + (slots >> 6);
+    long low = word < run.length ? run[word] >>> slots : 0;
+    boolean across = (slots & 63) != 0 && word + 1 < run.length;
+    return across ? low | run[word + 1] << -slots : low;
   }
 
   /** Taken and absent slots of a cook as bits. */
@@ -240,9 +282,7 @@ final class Grid {
     int t = start[j];
     int to = Math.min(layout.slots, t + layout.handsOn[j]);
     for (int c : cooks[j]) {
-      for (int s = Math.max(0, t); s < to; s++) {
-        busy[c][s >> 6] = on ? busy[c][s >> 6] | (1L << s) : busy[c][s >> 6] & ~(1L << s);
-      }
+      mark(busy[c], Math.max(0, t), to, on);
       works[c] += on ? layout.handsOn[j] : -layout.handsOn[j];
     }
     rushes.load(t, to, on ? cooks[j].length : -cooks[j].length);
@@ -252,6 +292,15 @@ final class Grid {
       for (int s = t + layout.length[j]; s < Math.min(layout.slots, keep.until()); s++) {
         of[s] += on ? keep.amount() : -keep.amount();
       }
+    }
+  }
+
+  private static void mark(long[] bits, int from, int to, boolean on) {
+    for (int s = from; s < to; ) {
+      int end = Math.min(to, (s | 63) + 1);
+      long some = -1L << s & -1L >>> -end;
+      bits[s >> 6] = on ? bits[s >> 6] | some : bits[s >> 6] & ~some;
+      s = end;
     }
   }
 

@@ -38,6 +38,7 @@ final class Refit {
   private int low;
   private int high;
   private int looks;
+  private final long[] starts;
   private final int[][] slots = new int[Handful.MOST][WIDE];
   private final long[][] keys = new long[Handful.MOST][WIDE];
 
@@ -49,6 +50,7 @@ final class Refit {
     this.out = out;
     this.random = random;
     around = new Around(grid, costs);
+    starts = new long[(layout.slots >> 6) + 1];
     first = new int[layout.size];
     least = new long[layout.size];
   }
@@ -122,9 +124,10 @@ final class Refit {
     if (costs.isFree(j)) {
       return 0;
     }
-    for (int t = low; t <= high && best > 0; t++) {
+    grid.markStarts(j, starts);
+    for (int t = lastStart(high); t >= low && best > 0; t = lastStart(t - 1)) {
       long cost = costs.ofJob(j, t);
-      if (cost < best && grid.fits(j, t)) {
+      if (cost < best && fits(j, t)) {
         best = cost;
       }
     }
@@ -175,6 +178,22 @@ final class Refit {
     return false;
   }
 
+  /** Whether a job whose starts are marked can be at one of them. */
+  private boolean fits(int j, int t) {
+    return (layout.hands[j] < 2 || grid.haveCooks(j, t)) && grid.haveThings(j, t);
+  }
+
+  /** The last of the marked slots that is not after one; -1: there is none. */
+  private int lastStart(int t) {
+    for (int at = t; at >= 0; at = (at | 63) - 64) {
+      long before = starts[at >> 6] << -at - 1;
+      if (before != 0) {
+        return at - Long.numberOfLeadingZeros(before);
+      }
+    }
+    return -1;
+  }
+
   private static final int TIES = 64;
 
   /** The cheapest places of a job, ties by chance; how many. */
@@ -184,18 +203,19 @@ final class Refit {
     long[] key = keys[depth];
     int found = 0;
     around.job(j);
-    for (int t = high; t >= low; t--) {
+    grid.markStarts(j, starts);
+    for (int t = lastStart(high); t >= low; t = lastStart(t - 1)) {
       long cost = around.waiting(t);
       if (around.slope < 0 && (cost > left || (found == WIDE && cost * TIES >= key[WIDE - 1]))) {
         break;
       }
       cost += around.own(t);
-      if (cost > left) {
+      if (cost > left || (found == WIDE && cost * TIES >= key[WIDE - 1])) {
         continue;
       }
       cost += around.rush(t);
       long by = cost * TIES + random.nextInt(TIES);
-      if (cost > left || (found == WIDE && by >= key[WIDE - 1]) || !grid.fits(j, t)) {
+      if (cost > left || (found == WIDE && by >= key[WIDE - 1]) || !fits(j, t)) {
         continue;
       }
       int i = found < WIDE ? found++ : WIDE - 1;

@@ -68,6 +68,18 @@ public record Rota(
     }
   }
 
+  /** The cheaper of two plans, this one of equals, with the rounds of both. */
+  Rota or(Rota other) {
+    Rota best = other.bill.total() < bill.total() ? other : this;
+    return new Rota(
+        best.places,
+        best.washes,
+        best.bill,
+        iterations + other.iterations,
+        cut || other.cut,
+        best.yielding);
+  }
+
   public boolean isComplete() {
     return places.stream().allMatch(Optional::isPresent);
   }

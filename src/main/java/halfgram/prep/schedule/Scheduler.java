@@ -14,6 +14,10 @@ import java.util.concurrent.CompletableFuture;
  */
 public final class Scheduler {
   private static final long STEP = 0x9E3779B97F4A7C15L;
+  private static final long TURN = 0xD1B54A32D192ED03L;
+
+  /** After so many iterations for each job a search begins anew: the best of a few is better. */
+  private static final int ENOUGH = 135;
 
   private Scheduler() {}
 
@@ -41,12 +45,23 @@ public final class Scheduler {
     List<CompletableFuture<Rota>> others = new ArrayList<>();
     for (int i = 1; i < budget.searches(); i++) {
       long seed = budget.seed() + i * STEP;
-      others.add(CompletableFuture.supplyAsync(() -> new Search(layout, blocks, seed).run(budget)));
+      others.add(CompletableFuture.supplyAsync(() -> search(layout, blocks, seed, budget)));
     }
-    Rota best = new Search(layout, blocks, budget.seed()).run(budget);
+    Rota best = search(layout, blocks, budget.seed(), budget);
     for (CompletableFuture<Rota> other : others) {
-      Rota rota = other.join();
-      best = rota.bill().total() < best.bill().total() ? rota : best;
+      best = best.or(other.join());
+    }
+    return best;
+  }
+
+  /** One search after the other, each with its share of the iterations; the best plan. */
+  private static Rota search(Layout layout, Blocks blocks, long seed, Budget budget) {
+    int runs = Math.max(1, budget.iterations() / (ENOUGH * Math.max(1, layout.size)));
+    Budget share =
+        new Budget(budget.iterations() / runs, budget.seed(), budget.searches(), budget.stop());
+    Rota best = new Search(layout, blocks, seed).run(share);
+    for (int i = 1; i < runs && !best.cut() && best.bill().total() > 0; i++) {
+      best = best.or(new Search(layout, blocks, seed ^ (i * TURN)).run(share));
     }
     return best;
   }

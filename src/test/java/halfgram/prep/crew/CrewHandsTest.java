@@ -171,11 +171,15 @@ class CrewHandsTest {
 
   @Test
   void aWashAndAPlatingAreAmongWhatHoldsATaskWhereItIs() {
-    Holding holding = new Holding(SATURDAY.book(), SATURDAY.sheet(), SATURDAY.facts(), PLAN);
     Set<String> said = new TreeSet<>();
-    for (Task task : SATURDAY.sheet().tasks()) {
-      holding.notEarlier(task).forEach(one -> said.add(one.said().key()));
-      holding.notLater(task).forEach(one -> said.add(one.said().key()));
+    for (int seed = 1; seed <= 6; seed++) {
+      CrewPlan plan =
+          Crewing.plan(SATURDAY.book(), SATURDAY.sheet(), SATURDAY.facts(), Budget.of(100, seed));
+      Holding holding = new Holding(SATURDAY.book(), SATURDAY.sheet(), SATURDAY.facts(), plan);
+      for (Task task : SATURDAY.sheet().tasks()) {
+        holding.notEarlier(task).forEach(one -> said.add(one.said().key()));
+        holding.notLater(task).forEach(one -> said.add(one.said().key()));
+      }
     }
     assertThat(said)
         .contains("holding.washes-until", "holding.washes-from")
