@@ -118,7 +118,7 @@ final class Grid {
     int word = w + (slots >> 6);
     long low = word < run.length ? run[word] >>> slots : 0;
     boolean across = (slots & 63) != 0 && word + 1 < run.length;
-    return across ? low | run[word + 1] << -slots : low;
+    return across ? low | (run[word + 1] << -slots) : low;
   }
 
   /** Taken and absent slots of a cook as bits. */
@@ -298,7 +298,7 @@ final class Grid {
   private static void mark(long[] bits, int from, int to, boolean on) {
     for (int s = from; s < to; ) {
       int end = Math.min(to, (s | 63) + 1);
-      long some = -1L << s & -1L >>> -end;
+      long some = (-1L << s) & (-1L >>> -end);
       bits[s >> 6] = on ? bits[s >> 6] | some : bits[s >> 6] & ~some;
       s = end;
     }

@@ -186,7 +186,7 @@ final class Refit {
   /** The last of the marked slots that is not after one; -1: there is none. */
   private int lastStart(int t) {
     for (int at = t; at >= 0; at = (at | 63) - 64) {
-      long before = starts[at >> 6] << -at - 1;
+      long before = starts[at >> 6] << (-at - 1);
       if (before != 0) {
         return at - Long.numberOfLeadingZeros(before);
       }
