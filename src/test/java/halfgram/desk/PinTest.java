@@ -95,6 +95,7 @@ class PinTest {
                 !one.id().equals(task.id())
                     && one.hands() == 1
                     && one.links().isEmpty()
+                    && one.handsOn().compareTo(task.handsOn()) <= 0
                     && isFree(one)
                     && people(one, true).contains(who));
     assertThat(refused(other.id(), placed.start(), List.of(who))).isEqualTo("busy");
