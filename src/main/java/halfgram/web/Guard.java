@@ -9,6 +9,7 @@ import java.security.MessageDigest;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.TimeUnit;
 import java.util.regex.Pattern;
 
 /**
@@ -21,8 +22,10 @@ final class Guard {
 
   static final long MOST_BOOK_BYTES = 33L * 1024 * 1024;
 
-  /** Longer than this, nobody is waited for who sends too much. */
+  /** More than this, and longer than this, nobody is waited for who sends too much. */
   private static final long MOST_SPILT_BYTES = 64L * 1024 * 1024;
+
+  private static final long MOST_SPILT_NANOS = TimeUnit.SECONDS.toNanos(20);
 
   private static final Set<String> READING = Set.of("GET", "HEAD", "OPTIONS");
   private static final Pattern CALL = Pattern.compile("(/k/[^/]+)?/api/.*");
@@ -90,10 +93,11 @@ final class Guard {
   /** Lets a body run out: a browser reads no answer before it has sent all it has. */
   private static void spill(Context context) {
     byte[] some = new byte[16 * 1024];
+    long until = System.nanoTime() + MOST_SPILT_NANOS;
     try {
       InputStream body = context.req().getInputStream();
       int read = body.read(some);
-      while (read >= 0) {
+      while (read >= 0 && System.nanoTime() - until < 0) {
         read = body.read(some);
       }
     } catch (IOException e) {
