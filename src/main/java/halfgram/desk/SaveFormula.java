@@ -100,7 +100,7 @@ public final class SaveFormula {
               && findHead(house, draft.code()).filter(draft.head()::equals).isPresent();
       return same ? new Saved(number) : new Stale(last);
     }
-    Optional<Outcome> wrong = check(house, draft, body);
+    Optional<Outcome> wrong = check(put(house, draft, body));
     if (wrong.isPresent()) {
       return wrong.get();
     }
@@ -160,14 +160,13 @@ public final class SaveFormula {
       Stale stale = new Stale(saved.get(saved.size() - 1));
       return new Tried(Optional.empty(), Optional.of(stale));
     }
-    ObjectNode body = numbered(draft.version(), draft.based() + 1);
-    Optional<Outcome> wrong = check(house, draft, body);
-    if (wrong.isPresent()) {
-      return new Tried(Optional.empty(), wrong);
-    }
-    ObjectNode tree = put(house, draft, body).tree();
-    House after = new House(house.stand(), desk.bookOf(tree), tree);
-    return new Tried(Optional.of(after), Optional.empty());
+    Put put = put(house, draft, numbered(draft.version(), draft.based() + 1));
+    Optional<Outcome> wrong = check(put);
+    return wrong.isPresent()
+        ? new Tried(Optional.empty(), wrong)
+        : new Tried(
+            Optional.of(new House(house.stand(), desk.bookOf(put.tree()), put.tree())),
+            Optional.empty());
   }
 
   /** The book with a version put in: where its formula stands, and which of its versions it is. */
@@ -192,8 +191,7 @@ public final class SaveFormula {
     return new Put(tree, at, versions.size() - 1);
   }
 
-  private Optional<Outcome> check(House house, Draft draft, ObjectNode body) {
-    Put put = put(house, draft, body);
+  private Optional<Outcome> check(Put put) {
     BookReader.Outcome read = desk.check(put.tree());
     String path = "$.formulas[" + put.at() + "]";
     if (read.unreadable().isPresent()) {
