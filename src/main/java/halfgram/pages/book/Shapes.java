@@ -162,7 +162,8 @@ final class Shapes {
         text("min", "formulas.field.fill-min", ""),
         text("max", "formulas.field.fill-max", ""),
         text("step", "formulas.field.fill-step", ""),
-        text("wash", "book.field.wash", ""));
+        text("wash", "book.field.wash", ""),
+        text("drying", "book.field.drying", ""));
   }
 
   private static List<Part> container() {

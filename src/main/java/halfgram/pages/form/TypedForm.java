@@ -356,11 +356,24 @@ public final class TypedForm {
     if (get(name).strip().equals(codes(before))) {
       return;
     }
+    Map<String, String> known =
+        codes.getOrDefault(part.known().isEmpty() ? "" : part.known().get(0), Map.of());
     ArrayNode list = NODES.arrayNode();
-    Arrays.stream(get(name).strip().split("[\\s,;]+"))
-        .filter(code -> !code.isEmpty())
-        .forEach(list::add);
+    listed(get(name), known, 0, list);
     put(node, part.key(), before, list);
+  }
+
+  /** What stands between codes: a name may have commas and spaces in it. */
+  private static final List<String> BETWEEN = List.of("[;\\n]", ",", "\\s+");
+
+  private static void listed(String typed, Map<String, String> known, int at, ArrayNode list) {
+    String word = typed.strip();
+    String code = known.get(called(word));
+    if (code != null || (at == BETWEEN.size() && !word.isEmpty())) {
+      list.add(code == null ? word : code);
+    } else if (at < BETWEEN.size()) {
+      Arrays.stream(word.split(BETWEEN.get(at))).forEach(one -> listed(one, known, at + 1, list));
+    }
   }
 
   private static void set(ObjectNode node, String key, JsonNode value, boolean empty) {

@@ -99,6 +99,29 @@ class BookPagesTest {
   }
 
   @Test
+  void severalThingsInOneFieldMayBeNamedToo() {
+    create("ingredients", "name.en", "Kefir", "lookAlike", "Cow yoghurt, strained; sheep yoghurt");
+    create("ingredients", "name.en", "Ayran", "lookAlike", "sheep yoghurt, cream");
+    create("ingredients", "name.en", "Skyr", "lookAlike", "sheep-yoghurt cow-yoghurt");
+    assertThat(thing("ingredients", "kefir").orElseThrow().path("lookAlike").toString())
+        .isEqualTo("[\"cow-yoghurt\",\"sheep-yoghurt\"]");
+    assertThat(thing("ingredients", "ayran").orElseThrow().path("lookAlike").toString())
+        .isEqualTo("[\"sheep-yoghurt\",\"cream\"]");
+    assertThat(thing("ingredients", "skyr").orElseThrow().path("lookAlike").toString())
+        .isEqualTo("[\"sheep-yoghurt\",\"cow-yoghurt\"]");
+  }
+
+  @Test
+  void aMachineDriesNoLongerThanItIsWashedAndDried() {
+    Answer answer = change("equipment/blender", "drying", "9 min");
+    assertThat(answer.status()).isEqualTo(422);
+    assertThat(answer.body()).contains("id=\"drying-fault\"", "value=\"9 min\"");
+    assertThat(change("equipment/blender", "drying", "3 min").status()).isEqualTo(303);
+    assertThat(thing("equipment", "blender").orElseThrow().path("drying").asText())
+        .isEqualTo("3 min");
+  }
+
+  @Test
   void aRowIsAddedWithoutLosingWhatIsTyped() {
     Answer answer = create("dishes", "name.en", "Typed", "act", "add plate");
     assertThat(answer.status()).isEqualTo(200);
