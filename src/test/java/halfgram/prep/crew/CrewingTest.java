@@ -39,6 +39,23 @@ class CrewingTest {
     }
   }
 
+  /** Ends by the clock, not by the slot: what is eaten at the plate too. */
+  @Test
+  void whereNothingYieldsNoHoldIsOverrunByASlot() {
+    DemoDay day = DemoDay.of(DemoBook.fresh(), DemoDay.SATURDAY, LocalTime.of(9, 0));
+    int strict = 0;
+    for (int seed = 1; seed <= 12; seed++) {
+      CrewPlan plan = Crewing.plan(day.book(), day.sheet(), day.facts(), Budget.of(600, seed));
+      if (!plan.yielding()) {
+        strict++;
+        assertThat(CrewDifference.over(day.sheet(), day.facts(), plan))
+            .as("seed %s", seed)
+            .isEmpty();
+      }
+    }
+    assertThat(strict).isGreaterThan(6);
+  }
+
   @Test
   void theSameStepMadeForAnotherServiceIsNoNewWork() {
     Outlook outlook = Outlook.of(SATURDAY.book(), SATURDAY.sheet(), SATURDAY.facts(), PLAN);
