@@ -112,17 +112,7 @@ public final class WorkdayBench {
       Job known = overruns ? longer(job) : job;
       jobs.add(spot.start() < now ? known.fixedAt(spot) : known.after(spot));
     }
-    Workday later =
-        new Workday(
-            day.slots(),
-            jobs,
-            day.lags(),
-            day.cooks(),
-            day.machines(),
-            day.spaces(),
-            day.cleans(),
-            day.rushes(),
-            day.prices());
+    Workday later = day.with(jobs, day.lags(), day.machines());
     Rota after = within(later, 1, rate(later));
     int changed = 0;
     for (int j = 0; j < jobs.size(); j++) {

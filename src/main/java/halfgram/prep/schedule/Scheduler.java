@@ -13,7 +13,9 @@ import java.util.concurrent.CompletableFuture;
  * placed at all is left out and said.
  */
 public final class Scheduler {
+  /** Between the seeds of searches side by side, and of those one after the other: odd numbers. */
   private static final long STEP = 0x9E3779B97F4A7C15L;
+
   private static final long TURN = 0xD1B54A32D192ED03L;
 
   /** After so many iterations for each job a search begins anew: the best of a few is better. */

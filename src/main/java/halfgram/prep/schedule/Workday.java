@@ -30,4 +30,9 @@ public record Workday(
     cleans = cleans.stream().map(List::copyOf).toList();
     rushes = List.copyOf(rushes);
   }
+
+  /** The same day with other jobs, times between them and machines. */
+  public Workday with(List<Job> others, List<Between> between, List<Machine> units) {
+    return new Workday(slots, others, between, cooks, units, spaces, cleans, rushes, prices);
+  }
 }

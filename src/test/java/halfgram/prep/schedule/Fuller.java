@@ -29,37 +29,22 @@ final class Fuller {
       lags.add(
           new Between(last[lag.from()], lag.to(), lag.min(), lag.max(), lag.yields(), lag.dear()));
     }
-    return new Workday(
-        day.slots(),
-        jobs,
-        lags,
-        day.cooks(),
-        day.machines(),
-        day.spaces(),
-        day.cleans(),
-        day.rushes(),
-        day.prices());
+    return day.with(jobs, lags, day.machines());
   }
 
   /** A day on which what is washed is washed by hand, by any of the first few, and dries. */
   static Workday washed(Workday day, int washers) {
     List<Integer> who = IntStream.range(0, washers).boxed().toList();
-    return new Workday(
-        day.slots(),
+    return day.with(
         day.jobs(),
         day.lags(),
-        day.cooks(),
         day.machines().stream()
             .map(
                 one ->
                     one.wash() == 0
                         ? one
                         : new Machine(one.id(), one.units(), one.wash(), 1, who, one.out()))
-            .toList(),
-        day.spaces(),
-        day.cleans(),
-        day.rushes(),
-        day.prices());
+            .toList());
   }
 
   private static Job shorter(Job job) {

@@ -85,16 +85,7 @@ class OptimumTest {
       lags.add(
           new Between(lag.from(), lag.to(), lag.min(), OptionalInt.of(lag.min() + room), false, 0));
     }
-    return new Workday(
-        day.slots(),
-        day.jobs(),
-        lags,
-        day.cooks(),
-        day.machines(),
-        day.spaces(),
-        day.cleans(),
-        day.rushes(),
-        day.prices());
+    return day.with(day.jobs(), lags, day.machines());
   }
 
   @Test

@@ -143,16 +143,7 @@ class SchedulerTest {
           }
           Collections.shuffle(lags, new Random(seed));
           Workday other =
-              new Workday(
-                  day.slots(),
-                  order.stream().map(day.jobs()::get).toList(),
-                  lags,
-                  day.cooks(),
-                  day.machines(),
-                  day.spaces(),
-                  day.cleans(),
-                  day.rushes(),
-                  day.prices());
+              day.with(order.stream().map(day.jobs()::get).toList(), lags, day.machines());
           Rota one = Scheduler.place(day, SHORT);
           Rota two = Scheduler.place(other, SHORT);
           for (int i = 0; i < order.size(); i++) {
