@@ -46,8 +46,11 @@ public final class CrewPlans {
   private static final int ROUGH = 100;
   private static final int MOST_MINUTES = 600;
 
-  /** What the first plan of a day may take, which everybody works by; and what a later look may. */
-  private static final Duration FIRST = Duration.ofSeconds(2);
+  /**
+   * What the first plan of a day may take, which everybody works by, on a server that has just
+   * started (no page waits for it); and what a later look may.
+   */
+  private static final Duration FIRST = Duration.ofSeconds(5);
 
   private static final Duration LATER = Duration.ofSeconds(1);
   private static final How ACCEPTED = new How("accepted", "");
