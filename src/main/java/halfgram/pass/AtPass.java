@@ -75,6 +75,12 @@ public record AtPass(ServiceRun run, List<FireNow> fires, List<Line> lines, List
       return toGo == 0 ? 0 : Math.min(toGo, Math.max(0, -left.orElse(0)));
     }
 
+    /** Whether a plate of it takes some of a component. */
+    public boolean takes(Formulary formulary, Component component) {
+      return Portion.of(plates.items()).stream()
+          .anyMatch(one -> Component.of(formulary, one.component()).equals(component));
+    }
+
     /** Whether plates to go wait for something that is still being made. */
     public boolean isWaiting() {
       return shortBy() == 0 && ready.isPresent() && ready.getAsLong() < toGo;

@@ -3,8 +3,11 @@ package halfgram.pages.service;
 import halfgram.pages.PlatingRow;
 import halfgram.pass.AtPass;
 import halfgram.pass.Entry;
+import halfgram.pass.PlatingNow;
 import halfgram.prep.Fire;
 import halfgram.words.PlatingWords;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -20,6 +23,8 @@ import java.util.function.LongSupplier;
  * @param go when the pass said go
  * @param plating what is plated for it
  * @param called when and by whom; empty until then
+ * @param folded what is said of its dishes while they lie folded, as what is served now and next
+ *     has to be in sight; empty where they lie open
  */
 record CourseBox(
     String code,
@@ -30,17 +35,24 @@ record CourseBox(
     List<String> ready,
     String go,
     List<PlatingRow> plating,
-    List<DishRow> dishes) {
+    List<DishRow> dishes,
+    String folded) {
+  /** A course that fires or is plated this soon lies open. */
+  private static final Duration SOON = Duration.ofMinutes(15);
 
   static List<CourseBox> list(PassScene scene, AtPass service, LongSupplier numbers) {
     List<CourseBox> boxes = new ArrayList<>();
+    boolean nextIsOpen = false;
     for (AtPass.FireNow one : service.fires()) {
-      List<DishRow> dishes =
+      List<AtPass.Line> lines =
           service.lines().stream()
               .filter(line -> line.key().course().equals(one.fire().code()))
-              .map(line -> DishRow.of(scene, service, line))
               .toList();
-      boxes.add(box(scene, service, one, dishes, numbers));
+      boolean next = one.called().isEmpty() && !nextIsOpen;
+      nextIsOpen |= next;
+      boolean open = next || lines.isEmpty() || isAtHand(scene, service, one, lines);
+      String folded = open ? "" : folded(scene, lines);
+      boxes.add(box(scene, service, one, lines, folded, numbers));
     }
     List<DishRow> others =
         service.lines().stream()
@@ -50,16 +62,61 @@ record CourseBox(
     if (!others.isEmpty()) {
       boxes.add(
           new CourseBox(
-              "", scene.words().say("pass.dishes"), "", "", "", List.of(), "", List.of(), others));
+              "",
+              scene.words().say("pass.dishes"),
+              "",
+              "",
+              "",
+              List.of(),
+              "",
+              List.of(),
+              others,
+              ""));
     }
     return boxes;
+  }
+
+  /** Whether it is served or plated now, or soon; all of an earlier day or a service over is. */
+  private static boolean isAtHand(
+      PassScene scene, AtPass service, AtPass.FireNow one, List<AtPass.Line> lines) {
+    if (scene.isPast() || service.run().isOver(scene.now())) {
+      return true;
+    }
+    if (lines.stream().allMatch(line -> line.toGo() == 0)) {
+      return false;
+    }
+    Instant soon = scene.now().plus(SOON);
+    return one.called().isPresent()
+        || !one.fire().at().isAfter(soon)
+        || plating(scene, service, one).stream()
+            .anyMatch(now -> now.isBegun() || !now.line().start().isAfter(soon));
+  }
+
+  private static String folded(PassScene scene, List<AtPass.Line> lines) {
+    int toGo = lines.stream().mapToInt(AtPass.Line::toGo).sum();
+    if (toGo == 0) {
+      return scene
+          .words()
+          .say("pass.folded-sent", lines.stream().mapToInt(AtPass.Line::sent).sum());
+    }
+    long trouble =
+        lines.stream().filter(line -> line.shortBy() > 0 || line.out().isPresent()).count();
+    String said = scene.words().say("pass.plates-to-go", toGo);
+    return trouble == 0 ? said : said + " · " + scene.words().say("pass.trouble", trouble);
+  }
+
+  private static List<PlatingNow> plating(PassScene scene, AtPass service, AtPass.FireNow one) {
+    return scene.board().plating(service.run()).stream()
+        .filter(now -> now.line().fire().equals(one.fire()))
+        .toList();
   }
 
   private static CourseBox box(
       PassScene scene,
       AtPass service,
       AtPass.FireNow one,
-      List<DishRow> dishes,
+      List<AtPass.Line> lines,
+      String folded,
       LongSupplier numbers) {
     Fire fire = one.fire();
     Optional<Entry> called = one.called();
@@ -77,11 +134,11 @@ record CourseBox(
                         .say("pass.ready-said", scene.station(by.station()), scene.time(by.at())))
             .toList(),
         one.go().map(by -> scene.words().say("pass.go-said", scene.time(by.at()))).orElse(""),
-        scene.board().plating(service.run()).stream()
-            .filter(now -> now.line().fire().equals(fire))
+        plating(scene, service, one).stream()
             .map(now -> PlatingRow.of(scene.words(), scene::person, now, numbers))
             .toList(),
-        dishes);
+        lines.stream().map(line -> DishRow.of(scene, service, line)).toList(),
+        folded);
   }
 
   private static String said(PassScene scene, Entry entry) {

@@ -42,7 +42,7 @@ record ServiceView(
     List<Last> last,
     Form form,
     List<CourseBox> courses,
-    List<TrayRow> trays,
+    TrayRows trays,
     boolean standIns,
     List<Wave> waves,
     LongSupplier numbers) {
@@ -84,6 +84,7 @@ record ServiceView(
 
   static ServiceView of(PassScene scene, AtPass at, Typed typed, LongSupplier numbers) {
     EntryForm form = typed.form();
+    List<CourseBox> courses = CourseBox.list(scene, at, numbers);
     return new ServiceView(
         at.run().id(),
         scene.text(at.run().name()),
@@ -103,10 +104,8 @@ record ServiceView(
         ask(scene, at, form),
         last(scene, at, typed.entry()),
         new Form(form.kind(), form.dish(), form.item(), form.note(), typed.fault()),
-        CourseBox.list(scene, at, numbers),
-        scene.isPast()
-            ? List.of()
-            : at.shelves().stream().map(shelf -> TrayRow.of(scene, at, shelf)).toList(),
+        courses,
+        TrayRows.of(scene, at, courses),
         !scene.isPast() && at.run().event().isEmpty() && !scene.board().swaps(at).isEmpty(),
         waves(scene, at),
         numbers);

@@ -201,6 +201,21 @@ class ServiceTest {
   }
 
   @Test
+  void whatIsServedNowAndNextLiesOpenTheRestFoldsAndSaysWhatIsLeft() {
+    Answer before = client.get(DINNER);
+    assertThat(folded(before)).containsExactly("course-second", "course-main", "course-dessert");
+    assertThat(before.text()).contains("84 plates to go", "Not for now: ");
+    enter("kind", "FIRE", "course", "first", "sequence", number());
+    assertThat(folded(client.get(DINNER)))
+        .as("what is called and not sent, and what is called next")
+        .containsExactly("course-main", "course-dessert");
+    site.setClock(Site.at("20:00"));
+    assertThat(folded(client.get(DINNER))).as("the main is due").containsExactly("course-dessert");
+    site.setClock(Site.at("22:00"));
+    assertThat(folded(client.get(DINNER))).as("over").isEmpty();
+  }
+
+  @Test
   void aServiceThatIsOverHasNothingNext() {
     assertThat(client.get(DINNER).text()).contains("Next fire First in 25 min");
     site.setClock(Site.at("22:00"));
@@ -231,6 +246,11 @@ class ServiceTest {
   }
 
   // ---- below their callers ----
+
+  /** The courses that lie folded. */
+  private static List<String> folded(Answer page) {
+    return page.all("<details class=\"fold\" id=\"(course-[^\"]+)\"");
+  }
 
   private Answer enter(String... fields) {
     return client.postAndFollow(DINNER, fields);
