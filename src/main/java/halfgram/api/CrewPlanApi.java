@@ -14,7 +14,6 @@ import halfgram.pages.TypedMoment;
 import halfgram.prep.crew.CrewDifference;
 import halfgram.prep.crew.CrewPlan;
 import halfgram.prep.crew.DayFacts;
-import halfgram.prep.crew.Placed;
 import halfgram.web.Halt;
 import halfgram.web.Problems;
 import halfgram.web.Server;
@@ -167,20 +166,7 @@ public final class CrewPlanApi implements Server.Part {
     node.put("number", crew.number());
     node.put("at", Answers.moment(crew.at(), zone));
     node.put("who", crew.who());
-    node.put("cut", plan.cut());
-    node.put("yielding", plan.yielding());
-    node.put("roomy", plan.roomy());
-    ArrayNode placed = node.putArray("tasks");
-    for (Placed one : plan.placed().values()) {
-      ObjectNode task = placed.addObject();
-      LanesJson.place(task, one, zone);
-      task.put("pinned", crew.pins().containsKey(one.task()));
-    }
-    ArrayNode washes = node.putArray("washes");
-    plan.washes().forEach(one -> LanesJson.wash(washes.addObject(), one, zone));
-    ArrayNode platings = node.putArray("platings");
-    plan.platings().forEach(one -> LanesJson.plating(platings.addObject(), one, zone));
-    plan.leftOut().forEach(node.putArray("leftOut")::add);
+    LanesJson.plan(node, plan, crew.pins().keySet(), zone);
     ArrayNode adrift = node.putArray("adrift");
     crewPlans
         .adrift(house, inForce, crew)

@@ -5,14 +5,38 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.CrewPlans;
 import halfgram.prep.crew.Adrift;
 import halfgram.prep.crew.CrewDifference;
+import halfgram.prep.crew.CrewPlan;
 import halfgram.prep.crew.Placed;
 import halfgram.prep.crew.Plated;
 import halfgram.prep.crew.Washed;
 import java.time.ZoneId;
+import java.util.Set;
 
 /** Who does what when, as JSON. */
-final class LanesJson {
+public final class LanesJson {
   private LanesJson() {}
+
+  /**
+   * A crew plan.
+   *
+   * @param pinned ids of the tasks that are where the chef wants them
+   */
+  public static void plan(ObjectNode node, CrewPlan plan, Set<String> pinned, ZoneId zone) {
+    node.put("cut", plan.cut());
+    node.put("yielding", plan.yielding());
+    node.put("roomy", plan.roomy());
+    ArrayNode placed = node.putArray("tasks");
+    for (Placed one : plan.placed().values()) {
+      ObjectNode task = placed.addObject();
+      place(task, one, zone);
+      task.put("pinned", pinned.contains(one.task()));
+    }
+    ArrayNode washes = node.putArray("washes");
+    plan.washes().forEach(one -> wash(washes.addObject(), one, zone));
+    ArrayNode platings = node.putArray("platings");
+    plan.platings().forEach(one -> plating(platings.addObject(), one, zone));
+    plan.leftOut().forEach(node.putArray("leftOut")::add);
+  }
 
   static void proposal(ObjectNode node, CrewPlans.Proposal proposal, ZoneId zone) {
     CrewDifference by = proposal.difference();
@@ -59,18 +83,20 @@ final class LanesJson {
     planned(node, placed, zone);
     node.put("handsOff", Answers.moment(placed.handsOff(), zone));
     node.put("end", Answers.moment(placed.end(), zone));
-    placed
-        .unload()
-        .ifPresent(
-            out -> {
-              ObjectNode last = node.putObject("unload");
-              last.put("from", Answers.moment(out.from(), zone));
-              last.put("to", Answers.moment(out.to(), zone));
-              out.people().forEach(last.putArray("people")::add);
-            });
+    if (placed.turns().size() > 1) {
+      ArrayNode turns = node.putArray("turns");
+      placed.turns().forEach(one -> hands(turns.addObject(), one, zone));
+    }
+    placed.unload().ifPresent(out -> hands(node.putObject("unload"), out, zone));
   }
 
-  static void wash(ObjectNode node, Washed wash, ZoneId zone) {
+  private static void hands(ObjectNode node, Placed.Hands hands, ZoneId zone) {
+    node.put("from", Answers.moment(hands.from(), zone));
+    node.put("to", Answers.moment(hands.to(), zone));
+    hands.people().forEach(node.putArray("people")::add);
+  }
+
+  private static void wash(ObjectNode node, Washed wash, ZoneId zone) {
     node.put("machine", wash.unit().equipment());
     node.put("number", wash.unit().number());
     node.put("from", Answers.moment(wash.from(), zone));

@@ -1,6 +1,7 @@
 package halfgram.cli;
 
 import halfgram.book.Moments;
+import halfgram.desk.CrewPlans;
 import halfgram.desk.InForce;
 import halfgram.measure.Because;
 import halfgram.measure.BusinessDay;
@@ -8,6 +9,11 @@ import halfgram.prep.KitchenBook;
 import halfgram.prep.PlanRequest;
 import halfgram.prep.Planning;
 import halfgram.prep.PrepSheet;
+import halfgram.prep.crew.CrewPlan;
+import halfgram.prep.crew.Crewing;
+import halfgram.prep.crew.DayFacts;
+import halfgram.prep.crew.Outlook;
+import halfgram.prep.schedule.Budget;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
@@ -18,10 +24,12 @@ import java.util.Set;
 /**
  * {@code plan}: the prep sheet of some days, as text to pin up or as JSON. From the database it is
  * the plan in force of the day, if the day has one; else it is computed from the book and the tubs
- * as they are.
+ * as they are. With {@code --crew} it says who does what when, and why it does not fit on the
+ * people and machines there are.
  */
 final class PlanCommand {
   private static final int MOST_DAYS = 31;
+  private static final long SEED = 1;
 
   private final Cli cli;
 
@@ -31,12 +39,15 @@ final class PlanCommand {
 
   int run(List<String> args) {
     Arguments arguments =
-        new Arguments(args, Source.with("--date", "--days", "--as-of"), Set.of("--json"));
+        new Arguments(args, Source.with("--date", "--days", "--as-of"), Set.of("--json", "--crew"));
     arguments.noMoreWords(0);
     arguments.get("--date", "accept.date");
     Optional<LocalDate> date = arguments.find("--date", Moments::date, "accept.date");
     Optional<Integer> days = arguments.find("--days", PlanCommand::days, "accept.days");
     Optional<LocalDateTime> asOf = arguments.find("--as-of", Moments::moment, "accept.moment");
+    if (arguments.has("--crew") && days.orElse(1) != 1) {
+      arguments.problem("usage.crew-day");
+    }
     List<String> call = new ArrayList<>(List.of("plan"));
     call.addAll(args);
     return Source.run(
@@ -48,22 +59,78 @@ final class PlanCommand {
               days.orElse(1) == 1 && asOf.isEmpty()
                   ? found.stored().flatMap(stored -> stored.findInForce(date.orElseThrow()))
                   : Optional.empty();
-          if (inForce.isPresent()) {
-            return write(inForce.get().book(), inForce.get().sheet(), arguments.has("--json"));
+          Shown shown =
+              inForce
+                  .map(one -> new Shown(one.book(), one.sheet()))
+                  .orElseGet(() -> computed(found.book(), date.orElseThrow(), days, asOf));
+          if (!arguments.has("--crew")) {
+            return write(shown, arguments.has("--json"));
           }
-          PlanRequest request = request(found.book(), date.orElseThrow(), days.orElse(1), asOf);
-          PrepSheet sheet = Planning.plan(found.book(), request, Because.NOT_ASKED);
-          return write(found.book(), sheet, arguments.has("--json"));
+          Crewed crewed =
+              inForce
+                  .map(one -> inForce(found.stored().orElseThrow(), one))
+                  .orElseGet(() -> placed(shown));
+          return write(shown, crewed, arguments.has("--json"));
         });
   }
 
-  private int write(KitchenBook book, PrepSheet sheet, boolean json) {
+  /** What is written: a plan in force, or one of the moment. */
+  private record Shown(KitchenBook book, PrepSheet sheet) {}
+
+  /** It with its people and machines. */
+  private record Crewed(Outlook outlook, DayFacts facts) {}
+
+  private static Shown computed(
+      KitchenBook book, LocalDate date, Optional<Integer> days, Optional<LocalDateTime> asOf) {
+    PlanRequest request = request(book, date, days.orElse(1), asOf);
+    return new Shown(book, Planning.plan(book, request, Because.NOT_ASKED));
+  }
+
+  /** The crew plan in force, worked out and kept where it is the day's first. */
+  private Crewed inForce(Source.Stored stored, InForce inForce) {
+    CrewPlans plans = stored.wiring().crewPlans();
+    return plans
+        .findOrMake(stored.house(), inForce, Holding.WHO)
+        .map(
+            crew -> {
+              DayFacts facts = plans.facts(stored.house(), inForce, crew);
+              return new Crewed(
+                  Outlook.of(inForce.book(), inForce.sheet(), facts, crew.plan()), facts);
+            })
+        .orElseGet(() -> placed(new Shown(inForce.book(), inForce.sheet())));
+  }
+
+  /** Nothing but the sheet's hour is known; no clock, so that it is the same every time. */
+  private static Crewed placed(Shown shown) {
+    DayFacts facts = DayFacts.at(shown.sheet().request().asOf());
+    Budget budget = Budget.of(Crewing.MOST_ROUNDS, SEED).twice();
+    CrewPlan plan = Crewing.plan(shown.book(), shown.sheet(), facts, budget);
+    return new Crewed(Outlook.of(shown.book(), shown.sheet(), facts, plan), facts);
+  }
+
+  private int write(Shown shown, boolean json) {
     if (json) {
-      cli.out().println(new SheetJson(book, sheet, cli.messages()).writeIndented());
+      cli.out().println(new SheetJson(shown.book(), shown.sheet(), cli.messages()).writeIndented());
     } else {
-      cli.out().print(new SheetText(book, sheet, cli.messages()).write());
+      cli.out().print(new SheetText(shown.book(), shown.sheet(), cli.messages()).write());
     }
-    return sheet.fits() ? Exit.DONE : Exit.NO;
+    return shown.sheet().fits() ? Exit.DONE : Exit.NO;
+  }
+
+  private int write(Shown shown, Crewed crewed, boolean json) {
+    if (json) {
+      cli.out()
+          .println(
+              new SheetJson(shown.book(), shown.sheet(), cli.messages())
+                  .writeIndented(crewed.outlook(), crewed.facts()));
+    } else {
+      CrewText crew = new CrewText(crewed.outlook(), crewed.facts(), cli.messages());
+      cli.out()
+          .print(
+              new SheetText(shown.book(), shown.sheet(), Optional.of(crew), cli.messages())
+                  .write());
+    }
+    return crewed.outlook().fits() ? Exit.DONE : Exit.NO;
   }
 
   /** The request; without a moment the plan is made for the start of its first business day. */

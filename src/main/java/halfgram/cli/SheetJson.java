@@ -2,6 +2,7 @@ package halfgram.cli;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.api.LanesJson;
 import halfgram.formula.Cost;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Output;
@@ -18,11 +19,16 @@ import halfgram.prep.PrepSheet;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
 import halfgram.prep.Thaw;
+import halfgram.prep.crew.DayFacts;
+import halfgram.prep.crew.NoFit;
+import halfgram.prep.crew.Outlook;
+import halfgram.prep.crew.Reasons;
 import halfgram.prep.netting.Draw;
 import halfgram.technique.bath.BathDay;
 import halfgram.words.Messages;
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
+import java.util.Locale;
 import java.util.Map;
 
 /**
@@ -53,6 +59,26 @@ public final class SheetJson {
   /** Laid out for reading. */
   public String writeIndented() {
     return json.indented(root());
+  }
+
+  /** Laid out for reading, with who does what when. */
+  String writeIndented(Outlook outlook, DayFacts facts) {
+    ObjectNode root = root();
+    ObjectNode crew = root.putObject("crew");
+    crew.put("fits", outlook.fits());
+    LanesJson.plan(crew, outlook.crew(), facts.pins().keySet(), book.kitchen().clock().zone());
+    ArrayNode why = crew.putArray("why");
+    Reasons.of(book, sheet, facts, outlook.crew()).forEach(one -> reason(why.addObject(), one));
+    return json.indented(root);
+  }
+
+  private void reason(ObjectNode node, NoFit reason) {
+    node.put("kind", reason.kind().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+    node.put("what", messages.say(reason.what()));
+    node.put("minutesShort", reason.shortBy().toMinutes());
+    reason.chain().forEach(one -> node.withArray("chain").add(messages.say(one)));
+    reason.levers().forEach(one -> node.withArray("canDo").add(messages.say(one)));
+    reason.tasks().forEach(node.putArray("tasks")::add);
   }
 
   private ObjectNode root() {

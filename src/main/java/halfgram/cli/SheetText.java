@@ -12,6 +12,7 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /**
  * A prep sheet as plain text to pin up: services, then each day's work by station, then the rest.
@@ -21,10 +22,17 @@ final class SheetText {
   private final PrepSheet sheet;
   private final Messages messages;
   private final TaskText tasks;
+  private final Optional<CrewText> crew;
   private final StringBuilder text = new StringBuilder();
 
   SheetText(KitchenBook book, PrepSheet sheet, Messages messages) {
+    this(book, sheet, Optional.empty(), messages);
+  }
+
+  /** With who does what when, where somebody asked for it. */
+  SheetText(KitchenBook book, PrepSheet sheet, Optional<CrewText> crew, Messages messages) {
     this.book = book;
+    this.crew = crew;
     this.sheet = sheet;
     this.messages = messages.at(book.kitchen());
     this.tasks = new TaskText(book, sheet, this.messages);
@@ -34,6 +42,7 @@ final class SheetText {
     head();
     misfits();
     warnings();
+    crew.ifPresent(of -> text.append(of.write()));
     heading(messages.say("sheet.services"), "");
     text.append(new ServiceText(book, sheet, messages, tasks).write());
     LocalDate day = sheet.request().from();
@@ -68,7 +77,7 @@ final class SheetText {
       Task next = sheet.tasks().get(0);
       line(messages.say("sheet.fits", tasks.words().title(next), messages.moment(next.start())));
     }
-    line(messages.say("sheet.lags-only"));
+    line(messages.say(crew.isPresent() ? "sheet.latest-only" : "sheet.lags-only"));
     if (sheet.services().stream().allMatch(run -> run.uses().isEmpty())) {
       line(messages.say("sheet.empty"));
     }

@@ -72,14 +72,17 @@ final class CrewPlanJson {
     for (Placed.Unit unit : one.machines()) {
       machines.addObject().put("machine", unit.equipment()).put("number", unit.number());
     }
-    one.unload()
-        .ifPresent(
-            out -> {
-              ObjectNode last = node.putObject("unload");
-              last.put("from", out.from().toString());
-              last.put("to", out.to().toString());
-              out.people().forEach(last.putArray("people")::add);
-            });
+    one.unload().ifPresent(out -> write(node.putObject("unload"), out));
+    if (one.spells().size() > 1) {
+      ArrayNode spells = node.putArray("spells");
+      one.spells().forEach(spell -> write(spells.addObject(), spell));
+    }
+  }
+
+  private static void write(ObjectNode node, Placed.Hands hands) {
+    node.put("from", hands.from().toString());
+    node.put("to", hands.to().toString());
+    hands.people().forEach(node.putArray("people")::add);
   }
 
   private static void write(ObjectNode node, Washed one) {
@@ -192,6 +195,8 @@ final class CrewPlanJson {
             one ->
                 machines.add(
                     new Placed.Unit(one.path("machine").asText(), one.path("number").asInt())));
+    List<Placed.Hands> spells = new ArrayList<>();
+    node.path("spells").forEach(one -> spells.add(hands(one)));
     return new Placed(
         node.path("task").asText(),
         moment(node, "start"),
@@ -199,7 +204,8 @@ final class CrewPlanJson {
         moment(node, "end"),
         words(node.path("people")),
         machines,
-        Optional.of(node.path("unload")).filter(JsonNode::isObject).map(CrewPlanJson::hands));
+        Optional.of(node.path("unload")).filter(JsonNode::isObject).map(CrewPlanJson::hands),
+        spells);
   }
 
   private static Placed.Hands hands(JsonNode node) {

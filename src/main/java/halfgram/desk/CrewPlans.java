@@ -39,10 +39,9 @@ import java.util.concurrent.Executor;
 public final class CrewPlans {
   private static final int KEPT = 64;
 
-  /** Rounds for the first plan of a day, for one after another, and for what is shown meanwhile. */
-  private static final int MOST_ROUNDS = 12_000;
-
+  /** Rounds for a plan after another, and for what is shown meanwhile. */
   private static final int ROUNDS = 2000;
+
   private static final int ROUGH = 100;
   private static final int MOST_MINUTES = 600;
 
@@ -172,7 +171,7 @@ public final class CrewPlans {
 
   private CrewInForce begin(House house, InForce inForce, String who) {
     DayFacts facts = known.first(house, inForce);
-    int rounds = facts.before().isEmpty() ? MOST_ROUNDS : ROUNDS;
+    int rounds = facts.before().isEmpty() ? Crewing.MOST_ROUNDS : ROUNDS;
     CrewPlan plan = plan(inForce, facts, rounds, FIRST);
     // Nobody has seen the plan without it: no page has to ask again.
     return desk.write(

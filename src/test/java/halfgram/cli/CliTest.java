@@ -3,6 +3,7 @@ package halfgram.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import halfgram.book.DemoBook;
 import java.io.ByteArrayOutputStream;
@@ -13,7 +14,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -166,9 +170,67 @@ class CliTest {
     assertUsage(
         run("plan", "today", "--quick", "--days", "0"),
         "unexpected \"today\"",
-        "unknown option \"--quick\"; accepted: --as-of, --book, --data, --date, --days,",
+        "unknown option \"--quick\"; accepted: --as-of, --book, --crew, --data, --date, --days,",
         "option --days is \"0\"",
         "option --date is missing");
+  }
+
+  @Test
+  void withItsCrewThePlanSaysWhoDoesWhatAndNobodyTwoThingsAtOnce() throws IOException {
+    Ran ran = run("plan", "--date", DAY, "--crew", "--book", GOOD);
+    assertThat(ran.status()).isZero();
+    assertThat(ran.out()).contains("WHO DOES WHAT", "\nIt fits.\n", "\nMarit\n", "wash ");
+    JsonNode crew =
+        new ObjectMapper()
+            .readTree(run("plan", "--date", DAY, "--crew", "--json", "--book", GOOD).out())
+            .path("crew");
+    assertThat(crew.path("fits").asBoolean()).isTrue();
+    Map<String, List<String[]>> hands = new TreeMap<>();
+    for (JsonNode task : crew.path("tasks")) {
+      JsonNode turns = task.path("turns");
+      if (turns.isMissingNode()) {
+        note(hands, task, "start", "handsOff");
+      }
+      turns.forEach(turn -> note(hands, turn, "from", "to"));
+      note(hands, task.path("unload"), "from", "to");
+    }
+    crew.path("platings").forEach(line -> note(hands, line, "from", "to"));
+    assertThat(hands).hasSize(5);
+    for (List<String[]> of : hands.values()) {
+      of.sort(Comparator.comparing(one -> one[0]));
+      for (int i = 1; i < of.size(); i++) {
+        assertThat(of.get(i)[0]).isGreaterThanOrEqualTo(of.get(i - 1)[1]);
+      }
+    }
+  }
+
+  /** Notes from when until when somebody is at something. */
+  private static void note(
+      Map<String, List<String[]>> hands, JsonNode node, String from, String to) {
+    for (JsonNode person : node.path("people")) {
+      hands
+          .computeIfAbsent(person.asText(), any -> new ArrayList<>())
+          .add(new String[] {node.path(from).asText(), node.path(to).asText()});
+    }
+  }
+
+  @Test
+  void aDayTooFullForItsPeopleEndsWith1AndSaysWhyAndWhatOneCanDo() throws IOException {
+    DemoBook alone = DemoBook.fresh();
+    for (int i = 0; i < 4; i++) {
+      alone.remove("people/1");
+    }
+    String book = Files.write(dir.resolve("alone.json"), alone.bytes()).toString();
+    Ran ran = run("plan", "--date", DAY, "--crew", "--book", book);
+    assertThat(ran.status()).isEqualTo(1);
+    assertThat(ran.out()).contains("It does not fit.", "!! ", "What can be done");
+  }
+
+  @Test
+  void whoDoesWhatIsOfOneDay() {
+    assertUsage(
+        run("plan", "--date", DAY, "--days", "2", "--crew", "--book", GOOD),
+        "--crew is for one day: leave out --days");
   }
 
   @Test

@@ -114,52 +114,77 @@ record Bar(int number, Task task, Placed placed, Kind kind, Optional<Duration> l
 
   /** Its people by name, or that it names nobody; with whoever else takes it out. */
   String who(Crewed day) {
-    String who =
-        placed.people().isEmpty() ? day.words().say("lanes.nobody") : names(day, placed.people());
+    String who = placed.people().isEmpty() ? day.words().say("lanes.nobody") : turns(day);
     List<String> out = placed.unload().map(Placed.Hands::people).orElse(placed.people());
     return out.equals(placed.people())
         ? who
         : day.words().say("lanes.who-out", Text.of(who), Text.of(names(day, out)));
   }
 
+  /** Who relieves whom, and when. */
+  private String turns(Crewed day) {
+    List<String> turns = new ArrayList<>();
+    List<String> last = List.of();
+    for (Placed.Hands turn : placed.turns()) {
+      if (!turn.people().equals(last)) {
+        String names = names(day, turn.people());
+        turns.add(
+            turns.isEmpty() ? names : day.words().say("lanes.from", names, day.time(turn.from())));
+      }
+      last = turn.people();
+    }
+    return String.join(", ", turns);
+  }
+
   private static String names(Crewed day, List<String> people) {
     return String.join(", ", people.stream().map(day::person).toList());
   }
 
-  /** Its hands and how long it stands. */
+  /** All of it, for a lane that is nobody's. */
   Strip strip(Crewed day) {
+    return strip(day, new Placed.Hands(placed.start(), placed.handsOff(), placed.people()), true);
+  }
+
+  /** Somebody's turns at it, the last with how long it stands, and when they take it out. */
+  List<Strip> strips(Crewed day, String person) {
+    List<Strip> strips = new ArrayList<>();
+    List<Placed.Hands> turns = placed.turns();
+    for (int i = 0; i < turns.size(); i++) {
+      if (turns.get(i).people().contains(person)) {
+        strips.add(strip(day, turns.get(i), i == turns.size() - 1));
+      }
+    }
+    placed
+        .unload()
+        .filter(out -> out.people().contains(person))
+        .ifPresent(out -> strips.add(unload(day, out)));
+    return strips;
+  }
+
+  private Strip strip(Crewed day, Placed.Hands turn, boolean last) {
     return new Strip(
         day.link(task),
         kind.code(),
         worded(day, Draughting.brief(day.title(task))),
         worded(day, String.valueOf(number)),
-        told(
-            day,
-            placed.start(),
-            placed.people().isEmpty() ? who(day) : names(day, placed.people())),
-        placed.start(),
-        placed.handsOff(),
-        placed.end(),
+        told(day, turn.from(), turn.people().isEmpty() ? who(day) : names(day, turn.people())),
+        turn.from(),
+        turn.to(),
+        last ? placed.end() : turn.to(),
         List.of());
   }
 
-  /** Hands that take it out, if any do. */
-  Optional<Strip> unload(Crewed day) {
-    return placed
-        .unload()
-        .map(
-            out ->
-                new Strip(
-                    day.link(task),
-                    kind.code(),
-                    day.words().say("lanes.out", Text.of(Draughting.brief(day.title(task)))),
-                    day.words().say("lanes.out", Text.of(String.valueOf(number))),
-                    day.words()
-                        .say("lanes.out", Text.of(told(day, out.from(), names(day, out.people())))),
-                    out.from(),
-                    out.to(),
-                    out.to(),
-                    List.of()));
+  private Strip unload(Crewed day, Placed.Hands out) {
+    return new Strip(
+        day.link(task),
+        kind.code(),
+        day.words().say("lanes.out", Text.of(Draughting.brief(day.title(task)))),
+        day.words().say("lanes.out", Text.of(String.valueOf(number))),
+        day.words().say("lanes.out", Text.of(told(day, out.from(), names(day, out.people())))),
+        out.from(),
+        out.to(),
+        out.to(),
+        List.of());
   }
 
   /** Late and begun are said, not only shown. */

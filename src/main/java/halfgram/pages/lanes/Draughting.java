@@ -150,13 +150,7 @@ final class Draughting {
   private List<Strip> of(String code, List<Window> away) {
     List<Strip> strips = new ArrayList<>();
     for (Bar bar : day.bars()) {
-      Placed placed = bar.placed();
-      if (placed.people().contains(code)) {
-        strips.add(bar.strip(day).without(away));
-      }
-      if (placed.unload().filter(out -> out.people().contains(code)).isPresent()) {
-        bar.unload(day).ifPresent(strips::add);
-      }
+      bar.strips(day, code).forEach(one -> strips.add(one.without(away)));
     }
     day.errands().stream().filter(one -> one.isBy(code)).map(Errand::strip).forEach(strips::add);
     strips.sort(Comparator.comparing(Strip::from));

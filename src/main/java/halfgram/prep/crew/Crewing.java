@@ -24,6 +24,9 @@ import java.util.Optional;
  * <p>A pure function of the book, the sheet, the facts of the day, the seed and the iterations.
  */
 public final class Crewing {
+  /** Rounds for the first plan of a day, by which everybody works. */
+  public static final int MOST_ROUNDS = 12_000;
+
   private Crewing() {}
 
   /** The tasks of a sheet on the people and machines that are there. */
@@ -151,7 +154,28 @@ public final class Crewing {
         end,
         inOrder(question, places),
         units(question, part, places.get(0)),
-        out.map(place -> unload(question, part, place)).filter(one -> !one.people().isEmpty()));
+        out.map(place -> unload(question, part, place)).filter(one -> !one.people().isEmpty()),
+        spells(question, part, places, start, handsOff));
+  }
+
+  private static List<Placed.Hands> spells(
+      Question question,
+      Question.Part part,
+      List<Rota.Place> places,
+      Instant start,
+      Instant handsOff) {
+    int last = places.size() - 1;
+    List<Placed.Hands> spells = new ArrayList<>();
+    for (int k = 0; k <= last; k++) {
+      Instant from = question.slots().at(places.get(k).start());
+      int hands = question.day().jobs().get(part.jobs().get(k)).handsOn();
+      spells.add(
+          new Placed.Hands(
+              k == 0 ? start : from,
+              k == last ? handsOff : from.plus(Slots.length(hands)),
+              inOrder(question, List.of(places.get(k)))));
+    }
+    return spells;
   }
 
   private static Placed.Hands unload(Question question, Question.Part part, Rota.Place place) {

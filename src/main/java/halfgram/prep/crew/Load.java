@@ -177,8 +177,7 @@ public record Load(List<OfStation> stations, List<OfPerson> people) {
       if (task == null) {
         return;
       }
-      Placed.Hands first = one.hands().get(0);
-      work(first, task.station(), task.hands());
+      one.turns().forEach(turn -> work(turn, task.station(), task.hands()));
       one.unload().ifPresent(out -> work(out, task.station(), 1));
     }
 

@@ -1,8 +1,10 @@
 package halfgram.prep.crew;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Where a task is in the day: from when, by whom, on what.
@@ -13,6 +15,8 @@ import java.util.Optional;
  * @param people codes of those who do it; none where nobody is named, or nobody has to be there
  * @param machines what it occupies
  * @param unload hands that take it out at its end; empty where it needs none that day
+ * @param spells of long work by hand, each with its people, from the start until hands are off; one
+ *     of everybody where none are given
  */
 public record Placed(
     String task,
@@ -21,10 +25,24 @@ public record Placed(
     Instant end,
     List<String> people,
     List<Unit> machines,
-    Optional<Hands> unload) {
+    Optional<Hands> unload,
+    List<Hands> spells) {
   public Placed {
     people = List.copyOf(people);
     machines = List.copyOf(machines);
+    spells = spells.isEmpty() ? List.of(new Hands(start, handsOff, people)) : List.copyOf(spells);
+  }
+
+  /** In one spell. */
+  public Placed(
+      String task,
+      Instant start,
+      Instant handsOff,
+      Instant end,
+      List<String> people,
+      List<Unit> machines,
+      Optional<Hands> unload) {
+    this(task, start, handsOff, end, people, machines, unload, List.of());
   }
 
   /** Nobody has to come back to it. */
@@ -43,12 +61,31 @@ public record Placed(
     public Hands {
       people = List.copyOf(people);
     }
+
+    boolean isBySame(Hands other) {
+      return Set.copyOf(people).equals(Set.copyOf(other.people));
+    }
   }
 
-  /** When hands are on it and whose: first, and when it is taken out. */
+  /** When hands are on it and whose, until they are off: spells of the same people are one. */
+  public List<Hands> turns() {
+    List<Hands> turns = new ArrayList<>();
+    for (Hands spell : spells) {
+      Hands last = turns.isEmpty() ? spell : turns.get(turns.size() - 1);
+      if (!turns.isEmpty() && last.to().equals(spell.from()) && last.isBySame(spell)) {
+        turns.set(turns.size() - 1, new Hands(last.from(), spell.to(), last.people()));
+      } else {
+        turns.add(spell);
+      }
+    }
+    return turns;
+  }
+
+  /** When hands are on it and whose: in turns, and when it is taken out. */
   public List<Hands> hands() {
-    Hands first = new Hands(start, handsOff, people);
-    return unload.map(last -> List.of(first, last)).orElse(List.of(first));
+    List<Hands> hands = turns();
+    unload.ifPresent(hands::add);
+    return hands;
   }
 
   /** Whether somebody has a hand in it. */

@@ -255,7 +255,7 @@ final class TaskJobs {
               end && last ? room.keeps(task) : List.of(),
               washes.of(task),
               end && last ? due(task) : Optional.empty(),
-              before(task, k),
+              before(task, k, spells.size()),
               fixed));
       if (k > 0) {
         int index = made.get(k);
@@ -352,16 +352,21 @@ final class TaskJobs {
   private static final int FRESH = Slots.up(Duration.ofMinutes(30));
   private static final int SLACK = Slots.up(Duration.ofMinutes(15));
 
-  /** The first spell where the task was; the others follow it. */
-  private Optional<Job.Spot> before(Task task, int spell) {
-    return spell > 0
-        ? Optional.empty()
-        : Optional.ofNullable(facts.before().get(task.id()))
-            .map(
-                placed ->
-                    new Job.Spot(
-                        Math.max(0, slots.down(placed.start())),
-                        cooks.known(placed.people()).stream().limit(task.hands()).toList(),
-                        placed.machines().stream().map(unit -> unit.number() - 1).toList()));
+  /** Where a spell was; of another number of spells, only the first: the others follow it. */
+  private Optional<Job.Spot> before(Task task, int spell, int spells) {
+    return Optional.ofNullable(facts.before().get(task.id()))
+        .filter(placed -> spell == 0 || placed.spells().size() == spells)
+        .map(
+            placed -> {
+              boolean same = placed.spells().size() == spells;
+              Placed.Hands hands =
+                  same
+                      ? placed.spells().get(spell)
+                      : new Placed.Hands(placed.start(), placed.handsOff(), placed.people());
+              return new Job.Spot(
+                  Math.max(0, slots.down(hands.from())),
+                  cooks.known(hands.people()).stream().limit(task.hands()).toList(),
+                  placed.machines().stream().map(unit -> unit.number() - 1).toList());
+            });
   }
 }
