@@ -3,9 +3,13 @@ package halfgram.desk;
 import halfgram.db.Tx;
 import halfgram.measure.BusinessDay;
 import halfgram.measure.Window;
+import halfgram.pass.Called;
+import halfgram.pass.Entry;
+import halfgram.pass.EntryStore;
 import halfgram.prep.TaskProgress;
 import halfgram.prep.crew.DayFacts;
 import halfgram.prep.crew.Placed;
+import halfgram.prep.crew.Plated;
 import halfgram.station.Breakdown;
 import halfgram.station.Cook;
 import halfgram.station.Crew;
@@ -16,6 +20,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -29,6 +34,7 @@ final class DayCrew {
   private static final Duration BEYOND = Duration.ofDays(3);
 
   private final CrewStore entries = new CrewStore();
+  private final EntryStore pass = new EntryStore();
 
   /** The facts of the day of a plan, at a moment, without pins and without a plan before. */
   DayFacts facts(Tx tx, House house, InForce inForce, Instant now) {
@@ -41,14 +47,22 @@ final class DayCrew {
             inForce.book().people(),
             inForce.book().equipment().values(),
             entries.list(tx, house.id(), day));
-    return new DayFacts(
-        now,
-        inForce.progress(),
-        Map.of(),
-        hours(crew, day),
-        broken(crew, clock.start(day).plus(BEYOND)),
-        Map.of(),
-        Map.of());
+    return DayFacts.at(now)
+        .progressed(inForce.progress())
+        .with(hours(crew, day), broken(crew, clock.start(day).plus(BEYOND)))
+        .platedAt(plated(tx, house, day));
+  }
+
+  /** Platings of which somebody said that all is plated. */
+  private Map<String, Instant> plated(Tx tx, House house, LocalDate day) {
+    Map<String, Instant> plated = new HashMap<>();
+    for (Entry entry : Called.of(pass.list(tx, house.id(), day)).standing()) {
+      if (entry.kind() == Entry.Kind.DONE) {
+        String id = Plated.id(entry.service(), entry.course(), entry.dish());
+        plated.putIfAbsent(id, entry.at());
+      }
+    }
+    return plated;
   }
 
   /** Now to the minute, or the start of a day that has not begun. */
@@ -98,6 +112,7 @@ final class DayCrew {
     said.append('\n').append(facts.hours());
     said.append('\n').append(facts.broken());
     said.append('\n').append(new TreeMap<>(facts.pins()));
+    said.append('\n').append(new TreeMap<>(facts.plated()));
     return Hash.of(said.toString());
   }
 

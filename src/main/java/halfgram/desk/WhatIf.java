@@ -140,15 +140,7 @@ public final class WhatIf {
   }
 
   private DayFacts done(InForce inForce) {
-    DayFacts none = DayFacts.at(desk.now());
-    return new DayFacts(
-        none.now(),
-        inForce.progress(),
-        none.more(),
-        none.hours(),
-        none.broken(),
-        none.pins(),
-        none.before());
+    return DayFacts.at(desk.now()).progressed(inForce.progress());
   }
 
   private static CrewPlan nobody(InForce inForce) {

@@ -61,6 +61,7 @@ public record Adrift(String task, Kind kind, String what, Duration by) {
     for (Plated line : plan.platings()) {
       missing(book, facts, line.hands())
           .filter(code -> line.to().isAfter(facts.now()))
+          .filter(code -> !facts.plated().containsKey(line.id()))
           .map(code -> new Adrift(line.id(), Kind.NOT_THERE, code, Duration.ZERO))
           .ifPresent(adrift::add);
     }

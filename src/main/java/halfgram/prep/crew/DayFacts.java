@@ -20,6 +20,7 @@ import java.util.Optional;
  * @param broken machines that do not work
  * @param pins where the chef wants tasks, by task id
  * @param before where the plan in force has tasks, by task id
+ * @param plated when somebody said that all of a plating is plated, by its id
  */
 public record DayFacts(
     Instant now,
@@ -28,18 +29,21 @@ public record DayFacts(
     List<Hours> hours,
     List<Broken> broken,
     Map<String, Pin> pins,
-    Map<String, Placed> before) {
+    Map<String, Placed> before,
+    Map<String, Instant> plated) {
   public DayFacts {
     more = Map.copyOf(more);
     hours = List.copyOf(hours);
     broken = List.copyOf(broken);
     pins = Map.copyOf(pins);
     before = Map.copyOf(before);
+    plated = Map.copyOf(plated);
   }
 
   /** Nothing but the hour. */
   public static DayFacts at(Instant now) {
-    return new DayFacts(now, Map.of(), Map.of(), List.of(), List.of(), Map.of(), Map.of());
+    return new DayFacts(
+        now, Map.of(), Map.of(), List.of(), List.of(), Map.of(), Map.of(), Map.of());
   }
 
   /**
@@ -69,22 +73,32 @@ public record DayFacts(
 
   /** These facts with another plan in force. */
   public DayFacts after(Map<String, Placed> other) {
-    return new DayFacts(now, progress, more, hours, broken, pins, other);
+    return new DayFacts(now, progress, more, hours, broken, pins, other, plated);
   }
 
   /** These facts with other words on how much longer tasks take. */
   public DayFacts longer(Map<String, Duration> other) {
-    return new DayFacts(now, progress, other, hours, broken, pins, before);
+    return new DayFacts(now, progress, other, hours, broken, pins, before, plated);
   }
 
   /** These facts with other pins. */
   public DayFacts pinned(Map<String, Pin> other) {
-    return new DayFacts(now, progress, more, hours, broken, other, before);
+    return new DayFacts(now, progress, more, hours, broken, other, before, plated);
   }
 
   /** These facts with other hours and other machines broken. */
   public DayFacts with(List<Hours> people, List<Broken> machines) {
-    return new DayFacts(now, progress, more, people, machines, pins, before);
+    return new DayFacts(now, progress, more, people, machines, pins, before, plated);
+  }
+
+  /** These facts with other progress. */
+  public DayFacts progressed(Map<String, TaskProgress> other) {
+    return new DayFacts(now, other, more, hours, broken, pins, before, plated);
+  }
+
+  /** These facts with other platings that are over. */
+  public DayFacts platedAt(Map<String, Instant> other) {
+    return new DayFacts(now, progress, more, hours, broken, pins, before, other);
   }
 
   /** What a task has come to. */

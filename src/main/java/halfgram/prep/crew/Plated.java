@@ -29,6 +29,11 @@ public record Plated(
 
   /** Unique in its day. */
   public String id() {
+    return id(run, fire, dish);
+  }
+
+  /** The id of the plating of a dish for a course or pick-up of a service. */
+  public static String id(String run, String fire, String dish) {
     return "plating/" + run + "/" + fire + "/" + dish;
   }
 

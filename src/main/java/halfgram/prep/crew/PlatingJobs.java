@@ -3,6 +3,7 @@ package halfgram.prep.crew;
 import halfgram.prep.PlatingLine;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.schedule.Job;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -22,10 +23,15 @@ final class PlatingJobs {
     return platings;
   }
 
-  /** Plating holds its people until the fire. */
+  /** Plating holds its people until the fire, or until somebody said that all is plated. */
   void add(ServiceRun run, PlatingLine line) {
+    String id = Plated.id(run.id(), line.fire().code(), line.dish().code());
+    Instant end =
+        Optional.ofNullable(made.facts.plated().get(id))
+            .filter(line.fire().at()::isAfter)
+            .orElse(line.fire().at());
     int from = made.slots.down(line.start());
-    int to = made.slots.up(line.fire().at());
+    int to = made.slots.up(end);
     if (cooks.isEmpty() || from < 0 || to <= from) {
       return;
     }
@@ -37,7 +43,7 @@ final class PlatingJobs {
             line.dish().code(),
             station,
             line.start(),
-            line.fire().at(),
+            end,
             line.plating().people(),
             List.of());
     platings.add(new Question.Plating(made.jobs.size(), nobody));

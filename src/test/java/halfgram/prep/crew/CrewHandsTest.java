@@ -8,7 +8,9 @@ import halfgram.prep.Task;
 import halfgram.prep.schedule.Budget;
 import halfgram.station.Equipment;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -129,12 +131,25 @@ class CrewHandsTest {
         assertThat(stations(code)).contains(line.station().orElseThrow());
         assertThat(PLAN.placed().values())
             .as("%s does nothing else", code)
-            .filteredOn(one -> Duration.between(one.start(), one.handsOff()).toMinutes() < 60)
             .flatExtracting(Placed::hands)
             .filteredOn(one -> one.people().contains(code))
             .noneMatch(one -> one.from().isBefore(line.to()) && line.from().isBefore(one.to()));
       }
     }
+  }
+
+  @Test
+  void whatIsPlatedEarlyHoldsNobodyAnyLonger() {
+    Plated line = PLAN.platings().get(0);
+    Instant done = line.from().plus(Duration.ofMinutes(5));
+    DayFacts facts = SATURDAY.facts().platedAt(Map.of(line.id(), done));
+    Plated now = plan(facts).platings().get(0);
+    assertThat(now.id()).isEqualTo(line.id());
+    assertThat(now.from()).isEqualTo(line.from());
+    assertThat(now.to()).isEqualTo(done);
+    Instant late = line.to().plus(Duration.ofMinutes(5));
+    Plated after = plan(SATURDAY.facts().platedAt(Map.of(line.id(), late))).platings().get(0);
+    assertThat(after.to()).as("late, it held them until the fire as planned").isEqualTo(line.to());
   }
 
   @Test

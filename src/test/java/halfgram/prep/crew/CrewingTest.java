@@ -253,9 +253,7 @@ class CrewingTest {
   }
 
   private static DayFacts facts(Instant now, Map<String, TaskProgress> progress) {
-    DayFacts none = DayFacts.at(now);
-    return new DayFacts(
-        now, progress, none.more(), none.hours(), none.broken(), none.pins(), none.before());
+    return DayFacts.at(now).progressed(progress);
   }
 
   private static CrewPlan plan(DayFacts facts) {
