@@ -273,7 +273,8 @@ final class YearBook {
         new Covers(120, OptionalInt.empty()),
         Optional.empty(),
         List.of(),
-        List.of(service));
+        List.of(service),
+        false);
   }
 
   /** Some stock, so that netting has something to do. */

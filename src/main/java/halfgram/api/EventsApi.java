@@ -189,7 +189,7 @@ public final class EventsApi implements Server.Part {
     Events.Outcome outcome = saving.get();
     String code = event.path("code").asText();
     if (outcome instanceof Events.Saved) {
-      boolean fresh = house.book().events().stream().noneMatch(one -> one.code().equals(code));
+      boolean fresh = house.book().findEvent(code).isEmpty();
       visit.made("api/v1/events/" + Visit.encoded(code));
       stored(visit, fresh ? 201 : 200, house, code);
     } else if (outcome instanceof Events.Problems problems) {

@@ -53,7 +53,15 @@ final class EventReader {
             "services[" + i + "].code", read.get(i).code(), "problem.duplicate", "service");
       }
     }
-    return new Event(code, name, date, covers, node.findPercent("buffer", "0", "100"), diets, read);
+    return new Event(
+        code,
+        name,
+        date,
+        covers,
+        node.findPercent("buffer", "0", "100"),
+        diets,
+        read,
+        node.flag("draft"));
   }
 
   private static Covers covers(Node node) {

@@ -111,8 +111,8 @@ final class WholeBook {
 
   private void diets(KitchenBook book) {
     AllergenTrace trace = new AllergenTrace(book.formulary(), book::ingredient);
-    for (int e = 0; e < book.events().size(); e++) {
-      Event event = book.events().get(e);
+    for (int e = 0; e < book.allEvents().size(); e++) {
+      Event event = book.allEvents().get(e);
       for (int d = 0; d < event.diets().size(); d++) {
         DietCount count = event.diets().get(d);
         for (Share share : shares(event)) {

@@ -46,7 +46,7 @@ final class CheckCommand {
                     book.ingredients().size(),
                     book.formulary().list().size(),
                     book.dishes().size(),
-                    book.events().size(),
+                    book.allEvents().size(),
                     book.lots().size()));
   }
 

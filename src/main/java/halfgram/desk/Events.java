@@ -29,6 +29,7 @@ public final class Events {
   private static final String KIND = "event";
   private static final String REMOVED = "removed";
   private static final String BEFORE = "before";
+  private static final String DRAFT = "draft";
   private static final int MOST_CHANGES = 400;
 
   /** What became of it. */
@@ -91,7 +92,8 @@ public final class Events {
 
   /** Events that were taken out and are not there now, the last one first. */
   public List<Removed> listRemoved(House house) {
-    Set<String> settled = new HashSet<>(house.book().events().stream().map(e -> e.code()).toList());
+    Set<String> settled =
+        new HashSet<>(house.book().allEvents().stream().map(e -> e.code()).toList());
     List<Removed> removed = new ArrayList<>();
     for (Change change : changes(house)) {
       if (settled.add(change.subject())) {
@@ -260,7 +262,31 @@ public final class Events {
     int place = house.tree().path("events").size();
     LocalDate date = LocalDate.parse(body.path("date").asText());
     events.save(tx, house.id(), place, new EventStore.Saved(code, date, body.toString(), change));
+    there.map(Events::body).ifPresent(before -> keeps(tx, house, before, body, change, who));
     return new Saved(change);
+  }
+
+  /** A draft keeps no tubs: they are free as if it were cancelled, until it is agreed again. */
+  private void keeps(
+      Tx tx, House house, ObjectNode before, ObjectNode after, long change, String who) {
+    String code = after.path("code").asText();
+    if (isDraft(after) && !isDraft(before)) {
+      reserved.free(tx, house.id(), code, change, who, desk.now());
+    } else if (isDraft(before) && !isDraft(after)) {
+      reserved.keepAgain(tx, house.id(), code, change, who, desk.now());
+    }
+  }
+
+  /** Whether a body, as the book writes it, is that of a draft. */
+  public static boolean isDraft(ObjectNode body) {
+    return body.path(DRAFT).asBoolean(false);
+  }
+
+  /** A copy of a body that is agreed. */
+  public static ObjectNode agreed(ObjectNode body) {
+    ObjectNode agreed = body.deepCopy();
+    agreed.remove(DRAFT);
+    return agreed;
   }
 
   private static boolean isSame(EventStore.Saved stored, ObjectNode body) {
@@ -272,11 +298,17 @@ public final class Events {
     return kitchens.change(tx, house.id(), news, desk.now());
   }
 
-  /** What the log keeps: the covers when they changed, what the event was and what it is. */
+  /**
+   * What the log keeps: the covers when they changed, whether it became a draft or was agreed, what
+   * the event was and what it is.
+   */
   private static ObjectNode detail(Optional<ObjectNode> before, ObjectNode body) {
     ObjectNode detail = JsonNodeFactory.instance.objectNode();
     if (before.isEmpty()) {
       detail.set("added", body.path("name"));
+      if (isDraft(body)) {
+        detail.put(DRAFT, true);
+      }
       covers(detail, body.path("name"), 0, counted(body));
       detail.set("after", body);
       return detail;
@@ -285,6 +317,9 @@ public final class Events {
     int to = counted(body);
     if (from != to) {
       covers(detail, body.path("name"), from, to);
+    }
+    if (isDraft(before.get()) != isDraft(body)) {
+      detail.put(DRAFT, isDraft(body));
     }
     detail.set(BEFORE, before.get());
     detail.set("after", body);

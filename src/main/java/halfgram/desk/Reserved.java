@@ -11,7 +11,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 
-/** What tubs keep for an event: freed when the event is cancelled, kept again when it is back. */
+/**
+ * What tubs keep for an event: freed when the event is cancelled or is only a draft again, kept
+ * again when it is back.
+ */
 final class Reserved {
   private static final String REASON = "cancelled";
 

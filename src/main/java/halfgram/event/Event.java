@@ -10,6 +10,7 @@ import java.util.Optional;
  * A guests' occasion.
  *
  * @param buffer its own extra share instead of the kitchen's tiers
+ * @param draft asked for and not agreed: an enquiry, which asks nothing of the kitchen
  */
 public record Event(
     String code,
@@ -18,10 +19,16 @@ public record Event(
     Covers covers,
     Optional<Ratio> buffer,
     List<DietCount> diets,
-    List<Service> services) {
+    List<Service> services,
+    boolean draft) {
   public Event {
     diets = List.copyOf(diets);
     services = List.copyOf(services);
+  }
+
+  /** The same event once it is agreed. */
+  public Event agreed() {
+    return new Event(code, name, date, covers, buffer, diets, services, false);
   }
 
   /** Covers made: the counted ones and the buffer. */

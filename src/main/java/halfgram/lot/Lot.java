@@ -8,6 +8,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * A tub: what is in it, how much is left, until when it may be used, for whom it is kept.
@@ -91,6 +92,15 @@ public record Lot(
         .filter(one -> event.equals(Optional.of(one.event())))
         .map(Reservation::amount)
         .reduce(Amount.zero(left.dimension()), Amount::plus);
+  }
+
+  /** The tub with nothing kept for these events. */
+  public Lot without(Set<String> events) {
+    List<Reservation> others =
+        reserved.stream().filter(one -> !events.contains(one.event())).toList();
+    return others.size() == reserved.size()
+        ? this
+        : new Lot(code, component, left, made, useBy, place, container, others, frozen, thawed);
   }
 
   /**

@@ -24,7 +24,10 @@ import halfgram.technique.Tables;
 import halfgram.technique.bath.CalciumSalt;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
+import java.util.stream.Collectors;
 
 /**
  * Everything a plan is computed from, whole and consistent: whoever makes one has checked every
@@ -35,6 +38,9 @@ import java.util.SortedMap;
  * @param allergens names of the allergens by code
  * @param salts calcium salts of the reference table by code
  * @param tables the reference rows, the kitchen's own among them
+ * @param allEvents those that are only drafts too: whoever plans, lists or serves asks for {@link
+ *     #events}
+ * @param lots tubs; what one keeps for a draft is free here, since the draft asks for nothing
  */
 public record KitchenBook(
     Kitchen kitchen,
@@ -55,9 +61,33 @@ public record KitchenBook(
     SortedMap<String, Dish> dishes,
     SortedMap<String, RegularService> services,
     List<Par> pars,
-    List<Event> events,
+    List<Event> allEvents,
     List<Delivery> deliveries,
     List<Lot> lots) {
+  public KitchenBook {
+    lots = free(lots, allEvents);
+  }
+
+  private static List<Lot> free(List<Lot> lots, List<Event> events) {
+    Set<String> drafts =
+        events.stream().filter(Event::draft).map(Event::code).collect(Collectors.toSet());
+    return drafts.isEmpty() ? lots : lots.stream().map(lot -> lot.without(drafts)).toList();
+  }
+
+  /** The events that are agreed: the one place where drafts are left out. */
+  public List<Event> events() {
+    return allEvents.stream().filter(event -> !event.draft()).toList();
+  }
+
+  /** The events that are only asked for. */
+  public List<Event> drafts() {
+    return allEvents.stream().filter(Event::draft).toList();
+  }
+
+  /** An event by its code, be it a draft. */
+  public Optional<Event> findEvent(String code) {
+    return allEvents.stream().filter(event -> event.code().equals(code)).findFirst();
+  }
 
   public Ingredient ingredient(String code) {
     Ingredient found = ingredients.get(code);
@@ -83,6 +113,19 @@ public record KitchenBook(
 
   /** This book with other tubs. */
   public KitchenBook withLots(List<Lot> others) {
+    return with(allEvents, others);
+  }
+
+  /** This book if these drafts were agreed. */
+  public KitchenBook agreed(Set<String> drafts) {
+    return with(
+        allEvents.stream()
+            .map(event -> drafts.contains(event.code()) ? event.agreed() : event)
+            .toList(),
+        lots);
+  }
+
+  private KitchenBook with(List<Event> otherEvents, List<Lot> otherLots) {
     return new KitchenBook(
         kitchen,
         buffer,
@@ -102,8 +145,8 @@ public record KitchenBook(
         dishes,
         services,
         pars,
-        events,
+        otherEvents,
         deliveries,
-        others);
+        otherLots);
   }
 }

@@ -231,7 +231,7 @@ final class Began {
         book.dishes(),
         book.services(),
         book.pars(),
-        book.events(),
+        book.allEvents(),
         book.deliveries(),
         lots);
   }

@@ -2,6 +2,7 @@ package halfgram.book.table;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.BooleanNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.node.TextNode;
@@ -50,6 +51,19 @@ record Column(
   /** A number; what is none goes to the book as it is, which says what is wrong with it. */
   static Column number(String name, String key) {
     return new Column(name, key, Column::plain, (before, cell) -> Optional.of(number(cell)), "");
+  }
+
+  /** "yes" or "no"; what the book leaves out is "no". */
+  static Column flag(String key) {
+    return new Column(
+        key,
+        key,
+        node -> node.asBoolean(false) ? "yes" : "no",
+        (before, cell) ->
+            cell.equals("yes") || cell.equals("no")
+                ? Optional.of(BooleanNode.valueOf(cell.equals("yes")))
+                : Optional.empty(),
+        "accept.table-flag");
   }
 
   /** A text in one language; the English one may stand for all. */

@@ -41,7 +41,8 @@ record ListTable(String name, String list, int keys, List<Column> columns, Set<S
             Column.number("expected", "covers.expected"),
             Column.number("final", "covers.final"),
             Column.number("buffer", "buffer"),
-            Column.diets()),
+            Column.diets(),
+            Column.flag("draft")),
         Set.of());
   }
 

@@ -74,7 +74,7 @@ record ListView(boolean begun, String saved, List<Step> steps, List<Section> sec
 
   private static List<Step> steps(House house, Messages words) {
     List<Step> steps = new ArrayList<>();
-    boolean planned = !house.book().events().isEmpty() || !house.tree().path("pars").isEmpty();
+    boolean planned = !house.book().allEvents().isEmpty() || !house.tree().path("pars").isEmpty();
     for (String kind : BookItems.KINDS) {
       if (kind.equals("dishes")) {
         boolean done = !house.book().formulary().list().isEmpty();

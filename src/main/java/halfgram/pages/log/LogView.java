@@ -28,6 +28,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * What happened, newest first.
@@ -273,16 +275,15 @@ record LogView(
 
     private String event(String code, JsonNode detail) {
       String typed = detail.at("/covers/name/en").asText();
-      return house.book().events().stream()
-          .filter(event -> event.code().equals(code))
+      return house
+          .book()
+          .findEvent(code)
           .map(event -> words.text(event.name()))
-          .findFirst()
           .orElse(typed.isEmpty() ? code : typed);
     }
 
     private String event(String code) {
-      boolean there = house.book().events().stream().anyMatch(e -> e.code().equals(code));
-      return there ? "events/" + code : "";
+      return house.book().findEvent(code).isPresent() ? "events/" + code : "";
     }
 
     private String covers(JsonNode detail) {
@@ -290,9 +291,17 @@ record LogView(
         return words.say("log.removed");
       }
       JsonNode covers = detail.path("covers");
-      return covers.has("from")
-          ? words.say("log.covers", covers.path("from").asInt(), covers.path("to").asInt())
-          : "";
+      String said =
+          covers.has("from")
+              ? words.say("log.covers", covers.path("from").asInt(), covers.path("to").asInt())
+              : "";
+      String draft =
+          detail.has("draft")
+              ? words.say(detail.path("draft").asBoolean() ? "log.draft" : "log.agreed")
+              : "";
+      return Stream.of(draft, said)
+          .filter(one -> !one.isEmpty())
+          .collect(Collectors.joining(" · "));
     }
 
     /** "Bar evening, Sat 5 Dec". */

@@ -86,12 +86,7 @@ final class StockLine {
   }
 
   private String event(String code) {
-    return house.book().events().stream()
-        .filter(event -> event.code().equals(code))
-        .map(Event::name)
-        .map(words::text)
-        .findFirst()
-        .orElse(code);
+    return house.book().findEvent(code).map(Event::name).map(words::text).orElse(code);
   }
 
   private String kind(String name) {

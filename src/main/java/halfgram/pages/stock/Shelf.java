@@ -68,7 +68,7 @@ final class Shelf {
     this.planned = planned;
     planned.ifPresent(this::take);
     house.book().people().forEach(person -> people.put(person.code(), person.name()));
-    house.book().events().forEach(one -> events.put(one.code(), words.text(one.name())));
+    house.book().allEvents().forEach(one -> events.put(one.code(), words.text(one.name())));
   }
 
   private void take(InForce inForce) {
