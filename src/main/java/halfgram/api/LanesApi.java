@@ -75,7 +75,17 @@ public final class LanesApi implements Server.Part {
       turn(call, one).ifPresent(turns::add);
     }
     WhatIf.Asked asked =
-        new WhatIf.Asked(turns, call.words("off"), call.words("more"), call.words("broken"));
+        new WhatIf.Asked(
+            turns,
+            call.words("drafts"),
+            call.words("off"),
+            call.words("more"),
+            call.words("broken"));
+    LocalDate today = house.day(desk.now());
+    LocalDate day = call.date("date", today);
+    if (day.isBefore(today) || day.isAfter(today.plusDays(MOST_DAYS))) {
+      call.problem("date", day.toString(), "lanes.accept-day", today, today.plusDays(MOST_DAYS));
+    }
     if (!asked.isSomething() && call.problems().isEmpty()) {
       call.problem("services", "", "lanes.accept-something");
     }
@@ -83,8 +93,7 @@ public final class LanesApi implements Server.Part {
       call.refuse(visit);
       return;
     }
-    InForce inForce = plans.open(house, house.day(desk.now()), visit.who());
-    WhatIf.Outcome outcome = whatIf.look(house, inForce, asked, visit.who());
+    WhatIf.Outcome outcome = whatIf.look(house, day, asked, visit.who());
     if (outcome instanceof WhatIf.Wrong wrong) {
       Call.refuse(visit, wrong.problems());
     } else if (outcome instanceof WhatIf.Answer answer) {
@@ -111,6 +120,9 @@ public final class LanesApi implements Server.Part {
   }
 
   private static final long MOST = 1_000_000;
+
+  /** Further than this nothing is planned. */
+  private static final long MOST_DAYS = 60;
 
   private static String answer(WhatIf.Answer answer, ZoneId zone) {
     ObjectNode node = JsonNodeFactory.instance.objectNode();

@@ -1,10 +1,12 @@
 package halfgram.desk;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.kitchen.KitchenStore.Stand;
 import halfgram.prep.KitchenBook;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Set;
 import java.util.UUID;
 
 /**
@@ -18,6 +20,17 @@ public record House(Stand stand, KitchenBook book, ObjectNode tree) {
 
   public String code() {
     return stand.code();
+  }
+
+  /** The same kitchen if it said yes to these drafts. */
+  public House agreed(Set<String> drafts) {
+    ObjectNode other = tree.deepCopy();
+    for (JsonNode event : other.path("events")) {
+      if (drafts.contains(event.path("code").asText())) {
+        ((ObjectNode) event).remove("draft");
+      }
+    }
+    return new House(stand, book.agreed(drafts), other);
   }
 
   /** The business day at a moment. */

@@ -8,7 +8,6 @@ import halfgram.lot.Lot;
 import halfgram.lot.LotStore;
 import halfgram.lot.Tub;
 import halfgram.measure.Because;
-import halfgram.measure.BusinessDay;
 import halfgram.prep.Begun;
 import halfgram.prep.Difference;
 import halfgram.prep.KitchenBook;
@@ -165,11 +164,15 @@ public final class Plans {
 
   /** As above, saying why. */
   Proposal preview(House house, LocalDate from, int days, Because because) {
-    BusinessDay clock = house.book().kitchen().clock();
+    Instant start = house.book().kitchen().clock().start(from);
+    return preview(house, new PlanRequest(from, days, start), because);
+  }
+
+  /** As above, as of another moment than the start of its first day. */
+  Proposal preview(House house, PlanRequest request, Because because) {
     return desk.read(
         tx -> {
           KitchenBook book = book(tx, house);
-          PlanRequest request = new PlanRequest(from, days, clock.start(from));
           PrepSheet sheet = Planning.plan(book, request, because);
           return new Proposal(
               book, sheet, List.of(), house.stand().facts(), Difference.of(sheet, sheet));
@@ -267,13 +270,13 @@ public final class Plans {
           Proposal proposal = proposal(tx, now, inForce, now.book(), tubs, asOf);
           String snapshot = ExportBook.withTubs(now, tubs).toString();
           parse(snapshot);
-          save(tx, now, new Draft(inForce.plan().number() + 1, snapshot, proposal), inForce, who);
+          save(tx, now, new Unsaved(inForce.plan().number() + 1, snapshot, proposal), inForce, who);
           return Accepting.IN_FORCE;
         });
   }
 
   /** A plan about to be saved. */
-  private record Draft(int number, String snapshot, Proposal proposal) {}
+  private record Unsaved(int number, String snapshot, Proposal proposal) {}
 
   /** The first plan of a day, with what the days before left unfinished. */
   private long begin(Tx tx, House house, LocalDate day, String who) {
@@ -294,27 +297,27 @@ public final class Plans {
     PrepSheet sheet = Planning.plan(book, new PlanRequest(day, 1, start), begun, Because.NOT_ASKED);
     Proposal proposal =
         new Proposal(book, sheet, begun, stand.facts(), Difference.of(sheet, sheet));
-    return save(tx, now, new Draft(1, snapshot, proposal), before, who);
+    return save(tx, now, new Unsaved(1, snapshot, proposal), before, who);
   }
 
-  private long save(Tx tx, House house, Draft draft, InForce before, String who) {
-    return save(tx, house, draft, Optional.of(before), who);
+  private long save(Tx tx, House house, Unsaved unsaved, InForce before, String who) {
+    return save(tx, house, unsaved, Optional.of(before), who);
   }
 
-  private long save(Tx tx, House house, Draft draft, Optional<InForce> before, String who) {
-    Proposal proposal = draft.proposal();
+  private long save(Tx tx, House house, Unsaved unsaved, Optional<InForce> before, String who) {
+    Proposal proposal = unsaved.proposal();
     LocalDate day = proposal.sheet().request().from();
     Instant at = desk.now();
     String summary = Summary.write(proposal.difference());
-    String subject = day + "/" + draft.number();
+    String subject = day + "/" + unsaved.number();
     long change = kitchens.change(tx, house.id(), News.note("plan", subject, summary, who), at);
-    UUID snapshot = plans.keep(tx, house.id(), Hash.of(draft.snapshot()), draft.snapshot());
+    UUID snapshot = plans.keep(tx, house.id(), Hash.of(unsaved.snapshot()), unsaved.snapshot());
     String json = result.apply(proposal.book(), proposal.sheet());
     PlanStore.Accepted plan =
         new PlanStore.Accepted(
             UUID.randomUUID(),
             day,
-            draft.number(),
+            unsaved.number(),
             before.map(InForce::plan).map(PlanStore.Accepted::id),
             snapshot,
             proposal.sheet().request().asOf(),

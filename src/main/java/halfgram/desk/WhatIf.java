@@ -3,11 +3,16 @@ package halfgram.desk;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookReader;
+import halfgram.event.Event;
 import halfgram.input.Problem;
+import halfgram.measure.Because;
+import halfgram.measure.BusinessDay;
 import halfgram.measure.Message;
 import halfgram.measure.Window;
 import halfgram.prep.Difference;
 import halfgram.prep.KitchenBook;
+import halfgram.prep.PlanRequest;
+import halfgram.prep.Planning;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.crew.CrewPlan;
@@ -22,6 +27,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -30,12 +36,13 @@ import java.util.OptionalInt;
 import java.util.Set;
 
 /**
- * What today would be with something else: other covers, a service later, somebody ill, a machine
- * more or a broken one. Nothing is stored.
+ * What today, or a day ahead, would be with something else: other covers, a service later, a draft
+ * agreed, somebody ill, a machine more or a broken one. Nothing is stored.
  *
  * <p>Rules. Both sides are of this minute: the day as it is in force, and the day as it would be
  * placed by the same rules, with the plan in force as what is disturbed as little as possible. What
- * has begun stands on both sides. Looking is stopped after a while and then says so.
+ * has begun stands on both sides. Of a day ahead nothing is in force: both sides are planned
+ * afresh. Looking is stopped after a while and then says so.
  */
 public final class WhatIf {
   private static final int ROUNDS = 2000;
@@ -61,12 +68,15 @@ public final class WhatIf {
   /**
    * What is asked.
    *
+   * @param drafts codes of drafts that would be agreed
    * @param off codes of people who are not there from now on
    * @param more codes of machines of which there is one more
    * @param broken codes of machines of which one does not work from now on
    */
-  public record Asked(List<Turn> turns, Set<String> off, Set<String> more, Set<String> broken) {
+  public record Asked(
+      List<Turn> turns, Set<String> drafts, Set<String> off, Set<String> more, Set<String> broken) {
     public Asked {
+      drafts = Set.copyOf(drafts);
       turns = turns.stream().filter(Turn::isSomething).toList();
       off = Set.copyOf(off);
       more = Set.copyOf(more);
@@ -74,11 +84,11 @@ public final class WhatIf {
     }
 
     public boolean isSomething() {
-      return !(turns.isEmpty() && off.isEmpty() && more.isEmpty() && broken.isEmpty());
+      return changesBook() || !off.isEmpty() || !broken.isEmpty();
     }
 
     private boolean changesBook() {
-      return !turns.isEmpty() || !more.isEmpty();
+      return !turns.isEmpty() || !drafts.isEmpty() || !more.isEmpty();
     }
   }
 
@@ -159,8 +169,39 @@ public final class WhatIf {
   }
 
   /** A day that nobody has put in force yet. */
-  public Day ahead(Plans.Proposal preview) {
-    return place(preview.book(), preview.sheet(), DayFacts.at(desk.now()));
+  public Day ahead(House house, LocalDate day) {
+    return ahead(sheetAhead(house, day), day);
+  }
+
+  private static Day ahead(Plans.Proposal sheet, LocalDate day) {
+    Instant start = sheet.book().kitchen().clock().start(day);
+    return place(sheet.book(), sheet.sheet(), DayFacts.at(start));
+  }
+
+  /** The work of a day ahead, when what comes before it is done on its days, from today on. */
+  public Plans.Proposal sheetAhead(House house, LocalDate day) {
+    BusinessDay clock = house.book().kitchen().clock();
+    Instant today = clock.start(house.day(desk.now()));
+    Plans.Proposal all = plans.preview(house, new PlanRequest(day, 1, today), Because.NOT_ASKED);
+    PrepSheet sheet = all.sheet().withoutTasksBefore(clock.start(day));
+    return new Plans.Proposal(all.book(), sheet, all.begun(), all.facts(), all.difference());
+  }
+
+  /** The drafts that a plan of a day would look at if they were agreed, the next first. */
+  public static List<Event> drafts(KitchenBook book, LocalDate day) {
+    LocalDate last = day.plusDays(Planning.lookAhead(book));
+    return book.drafts().stream()
+        .filter(event -> !event.date().isBefore(day) && !event.date().isAfter(last))
+        .sorted(Comparator.comparing(Event::date).thenComparing(Event::code))
+        .toList();
+  }
+
+  /** The days of whose plans a draft would be part, from a day on; the last is its own. */
+  public static List<LocalDate> days(KitchenBook book, Event draft, LocalDate from) {
+    LocalDate first = draft.date().minusDays(Planning.lookAhead(book));
+    return (first.isBefore(from) ? from : first)
+        .datesUntil(draft.date().isBefore(from) ? from : draft.date().plusDays(1))
+        .toList();
   }
 
   /** A day as it would be by a proposal. */
@@ -176,16 +217,22 @@ public final class WhatIf {
     return new Day(facts, Outlook.of(book, sheet, facts, crew), Optional.empty());
   }
 
-  /** Both sides of a question. */
-  public Outcome look(House house, InForce inForce, Asked asked, String who) {
+  /** Both sides of a question about a day: today, or one ahead. */
+  public Outcome look(House house, LocalDate day, Asked asked, String who) {
+    Optional<InForce> inForce = plans.findOrOpen(house, day, who);
+    return inForce.isPresent()
+        ? look(house, inForce.get(), asked, who)
+        : lookAhead(house, day, asked);
+  }
+
+  private Outcome look(House house, InForce inForce, Asked asked, String who) {
     List<Problem> problems = new ArrayList<>();
-    unknown(house, inForce, asked, problems);
-    House other = problems.isEmpty() ? other(house, asked, problems) : house;
+    House other = other(house, inForce.book(), inForce.sheet(), asked, problems);
     if (!problems.isEmpty()) {
       return new Wrong(problems);
     }
     Day today = day(house, inForce, who);
-    DayFacts facts = facts(inForce, asked, today);
+    DayFacts facts = facts(today, asked);
     if (!asked.changesBook()) {
       Day then = place(inForce.book(), inForce.sheet(), facts);
       return answer(today, then, Optional.empty());
@@ -195,15 +242,30 @@ public final class WhatIf {
     return answer(today, then, Optional.of(proposal.difference()));
   }
 
+  private Outcome lookAhead(House house, LocalDate day, Asked asked) {
+    Plans.Proposal now = sheetAhead(house, day);
+    List<Problem> problems = new ArrayList<>();
+    House other = other(house, now.book(), now.sheet(), asked, problems);
+    if (!problems.isEmpty()) {
+      return new Wrong(problems);
+    }
+    Day before = ahead(now, day);
+    Plans.Proposal then = asked.changesBook() ? sheetAhead(other, day) : now;
+    return answer(
+        before,
+        place(then.book(), then.sheet(), facts(before, asked)),
+        Optional.of(Difference.of(now.sheet(), then.sheet())));
+  }
+
   private static Answer answer(Day today, Day then, Optional<Difference> difference) {
     return new Answer(
         today, then, then.outlook().moves(today.outlook().crew().placed()), difference);
   }
 
-  private static DayFacts facts(InForce inForce, Asked asked, Day today) {
-    LocalDate day = inForce.plan().day();
+  private static DayFacts facts(Day today, Asked asked) {
+    LocalDate day = today.outlook().sheet().request().from();
     Instant now = today.facts().now();
-    Instant over = inForce.book().kitchen().clock().start(day.plusDays(1));
+    Instant over = today.outlook().book().kitchen().clock().start(day.plusDays(1));
     List<DayFacts.Hours> hours = new ArrayList<>(today.facts().hours());
     hours.removeIf(one -> asked.off().contains(one.person()) && one.day().equals(day));
     asked.off().forEach(person -> hours.add(new DayFacts.Hours(person, day, List.of())));
@@ -215,9 +277,14 @@ public final class WhatIf {
     return today.facts().with(hours, broken).after(today.outlook().crew().placed());
   }
 
-  /** The kitchen with other services and machines. */
-  private House other(House house, Asked asked, List<Problem> problems) {
-    House other = house;
+  /** The kitchen with other events, services and machines. */
+  private House other(
+      House house, KitchenBook book, PrepSheet sheet, Asked asked, List<Problem> problems) {
+    unknown(house, book, sheet, asked, problems);
+    if (!problems.isEmpty()) {
+      return house;
+    }
+    House other = asked.drafts().isEmpty() ? house : house.agreed(asked.drafts());
     for (int i = 0; i < asked.turns().size() && problems.isEmpty(); i++) {
       Slips.Tried tried = slips.look(other, slip(other, asked.turns().get(i)));
       String place = "$.services[" + i + "]";
@@ -236,7 +303,7 @@ public final class WhatIf {
     BookReader.Outcome read = desk.check(tree);
     problems.addAll(read.problems());
     House base = other;
-    return read.book().map(book -> new House(base.stand(), book, tree)).orElse(base);
+    return read.book().map(more -> new House(base.stand(), more, tree)).orElse(base);
   }
 
   private static Slips.Asked slip(House house, Turn turn) {
@@ -251,8 +318,9 @@ public final class WhatIf {
             : OptionalInt.of(Math.max(0, covers.orElse(0) + turn.covers())));
   }
 
-  private static void unknown(House house, InForce inForce, Asked asked, List<Problem> problems) {
-    List<String> runs = inForce.sheet().services().stream().map(ServiceRun::id).toList();
+  private static void unknown(
+      House house, KitchenBook book, PrepSheet sheet, Asked asked, List<Problem> problems) {
+    List<String> runs = sheet.services().stream().map(ServiceRun::id).toList();
     for (int i = 0; i < asked.turns().size(); i++) {
       Turn turn = asked.turns().get(i);
       String place = "$.services[" + i + "]";
@@ -268,8 +336,11 @@ public final class WhatIf {
         }
       }
     }
-    List<String> people = inForce.book().people().stream().map(Person::code).toList();
-    Collection<String> machines = inForce.book().equipment().keySet();
+    List<String> people = book.people().stream().map(Person::code).toList();
+    Collection<String> machines = book.equipment().keySet();
+    List<String> drafts =
+        drafts(house.book(), sheet.request().from()).stream().map(Event::code).toList();
+    codes("drafts", asked.drafts(), drafts, problems);
     codes("off", asked.off(), people, problems);
     codes("more", asked.more(), machines, problems);
     codes("broken", asked.broken(), machines, problems);

@@ -87,7 +87,7 @@ public final class Planning {
    * Whole days: the longest lead of any formula, and one for nights in which nobody works, or what
    * the kitchen asks for.
    */
-  private static long lookAhead(KitchenBook book) {
+  public static long lookAhead(KitchenBook book) {
     Duration lead = Lead.longest(book.formulary());
     Duration wanted = book.kitchen().lookAhead();
     Duration longer = lead.compareTo(wanted) > 0 ? lead : wanted;

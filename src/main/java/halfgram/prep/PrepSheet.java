@@ -7,6 +7,7 @@ import halfgram.prep.netting.Draw;
 import halfgram.technique.bath.BathDay;
 import halfgram.technique.bath.SphereBath;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -70,6 +71,25 @@ public record PrepSheet(
         List.of(),
         List.of(),
         new TreeMap<>());
+  }
+
+  /** The same without what is for another day before it and has only not been done yet. */
+  public PrepSheet withoutTasksBefore(Instant moment) {
+    return new PrepSheet(
+        request,
+        allServices,
+        makes,
+        begun,
+        tasks.stream().filter(task -> !task.start().isBefore(moment)).toList(),
+        draws,
+        thaws,
+        awaited,
+        contacts,
+        runs,
+        baths,
+        misfits,
+        warnings,
+        pulls);
   }
 
   /** The services of the days shown. */

@@ -8,7 +8,9 @@ import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Plans;
 import halfgram.desk.WhatIf;
+import halfgram.event.Event;
 import halfgram.pages.Rooms;
+import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
 import halfgram.prep.crew.DayFacts;
 import halfgram.web.Halt;
@@ -19,6 +21,7 @@ import io.javalin.http.Context;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.List;
 import java.util.Optional;
 
 /** The day by person and by machine, a task among them, and what if. */
@@ -121,22 +124,35 @@ public final class LanesPages implements Server.Part {
   private void whatIf(Context context) {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
-    InForce inForce = plans.open(house, house.day(desk.now()), visit.who());
-    WhatIfForm form = WhatIfForm.of(visit, inForce);
-    Crewed today = shown(whatIf.day(house, inForce, visit.who()), visit, house);
+    LocalDate date = day(visit.query("date"), house.day(desk.now()));
+    if (date.isBefore(house.day(desk.now()))) {
+      throw Halt.notFound(date.toString());
+    }
+    Optional<InForce> inForce = plans.findOrOpen(house, date, visit.who());
+    PrepSheet sheet =
+        inForce.map(InForce::sheet).orElseGet(() -> whatIf.sheetAhead(house, date).sheet());
+    List<Event> drafts = WhatIf.drafts(house.book(), date);
+    WhatIfForm form = WhatIfForm.of(visit, sheet.services(), drafts);
     Optional<WhatIf.Outcome> outcome =
         form.isAsked() && form.faults().isEmpty()
-            ? Optional.of(whatIf.look(house, inForce, form.asked(), visit.who()))
+            ? Optional.of(whatIf.look(house, date, form.asked(), visit.who()))
             : Optional.empty();
+    Optional<WhatIf.Answer> answer =
+        outcome.filter(WhatIf.Answer.class::isInstance).map(WhatIf.Answer.class::cast);
+    WhatIf.Day now = answer.map(WhatIf.Answer::today).orElseGet(() -> now(house, date, visit));
+    Crewed today = shown(now, visit, house);
     Optional<WhatIfView.Side> then =
-        outcome
-            .filter(WhatIf.Answer.class::isInstance)
-            .map(WhatIf.Answer.class::cast)
-            .map(answer -> new WhatIfView.Side(shown(answer.then(), visit, house), answer));
-    WhatIfView view = WhatIfView.of(today, form, then, outcome);
-    boolean wrong =
-        !form.faults().isEmpty() || outcome.filter(WhatIf.Wrong.class::isInstance).isPresent();
+        answer.map(one -> new WhatIfView.Side(shown(one.then(), visit, house), one));
+    WhatIfView view = WhatIfView.of(today, form, drafts, then, outcome);
+    boolean wrong = !form.faults().isEmpty() || (outcome.isPresent() && answer.isEmpty());
     visit.page(wrong ? 422 : 200, "lanes/what-if", today.words().say("lanes.what-if"), view);
+  }
+
+  private WhatIf.Day now(House house, LocalDate date, Visit visit) {
+    return plans
+        .find(house, date)
+        .map(one -> whatIf.day(house, one, visit.who()))
+        .orElseGet(() -> whatIf.ahead(house, date));
   }
 
   // ---- behind the handlers ----
@@ -147,7 +163,7 @@ public final class LanesPages implements Server.Part {
     }
     return inForce
         .map(one -> whatIf.shown(house, one, visit.who()))
-        .orElseGet(() -> whatIf.ahead(plans.preview(house, day, 1)));
+        .orElseGet(() -> whatIf.ahead(house, day));
   }
 
   private Crewed shown(WhatIf.Day of, Visit visit, House house) {

@@ -22,7 +22,7 @@ import java.util.Optional;
  * @param done of a long list what is done, which lies folded
  * @param rows the others, in the order they start
  * @param away who is not there, or which machines are not used; empty when there is none such
- * @param whatIf where other days are tried; empty for another day than today
+ * @param whatIf where other days are tried; empty for a day that is over
  */
 record LanesView(
     String day,
@@ -99,7 +99,7 @@ record LanesView(
         told(day),
         outlook.leftOut().stream().map(task -> left(day, task)).toList(),
         words.say("lanes.left-out", outlook.leftOut().size(), outlook.leftOutTime()),
-        outlook.fits() || day.isRough() ? List.of() : whyNot(day),
+        whyNot(day),
         ways(day, byMachine),
         byMachine,
         day.bars().isEmpty() && outlook.leftOut().isEmpty(),
@@ -108,7 +108,7 @@ record LanesView(
         LoadView.of(day),
         rows.stream().filter(row -> folds && row.isDone()).toList(),
         rows.stream().filter(row -> !folds || !row.isDone()).toList(),
-        day.isToday() ? day.address("/what-if") : "");
+        whatIf(day));
   }
 
   /** How late, what stands too long, when the last is done. */
@@ -146,7 +146,10 @@ record LanesView(
     return told;
   }
 
-  private static List<Why> whyNot(Crewed day) {
+  static List<Why> whyNot(Crewed day) {
+    if (day.outlook().fits() || day.isRough()) {
+      return List.of();
+    }
     return Reasons.of(day.book(), day.sheet(), day.facts(), day.crew()).stream()
         .map(
             one ->
@@ -226,6 +229,12 @@ record LanesView(
     return List.of(
         new Link(day.words().say("lanes.by-person"), byMachine ? people : ""),
         new Link(day.words().say("lanes.by-machine"), byMachine ? "" : machines));
+  }
+
+  private static String whatIf(Crewed day) {
+    boolean over = day.day().isBefore(day.clock().of(day.now()));
+    String date = day.isToday() ? "" : "?date=" + day.day();
+    return over ? "" : day.address("/what-if" + date);
   }
 
   private static List<Link> days(Crewed day) {

@@ -1,7 +1,8 @@
 package halfgram.pages.lanes;
 
-import halfgram.desk.InForce;
 import halfgram.desk.WhatIf;
+import halfgram.event.Event;
+import halfgram.pages.WhatIfLink;
 import halfgram.prep.ServiceRun;
 import halfgram.web.Visit;
 import java.util.ArrayList;
@@ -11,10 +12,11 @@ import java.util.TreeSet;
 import java.util.regex.Pattern;
 
 /**
- * What is typed and chosen: for each service how many more covers and how many minutes later, then
- * one who is not there, a machine more, a machine that is broken.
+ * What is typed and chosen: for each service how many more covers and how many minutes later, which
+ * drafts are agreed, then one who is not there, a machine more, a machine that is broken.
  */
-record WhatIfForm(List<Turn> turns, String off, String more, String broken, boolean isAsked) {
+record WhatIfForm(
+    List<Turn> turns, Set<String> drafts, String off, String more, String broken, boolean isAsked) {
   private static final Pattern NUMBER = Pattern.compile("[-−+]?\\d{1,5}");
 
   /** As typed, for one service. */
@@ -30,17 +32,23 @@ record WhatIfForm(List<Turn> turns, String off, String more, String broken, bool
     }
   }
 
-  static WhatIfForm of(Visit visit, InForce inForce) {
+  static WhatIfForm of(Visit visit, List<ServiceRun> services, List<Event> among) {
     List<Turn> turns = new ArrayList<>();
-    for (ServiceRun run : inForce.sheet().services()) {
+    for (ServiceRun run : services) {
       turns.add(
           new Turn(
               run.id(),
               visit.query("covers-" + run.id()).strip(),
               visit.query("minutes-" + run.id()).strip()));
     }
+    Set<String> drafts = new TreeSet<>();
+    among.stream()
+        .map(Event::code)
+        .filter(code -> visit.query(WhatIfLink.field(code)).equals("yes"))
+        .forEach(drafts::add);
     return new WhatIfForm(
         turns,
+        drafts,
         visit.query("off"),
         visit.query("more"),
         visit.query("broken"),
@@ -61,6 +69,7 @@ record WhatIfForm(List<Turn> turns, String off, String more, String broken, bool
         turns.stream()
             .map(turn -> new WhatIf.Turn(turn.run(), number(turn.covers()), number(turn.minutes())))
             .toList(),
+        drafts,
         one(off),
         one(more),
         one(broken));

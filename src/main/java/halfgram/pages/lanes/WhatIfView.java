@@ -2,6 +2,8 @@ package halfgram.pages.lanes;
 
 import halfgram.desk.Push;
 import halfgram.desk.WhatIf;
+import halfgram.event.Event;
+import halfgram.pages.WhatIfLink;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
 import halfgram.prep.crew.Load;
@@ -14,19 +16,25 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * What the page of what if shows: the question as it was put, and both sides of the answer.
  *
  * @param asked what was asked, in words; empty while nothing is
+ * @param ahead the date of a day that has not begun; empty for today
+ * @param drafts that a plan of the day would look at; none where there are none
  * @param compared rows that say the same of both sides
+ * @param whyNot why the other side does not fit
  * @param moved what would move, the farthest first
  * @param more how many more would, in words; empty when all are shown
  */
 record WhatIfView(
     String back,
     String date,
+    String ahead,
     List<Turn> turns,
+    List<Choice> drafts,
     List<Choice> off,
     List<Choice> more,
     List<Choice> broken,
@@ -34,6 +42,7 @@ record WhatIfView(
     List<String> asked,
     List<Compared> compared,
     List<String> leftOut,
+    List<LanesView.Why> whyNot,
     List<Compared> people,
     List<Compared> stations,
     List<Moved> moved,
@@ -68,20 +77,27 @@ record WhatIfView(
   record Side(Crewed day, WhatIf.Answer answer) {}
 
   static WhatIfView of(
-      Crewed today, WhatIfForm form, Optional<Side> then, Optional<WhatIf.Outcome> outcome) {
+      Crewed today,
+      WhatIfForm form,
+      List<Event> drafts,
+      Optional<Side> then,
+      Optional<WhatIf.Outcome> outcome) {
     Messages words = today.words();
     List<Outlook.Move> moves = then.map(side -> side.answer().moves()).orElse(List.of());
     return new WhatIfView(
-        today.address(""),
+        today.address(today.isToday() ? "" : "?date=" + today.day()),
         words.date(today.day()),
+        today.isToday() ? "" : today.day().toString(),
         form.turns().stream().map(turn -> turn(today, turn)).toList(),
+        drafts.stream().map(one -> draft(today, one, form.drafts())).toList(),
         people(today, form.off()),
         machines(today, form.more()),
         machines(today, form.broken()),
         problems(words, outcome),
-        then.isPresent() ? asked(today, form) : List.of(),
+        then.isPresent() ? asked(today, form, drafts) : List.of(),
         then.map(side -> compared(today, side.day())).orElse(List.of()),
         then.map(side -> leftOut(side.day())).orElse(List.of()),
+        then.map(side -> LanesView.whyNot(side.day())).orElse(List.of()),
         then.map(side -> byPerson(today, side.day())).orElse(List.of()),
         then.map(side -> byStation(today, side.day())).orElse(List.of()),
         moves.stream().limit(MOST).map(move -> moved(today, then.orElseThrow(), move)).toList(),
@@ -115,6 +131,20 @@ record WhatIfView(
         typed.minutes(),
         typed.isCovers() ? (typed.isMinutes() ? "" : "minutes") : "covers",
         wrong);
+  }
+
+  private static Choice draft(Crewed day, Event draft, Set<String> chosen) {
+    return new Choice(
+        WhatIfLink.field(draft.code()), called(day, draft), chosen.contains(draft.code()));
+  }
+
+  private static String called(Crewed day, Event draft) {
+    Messages words = day.words();
+    String name = words.text(draft.name());
+    int covers = draft.covers().counted();
+    return draft.date().equals(day.day())
+        ? words.say("lanes.draft", name, covers)
+        : words.say("lanes.draft-of", name, covers, words.shortDate(draft.date()));
   }
 
   private static List<Choice> people(Crewed day, String chosen) {
@@ -157,9 +187,12 @@ record WhatIfView(
         .orElse(List.of());
   }
 
-  private static List<String> asked(Crewed day, WhatIfForm form) {
+  private static List<String> asked(Crewed day, WhatIfForm form, List<Event> drafts) {
     Messages words = day.words();
     List<String> asked = new ArrayList<>();
+    drafts.stream()
+        .filter(one -> form.drafts().contains(one.code()))
+        .forEach(one -> asked.add(words.say("lanes.asked-draft", called(day, one))));
     for (WhatIf.Turn turn : form.asked().turns()) {
       String name =
           day.sheet().services().stream()
