@@ -60,7 +60,12 @@ public final class EditPages implements Server.Part {
     String code = visit.part("code");
     EventStore.Saved saved = events.find(house, code).orElseThrow(() -> Halt.notFound(code));
     String seen = String.valueOf(saved.change());
-    form(visit, house, 200, EditView.Sent.fresh(Events.body(saved), seen), List.of());
+    EditView.Sent fresh = EditView.Sent.fresh(Events.body(saved), seen);
+    if (visit.query("confirm").equals("yes") && Events.isDraft(fresh.typed())) {
+      look(visit, house, fresh.typing(Events.agreed(fresh.typed())));
+    } else {
+      form(visit, house, 200, fresh, List.of());
+    }
   }
 
   private void sent(Context context) {
@@ -151,7 +156,12 @@ public final class EditPages implements Server.Part {
         house,
         200,
         sent,
-        found.isEmpty() ? List.of(Effect.none(words.say("events.effect-past"))) : found);
+        found.isEmpty() ? List.of(Effect.none(words.say(why(body)))) : found);
+  }
+
+  /** Why no sheet changes. */
+  private static String why(ObjectNode body) {
+    return Events.isDraft(body) ? "events.effect-draft" : "events.effect-past";
   }
 
   private void wrong(Visit visit, House house, EditView.Sent sent) {

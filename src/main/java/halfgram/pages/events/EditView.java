@@ -2,6 +2,7 @@ package halfgram.pages.events;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.book.BookStore;
 import halfgram.desk.Events;
 import halfgram.desk.House;
 import halfgram.menu.Dish;
@@ -19,6 +20,8 @@ import java.util.stream.Collectors;
  *
  * @param base the body the form began with, sent along
  * @param seen number of the change it began with; empty for a new one
+ * @param draft the box of a draft; ticked when its value is not empty
+ * @param confirms whether saving makes a draft an event of the kitchen
  * @param dietless whether the book has no diet that a guest could have
  * @param focus pointer of the row just added; empty for none
  * @param problems those that belong to no field
@@ -31,6 +34,8 @@ record EditView(
     String seen,
     String focus,
     List<Field> head,
+    Field draft,
+    boolean confirms,
     String dietsFault,
     List<DietRow> diets,
     boolean dietless,
@@ -105,6 +110,10 @@ record EditView(
       return new Sent(body, body.toString(), seen, "", NONE, Optional.empty());
     }
 
+    Sent typing(ObjectNode other) {
+      return new Sent(other, base, seen, focus, problems, now, push);
+    }
+
     Sent with(Events.Problems others) {
       return new Sent(typed, base, seen, focus, others, now);
     }
@@ -171,6 +180,7 @@ record EditView(
               field("/covers/expected", "events.expected", "number"),
               field("/covers/final", "events.final", "number"),
               field("/buffer", "events.buffer", "number"));
+      boolean confirms = wasDraft() && !Events.isDraft(body);
       List<DietRow> diets = rows("/diets", this::diet);
       List<ServiceRow> services = rows("/services", this::service);
       List<Choice> dishes =
@@ -180,11 +190,13 @@ record EditView(
       String name = body.at("/name/en").asText();
       return new EditView(
           body.path("code").asText(),
-          fresh ? words.say("events.new") : words.say("events.edit-of", name),
+          title(fresh, confirms, name),
           sent.base(),
           sent.seen(),
           sent.focus(),
           head,
+          draft(),
+          confirms,
           faults.take("/diets"),
           diets,
           house.book().diets().isEmpty(),
@@ -193,6 +205,28 @@ record EditView(
           dishes,
           faults.left(),
           effects);
+    }
+
+    private String title(boolean fresh, boolean confirms, String name) {
+      if (fresh) {
+        return words.say("events.new");
+      }
+      return words.say(confirms ? "events.confirm-of" : "events.edit-of", name);
+    }
+
+    /** Whether it is a draft that is being edited; what the form was sent with says so. */
+    private boolean wasDraft() {
+      JsonNode base = sent.base().isEmpty() ? body : BookStore.parse(sent.base());
+      return !sent.seen().isEmpty() && base.path("draft").asBoolean(false);
+    }
+
+    private Field draft() {
+      String typed = Events.isDraft(body) ? "yes" : "";
+      boolean other = now.isPresent() && Events.isDraft(now.get()) != Events.isDraft(body);
+      String told =
+          other ? words.say(typed.isEmpty() ? "events.now-draft" : "events.now-agreed") : "";
+      return new Field(
+          "/draft", words.say("events.draft"), typed, faults.take("/draft"), told, "check", "");
     }
 
     private List<Field> quick() {

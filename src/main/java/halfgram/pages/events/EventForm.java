@@ -84,7 +84,11 @@ final class EventForm {
     }
     String value = values.get(0).strip();
     JsonNode before = object.path(key);
-    if (value.isEmpty()) {
+    if (pointer.equals("/draft") && value.equals("yes")) {
+      object.put(key, true);
+    } else if (pointer.equals("/draft") && value.isEmpty() && before.isBoolean()) {
+      keepUnticked(object, key);
+    } else if (value.isEmpty()) {
       if (!before.isNull()) {
         object.remove(key);
       }
@@ -97,6 +101,13 @@ final class EventForm {
       object.set(key, same ? before : number);
     } else {
       object.put(key, value);
+    }
+  }
+
+  /** What is not ticked goes; where it was written that it is not, that stays. */
+  private static void keepUnticked(ObjectNode object, String key) {
+    if (object.path(key).asBoolean()) {
+      object.remove(key);
     }
   }
 

@@ -4,11 +4,16 @@ import com.fasterxml.jackson.databind.JsonNode;
 import halfgram.book.BookStore;
 import halfgram.desk.House;
 import halfgram.desk.Plans;
+import halfgram.desk.WhatIf;
 import halfgram.event.Event;
 import halfgram.kitchen.KitchenStore.Change;
+import halfgram.pages.WhatIfLink;
 import halfgram.pages.WhyLink;
 import halfgram.prep.Paths;
 import halfgram.words.Messages;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 
@@ -20,6 +25,8 @@ import java.util.Optional;
  * @param seen number of the event's last change
  * @param fields of the quick form
  * @param problems those that belong to no field
+ * @param lanes where the lanes of its days with it are: its own day first, then those before; none
+ *     when it is agreed or over
  * @param ahead whether Today has changes to accept
  */
 record EventView(
@@ -30,14 +37,23 @@ record EventView(
     String seen,
     List<EditView.Field> fields,
     List<String> problems,
+    List<Link> lanes,
     boolean ahead,
     List<Serving> servings,
     List<Log> log) {
 
+  /** A way somewhere. */
+  record Link(String text, String href) {}
+
   /** What happened to it. */
   record Log(String at, String who, String said) {}
 
-  /** An event as the pages ask for it. */
+  /**
+   * An event as the pages ask for it.
+   *
+   * @param preview its day, with it even when it is only a draft
+   * @param today the business day
+   */
   record Asked(
       House house,
       Event event,
@@ -45,6 +61,7 @@ record EventView(
       EditView.Sent sent,
       boolean ahead,
       List<Change> changes,
+      LocalDate today,
       String root) {}
 
   static EventView of(Asked asked, Messages words) {
@@ -66,25 +83,43 @@ record EventView(
             .filter(run -> run.event().equals(Optional.of(event.code())))
             .findFirst()
             .map(run -> Paths.covers(run, "prepared"))
+            .filter(path -> !event.draft())
             .map(path -> WhyLink.of(asked.root(), event.date(), WhyLink.PREVIEW, path))
             .orElse(""),
         spares == 0 ? "" : words.say("events.spares", spares),
         asked.sent().seen(),
         fields,
         faults.left(),
+        lanes(asked, words),
         asked.ahead(),
         servings,
         asked.changes().stream().map(change -> log(change, words)).toList());
+  }
+
+  private static List<Link> lanes(Asked asked, Messages words) {
+    Event event = asked.event();
+    List<LocalDate> days =
+        event.draft()
+            ? new ArrayList<>(WhatIf.days(asked.house().book(), event, asked.today()))
+            : new ArrayList<>();
+    Collections.reverse(days);
+    return days.stream()
+        .map(day -> new Link(words.shortDate(day), WhatIfLink.of(asked.root(), day, event.code())))
+        .toList();
   }
 
   private static Log log(Change change, Messages words) {
     JsonNode detail = BookStore.parse(change.detail());
     JsonNode covers = detail.path("covers");
     String said;
+    boolean draft = detail.path("draft").asBoolean(false);
     if (detail.has("added")) {
-      said = words.say("events.log-added", covers.path("to").asInt());
+      String key = draft ? "events.log-added-draft" : "events.log-added";
+      said = words.say(key, covers.path("to").asInt());
     } else if (detail.has("removed")) {
       said = words.say("events.log-removed");
+    } else if (detail.has("draft")) {
+      said = words.say(draft ? "events.log-draft" : "events.log-agreed");
     } else if (covers.has("from")) {
       said =
           words.say(

@@ -15,8 +15,10 @@ import halfgram.web.Visit;
 import halfgram.words.Messages;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.time.LocalDate;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
 
 /** The list of events, and one event with its covers. */
 public final class EventsPages implements Server.Part {
@@ -133,21 +135,20 @@ public final class EventsPages implements Server.Part {
 
   private void show(Visit visit, House house, int status, EditView.Sent sent) {
     String code = visit.part("code");
-    Event event =
-        house.book().events().stream()
-            .filter(one -> one.code().equals(code))
-            .findFirst()
-            .orElseThrow(() -> Halt.notFound(code));
-    Optional<InForce> inForce = plans.find(house, house.day(desk.now()));
+    Event event = house.book().findEvent(code).orElseThrow(() -> Halt.notFound(code));
+    LocalDate today = house.day(desk.now());
+    Optional<InForce> inForce = plans.find(house, today);
+    House with = event.draft() ? house.agreed(Set.of(code)) : house;
     EventView view =
         EventView.of(
             new EventView.Asked(
                 house,
                 event,
-                plans.preview(house, event.date(), 1),
+                plans.preview(with, event.date(), 1),
                 sent,
                 inForce.flatMap(plan -> plans.findProposal(house, plan)).isPresent(),
                 events.listChanges(house, code),
+                today,
                 visit.path("")),
             words(visit, house));
     visit.page(status, "events/one", view.row().name(), view);

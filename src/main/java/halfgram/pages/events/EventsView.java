@@ -20,9 +20,14 @@ import java.util.stream.Collectors;
  */
 record EventsView(List<Row> rows, boolean past, List<Row> removed) {
 
-  /** One event. */
+  /**
+   * One event.
+   *
+   * @param draft that it is only a draft, in words; empty when it is agreed
+   */
   record Row(
       String code,
+      String draft,
       String date,
       String name,
       String covers,
@@ -33,7 +38,7 @@ record EventsView(List<Row> rows, boolean past, List<Row> removed) {
   static EventsView of(House house, Events events, LocalDate today, boolean past, Messages words) {
     Comparator<Event> order = Comparator.comparing(Event::date).thenComparing(Event::code);
     List<Row> rows =
-        house.book().events().stream()
+        house.book().allEvents().stream()
             .filter(event -> event.date().isBefore(today) == past)
             .sorted(past ? order.reversed() : order)
             .map(event -> row(house, event, words))
@@ -45,6 +50,7 @@ record EventsView(List<Row> rows, boolean past, List<Row> removed) {
                 one ->
                     new Row(
                         one.change().subject(),
+                        draft(Events.isDraft(one.body()), words),
                         words.date(LocalDate.parse(one.body().path("date").asText())),
                         name(one),
                         "",
@@ -65,6 +71,7 @@ record EventsView(List<Row> rows, boolean past, List<Row> removed) {
     boolean isFinal = event.covers().finalNumber().isPresent();
     return new Row(
         event.code(),
+        draft(event.draft(), words),
         words.date(event.date()),
         words.text(event.name()),
         String.valueOf(event.covers().counted()),
@@ -75,6 +82,10 @@ record EventsView(List<Row> rows, boolean past, List<Row> removed) {
         event.services().stream()
             .map(service -> time(service, words))
             .collect(Collectors.joining(" · ")));
+  }
+
+  private static String draft(boolean draft, Messages words) {
+    return draft ? words.say("events.draft") : "";
   }
 
   private static String time(Service service, Messages words) {

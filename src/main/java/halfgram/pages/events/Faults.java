@@ -22,7 +22,7 @@ final class Faults {
   private static final String ROW = "(/services/\\d+(/courses/\\d+|/curve/\\d+)?(/dishes/\\d+)?)";
   private static final Pattern PLACE =
       Pattern.compile(
-          "/(date|buffer|diets|services)|/covers/(expected|final)|/name/(en|es|fr)"
+          "/(date|draft|buffer|diets|services)|/covers/(expected|final)|/name/(en|es|fr)"
               + "|/diets/\\d+(/(count|spare))?|"
               + ROW
               + "(/(start|end|at|share|dish|perCover|name(/en)?))?");

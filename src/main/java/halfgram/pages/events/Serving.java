@@ -48,7 +48,7 @@ record Serving(
       String contains,
       Linked cost) {}
 
-  /** A number and the address of why it is so. */
+  /** A number and the address of why it is so; empty when there is none. */
   record Linked(String said, String why) {}
 
   /** What is used of a component. */
@@ -164,8 +164,9 @@ record Serving(
           .toList();
     }
 
+    /** Of a draft no plan has a number that could say why. */
     private String why(String path) {
-      return WhyLink.of(root, event.date(), WhyLink.PREVIEW, path);
+      return event.draft() ? "" : WhyLink.of(root, event.date(), WhyLink.PREVIEW, path);
     }
   }
 }
