@@ -85,6 +85,8 @@ final class SchemaCases {
         arguments("hands at the end of the time alone", OIL + "/steps/drip/unload", "'10 min'"),
         arguments("a dry machine", OIL + "/steps/blend/dry", "true"),
         arguments("class I", "scales/0/class", "'I'"),
+        arguments("an event that is only a draft", "events/terrace/draft", "true"),
+        arguments("an event of which nobody said so", "events/terrace/draft", "null"),
         arguments("a delivery", "deliveries", "[" + FISH + "]"),
         arguments("no list of deliveries", "deliveries", "null"));
   }
@@ -96,6 +98,7 @@ final class SchemaCases {
   private static Stream<Arguments> atTheTop() {
     return Stream.of(
         arguments("a number for a text", "kitchen/name", "5"),
+        arguments("a word for whether it is a draft", "events/terrace/draft", "'yes'"),
         arguments(
             "a frozen tub that keeps for ever", "tubs/0/frozen", "{'since': '2026-12-04T22:00'}"),
         arguments("a yes for when it was thawed", "tubs/0/thawed", "true"),

@@ -180,7 +180,7 @@ record EditView(
               field("/covers/expected", "events.expected", "number"),
               field("/covers/final", "events.final", "number"),
               field("/buffer", "events.buffer", "number"));
-      boolean confirms = wasDraft() && !Events.isDraft(body);
+      boolean confirms = wasDraft() && !body.path("draft").asBoolean(body.has("draft"));
       List<DietRow> diets = rows("/diets", this::diet);
       List<ServiceRow> services = rows("/services", this::service);
       List<Choice> dishes =

@@ -28,8 +28,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /**
  * What happened, newest first.
@@ -290,18 +288,13 @@ record LogView(
       if (detail.has("removed")) {
         return words.say("log.removed");
       }
+      if (detail.has("draft")) {
+        return words.say(detail.path("draft").asBoolean(false) ? "log.draft" : "log.agreed");
+      }
       JsonNode covers = detail.path("covers");
-      String said =
-          covers.has("from")
-              ? words.say("log.covers", covers.path("from").asInt(), covers.path("to").asInt())
-              : "";
-      String draft =
-          detail.has("draft")
-              ? words.say(detail.path("draft").asBoolean() ? "log.draft" : "log.agreed")
-              : "";
-      return Stream.of(draft, said)
-          .filter(one -> !one.isEmpty())
-          .collect(Collectors.joining(" · "));
+      return covers.has("from")
+          ? words.say("log.covers", covers.path("from").asInt(), covers.path("to").asInt())
+          : "";
     }
 
     /** "Bar evening, Sat 5 Dec". */

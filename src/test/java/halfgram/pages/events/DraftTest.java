@@ -1,0 +1,312 @@
+package halfgram.pages.events;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.desk.Events;
+import halfgram.desk.House;
+import halfgram.desk.InForce;
+import halfgram.desk.Plans;
+import halfgram.desk.WhatIf;
+import halfgram.lot.Reservation;
+import halfgram.prep.Difference;
+import halfgram.prep.Task;
+import halfgram.testkit.Client;
+import halfgram.testkit.Client.Answer;
+import halfgram.testkit.FilledForm;
+import halfgram.testkit.Script;
+import halfgram.testkit.SheetLines;
+import halfgram.testkit.Site;
+import halfgram.testkit.Staff;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Set;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** An event that is only an enquiry: in no sheet, looked at on the lanes, confirmed, taken back. */
+class DraftTest {
+  private static final String ROOT = "/k/TARN/";
+  private static final String PAGE = ROOT + "events/choir-supper";
+  private static final String LANES = ROOT + "lanes/what-if";
+  private static final String WORD = "Enquiry, not in the sheet yet";
+
+  private Site site;
+  private Client client;
+  private Script script;
+
+  Site opened() {
+    return Site.demo();
+  }
+
+  @BeforeEach
+  void open() {
+    site = opened();
+    client = site.client();
+    script = site.script();
+    client.get(ROOT);
+  }
+
+  @AfterEach
+  void close() {
+    site.close();
+  }
+
+  @Test
+  void theListAndItsOwnPageNameItByAWord() {
+    assertThat(client.get(ROOT + "events").text()).contains("Choir supper " + WORD);
+    Answer page = client.get(PAGE);
+    assertThat(page.text()).contains(WORD, "What it would do to the sheet", "made for 18");
+    assertThat(page.text()).contains("Set yoghurt cream, lingonberries");
+    assertThat(page.body()).doesNotContain("why?plan");
+    assertThat(client.get(ROOT + "events/terrace").text()).doesNotContain(WORD);
+  }
+
+  @Test
+  void noOtherPageAndNoPlanKnowsOfIt() {
+    Staff.tablet(site, "hot wall", "hot");
+    for (String page :
+        List.of(
+            "",
+            "tonight",
+            "service",
+            "lanes",
+            "lanes?date=2026-12-06",
+            "stock",
+            "deliveries",
+            "kit",
+            "wall/hot",
+            "wall/pass",
+            "paper",
+            "crew",
+            "pars")) {
+      Answer answer = client.get(ROOT + page);
+      assertThat(answer.status()).as(page).isEqualTo(200);
+      assertThat(answer.text()).as(page).doesNotContain("Choir supper");
+    }
+    for (String call : List.of("plan?date=2026-12-05", "today", "tasks", "services", "load")) {
+      Script.Answer answer = script.get(call);
+      assertThat(answer.status()).as(call).isEqualTo(200);
+      assertThat(answer.body().toString()).as(call).doesNotContain("choir");
+    }
+    assertThat(client.get(ROOT + "service/choir-supper").status()).isEqualTo(404);
+    assertThat(script.get("slip/choir-supper").status()).isEqualTo(404);
+  }
+
+  @Test
+  void writingADraftDownOffersNoOtherPlan() {
+    ObjectNode event = body("terrace");
+    event.put("code", "late-guests").put("draft", true);
+    Script.Answer added = script.sent("POST", "events", event.toString());
+    assertThat(added.status()).isEqualTo(201);
+    assertThat(added.body().at("/event/draft").asBoolean()).isTrue();
+    assertThat(added.body().path("effects")).isEmpty();
+    assertThat(client.get(ROOT).text()).doesNotContain("Accept");
+    assertThat(client.get(ROOT + "events/late-guests").text()).contains("added as an enquiry, 26");
+  }
+
+  @Test
+  void confirmingLooksFirstAndThenItIsAnEventLikeAnyOther() {
+    long before = site.house().stand().change();
+    Answer looked = client.get(PAGE + "/edit?confirm=yes");
+    assertThat(looked.status()).isEqualTo(200);
+    assertThat(looked.text()).contains("Confirm Choir supper", "Choir supper: 0 → 16 covers");
+    assertThat(site.house().stand().change()).isEqualTo(before);
+
+    FilledForm form = FilledForm.of(looked, "/edit").with("do", "save");
+    assertThat(client.post(PAGE + "/edit", form.fields()).status()).isEqualTo(303);
+    assertThat(client.post(PAGE + "/edit", form.fields()).status()).isEqualTo(303);
+    assertThat(body("choir-supper").has("draft")).isFalse();
+    assertThat(client.get(PAGE).text()).doesNotContain(WORD).contains("confirmed");
+    assertThat(client.get(ROOT).text()).contains("Choir supper comes: 0 → 16 covers");
+    assertThat(client.get(LANES).text()).doesNotContain("Enquiries");
+  }
+
+  @Test
+  void whatIfItWereConfirmedIsWhatConfirmingGives() {
+    List<String> asWouldBe = SheetLines.of(asked(Site.DAY).then().outlook().sheet());
+
+    FilledForm form = FilledForm.of(client.get(PAGE + "/edit?confirm=yes"), "/edit");
+    client.post(PAGE + "/edit", form.with("do", "save").fields());
+    House now = site.house();
+    site.wiring().plans().accept(now, Site.DAY, now.stand().facts(), "chef");
+    assertThat(SheetLines.of(inForce().sheet())).isEqualTo(asWouldBe);
+    assertThat(inForce().sheet().tasks()).extracting(Task::id).hasSizeGreaterThan(60);
+  }
+
+  @Test
+  void anEventThatIsOnlyAnEnquiryAgainLeavesTheSheetAndFreesItsTubs() {
+    String edit = ROOT + "events/harvest-dinner/edit";
+    List<Reservation> kept = reserved();
+    assertThat(kept).isNotEmpty();
+    FilledForm ticked = FilledForm.of(client.get(edit), "/edit").with("/draft", "yes");
+    Answer looked = client.post(edit, ticked.with("do", "look").fields());
+    assertThat(looked.text()).contains("Harvest dinner: 84 → 0 covers, made for 93 → 0");
+    assertThat(looked.body()).contains("value=\"yes\" id=\"f-draft\" checked");
+
+    assertThat(client.post(edit, ticked.with("do", "save").fields()).status()).isEqualTo(303);
+    assertThat(reserved()).isEmpty();
+    assertThat(client.get(ROOT).text()).contains("Harvest dinner goes");
+    assertThat(client.get(ROOT + "events/harvest-dinner").text())
+        .contains(WORD, "only an enquiry again");
+    assertThat(client.get(ROOT + "log").text()).contains("Event Harvest dinner an enquiry");
+
+    FilledForm confirm = FilledForm.of(client.get(edit + "?confirm=yes"), "/edit");
+    assertThat(client.post(edit, confirm.with("do", "save").fields()).status()).isEqualTo(303);
+    assertThat(reserved()).isEqualTo(kept);
+    assertThat(client.get(ROOT).text()).doesNotContain("Harvest dinner goes");
+  }
+
+  @Test
+  void savedUnchangedItStaysAsItIs() {
+    ObjectNode before = body("choir-supper");
+    FilledForm form = FilledForm.of(client.get(PAGE + "/edit"), "/edit");
+    assertThat(client.post(PAGE + "/edit", form.with("do", "save").fields()).status())
+        .isEqualTo(303);
+    assertThat(body("choir-supper")).isEqualTo(before);
+    Answer looked = client.post(PAGE + "/edit", form.with("do", "look").fields());
+    assertThat(looked.text()).contains("As long as it is an enquiry no sheet changes.");
+  }
+
+  @Test
+  void whatIsTypedWrongComesBackAsTyped() {
+    FilledForm form = FilledForm.of(client.get(PAGE + "/edit"), "/edit");
+    Answer wrong =
+        client.post(
+            PAGE + "/edit", form.with("/covers/expected", "many").with("do", "save").fields());
+    assertThat(wrong.status()).isEqualTo(422);
+    FilledForm again = FilledForm.of(wrong, "/edit");
+    assertThat(again.value("/covers/expected")).isEqualTo("many");
+    assertThat(again.value("/draft")).isEqualTo("yes");
+    Answer none =
+        client.post(PAGE + "/edit", form.with("/draft", "maybe").with("do", "save").fields());
+    assertThat(none.status()).isEqualTo(422);
+    assertThat(none.text()).contains("Give true or false");
+  }
+
+  @Test
+  void theLanesShowTheDayWithItSideBySide() {
+    Answer form = client.get(LANES);
+    assertThat(form.text()).contains("Enquiries", "Choir supper, 16 covers");
+    String link = client.get(PAGE).all("href=\"([^\"]*what-if[^\"]*)\"").get(0);
+    assertThat(link).contains("date=2026-12-05");
+    long before = site.house().stand().change();
+    Answer asked = client.get(link.replace("&amp;", "&"));
+    assertThat(asked.status()).isEqualTo(200);
+    assertThat(asked.text()).contains("with Choir supper, 16 covers", "Side by side");
+    assertThat(asked.body()).contains("name=\"draft-choir-supper\" checked");
+    Answer more = client.get(LANES + "?look=yes&draft-choir-supper=yes&off=ines&covers-terrace=4");
+    assertThat(more.text())
+        .contains("with Choir supper, 16 covers · Terrace reception: 4 covers more · without Ines");
+    assertThat(site.house().stand().change()).isEqualTo(before);
+  }
+
+  @Test
+  void whatCannotFitIsToldWithItsReasons() {
+    move("covers", "{\"expected\": 400}");
+    Answer asked = client.get(LANES + "?look=yes&draft-choir-supper=yes");
+    assertThat(asked.text()).contains("Fits yes no worse", "Why it would not fit");
+  }
+
+  @Test
+  void aDraftOfTomorrowIsAskedOfTodayAndOfTomorrow() {
+    move("date", "\"2026-12-06\"");
+    assertThat(client.get(LANES).text()).contains("Choir supper, 16 covers, on Sun 6 Dec");
+    Answer tomorrow = client.get(LANES + "?date=2026-12-06&look=yes&draft-choir-supper=yes");
+    assertThat(tomorrow.status()).isEqualTo(200);
+    assertThat(tomorrow.text()).contains("with Choir supper, 16 covers", "Naming-day lunch 13:00");
+    for (LocalDate day : List.of(Site.DAY, Site.DAY.plusDays(1))) {
+      Difference difference = asked(day).difference().orElseThrow();
+      assertThat(difference.added().size() + difference.changed().size())
+          .as("%s", day)
+          .isPositive();
+    }
+    String ahead = "{'date': '2026-12-06', 'drafts': ['choir-supper']}";
+    assertThat(script.post("what-if", ahead).status()).isEqualTo(200);
+    assertThat(client.get(LANES + "?date=2026-12-07").text()).doesNotContain("Enquiries");
+  }
+
+  @Test
+  void whatIsNoDraftOfTheDayIsRefusedWithThoseThereAre() {
+    Script.Answer none = script.post("what-if", "{'drafts': ['terrace', 'nothing']}");
+    assertThat(none.status()).isEqualTo(422);
+    assertThat(none.problems()).containsExactly("$.drafts", "$.drafts");
+    assertThat(none.body().toString()).contains("choir-supper");
+    Script.Answer late =
+        script.post("what-if", "{'date': '2026-12-04', 'drafts': ['choir-supper']}");
+    assertThat(late.problems()).containsExactly("$.date");
+    assertThat(client.get(LANES + "?date=2026-12-04").status()).isEqualTo(404);
+  }
+
+  @Test
+  void aCatererConfirmsAndAViewerOnlyReads() {
+    Staff.join(site, "cat", "caterer");
+    Client caterer = Staff.signedIn(site, "cat");
+    Answer page = caterer.get(PAGE);
+    assertThat(page.body()).contains("edit?confirm=yes").doesNotContain("lanes/what-if");
+    FilledForm form = FilledForm.of(caterer.get(PAGE + "/edit?confirm=yes"), "/edit");
+    assertThat(caterer.post(PAGE + "/edit", form.with("do", "save").fields()).status())
+        .isEqualTo(303);
+    Staff.join(site, "vi", "viewer");
+    Client viewer = Staff.signedIn(site, "vi");
+    assertThat(viewer.get(PAGE).body()).doesNotContain("edit?confirm=yes");
+    assertThat(viewer.get(PAGE + "/edit?confirm=yes").status()).isEqualTo(403);
+  }
+
+  @Test
+  void bookAndTableTakeItOutAndBringItInAgain() {
+    ObjectNode book = (ObjectNode) script.get("book").body();
+    assertThat(script.sent("POST", "book", book.toString()).status()).isEqualTo(200);
+    assertThat(script.get("book").body()).isEqualTo(book);
+    String table = script.text("tables/events");
+    assertThat(table.lines().filter(line -> line.startsWith("choir-supper"))).hasSize(1);
+    assertThat(script.postCsv("tables/events", table).body().path("rows").asInt()).isZero();
+    assertThat(script.postCsv("tables/events", "code,draft\nchoir-supper,maybe\n").problems())
+        .containsExactly("row 2, column draft");
+    script.postCsv("tables/events", "code,draft\nchoir-supper,no\nharvest-dinner,yes\n");
+    assertThat(client.get(PAGE).text()).doesNotContain(WORD);
+    assertThat(client.get(ROOT + "events/harvest-dinner").text()).contains(WORD);
+    assertThat(client.get(ROOT).text()).contains("Harvest dinner goes");
+  }
+
+  // ---- what the tests do ----
+
+  private WhatIf.Answer asked(LocalDate day) {
+    WhatIf whatIf =
+        new WhatIf(
+            site.wiring().desk(),
+            site.wiring().plans(),
+            site.wiring().crewPlans(),
+            site.wiring().slips());
+    WhatIf.Asked asked =
+        new WhatIf.Asked(List.of(), Set.of("choir-supper"), Set.of(), Set.of(), Set.of());
+    return (WhatIf.Answer) whatIf.look(site.house(), day, asked, "chef");
+  }
+
+  private void move(String key, String value) {
+    ObjectNode event = body("choir-supper");
+    event.set(key, Script.object("{'it':" + value.replace('"', '\'') + "}").path("it"));
+    long seen = script.get("events/choir-supper").body().path("change").asLong();
+    Script.Answer moved = script.sent("PUT", "events/choir-supper?seen=" + seen, event.toString());
+    assertThat(moved.status()).isEqualTo(200);
+    assertThat(moved.body().path("effects")).isEmpty();
+  }
+
+  private ObjectNode body(String code) {
+    Events events = new Events(site.wiring().desk());
+    return Events.body(events.find(site.house(), code).orElseThrow());
+  }
+
+  private InForce inForce() {
+    Plans plans = site.wiring().plans();
+    return plans.find(site.house(), Site.DAY).orElseThrow();
+  }
+
+  private List<Reservation> reserved() {
+    return site.wiring().stock().list(site.house()).stream()
+        .flatMap(tub -> tub.lot().reserved().stream())
+        .filter(one -> one.event().equals("harvest-dinner"))
+        .toList();
+  }
+}
