@@ -65,7 +65,6 @@ class DraftTest {
 
   @Test
   void noOtherPageAndNoPlanKnowsOfIt() {
-    Staff.tablet(site, "hot wall", "hot");
     for (String page :
         List.of(
             "",
