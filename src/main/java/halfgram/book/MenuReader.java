@@ -62,16 +62,10 @@ final class MenuReader {
         code,
         node.text("name"),
         plate,
-        finish(node),
+        node.sentences("finish"),
         node.list("variants", variant -> variant(variant, plate)),
         node.list("swaps", swap -> swap(swap, plate)),
         node.object("plating").map(this::plating));
-  }
-
-  private static List<Text> finish(Node node) {
-    List<Text> finish = node.texts("finish");
-    finish.forEach(text -> Wording.checkMarks(node, "finish", text));
-    return finish;
   }
 
   private Plating plating(Node node) {

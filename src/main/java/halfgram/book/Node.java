@@ -159,10 +159,10 @@ final class Node {
     return Optional.empty();
   }
 
-  List<Text> texts(String key) {
+  List<Text> sentences(String key) {
     List<Text> texts = new ArrayList<>();
     for (Node item : wrapped(key)) {
-      item.findText("").ifPresent(texts::add);
+      item.findText("").ifPresent(text -> texts.add(Wording.marked(item, "", text)));
     }
     return texts;
   }

@@ -23,17 +23,16 @@ final class Wording {
 
   /** A text of the work, in which measures may be marked: "to {85 °C}". */
   static Text sentence(Node node, String key) {
-    Text text = node.text(key);
-    checkMarks(node, key, text);
-    return text;
+    return marked(node, key, node.text(key));
   }
 
   /** A pair of braces around a number is a mark, and has to be one that can be read. */
-  static void checkMarks(Node node, String key, Text text) {
+  static Text marked(Node node, String key, Text text) {
     text.byLanguage().values().stream()
         .flatMap(said -> Marked.findUnread(said).stream())
         .findFirst()
         .ifPresent(mark -> node.problem(key, mark, "problem.mark", MARKS));
+    return text;
   }
 
   static Optional<String> text(String text) {

@@ -16,7 +16,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Adds, changes and takes out single things of a kitchen's book: stations, ingredients, dishes.
+ * Adds, changes and takes out single things of a kitchen's book: stations, ingredients, dishes, and
+ * the house's own rules, of which there is one and always will be.
  *
  * <p>Rules. The whole book is read with the change first, tubs included, so that nothing is stored
  * which would not plan. Where somebody else has changed the thing since it was shown, nothing is
@@ -26,9 +27,13 @@ public final class BookItems {
   /** The kind of its changes. */
   static final String KIND = "book";
 
-  /** The lists of a book that are kept like this, in the order in which a kitchen needs them. */
+  /** The house's rules: the one thing of its kind, by the code of the kitchen. */
+  public static final String KITCHEN = "kitchen";
+
+  /** What of a book is kept like this, in the order in which a kitchen needs it. */
   public static final List<String> KINDS =
       List.of(
+          KITCHEN,
           "stations",
           "people",
           "scales",
@@ -42,7 +47,7 @@ public final class BookItems {
   /**
    * A thing as it is to be.
    *
-   * @param kind its list, one of {@link #KINDS}
+   * @param kind one of {@link #KINDS}
    * @param seen what it was when whoever changes it began; empty for a new one
    * @param body as the book writes it; empty to take it out
    */
@@ -77,8 +82,11 @@ public final class BookItems {
     this.desk = desk;
   }
 
-  /** The things of a list, as the book writes them. */
+  /** The things of a kind, as the book writes them. */
   public static List<ObjectNode> list(House house, String kind) {
+    if (house.tree().path(kind) instanceof ObjectNode one) {
+      return List.of(one);
+    }
     List<ObjectNode> all = new ArrayList<>();
     for (JsonNode item : house.tree().path(kind)) {
       if (item instanceof ObjectNode object) {
@@ -129,9 +137,11 @@ public final class BookItems {
         kitchens.change(
             tx, now.id(), News.fact(KIND, draft.code(), detail.toString(), who), desk.now());
     if (draft.body().isPresent()) {
-      int place = now.tree().path(draft.kind()).size();
+      boolean one = draft.kind().equals(KITCHEN);
+      int place = one ? 0 : now.tree().path(draft.kind()).size();
       String body = draft.body().get().toString();
-      books.save(tx, now.id(), draft.kind(), draft.code(), place, body, change);
+      String code = one ? KITCHEN : draft.code();
+      books.save(tx, now.id(), draft.kind(), code, place, body, change);
     } else {
       books.remove(tx, now.id(), draft.kind(), draft.code());
     }
@@ -139,13 +149,23 @@ public final class BookItems {
   }
 
   private Optional<Outcome> refusal(Tx tx, House house, Draft draft) {
+    boolean own =
+        draft.code().equals(house.code())
+            && draft
+                .body()
+                .map(body -> body.path("code").asText().equals(house.code()))
+                .orElse(false);
+    if (draft.kind().equals(KITCHEN) && !own) {
+      String said = draft.body().map(body -> body.path("code").asText()).orElse("");
+      return Optional.of(stays(house, said));
+    }
     Optional<ObjectNode> there = find(house, draft.kind(), draft.code());
     boolean taken = draft.seen().isEmpty() && there.isPresent();
     if (!taken && !there.equals(draft.seen())) {
       return Optional.of(new Stale(there));
     }
     ObjectNode tree = export.export(tx, house).deepCopy();
-    String path = "$." + draft.kind() + "[" + put(tree, draft) + "]";
+    String path = put(tree, draft);
     if (taken) {
       Message message = Message.of("book.code-taken", draft.code());
       return Optional.of(
@@ -157,8 +177,18 @@ public final class BookItems {
         : Optional.of(new Wrong(path, read.problems()));
   }
 
-  /** Puts it into a book, or takes it out; answers where it stands or stood. */
-  private static int put(ObjectNode tree, Draft draft) {
+  /** A kitchen has its rules under its own code, whatever else they say. */
+  private static Wrong stays(House house, String said) {
+    Message message = Message.of("book.kitchen-stays", house.code());
+    return new Wrong("$." + KITCHEN, List.of(new Problem("$." + KITCHEN + ".code", said, message)));
+  }
+
+  /** Puts it into a book, or takes it out; answers the path at which it stands or stood. */
+  private static String put(ObjectNode tree, Draft draft) {
+    if (draft.kind().equals(KITCHEN)) {
+      draft.body().ifPresent(body -> tree.set(KITCHEN, body));
+      return "$." + KITCHEN;
+    }
     ArrayNode list = tree.withArray(draft.kind());
     int at = 0;
     while (at < list.size() && !list.get(at).path("code").asText().equals(draft.code())) {
@@ -171,6 +201,6 @@ public final class BookItems {
     } else {
       list.add(draft.body().get());
     }
-    return at;
+    return "$." + draft.kind() + "[" + at + "]";
   }
 }

@@ -53,7 +53,11 @@ public final class BookPages implements Server.Part {
   private void blank(Context context) {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
-    form(visit, house, 200, Editing.blank(kind(visit)), List.of());
+    String kind = kind(visit);
+    if (kind.equals(BookItems.KITCHEN)) {
+      throw Halt.notFound(kind);
+    }
+    form(visit, house, 200, Editing.blank(kind), List.of());
   }
 
   private void one(Context context) {

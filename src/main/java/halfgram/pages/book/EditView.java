@@ -9,6 +9,7 @@ import java.util.List;
  * A thing of the book as a form.
  *
  * @param action where the form goes
+ * @param stays whether it cannot be taken out
  * @param how what the kind is for
  * @param base what it was when the form was made, sent along
  * @param faults those that belong to no field
@@ -17,6 +18,7 @@ import java.util.List;
 record EditView(
     String action,
     boolean fresh,
+    boolean stays,
     String title,
     String how,
     String base,

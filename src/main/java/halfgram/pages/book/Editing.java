@@ -9,7 +9,9 @@ import halfgram.desk.BookItems;
 import halfgram.input.Problem;
 import halfgram.pages.Code;
 import halfgram.pages.Effect;
+import halfgram.pages.TimeZones;
 import halfgram.pages.form.Cells;
+import halfgram.pages.form.Cells.Option;
 import halfgram.pages.form.FieldFault;
 import halfgram.pages.form.Part;
 import halfgram.pages.form.TypedForm;
@@ -90,7 +92,7 @@ final class Editing {
 
   /** The thing as typed; empty when there is nothing to call it. */
   Optional<BookItems.Draft> draft(KitchenBook book, Messages words) {
-    form.knowing(Cells.suggestions(book, form, words));
+    form.knowing(lists(book, words));
     ObjectNode body = form.write(Shapes.of(kind, book), base, "");
     sayNone(body);
     String called = code.orElseGet(() -> Code.of(english(body.path("name")), ""));
@@ -147,6 +149,7 @@ final class Editing {
     return new EditView(
         "book/" + kind + "/" + code.orElse("new"),
         code.isEmpty(),
+        code.isEmpty() || kind.equals(BookItems.KITCHEN),
         code.isEmpty()
             ? words.say("book.new", one)
             : words.say("book.edit-of", one, english(base.path("name"))),
@@ -154,8 +157,20 @@ final class Editing {
         base.toString(),
         elsewhere,
         cells.cells(parts, ""),
-        Cells.suggestions(book, form, words),
+        lists(book, words),
         effects);
+  }
+
+  /** What its fields may name. */
+  private List<Cells.Suggestions> lists(KitchenBook book, Messages words) {
+    List<Cells.Suggestions> lists = Cells.suggestions(book, form, words);
+    if (kind.equals(BookItems.KITCHEN)) {
+      lists.add(
+          new Cells.Suggestions(
+              Shapes.ZONES,
+              TimeZones.list().stream().map(zone -> new Option(zone, zone, false)).toList()));
+    }
+    return lists;
   }
 
   /** What codes to choose from are called: weekdays, allergens, stations, diets. */
@@ -165,6 +180,7 @@ final class Editing {
     book.allergens().forEach((code, name) -> names.put(code, words.text(name)));
     book.stations().forEach((code, station) -> names.put(code, words.text(station.name())));
     book.diets().forEach((code, diet) -> names.put(code, words.text(diet.name())));
+    Shapes.LANES.forEach(lanes -> names.put(lanes, words.say("book.lanes." + lanes)));
     names.put(Shapes.NONE, words.say("book.contains-none"));
     return names;
   }

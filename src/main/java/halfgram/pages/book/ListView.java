@@ -23,14 +23,20 @@ record ListView(boolean begun, String saved, List<Step> steps, List<Section> sec
   /** Something a first sheet needs. */
   record Step(String said, String how, String href, boolean done, boolean next) {}
 
-  /** A kind with its things. */
-  record Section(String kind, String title, String how, String one, List<Item> items) {}
+  /**
+   * A kind with its things.
+   *
+   * @param single whether there is one of it, and no more
+   */
+  record Section(
+      String kind, boolean single, String title, String how, String one, List<Item> items) {}
 
   /** A thing. */
   record Item(String name, String href) {}
 
   /** Kinds that a first sheet can do without. */
-  private static final Set<String> LATER = Set.of("diets", "equipment", "containers");
+  private static final Set<String> LATER =
+      Set.of(BookItems.KITCHEN, "diets", "equipment", "containers");
 
   static ListView of(House house, String saved, Messages words) {
     List<Section> sections =
@@ -62,6 +68,7 @@ record ListView(boolean begun, String saved, List<Step> steps, List<Section> sec
     }
     return new Section(
         kind,
+        kind.equals(BookItems.KITCHEN),
         words.say("book.many." + kind),
         words.say("book.how." + kind),
         words.say("book.one." + kind),

@@ -4,6 +4,7 @@ import static halfgram.pages.form.Part.choice;
 import static halfgram.pages.form.Part.codes;
 import static halfgram.pages.form.Part.flag;
 import static halfgram.pages.form.Part.group;
+import static halfgram.pages.form.Part.items;
 import static halfgram.pages.form.Part.number;
 import static halfgram.pages.form.Part.rows;
 import static halfgram.pages.form.Part.text;
@@ -11,10 +12,14 @@ import static halfgram.pages.form.Part.texts;
 import static halfgram.pages.form.Part.ticks;
 import static halfgram.pages.form.Part.time;
 
+import halfgram.desk.BookItems;
+import halfgram.kitchen.Kitchen;
 import halfgram.pages.form.Part;
 import halfgram.prep.KitchenBook;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 
 /** What the book can say of each kind of thing, for its form; what has no field here stays. */
 final class Shapes {
@@ -24,6 +29,13 @@ final class Shapes {
   /** That an ingredient contains no allergen, beside the allergens to tick. */
   static final String NONE = "none";
 
+  /** Name of the list of time zones. */
+  static final String ZONES = "zones";
+
+  /** What becomes of a crew plan that a moving day asks for. */
+  static final List<String> LANES =
+      Arrays.stream(Kitchen.Lanes.values()).map(Kitchen.Lanes::word).toList();
+
   private static final Part NAME = texts("name", "formulas.field.name");
 
   private Shapes() {}
@@ -31,8 +43,9 @@ final class Shapes {
   /** The fields of a kind. */
   static List<Part> of(String kind, KitchenBook book) {
     return switch (kind) {
-      case "ingredients" -> ingredient(List.copyOf(book.allergens().keySet()));
-      case "diets" -> diet(List.copyOf(book.allergens().keySet()));
+      case BookItems.KITCHEN -> kitchen(book);
+      case "ingredients" -> ingredient(known(book.allergens()));
+      case "diets" -> diet(known(book.allergens()));
       case "dishes" -> dish(book);
       case "services" -> service();
       case "people" -> person(book);
@@ -41,6 +54,47 @@ final class Shapes {
       case "scales" -> scale();
       default -> List.of(NAME);
     };
+  }
+
+  /** What is no question of how numbers are shown: that has a page of its own. */
+  private static List<Part> kitchen(KitchenBook book) {
+    return List.of(
+        NAME,
+        text("zone", "book.field.zone", ZONES),
+        time("dayStart", "book.field.day-start"),
+        time("opens", "book.field.opens"),
+        time("closes", "book.field.closes"),
+        text("lineCheck", "book.field.line-check", ""),
+        rows(
+            "blocks",
+            "book.field.blocks",
+            List.of(
+                NAME,
+                time("start", "book.field.start"),
+                time("end", "book.field.end"),
+                ticks("days", "book.field.days", DAYS),
+                ticks("stations", "book.field.of-stations", known(book.stations())))),
+        rows(
+            "places",
+            "book.field.places",
+            List.of(NAME, text("volume", "book.field.place-volume", ""))),
+        rows(
+            "buffer",
+            "book.field.buffer",
+            List.of(number("to", "book.field.tier-to"), number("percent", "book.field.tier"))),
+        group(
+            "tolerances",
+            "book.field.tolerances",
+            List.of(number("dose", "book.field.dose"), number("base", "book.field.base"))),
+        choice("lanes", "book.field.lanes", LANES),
+        text("lookAhead", "book.field.look-ahead", ""),
+        number("holdingWeight", "book.field.holding"),
+        number("waterHardness", "book.field.hardness"),
+        text("currency", "book.field.currency", ""));
+  }
+
+  private static List<String> known(Map<String, ?> things) {
+    return List.copyOf(things.keySet());
   }
 
   private static List<Part> ingredient(List<String> allergens) {
@@ -104,7 +158,7 @@ final class Shapes {
             "variants",
             "book.field.variants",
             List.of(
-                ticks("diets", "book.field.for-diets", List.copyOf(book.diets().keySet())),
+                ticks("diets", "book.field.for-diets", known(book.diets())),
                 codes("remove", "book.field.left-off", ""),
                 rows("replace", "book.field.replaced", swap),
                 rows("add", "book.field.added", item()))),
@@ -113,10 +167,18 @@ final class Shapes {
             "plating",
             "book.field.plating",
             List.of(
-                number("platesPerMinute", "book.field.plates-per-minute"),
                 number("people", "book.field.plating-people"),
+                number("platesPerMinute", "book.field.plates-per-minute"),
+                text("station", "formulas.field.station", "stations"),
                 number("perTray", "book.field.per-tray"),
-                text("station", "formulas.field.station", "stations"))));
+                texts("plate", "book.field.plated-on"),
+                rows(
+                    "last",
+                    "book.field.last",
+                    List.of(
+                        texts("text", "formulas.field.sentence"),
+                        number("seconds", "book.field.seconds"))))),
+        items("finish", "book.field.finish", texts("text", "formulas.field.sentence")));
   }
 
   private static List<Part> service() {
@@ -137,7 +199,7 @@ final class Shapes {
   private static List<Part> person(KitchenBook book) {
     return List.of(
         text("name", "formulas.field.name", ""),
-        ticks("stations", "book.field.stations", List.copyOf(book.stations().keySet())),
+        ticks("stations", "book.field.stations", known(book.stations())),
         flag("chef", "book.field.chef"),
         rows(
             "shifts",

@@ -1,8 +1,8 @@
 package halfgram.pages.door;
 
 import halfgram.desk.People.Reason;
+import halfgram.pages.TimeZones;
 import halfgram.words.Messages;
-import java.time.ZoneId;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -36,10 +36,7 @@ public record FormView(
 
   /** Time zones by a place, to choose from. */
   public List<String> zones() {
-    return ZoneId.getAvailableZoneIds().stream()
-        .filter(zone -> zone.matches("(Africa|America|Asia|Atlantic|Australia|Europe|Pacific)/.+"))
-        .sorted()
-        .toList();
+    return TimeZones.list();
   }
 
   /** What was typed into a field. */

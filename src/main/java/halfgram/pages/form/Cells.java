@@ -97,7 +97,7 @@ public final class Cells {
   }
 
   private Cell cell(Part part, String name) {
-    boolean listed = part.kind() == Part.Kind.ROWS || part.kind() == Part.Kind.SENTENCES;
+    boolean listed = part.isListed();
     boolean folded = part.kind() == Part.Kind.GROUP && part.place() == Part.Place.MORE;
     String kind =
         listed
@@ -114,7 +114,7 @@ public final class Cells {
               part.known().stream()
                   .map(w -> option(w, name(w), !form.get(name + "." + w).isEmpty()))
                   .toList();
-          case TEXT, NUMBER, TIME, FLAG, PAIRS, GROUP, ROWS, SENTENCES, CODES -> List.of();
+          case TEXT, NUMBER, TIME, FLAG, PAIRS, GROUP, ROWS, SENTENCES, ITEMS, CODES -> List.of();
         };
     List<Cell> cells = part.kind() == Part.Kind.GROUP ? cells(part.parts(), name + ".") : List.of();
     List<Row> rows = listed ? rows(part, name) : List.of();
@@ -178,7 +178,8 @@ public final class Cells {
           faults.keySet().stream()
               .anyMatch(k -> more.stream().anyMatch(c -> (k + ".").startsWith(c.name() + ".")));
       String title =
-          List.of("code", "ingredient", "component", "name", "use", "step").stream()
+          List.of("code", "ingredient", "component", "name", "use", "step", "name.en", "text.en")
+              .stream()
               .map(key -> form.get(at + "." + key))
               .filter(said -> !said.isEmpty())
               .findFirst()

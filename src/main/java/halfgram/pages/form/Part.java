@@ -26,6 +26,8 @@ public record Part(
     ROWS,
     /** Rows, or their first part alone where there is one row with nothing else. */
     SENTENCES,
+    /** Rows of which the book has the one part they have, without its key. */
+    ITEMS,
     /** Several codes in one field. */
     CODES
   }
@@ -94,5 +96,15 @@ public record Part(
 
   public static Part rows(String key, String label, List<Part> parts) {
     return of(key, label, Kind.ROWS, List.of(), parts);
+  }
+
+  /** Texts one after the other. */
+  public static Part items(String key, String label, Part part) {
+    return of(key, label, Kind.ITEMS, List.of(), List.of(part));
+  }
+
+  /** Whether it is entered row by row. */
+  boolean isListed() {
+    return kind == Kind.ROWS || kind == Kind.SENTENCES || kind == Kind.ITEMS;
   }
 }

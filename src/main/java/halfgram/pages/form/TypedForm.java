@@ -135,8 +135,7 @@ public final class TypedForm {
       String name = prefix + part.key();
       switch (part.kind()) {
         case GROUP -> fill(part.parts(), value, name + ".");
-        case ROWS -> fillRows(part, value, name);
-        case SENTENCES -> fillRows(part, listed(part, value), name);
+        case ROWS, SENTENCES, ITEMS -> fillRows(part, Bare.opened(part, value), name);
         case CODES -> put(name, codes(value));
         case TEXTS -> part.known().forEach(l -> put(name + "." + l, said(value, l)));
         case TICKS -> value.forEach(one -> put(name + "." + one.asText(), "on"));
@@ -154,14 +153,6 @@ public final class TypedForm {
       fill(part.parts(), list.get(i), name + "." + i + ".");
     }
     setRows(name, rows);
-  }
-
-  /** What is written as its first part alone, as the list it stands for. */
-  private static JsonNode listed(Part part, JsonNode value) {
-    boolean alone = value.isTextual() || value.isObject();
-    return alone
-        ? NODES.arrayNode().add(NODES.objectNode().set(part.parts().get(0).key(), value))
-        : value;
   }
 
   private static String codes(JsonNode value) {
@@ -218,11 +209,7 @@ public final class TypedForm {
       places.put(at, name);
       switch (part.kind()) {
         case GROUP -> group(part, node, name, at);
-        case ROWS -> {
-          JsonNode before = node.path(part.key());
-          put(node, part.key(), before, rows(part, before, name, at));
-        }
-        case SENTENCES -> sentences(part, node, name, at);
+        case ROWS, SENTENCES, ITEMS -> list(part, node, name, at);
         case CODES -> codes(part, node, name);
         case TEXTS -> texts(part, node, name);
         case TICKS -> ticks(part, node, name);
@@ -336,19 +323,21 @@ public final class TypedForm {
     }
   }
 
-  private void sentences(Part part, ObjectNode node, String name, String at) {
-    String first = part.parts().get(0).key();
+  private void list(Part part, ObjectNode node, String name, String at) {
     JsonNode before = node.path(part.key());
-    ArrayNode list = rows(part, listed(part, before), name, at);
-    if (list.size() == 1 && !before.isArray() && list.get(0).size() == 1) {
-      JsonNode alone = list.get(0).path(first);
-      if (!alone.isMissingNode()) {
-        places.put(at, places.getOrDefault(at + "[0]." + first, name));
-        node.set(part.key(), alone);
-        return;
+    ArrayNode rows = rows(part, Bare.opened(part, before), name, at);
+    JsonNode list = Bare.closed(part, before, rows);
+    String first = "." + part.parts().get(0).key();
+    if (list instanceof ArrayNode all) {
+      for (int i = 0; i < all.size() && part.kind() == Kind.ITEMS; i++) {
+        String place = at + "[" + i + "]";
+        places.put(place, places.getOrDefault(place + first, name));
       }
+      put(node, part.key(), before, all);
+    } else {
+      places.put(at, places.getOrDefault(at + "[0]" + first, name));
+      node.set(part.key(), list);
     }
-    put(node, part.key(), before, list);
   }
 
   private void codes(Part part, ObjectNode node, String name) {
