@@ -41,6 +41,8 @@ final class DifferenceJson {
       Answers.amount(one, "all", of.make().scaled().output(0));
     }
     ids(node.putArray("held"), difference.held().stream().map(h -> h.task()).toList());
+    ArrayNode around = node.putArray("around");
+    difference.around().forEach(one -> around.add(Call.word(one)));
     node.put("misfits", difference.misfits().size());
   }
 

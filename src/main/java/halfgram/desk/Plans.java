@@ -219,7 +219,7 @@ public final class Plans {
         sheets.get(
             new Basis(of, book.lots(), request, begun),
             unknown -> Planning.plan(book, request, begun, Because.NOT_ASKED));
-    Difference difference = Difference.of(inForce.sheet(), sheet);
+    Difference difference = Difference.of(inForce.book(), inForce.sheet(), of, sheet);
     return new Proposal(book, sheet, begun, house.stand().facts(), difference);
   }
 

@@ -150,9 +150,9 @@ public final class SheetEffects {
 
   private Effect ahead(House house, House after, LocalDate from, LocalDate to) {
     int days = (int) (to.toEpochDay() - from.toEpochDay()) + 1;
-    PrepSheet before = plans.preview(house, from, days).sheet();
+    Plans.Proposal before = plans.preview(house, from, days);
     Plans.Proposal then = plans.preview(after, from, days);
-    return new Effect(
-        Of.AHEAD, from, to, then.book(), then.sheet(), Difference.of(before, then.sheet()));
+    Difference difference = Difference.of(before.book(), before.sheet(), then.book(), then.sheet());
+    return new Effect(Of.AHEAD, from, to, then.book(), then.sheet(), difference);
   }
 }

@@ -11,6 +11,7 @@ import halfgram.words.Messages;
 import halfgram.words.SheetWords;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 
@@ -18,7 +19,7 @@ import java.util.OptionalInt;
  * What a change would do to one sheet, in words.
  *
  * @param title whose sheet
- * @param services covers and plates before and after
+ * @param services covers and plates before and after, then what changes around the tasks
  * @param made what is made more or less of
  * @param weighed what is weighed otherwise by another version of a formula
  * @param tasks how many come, go and change
@@ -48,6 +49,7 @@ public record Effect(
         };
     List<String> services = new ArrayList<>();
     difference.services().forEach(one -> service(services, one, effect.book(), words));
+    services.addAll(around(difference, words));
     return new Effect(
         title,
         services,
@@ -65,6 +67,20 @@ public record Effect(
   /** Nothing would change, and why. */
   public static Effect none(String why) {
     return new Effect(why, List.of(), List.of(), List.of(), "", List.of());
+  }
+
+  /** What changes around the tasks. */
+  public static List<String> around(Difference difference, Messages words) {
+    return difference.around().stream()
+        .map(
+            one ->
+                switch (one) {
+                  case HOURS -> words.say("today.around-hours");
+                  case KIT -> words.say("today.around-kit");
+                  case WEIGHING -> words.say("today.around-weighing");
+                  case PLATING -> words.say("today.around-plating");
+                })
+        .toList();
   }
 
   private static void service(
@@ -126,7 +142,7 @@ public record Effect(
 
   private static String diet(KitchenBook book, String code, Messages words) {
     return Optional.ofNullable(book.diets().get(code))
-        .map(diet -> words.text(diet.name()).toUpperCase(java.util.Locale.ROOT))
+        .map(diet -> words.text(diet.name()).toUpperCase(Locale.ROOT))
         .orElse(code);
   }
 

@@ -31,6 +31,7 @@ import java.util.stream.Collectors;
  * @param grown begun makes into which more is to be weighed
  * @param misfits that the sheet in force does not have
  * @param held tasks whose earliest start by a delivery comes, goes or changes
+ * @param around what changes around the tasks
  */
 public record Difference(
     List<Service> services,
@@ -43,7 +44,8 @@ public record Difference(
     SortedSet<String> touched,
     List<Begun> grown,
     List<Misfit> misfits,
-    List<Held> held) {
+    List<Held> held,
+    SortedSet<Circumstance> around) {
 
   /** A service before and after; either is empty when the service comes or goes. */
   public record Service(Optional<ServiceRun> from, Optional<ServiceRun> to, List<Plates> plates) {}
@@ -79,10 +81,36 @@ public record Difference(
         && added.isEmpty()
         && withdrawn.isEmpty()
         && changed.isEmpty()
-        && held.isEmpty();
+        && held.isEmpty()
+        && around.isEmpty();
+  }
+
+  /**
+   * As below, with what changes around the tasks.
+   *
+   * @param book of the sheet in force
+   * @param other of the one proposed
+   */
+  public static Difference of(
+      KitchenBook book, PrepSheet inForce, KitchenBook other, PrepSheet proposed) {
+    SortedSet<String> served = dishes(inForce);
+    served.retainAll(dishes(proposed));
+    return of(inForce, proposed, Circumstance.between(book, other, served));
+  }
+
+  private static SortedSet<String> dishes(PrepSheet sheet) {
+    return sheet.services().stream()
+        .flatMap(run -> run.plates().stream())
+        .map(plates -> plates.dish().code())
+        .collect(Collectors.toCollection(TreeSet::new));
   }
 
   public static Difference of(PrepSheet inForce, PrepSheet proposed) {
+    return of(inForce, proposed, new TreeSet<>());
+  }
+
+  private static Difference of(
+      PrepSheet inForce, PrepSheet proposed, SortedSet<Circumstance> around) {
     Map<String, Task> before = byId(inForce);
     Map<String, Task> after = byId(proposed);
     List<Task> added =
@@ -117,7 +145,8 @@ public record Difference(
         touched(proposed, added, withdrawn, changed),
         proposed.begun().stream().filter(of -> of.before().isPresent()).toList(),
         proposed.misfits().stream().filter(misfit -> !known.contains(misfit.path())).toList(),
-        held(inForce, proposed, before.keySet()));
+        held(inForce, proposed, before.keySet()),
+        around);
   }
 
   /** Of tasks that both have; a new one says itself what it waits for. */

@@ -8,6 +8,7 @@ import halfgram.desk.BookItems;
 import halfgram.formula.Dose;
 import halfgram.formula.Gate;
 import halfgram.formula.Step;
+import halfgram.kitchen.Kitchen;
 import halfgram.measure.Message;
 import halfgram.measure.Standing;
 import halfgram.people.Deed;
@@ -187,6 +188,8 @@ class MessagesTest {
       families.put(family, BookItems.KINDS);
     }
     families.put("book.day.", List.of("mon", "tue", "wed", "thu", "fri", "sat", "sun"));
+    families.put(
+        "book.lanes.", Arrays.stream(Kitchen.Lanes.values()).map(Kitchen.Lanes::word).toList());
     families.put("technique.", ofTechniques());
     families.put("reference.", Reference.TABLES);
     families.put("door.does.", Role.ofPeople().stream().map(Role::code).toList());

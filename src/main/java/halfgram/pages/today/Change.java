@@ -5,6 +5,7 @@ import halfgram.formula.ComponentRef;
 import halfgram.measure.Amount;
 import halfgram.measure.Window;
 import halfgram.menu.Dish;
+import halfgram.pages.Effect;
 import halfgram.prep.Difference;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
@@ -26,6 +27,7 @@ import java.util.stream.Stream;
  * @param number of the plan in force that it was compared with
  * @param facts number of the last fact it takes into account
  * @param covers what changes for services: "Terrace reception: 26 → 32 covers, 142 → 178 plates"
+ * @param around what changes around the tasks: "Who is in when"
  * @param made the largest changes of what is made
  * @param more how many more components change, in words
  * @param tasks how many tasks come, go and change, in words
@@ -38,6 +40,7 @@ record Change(
     int number,
     long facts,
     List<String> covers,
+    List<String> around,
     List<String> made,
     String more,
     String tasks,
@@ -79,6 +82,7 @@ record Change(
           number,
           proposal.facts(),
           difference.services().stream().map(this::service).toList(),
+          Effect.around(difference, words),
           more > 0 ? made.subList(0, MOST_MADE) : made,
           more > 0 ? words.say("today.more-made", more) : "",
           words.say(

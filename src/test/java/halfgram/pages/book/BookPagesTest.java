@@ -4,28 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.BookItems;
-import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
 import halfgram.testkit.FilledForm;
-import halfgram.testkit.Site;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 
 /** The kitchen's book written thing by thing over HTTP, refusals beside the success. */
-class BookPagesTest {
-  private static final String BOOK = "/k/TARN/book";
-
-  private final Site site = Site.demo();
-  private final Client client = site.client();
-
-  @AfterEach
-  void close() {
-    site.close();
-  }
-
+class BookPagesTest extends OnBook {
   @Test
   void theBookShowsEveryThingOfEveryKindAndAFormForEach() {
     Answer book = client.get(BOOK);
@@ -178,39 +163,68 @@ class BookPagesTest {
     assertThat(client.get("/k/TARN/audit?kind=book").text()).contains("raw-bar", "Raw bar");
   }
 
-  private Optional<ObjectNode> thing(String kind, String code) {
-    return BookItems.find(site.house(), kind, code);
+  @Test
+  void aDishIsPlatedAndFinishedAsItsFormSays() {
+    Answer answer =
+        create(
+            "dishes",
+            "name.en",
+            "Toast",
+            "plate.0.component",
+            "dill oil",
+            "plate.0.amount",
+            "5 g",
+            "plating.people",
+            "2",
+            "plating.platesPerMinute",
+            "1.5",
+            "plating.station",
+            "pass",
+            "plating.plate.en",
+            "slate",
+            "plating.last.rows",
+            "0",
+            "plating.last.0.text.en",
+            "warm to {40 °C}",
+            "plating.last.0.seconds",
+            "30",
+            "finish.rows",
+            "0 1 2",
+            "finish.0.text.en",
+            "wipe the rim",
+            "finish.2.text.en",
+            "oil last",
+            "finish.2.text.fr",
+            "l’huile à la fin");
+    assertThat(answer.status()).as(answer.text()).isEqualTo(303);
+    ObjectNode dish = thing("dishes", "toast").orElseThrow();
+    assertThat(dish.path("plating").toString())
+        .isEqualTo(
+            "{\"people\":2,\"platesPerMinute\":1.5,\"station\":\"pass\",\"plate\":\"slate\","
+                + "\"last\":[{\"text\":\"warm to {40 °C}\",\"seconds\":30}]}");
+    assertThat(dish.path("finish").toString())
+        .isEqualTo("[\"wipe the rim\",{\"en\":\"oil last\",\"fr\":\"l’huile à la fin\"}]");
+    assertThat(change("dishes/toast", "act", "remove finish 0").status()).isEqualTo(200);
+    change("dishes/toast", "finish.rows", "1");
+    assertThat(thing("dishes", "toast").orElseThrow().path("finish").toString())
+        .isEqualTo("[{\"en\":\"oil last\",\"fr\":\"l’huile à la fin\"}]");
   }
 
-  private Answer create(String kind, String... typed) {
-    String place = BOOK + "/" + kind + "/new";
-    return client.post(place, with(fields(place), typed));
-  }
-
-  private Answer change(String thing, String... typed) {
-    return client.post(BOOK + "/" + thing, with(fields(BOOK + "/" + thing), typed));
-  }
-
-  /** The form as it stands, to be saved. */
-  private String[] fields(String place) {
-    return saving(FilledForm.of(client.get(place), place.substring(BOOK.length())));
-  }
-
-  private static String[] saving(FilledForm form) {
-    return form.with("act", "save").fields();
-  }
-
-  private static String[] with(String[] fields, String... typed) {
-    List<String> all = new ArrayList<>(List.of(fields));
-    for (int i = 0; i < typed.length; i += 2) {
-      int at = all.indexOf(typed[i]);
-      if (at >= 0 && at % 2 == 0) {
-        all.set(at + 1, typed[i + 1]);
-      } else {
-        all.add(typed[i]);
-        all.add(typed[i + 1]);
-      }
-    }
-    return all.toArray(String[]::new);
+  @Test
+  void whatIsWrongWithAFinishOrALastStepIsSaidThere() {
+    Answer answer =
+        change(
+            "dishes/trout-plate",
+            "finish.1.text.es",
+            "a {40 lunas}",
+            "plating.platesPerMinute",
+            "",
+            "plating.last.0.seconds",
+            "a while");
+    assertThat(answer.status()).isEqualTo(422);
+    assertThat(answer.body())
+        .contains("id=\"finish.1.text-fault\"", "a {40 lunas}")
+        .contains("id=\"plating.platesPerMinute-fault\"")
+        .contains("id=\"plating.last.0.seconds-fault\"", "value=\"a while\"");
   }
 }

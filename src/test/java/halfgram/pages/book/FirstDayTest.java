@@ -29,6 +29,29 @@ class FirstDayTest {
     assertThat(client.get(ROOT + "book").text())
         .contains("To the first sheet", "Stations Where somebody works");
     put("book/stations/new", "name.en", "Cold");
+    put("book/stations/new", "name.en", "Pass");
+    put(
+        "book/kitchen/HILL",
+        "opens",
+        "9",
+        "lineCheck",
+        "90min",
+        "blocks.rows",
+        "0",
+        "blocks.0.name.en",
+        "Staff meal",
+        "blocks.0.days.sat",
+        "on",
+        "blocks.0.start",
+        "16:00",
+        "blocks.0.end",
+        "16:30",
+        "places.rows",
+        "0",
+        "places.0.name.en",
+        "walk-in",
+        "places.0.volume",
+        "200L");
     assertThat(client.get(ROOT + "wall/cold/who").body())
         .contains("nobody can be chosen", "href=\"/k/HILL/book/people/new\"");
     put(
@@ -36,6 +59,8 @@ class FirstDayTest {
         "name",
         "Ada",
         "stations.cold",
+        "on",
+        "stations.pass",
         "on",
         "chef",
         "on",
@@ -79,7 +104,9 @@ class FirstDayTest {
         "outputs.0.hold.why",
         "quality",
         "outputs.0.hold.source",
-        "tasted here");
+        "tasted here",
+        "outputs.0.hold.place",
+        "walk-in");
     put(
         "book/dishes/new",
         "name.en",
@@ -87,16 +114,38 @@ class FirstDayTest {
         "plate.0.component",
         "dill cream",
         "plate.0.amount",
-        "30g");
+        "30g",
+        "plating.people",
+        "1",
+        "plating.platesPerMinute",
+        "2",
+        "plating.station",
+        "pass",
+        "plating.last.rows",
+        "0",
+        "plating.last.0.text.en",
+        "pepper",
+        "plating.last.0.seconds",
+        "60",
+        "finish.rows",
+        "0",
+        "finish.0.text.en",
+        "wipe the rim");
     event();
     assertThat(client.get(ROOT + "book").text()).doesNotContain("To the first sheet");
     Answer today = client.get(ROOT);
-    assertThat(today.text()).contains("Since this plan was made", "Dill cream");
+    assertThat(today.text())
+        .contains("Since this plan was made", "Dill cream", "Who is in when has changed")
+        .doesNotContain("is plated or finished otherwise");
     FilledForm accept = FilledForm.of(today, "/plan");
     assertThat(client.post(ROOT + "plan", accept.fields()).status()).isEqualTo(303);
     // 20 guests and a tenth more, 30 g each: 660 g, five parts cream to one part dill.
     assertThat(client.get(ROOT + "wall/cold").text())
         .contains("CONTAINS MILK", "550", "Crème fraîche", "110", "Dill", "gives 660 g");
+    // Ready an hour and a half before supper; plated from twelve minutes before the fire at 18:45.
+    assertThat(client.get(ROOT + "wall/cold").text()).contains("by 17:00", "walk-in");
+    assertThat(client.get(ROOT + "lanes").text())
+        .contains("It fits", "16:00–16:30 Staff meal", "18:33 18:45 plate Toast Ada");
     done();
     assertThat(client.get(ROOT + "stock").text()).contains("1 tub on hand", "Dill cream", "660 g");
     assertThat(client.get(ROOT + "log").text()).contains("Dill cream", "Ada");

@@ -1,0 +1,56 @@
+package halfgram.prep;
+
+import halfgram.kitchen.Kitchen;
+import halfgram.menu.Dish;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SortedSet;
+import java.util.TreeSet;
+
+/** What of the book a day's work is done by, though no task of its sheet says so. */
+public enum Circumstance {
+  /** Who is in when: people, their shifts, the opening hours, what everybody does at once. */
+  HOURS,
+  /** What work goes on in: machines, vessels, places. */
+  KIT,
+  /** On what it is weighed and how closely: scales, tolerances, the water. */
+  WEIGHING,
+  /** How the dishes served are plated and finished. */
+  PLATING;
+
+  /**
+   * Those in which two books differ.
+   *
+   * @param served codes of the dishes that matter
+   */
+  static SortedSet<Circumstance> between(KitchenBook from, KitchenBook to, Set<String> served) {
+    SortedSet<Circumstance> found = new TreeSet<>();
+    for (Circumstance one : values()) {
+      if (!one.of(from, served).equals(one.of(to, served))) {
+        found.add(one);
+      }
+    }
+    return found;
+  }
+
+  private List<Object> of(KitchenBook book, Set<String> served) {
+    Kitchen kitchen = book.kitchen();
+    return switch (this) {
+      case HOURS -> List.of(book.people(), book.blocks(), kitchen.opens(), kitchen.closes());
+      case KIT -> List.of(book.equipment(), book.containers(), book.places());
+      case WEIGHING ->
+          List.of(
+              book.scales(),
+              kitchen.doseTolerance(),
+              kitchen.baseTolerance(),
+              kitchen.waterHardness());
+      case PLATING -> served.stream().<Object>map(code -> plated(book, code)).toList();
+    };
+  }
+
+  private static List<Object> plated(KitchenBook book, String code) {
+    Optional<Dish> dish = Optional.ofNullable(book.dishes().get(code));
+    return List.of(dish.flatMap(Dish::plating), dish.map(Dish::finish).orElse(List.of()));
+  }
+}
