@@ -25,6 +25,7 @@ import halfgram.api.SlipApi;
 import halfgram.api.StockApi;
 import halfgram.api.TabletsApi;
 import halfgram.api.TechniquesApi;
+import halfgram.api.ThingsApi;
 import halfgram.api.TickApi;
 import halfgram.book.BookReader;
 import halfgram.book.Reference;
@@ -366,6 +367,7 @@ public final class Wiring implements AutoCloseable {
             new FormulasApi(desk, effects),
             new LogApi(desk, logbook),
             new BookApi(desk),
+            new ThingsApi(desk, effects),
             new OpenApi(),
             new SettingsApi(desk),
             new SettingsPages(desk),

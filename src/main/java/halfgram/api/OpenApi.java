@@ -42,7 +42,8 @@ public final class OpenApi implements Server.Part {
           "session",
           "people",
           "audit",
-          "book");
+          "book",
+          "things");
   private static final String BOOK = "/halfgram/book/halfgram-book-1.schema.json";
 
   /** Before the name of a part of the book among the schemas. */

@@ -147,6 +147,21 @@ public final class BookStore {
     return day.name().substring(0, 3).toLowerCase(Locale.ROOT);
   }
 
+  /**
+   * A part as stored.
+   *
+   * @param change number of its last change
+   */
+  public record Saved(String body, long change) {}
+
+  /** Parts of one kind as stored, in the order of the book. */
+  public List<Saved> list(Tx tx, UUID kitchen, String kind) {
+    return rows(tx, kitchen).stream()
+        .filter(row -> row.getKind().equals(kind))
+        .map(row -> new Saved(row.getBody(), row.getChangeNumber()))
+        .toList();
+  }
+
   /** Parts of one kind as stored: bodies by code. */
   Map<String, String> listBodies(Tx tx, UUID kitchen, String kind) {
     Map<String, String> bodies = new LinkedHashMap<>();

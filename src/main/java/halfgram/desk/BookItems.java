@@ -54,6 +54,17 @@ public final class BookItems {
   public record Draft(
       String kind, String code, Optional<ObjectNode> seen, Optional<ObjectNode> body) {}
 
+  /**
+   * A thing as it is kept.
+   *
+   * @param change number of its last change
+   */
+  public record Kept(ObjectNode body, long change) {
+    public String code() {
+      return body.path("code").asText();
+    }
+  }
+
   /** What became of it. */
   public sealed interface Outcome permits Saved, Wrong, Stale, Looked {}
 
@@ -100,6 +111,17 @@ public final class BookItems {
     return list(house, kind).stream()
         .filter(item -> item.path("code").asText().equals(code))
         .findFirst();
+  }
+
+  /** The things of a kind as they are kept now, each with its last change. */
+  public List<Kept> listKept(House house, String kind) {
+    return desk.read(tx -> books.list(tx, house.id(), kind)).stream()
+        .map(row -> new Kept((ObjectNode) BookStore.parse(row.body()), row.change()))
+        .toList();
+  }
+
+  public Optional<Kept> findKept(House house, String kind, String code) {
+    return listKept(house, kind).stream().filter(kept -> kept.code().equals(code)).findFirst();
   }
 
   /** What storing it would make of the kitchen; nothing is stored. */

@@ -116,7 +116,12 @@ public enum Deed {
       "GET book/{kind}/new",
       "POST book/{kind}/new",
       "GET book/{kind}/{code}",
-      "POST book/{kind}/{code}"),
+      "POST book/{kind}/{code}",
+      "GET api/v1/book/{kind}",
+      "POST api/v1/book/{kind}",
+      "GET api/v1/book/{kind}/{code}",
+      "PUT api/v1/book/{kind}/{code}",
+      "DELETE api/v1/book/{kind}/{code}"),
   TAKE_BOOK_OUT(Set.of(OWNER), "GET api/v1/book", "GET api/v1/tables/{table}"),
   BRING_BOOK_IN(Set.of(OWNER, CHEF), "POST api/v1/book", "POST api/v1/tables/{table}"),
 
