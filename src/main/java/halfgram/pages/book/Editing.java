@@ -153,12 +153,17 @@ final class Editing {
         code.isEmpty()
             ? words.say("book.new", one)
             : words.say("book.edit-of", one, english(base.path("name"))),
-        words.say("book.how." + kind),
+        how(words),
         base.toString(),
         elsewhere,
         cells.cells(parts, ""),
         lists(book, words),
         effects);
+  }
+
+  private String how(Messages words) {
+    String how = words.say("book.how." + kind);
+    return kind.equals(BookItems.KITCHEN) ? how + " " + words.say("book.kitchen-brackets") : how;
   }
 
   /** What its fields may name. */

@@ -239,6 +239,12 @@ public final class Cells {
             book.equipment().values().stream()
                 .map(one -> new Option(one.code(), words.text(one.name()), false))
                 .toList()));
+    lists.add(
+        new Suggestions(
+            "places",
+            book.places().stream()
+                .map(one -> new Option(one.name(), words.text(one.called()), false))
+                .toList()));
     TreeSet<String> cuts = new TreeSet<>();
     book.ingredients().values().forEach(one -> cuts.addAll(one.cuts().keySet()));
     lists.add(new Suggestions("cuts", plain(List.copyOf(cuts))));

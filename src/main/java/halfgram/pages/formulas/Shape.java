@@ -149,7 +149,7 @@ final class Shape {
                   Part.text("from", "formulas.field.hold-from", "steps"),
                   Part.choice("why", "formulas.field.why", WHY),
                   Part.text("source", "formulas.field.source", ""),
-                  Part.text("place", "formulas.field.place", ""),
+                  Part.text("place", "formulas.field.place", "places"),
                   Part.text("at", "formulas.field.temperature", ""))),
           Part.group(
               "rest",

@@ -135,7 +135,7 @@ class FirstDayTest {
     assertThat(client.get(ROOT + "book").text()).doesNotContain("To the first sheet");
     Answer today = client.get(ROOT);
     assertThat(today.text())
-        .contains("Since this plan was made", "Dill cream", "Who is in when has changed")
+        .contains("Since this plan was made", "Dill cream", "Who is in when changes")
         .doesNotContain("is plated or finished otherwise");
     FilledForm accept = FilledForm.of(today, "/plan");
     assertThat(client.post(ROOT + "plan", accept.fields()).status()).isEqualTo(303);

@@ -85,12 +85,12 @@ class HouseRulesTest extends OnBook {
   void aMealThatMovesChangesNoTaskAndIsOfferedOnTodayAllTheSame() {
     client.get(TODAY);
     String[] moved = {"blocks.0.start", "15:00", "blocks.0.end", "15:30", "act", "look"};
-    assertThat(change(RULES, moved).text()).contains("Who is in when has changed");
+    assertThat(change(RULES, moved).text()).contains("Who is in when changes");
     moved[5] = "save";
     assertThat(change(RULES, moved).status()).isEqualTo(303);
     assertThat(meal()).as("the plan in force stays").isEqualTo(LocalTime.of(16, 30));
     Answer today = client.get(TODAY);
-    assertThat(today.text()).contains("Since this plan was made", "Who is in when has changed");
+    assertThat(today.text()).contains("Since this plan was made", "Who is in when changes");
     FilledForm accept = FilledForm.of(today, "/plan");
     assertThat(client.post("/k/TARN/plan", accept.fields()).status()).isEqualTo(303);
     assertThat(meal()).isEqualTo(LocalTime.of(15, 0));
@@ -102,6 +102,36 @@ class HouseRulesTest extends OnBook {
     client.get(TODAY);
     assertThat(change("dishes/trout-plate", "plating.people", "2").status()).isEqualTo(303);
     assertThat(client.get(TODAY).text()).contains("What is served is plated or finished otherwise");
+  }
+
+  @Test
+  void whatIsAroundTheTasksIsToldForWhatItIs() {
+    client.get(TODAY);
+    Answer room = change(RULES, "places.0.volume", "800 L", "act", "look");
+    assertThat(room.text())
+        .contains("What there is to work in changes")
+        .doesNotContain("weighed on");
+    Answer scales = change(RULES, "tolerances.dose", "2", "act", "look");
+    assertThat(scales.text()).contains("What things are weighed on changes");
+    Answer name = change(RULES, "name.fr", "Chalet", "act", "look");
+    assertThat(name.text()).contains("No sheet of today, of the week to come");
+  }
+
+  @Test
+  void aHouseThatMovesToAnotherClockGoesOn() {
+    client.get(TODAY);
+    client.get("/k/TARN/lanes");
+    String[] moved = {"zone", "America/New_York", "dayStart", "05:00", "act", "look"};
+    assertThat(change(RULES, moved).status()).isEqualTo(200);
+    moved[5] = "save";
+    assertThat(change(RULES, moved).status()).isEqualTo(303);
+    // Nine in the morning of Saturday there is three in the morning here: Friday's work.
+    assertThat(client.get(TODAY).text()).contains("Friday 4 December 2026");
+    for (String page : List.of("lanes", "wall/cold", "service", "crew", "stock", "baths", "log")) {
+      assertThat(client.get(TODAY + page).status()).as(page).isEqualTo(200);
+    }
+    assertThat(client.get(TODAY + "?date=2026-12-05").status()).isEqualTo(200);
+    assertThat(client.get(TODAY + "lanes?date=2026-12-05").status()).isEqualTo(200);
   }
 
   @Test
