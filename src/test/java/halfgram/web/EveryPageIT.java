@@ -200,6 +200,7 @@ class EveryPageIT {
       pressed(found, viewer, "formulas/new", "Save the formula");
       pressed(found, viewer, "events/new", "Save");
       pressed(found, viewer, "book/dishes/new", "Save");
+      pressed(found, viewer, "book/kitchen/TARN", "Look first");
       pressed(found, viewer, "book/dishes/trout-plate", "Look first");
       pressed(found, viewer, "events/harvest-dinner/edit", "Look first");
       viewer.open(address("pars"));
@@ -317,6 +318,7 @@ class EveryPageIT {
         "deliveries",
         "deliveries?past=yes",
         "book",
+        "book/kitchen/TARN",
         "book/ingredients/butter",
         "book/dishes/trout-plate",
         "book/services/new",
