@@ -69,8 +69,8 @@ public final class OpenApi implements Server.Part {
     ObjectNode schemas = (ObjectNode) root.at("/components/schemas");
     for (String group : GROUPS) {
       ObjectNode part = read("/halfgram/api/" + group + ".json");
-      ((ObjectNode) root.path("paths")).setAll((ObjectNode) part.path("paths"));
-      schemas.setAll((ObjectNode) part.path("schemas"));
+      add((ObjectNode) root.path("paths"), part.path("paths"), group);
+      add(schemas, part.path("schemas"), group);
     }
     root.path("paths").properties().forEach(path -> guard(path.getKey(), path.getValue()));
     ObjectNode book = read(BOOK);
@@ -79,6 +79,19 @@ public final class OpenApi implements Server.Part {
     schemas.set("book", linked(book));
     parts.properties().forEach(one -> schemas.set(PREFIX + one.getKey(), linked(one.getValue())));
     return root.toPrettyString() + "\n";
+  }
+
+  /** What two groups call by the same name would be that of the later one for both. */
+  private static void add(ObjectNode all, JsonNode part, String group) {
+    part.properties()
+        .forEach(
+            one -> {
+              if (all.has(one.getKey())) {
+                throw new IllegalStateException(
+                    group + ": there is a " + one.getKey() + " already");
+              }
+              all.set(one.getKey(), one.getValue());
+            });
   }
 
   /** What every call of a kitchen can be answered with, whoever it is that calls. */

@@ -112,7 +112,10 @@ final class DayCrew {
     said.append('\n').append(facts.hours());
     said.append('\n').append(facts.broken());
     said.append('\n').append(new TreeMap<>(facts.pins()));
-    said.append('\n').append(new TreeMap<>(facts.plated()));
+    // Marks that are kept from before stay the same.
+    if (!facts.plated().isEmpty()) {
+      said.append('\n').append(new TreeMap<>(facts.plated()));
+    }
     return Hash.of(said.toString());
   }
 

@@ -97,7 +97,7 @@ record LanesView(
         words.say(day.isRough() ? "lanes.rough" : outlook.fits() ? "lanes.fits" : "lanes.fits-not"),
         day.isRough() ? "" : comes(day),
         told(day),
-        outlook.leftOut().stream().map(task -> left(day, task)).toList(),
+        left(day),
         words.say("lanes.left-out", outlook.leftOut().size(), outlook.leftOutTime()),
         whyNot(day),
         ways(day, byMachine),
@@ -158,6 +158,13 @@ record LanesView(
                     one.chain().stream().map(day::say).toList(),
                     one.levers().stream().map(day::say).toList()))
         .toList();
+  }
+
+  /** What has no place; while a better plan is looked for, that is not known. */
+  private static List<Left> left(Crewed day) {
+    return day.isRough()
+        ? List.of()
+        : day.outlook().leftOut().stream().map(task -> left(day, task)).toList();
   }
 
   private static Left left(Crewed day, Task task) {
