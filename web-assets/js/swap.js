@@ -143,12 +143,13 @@ function take(old, fresh) {
 /**
  * Makes the page's main the fresh one.
  *
- * @param sent the form that was sent: what was typed there is not typed again, and what it lies in closes
+ * @param sent the form that was sent: what was typed there is not typed again, and what it lies in closes, but for a
+ *   fold, in which much more lies
  * @param change the number of the change that it shows, when that is known
  */
 export function swap(fresh, {sent, change} = {}) {
   const focus = document.activeElement && document.activeElement.id;
-  const open = [...document.querySelectorAll('main details[open][id]')].filter((one) => !sent || !one.contains(sent));
+  const open = [...document.querySelectorAll('main details[open][id]')].filter((one) => one.matches('.fold') || !sent || !one.contains(sent));
   const own = new Map(typed(sent).map((one) => [key(one), chooses(one) ? one.checked : one.value]));
   const again = own.size ? controls(fresh).filter((one) => own.has(key(one))) : [];
   again.forEach((one) => {

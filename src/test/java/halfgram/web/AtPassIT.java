@@ -57,4 +57,22 @@ class AtPassIT {
       assertThat(tablet.troubles()).isEmpty();
     }
   }
+
+  @Test
+  void aPressInAFoldLeavesItOpenAndARefusalIsSeenThere() {
+    try (Viewer phone = Browser.open(Device.phone())) {
+      Page pass = phone.open(site.address() + "/k/TARN/service/harvest-dinner");
+      pass.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Who is this?")).click();
+      pass.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Ines")).click();
+      pass.locator("#course-main > summary").click();
+      pass.locator("#main-char-main-sent").click();
+      assertThat(pass.locator("#main-char-main .sent")).containsText("sent 1 of");
+      pass.locator("#main-char-main-sent").click();
+      assertThat(pass.locator("#main-char-main .sent")).containsText("sent 2 of");
+      pass.locator("#main-char-main-out summary").click();
+      pass.locator("#main-char-main-out button").click();
+      assertThat(pass.locator("#main-char-main-fault")).isVisible();
+      assertThat(phone.axe()).isEmpty();
+    }
+  }
 }

@@ -24,7 +24,8 @@ import java.util.function.LongSupplier;
  * @param plating what is plated for it
  * @param called when and by whom; empty until then
  * @param folded what is said of its dishes while they lie folded, as what is served now and next
- *     has to be in sight; empty where they lie open
+ *     has to be in sight; empty where they do not
+ * @param open whether the fold lies open, as something was just entered in it
  */
 record CourseBox(
     String code,
@@ -36,11 +37,13 @@ record CourseBox(
     String go,
     List<PlatingRow> plating,
     List<DishRow> dishes,
-    String folded) {
+    String folded,
+    boolean open) {
   /** A course that fires or is plated this soon lies open. */
   private static final Duration SOON = Duration.ofMinutes(15);
 
-  static List<CourseBox> list(PassScene scene, AtPass service, LongSupplier numbers) {
+  static List<CourseBox> list(
+      PassScene scene, AtPass service, Touched touched, LongSupplier numbers) {
     List<CourseBox> boxes = new ArrayList<>();
     boolean nextIsOpen = false;
     for (AtPass.FireNow one : service.fires()) {
@@ -48,11 +51,12 @@ record CourseBox(
           service.lines().stream()
               .filter(line -> line.key().course().equals(one.fire().code()))
               .toList();
-      boolean next = one.called().isEmpty() && !nextIsOpen;
+      boolean toGo = lines.stream().anyMatch(line -> line.toGo() > 0);
+      boolean next = toGo && one.called().isEmpty() && !nextIsOpen;
       nextIsOpen |= next;
-      boolean open = next || lines.isEmpty() || isAtHand(scene, service, one, lines);
-      String folded = open ? "" : folded(scene, lines);
-      boxes.add(box(scene, service, one, lines, folded, numbers));
+      boolean atHand = next || lines.isEmpty() || isAtHand(scene, service, one, toGo);
+      String folded = atHand ? "" : folded(scene, lines);
+      boxes.add(box(scene, service, one, lines, folded, touched.isOnOneOf(lines), numbers));
     }
     List<DishRow> others =
         service.lines().stream()
@@ -71,18 +75,19 @@ record CourseBox(
               "",
               List.of(),
               others,
-              ""));
+              "",
+              false));
     }
     return boxes;
   }
 
   /** Whether it is served or plated now, or soon; all of an earlier day or a service over is. */
   private static boolean isAtHand(
-      PassScene scene, AtPass service, AtPass.FireNow one, List<AtPass.Line> lines) {
+      PassScene scene, AtPass service, AtPass.FireNow one, boolean toGo) {
     if (scene.isPast() || service.run().isOver(scene.now())) {
       return true;
     }
-    if (lines.stream().allMatch(line -> line.toGo() == 0)) {
+    if (!toGo) {
       return false;
     }
     Instant soon = scene.now().plus(SOON);
@@ -117,6 +122,7 @@ record CourseBox(
       AtPass.FireNow one,
       List<AtPass.Line> lines,
       String folded,
+      boolean open,
       LongSupplier numbers) {
     Fire fire = one.fire();
     Optional<Entry> called = one.called();
@@ -138,7 +144,8 @@ record CourseBox(
             .map(now -> PlatingRow.of(scene.words(), scene::person, now, numbers))
             .toList(),
         lines.stream().map(line -> DishRow.of(scene, service, line)).toList(),
-        folded);
+        folded,
+        open);
   }
 
   private static String said(PassScene scene, Entry entry) {

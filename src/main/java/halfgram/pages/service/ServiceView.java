@@ -84,7 +84,8 @@ record ServiceView(
 
   static ServiceView of(PassScene scene, AtPass at, Typed typed, LongSupplier numbers) {
     EntryForm form = typed.form();
-    List<CourseBox> courses = CourseBox.list(scene, at, numbers);
+    Touched touched = Touched.of(scene, typed);
+    List<CourseBox> courses = CourseBox.list(scene, at, touched, numbers);
     return new ServiceView(
         at.run().id(),
         scene.text(at.run().name()),
@@ -105,7 +106,7 @@ record ServiceView(
         last(scene, at, typed.entry()),
         new Form(form.kind(), form.dish(), form.item(), form.note(), typed.fault()),
         courses,
-        TrayRows.of(scene, at, courses),
+        TrayRows.of(scene, at, courses, touched),
         !scene.isPast() && at.run().event().isEmpty() && !scene.board().swaps(at).isEmpty(),
         waves(scene, at),
         numbers);

@@ -9,12 +9,13 @@ import java.util.List;
  * What to take from next: what the courses that lie open take is in sight, the rest lies folded.
  *
  * @param said what is said of those that lie folded; empty without any
+ * @param open whether the fold lies open, as something was just entered in it
  */
-record TrayRows(List<TrayRow> now, List<TrayRow> later, String said) {
+record TrayRows(List<TrayRow> now, List<TrayRow> later, String said, boolean open) {
 
-  static TrayRows of(PassScene scene, AtPass at, List<CourseBox> courses) {
+  static TrayRows of(PassScene scene, AtPass at, List<CourseBox> courses, Touched touched) {
     if (scene.isPast()) {
-      return new TrayRows(List.of(), List.of(), "");
+      return new TrayRows(List.of(), List.of(), "", false);
     }
     List<String> folded =
         courses.stream().filter(one -> !one.folded().isEmpty()).map(CourseBox::code).toList();
@@ -24,7 +25,8 @@ record TrayRows(List<TrayRow> now, List<TrayRow> later, String said) {
       boolean near = folded.isEmpty() || isTaken(scene, at, folded, shelf.component());
       (near ? now : later).add(TrayRow.of(scene, at, shelf));
     }
-    return new TrayRows(now, later, later.isEmpty() ? "" : said(scene, later));
+    String said = later.isEmpty() ? "" : said(scene, later);
+    return new TrayRows(now, later, said, touched.isOneOf(later));
   }
 
   /** Whether plates to go of a course that lies open take some of it. */

@@ -10,6 +10,7 @@ import halfgram.testkit.Client.Answer;
 import halfgram.testkit.Site;
 import java.time.Duration;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -216,6 +217,56 @@ class ServiceTest {
   }
 
   @Test
+  void aFoldInWhichSomethingWasEnteredOrRefusedStaysOpen() {
+    Answer page =
+        enter(
+            "kind",
+            "SENT",
+            "course",
+            "main",
+            "dish",
+            "char-main",
+            "number",
+            "1",
+            "sequence",
+            number());
+    assertThat(opened(page)).containsExactly("course-main");
+    assertThat(opened(client.get(DINNER))).as("later").isEmpty();
+    Answer refused =
+        client.post(DINNER, "kind", "OUT", "dish", "char-main", "note", "", "sequence", number());
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(opened(refused)).containsExactly("course-main");
+    Answer tray =
+        client.post(DINNER, "kind", "OUT", "item", "pear-gel", "note", "", "sequence", number());
+    assertThat(tray.status()).isEqualTo(422);
+    assertThat(opened(tray)).containsExactly("trays-later");
+  }
+
+  @Test
+  void aCourseThatIsSentIsNoLongerNextThoughNobodyCalledIt() {
+    Map<String, String> guests =
+        Map.of("", "71", "dairy-free", "4", "gluten-free", "3", "vegetarian", "6");
+    guests.forEach(
+        (diets, number) ->
+            enter(
+                "kind",
+                "SENT",
+                "course",
+                "first",
+                "dish",
+                "trout-plate",
+                "diets",
+                diets,
+                "number",
+                number,
+                "sequence",
+                number()));
+    assertThat(client.get(DINNER).text()).contains("sent 71 of 71", "Sent: 84 plates");
+    assertThat(folded(client.get(DINNER)))
+        .containsExactly("course-first", "course-main", "course-dessert");
+  }
+
+  @Test
   void aServiceThatIsOverHasNothingNext() {
     assertThat(client.get(DINNER).text()).contains("Next fire First in 25 min");
     site.setClock(Site.at("22:00"));
@@ -250,6 +301,11 @@ class ServiceTest {
   /** The courses that lie folded. */
   private static List<String> folded(Answer page) {
     return page.all("<details class=\"fold\" id=\"(course-[^\"]+)\"");
+  }
+
+  /** The folds that lie open. */
+  private static List<String> opened(Answer page) {
+    return page.all("<details class=\"fold\" id=\"([^\"]+)\" open");
   }
 
   private Answer enter(String... fields) {
