@@ -76,8 +76,10 @@ public final class SheetJson {
     node.put("kind", reason.kind().name().toLowerCase(Locale.ROOT).replace('_', '-'));
     node.put("what", messages.say(reason.what()));
     node.put("minutesShort", reason.shortBy().toMinutes());
-    reason.chain().forEach(one -> node.withArray("chain").add(messages.say(one)));
-    reason.levers().forEach(one -> node.withArray("canDo").add(messages.say(one)));
+    ArrayNode chain = node.putArray("chain");
+    reason.chain().forEach(one -> chain.add(messages.say(one)));
+    ArrayNode canDo = node.putArray("canDo");
+    reason.levers().forEach(one -> canDo.add(messages.say(one)));
     reason.tasks().forEach(node.putArray("tasks")::add);
   }
 

@@ -7,6 +7,7 @@ import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
 import halfgram.prep.crew.Outlook;
 import halfgram.prep.crew.Placed;
+import halfgram.words.TurnWords;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -92,7 +93,8 @@ record Bar(int number, Task task, Placed placed, Kind kind, Optional<Duration> l
               Instant end = off.plus(task.unattended());
               Optional<Placed.Hands> out =
                   planned.flatMap(Placed::unload).filter(one -> one.to().isAfter(off));
-              return new Placed(task.id(), on.since(), off, end, who, machines(planned), out);
+              return new Placed(
+                  task.id(), on.since(), off, end, who, machines(planned), out, List.of());
             });
   }
 
@@ -114,26 +116,14 @@ record Bar(int number, Task task, Placed placed, Kind kind, Optional<Duration> l
 
   /** Its people by name, or that it names nobody; with whoever else takes it out. */
   String who(Crewed day) {
-    String who = placed.people().isEmpty() ? day.words().say("lanes.nobody") : turns(day);
+    String who =
+        placed.people().isEmpty()
+            ? day.words().say("lanes.nobody")
+            : TurnWords.said(day.words(), placed, day::person, day::time);
     List<String> out = placed.unload().map(Placed.Hands::people).orElse(placed.people());
     return out.equals(placed.people())
         ? who
         : day.words().say("lanes.who-out", Text.of(who), Text.of(names(day, out)));
-  }
-
-  /** Who relieves whom, and when. */
-  private String turns(Crewed day) {
-    List<String> turns = new ArrayList<>();
-    List<String> last = List.of();
-    for (Placed.Hands turn : placed.turns()) {
-      if (!turn.people().equals(last)) {
-        String names = names(day, turn.people());
-        turns.add(
-            turns.isEmpty() ? names : day.words().say("lanes.from", names, day.time(turn.from())));
-      }
-      last = turn.people();
-    }
-    return String.join(", ", turns);
   }
 
   private static String names(Crewed day, List<String> people) {

@@ -11,6 +11,7 @@ import halfgram.prep.TaskState;
 import halfgram.prep.netting.Draw;
 import halfgram.prep.netting.Need;
 import halfgram.words.Messages;
+import halfgram.words.TurnWords;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -85,7 +86,7 @@ final class Rows {
             placed ->
                 List.of(
                     shown.time(placed.start()),
-                    placed.people().stream().map(shown::person).collect(Collectors.joining(", "))))
+                    TurnWords.said(words, placed, shown::person, shown::time)))
         .orElse(List.of());
   }
 

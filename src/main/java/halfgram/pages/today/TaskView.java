@@ -8,11 +8,11 @@ import halfgram.prep.Waiting;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
 import halfgram.words.TaskWords;
+import halfgram.words.TurnWords;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.stream.Collectors;
 
 /**
  * One task on a page of its own: when, what for, cautions, what to weigh, what comes out of it.
@@ -98,9 +98,7 @@ record TaskView(
                             ? shown.time(placed.start())
                             : shown.time(placed.start())
                                 + " "
-                                + placed.people().stream()
-                                    .map(shown::person)
-                                    .collect(Collectors.joining(", ")),
+                                + TurnWords.said(shown.words(), placed, shown::person, shown::time),
                         shown.address("lanes?date=" + shown.day()))));
     times.add(at(shown, "today.task-start", task, "start", shown.time(task.start())));
     times.add(at(shown, "today.task-off", task, "hands-off", shown.time(task.handsOff())));

@@ -19,6 +19,7 @@ import halfgram.station.Person;
 import halfgram.station.Station;
 import halfgram.words.Messages;
 import halfgram.words.SheetWords;
+import halfgram.words.TurnWords;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Comparator;
@@ -124,7 +125,7 @@ record Scene(
 
   /** Who is to do it. */
   String planned(Placed placed) {
-    return placed.people().stream().map(this::person).collect(Collectors.joining(", "));
+    return TurnWords.said(words, placed, this::person, this::time);
   }
 
   TaskProgress progress(Task task) {

@@ -33,19 +33,7 @@ public record Placed(
     spells = spells.isEmpty() ? List.of(new Hands(start, handsOff, people)) : List.copyOf(spells);
   }
 
-  /** In one spell. */
-  public Placed(
-      String task,
-      Instant start,
-      Instant handsOff,
-      Instant end,
-      List<String> people,
-      List<Unit> machines,
-      Optional<Hands> unload) {
-    this(task, start, handsOff, end, people, machines, unload, List.of());
-  }
-
-  /** Nobody has to come back to it. */
+  /** In one spell, and nobody has to come back to it. */
   public Placed(
       String task,
       Instant start,
@@ -53,7 +41,7 @@ public record Placed(
       Instant end,
       List<String> people,
       List<Unit> machines) {
-    this(task, start, handsOff, end, people, machines, Optional.empty());
+    this(task, start, handsOff, end, people, machines, Optional.empty(), List.of());
   }
 
   /** From when until when somebody is at it. */

@@ -14,6 +14,8 @@ import halfgram.testkit.Client.Answer;
 import halfgram.testkit.Script;
 import halfgram.testkit.Site;
 import halfgram.web.Visit;
+import java.time.LocalTime;
+import java.time.ZoneId;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -164,6 +166,52 @@ class LanesTest {
     }
     assertThat(relieved).as("work that goes on over a break").isPositive();
     assertThat(page).doesNotContain("class=\"pause\"");
+  }
+
+  @Test
+  void whoRelievesWhomIsSaidWhereverWorkIsPlanned() {
+    client.get(LANES);
+    InForce inForce = site.wiring().plans().find(site.house(), Site.DAY).orElseThrow();
+    Placed shared =
+        site
+            .wiring()
+            .crewPlans()
+            .find(site.house(), inForce)
+            .orElseThrow()
+            .plan()
+            .placed()
+            .values()
+            .stream()
+            .filter(one -> one.people().size() > 1)
+            .filter(one -> one.turns().size() > 1)
+            .filter(one -> !one.turns().get(0).people().equals(one.turns().get(1).people()))
+            .findFirst()
+            .orElseThrow();
+    Placed.Hands second = shared.turns().get(1);
+    String said =
+        ", "
+            + name(second.people().get(0))
+            + " from "
+            + LocalTime.ofInstant(second.from(), ZoneId.of("Europe/Copenhagen"));
+    String station = inForce.findTask(shared.task()).orElseThrow().station();
+    String id = encoded(shared.task());
+    for (String page :
+        List.of(
+            LANES,
+            LANES + "/task?id=" + id,
+            "/k/TARN/",
+            "/k/TARN/task?date=" + Site.DAY + "&id=" + id,
+            "/k/TARN/wall/" + station + "?task=" + id)) {
+      assertThat(client.get(page).text()).as(page).contains(said);
+    }
+  }
+
+  private String name(String code) {
+    return site.house().book().people().stream()
+        .filter(one -> one.code().equals(code))
+        .findFirst()
+        .orElseThrow()
+        .name();
   }
 
   private static Placed.Hands whole(Placed placed) {
