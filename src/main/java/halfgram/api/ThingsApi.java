@@ -3,7 +3,7 @@ package halfgram.api;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.BookItems;
-import halfgram.desk.BookItems.Draft;
+import halfgram.desk.BookItems.Edit;
 import halfgram.desk.BookItems.Kept;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
@@ -68,7 +68,7 @@ public final class ThingsApi implements Server.Part {
         context.body(),
         body -> {
           String code = body.path("code").asText();
-          change(visit, house, new Draft(kind, code, Optional.empty(), Optional.of(body)));
+          change(visit, house, new Edit(kind, code, Optional.empty(), Optional.of(body)));
         });
   }
 
@@ -99,7 +99,7 @@ public final class ThingsApi implements Server.Part {
           }
           body.put("code", code);
           Optional<ObjectNode> seen = seen(visit, house, kind, code, Optional.of(body));
-          change(visit, house, new Draft(kind, code, seen, Optional.of(body)));
+          change(visit, house, new Edit(kind, code, seen, Optional.of(body)));
         });
   }
 
@@ -109,7 +109,7 @@ public final class ThingsApi implements Server.Part {
     String kind = kind(visit);
     String code = get(house, kind, visit.part("code")).code();
     Optional<ObjectNode> seen = seen(visit, house, kind, code, Optional.empty());
-    change(visit, house, new Draft(kind, code, seen, Optional.empty()));
+    change(visit, house, new Edit(kind, code, seen, Optional.empty()));
   }
 
   // ---- behind the handlers ----
@@ -142,43 +142,43 @@ public final class ThingsApi implements Server.Part {
     return there.map(Kept::body);
   }
 
-  private void change(Visit visit, House house, Draft draft) {
+  private void change(Visit visit, House house, Edit edit) {
     BookItems.Outcome outcome =
         Query.isAsked(visit, "look")
-            ? items.look(house, draft)
-            : items.save(house, draft, visit.who());
+            ? items.look(house, edit)
+            : items.save(house, edit, visit.who());
     if (outcome instanceof BookItems.Saved) {
-      stored(visit, house, draft);
+      stored(visit, house, edit);
     } else if (outcome instanceof BookItems.Looked looked) {
-      visit.json(200, written(house, looked.house(), draft).toString());
+      visit.json(200, written(house, looked.house(), edit).toString());
     } else if (outcome instanceof BookItems.Wrong wrong) {
       // What still uses a thing taken out stands elsewhere in the book, whatever its place is now.
-      String place = draft.body().isPresent() ? wrong.path() : "";
+      String place = edit.body().isPresent() ? wrong.path() : "";
       Call.refuse(visit, Call.within(place, wrong.problems()));
     } else {
       throw Halt.stale();
     }
   }
 
-  private void stored(Visit visit, House before, Draft draft) {
+  private void stored(Visit visit, House before, Edit edit) {
     House house = desk.again(before);
-    ObjectNode node = written(before, house, draft);
+    ObjectNode node = written(before, house, edit);
     items
-        .findKept(house, draft.kind(), draft.code())
+        .findKept(house, edit.kind(), edit.code())
         .ifPresent(kept -> node.put("change", kept.change()));
     boolean fresh =
-        draft.body().isPresent() && BookItems.find(before, draft.kind(), draft.code()).isEmpty();
+        edit.body().isPresent() && BookItems.find(before, edit.kind(), edit.code()).isEmpty();
     if (fresh) {
-      visit.made("api/v1/book/" + draft.kind() + "/" + Visit.encoded(draft.code()));
+      visit.made("api/v1/book/" + edit.kind() + "/" + Visit.encoded(edit.code()));
     }
     visit.json(fresh ? 201 : 200, node.toString());
   }
 
-  private ObjectNode written(House before, House after, Draft draft) {
+  private ObjectNode written(House before, House after, Edit edit) {
     ObjectNode node = JsonNodeFactory.instance.objectNode();
-    node.put("kind", draft.kind());
-    node.put("code", draft.code());
-    draft.body().ifPresent(body -> node.set("thing", body));
+    node.put("kind", edit.kind());
+    node.put("code", edit.code());
+    edit.body().ifPresent(body -> node.set("thing", body));
     EffectsJson.write(node, effects.list(before, after));
     return node;
   }

@@ -21,7 +21,7 @@ import java.util.Optional;
  *
  * <p>Rules. The whole book is read with the change first, tubs included, so that nothing is stored
  * which would not plan. Where somebody else has changed the thing since it was shown, nothing is
- * written and theirs is told. The same draft sent twice is stored once.
+ * written and theirs is told. The same edit sent twice is stored once.
  */
 public final class BookItems {
   /** The kind of its changes. */
@@ -51,7 +51,7 @@ public final class BookItems {
    * @param seen what it was when whoever changes it began; empty for a new one
    * @param body as the book writes it; empty to take it out
    */
-  public record Draft(
+  public record Edit(
       String kind, String code, Optional<ObjectNode> seen, Optional<ObjectNode> body) {}
 
   /**
@@ -125,73 +125,72 @@ public final class BookItems {
   }
 
   /** What storing it would make of the kitchen; nothing is stored. */
-  public Outcome look(House house, Draft draft) {
-    return desk.read(tx -> refusal(tx, house, draft).orElseGet(() -> looked(house, draft)));
+  public Outcome look(House house, Edit edit) {
+    return desk.read(tx -> refusal(tx, house, edit).orElseGet(() -> looked(house, edit)));
   }
 
-  private Outcome looked(House house, Draft draft) {
+  private Outcome looked(House house, Edit edit) {
     // Without tubs it is the book that the desk opens once this is stored: read once for both.
     ObjectNode alone = house.tree().deepCopy();
-    put(alone, draft);
+    put(alone, edit);
     return new Looked(new House(house.stand(), desk.bookOf(alone), alone));
   }
 
   /** Stores it, unless the book does not read with it or somebody has changed it meanwhile. */
-  public Outcome save(House house, Draft draft, String who) {
-    return desk.write(house, tx -> save(tx, house, draft, who));
+  public Outcome save(House house, Edit edit, String who) {
+    return desk.write(house, tx -> save(tx, house, edit, who));
   }
 
-  private Outcome save(Tx tx, House house, Draft draft, String who) {
+  private Outcome save(Tx tx, House house, Edit edit, String who) {
     House now = desk.open(tx, kitchens.lock(tx, house.id()));
-    Optional<ObjectNode> there = find(now, draft.kind(), draft.code());
-    if (there.equals(draft.body())) {
+    Optional<ObjectNode> there = find(now, edit.kind(), edit.code());
+    if (there.equals(edit.body())) {
       return new Saved();
     }
-    Optional<Outcome> refusal = refusal(tx, now, draft);
+    Optional<Outcome> refusal = refusal(tx, now, edit);
     if (refusal.isPresent()) {
       return refusal.get();
     }
     ObjectNode detail = JsonNodeFactory.instance.objectNode();
-    detail.put("list", draft.kind());
+    detail.put("list", edit.kind());
     there.ifPresent(before -> detail.set("before", before));
-    draft.body().ifPresent(after -> detail.set("after", after));
+    edit.body().ifPresent(after -> detail.set("after", after));
     long change =
         kitchens.change(
-            tx, now.id(), News.fact(KIND, draft.code(), detail.toString(), who), desk.now());
-    if (draft.body().isPresent()) {
-      boolean one = draft.kind().equals(KITCHEN);
-      int place = one ? 0 : now.tree().path(draft.kind()).size();
-      String body = draft.body().get().toString();
-      String code = one ? KITCHEN : draft.code();
-      books.save(tx, now.id(), draft.kind(), code, place, body, change);
+            tx, now.id(), News.fact(KIND, edit.code(), detail.toString(), who), desk.now());
+    if (edit.body().isPresent()) {
+      boolean one = edit.kind().equals(KITCHEN);
+      int place = one ? 0 : now.tree().path(edit.kind()).size();
+      String body = edit.body().get().toString();
+      String code = one ? KITCHEN : edit.code();
+      books.save(tx, now.id(), edit.kind(), code, place, body, change);
     } else {
-      books.remove(tx, now.id(), draft.kind(), draft.code());
+      books.remove(tx, now.id(), edit.kind(), edit.code());
     }
     return new Saved();
   }
 
-  private Optional<Outcome> refusal(Tx tx, House house, Draft draft) {
+  private Optional<Outcome> refusal(Tx tx, House house, Edit edit) {
     boolean own =
-        draft.code().equals(house.code())
-            && draft
-                .body()
+        edit.code().equals(house.code())
+            && edit.body()
                 .map(body -> body.path("code").asText().equals(house.code()))
                 .orElse(false);
-    if (draft.kind().equals(KITCHEN) && !own) {
-      String said = draft.body().map(body -> body.path("code").asText()).orElse("");
+    if (edit.kind().equals(KITCHEN) && !own) {
+      String said = edit.body().map(body -> body.path("code").asText()).orElse("");
       return Optional.of(stays(house, said));
     }
-    Optional<ObjectNode> there = find(house, draft.kind(), draft.code());
-    boolean taken = draft.seen().isEmpty() && there.isPresent();
-    if (!taken && !there.equals(draft.seen())) {
+    Optional<ObjectNode> there = find(house, edit.kind(), edit.code());
+    boolean taken = edit.seen().isEmpty() && there.isPresent();
+    if (!taken && !there.equals(edit.seen())) {
       return Optional.of(new Stale(there));
     }
     ObjectNode tree = export.export(tx, house).deepCopy();
-    String path = put(tree, draft);
+    String path = put(tree, edit);
     if (taken) {
-      Message message = Message.of("book.code-taken", draft.code());
+      Message message = Message.of("book.code-taken", edit.code());
       return Optional.of(
-          new Wrong(path, List.of(new Problem(path + ".code", draft.code(), message))));
+          new Wrong(path, List.of(new Problem(path + ".code", edit.code(), message))));
     }
     BookReader.Outcome read = desk.check(tree);
     return read.book().isPresent()
@@ -206,23 +205,23 @@ public final class BookItems {
   }
 
   /** Puts it into a book, or takes it out; answers the path at which it stands or stood. */
-  private static String put(ObjectNode tree, Draft draft) {
-    if (draft.kind().equals(KITCHEN)) {
-      draft.body().ifPresent(body -> tree.set(KITCHEN, body));
+  private static String put(ObjectNode tree, Edit edit) {
+    if (edit.kind().equals(KITCHEN)) {
+      edit.body().ifPresent(body -> tree.set(KITCHEN, body));
       return "$." + KITCHEN;
     }
-    ArrayNode list = tree.withArray(draft.kind());
+    ArrayNode list = tree.withArray(edit.kind());
     int at = 0;
-    while (at < list.size() && !list.get(at).path("code").asText().equals(draft.code())) {
+    while (at < list.size() && !list.get(at).path("code").asText().equals(edit.code())) {
       at++;
     }
-    if (draft.body().isEmpty()) {
+    if (edit.body().isEmpty()) {
       list.remove(at);
     } else if (at < list.size()) {
-      list.set(at, draft.body().get());
+      list.set(at, edit.body().get());
     } else {
-      list.add(draft.body().get());
+      list.add(edit.body().get());
     }
-    return "$." + draft.kind() + "[" + at + "]";
+    return "$." + edit.kind() + "[" + at + "]";
   }
 }

@@ -113,19 +113,19 @@ public final class BookPages implements Server.Part {
 
   private void answer(Visit visit, House house, Editing editing, String act) {
     Messages words = words(visit, house);
-    Optional<BookItems.Draft> draft =
-        act.equals("out") ? Optional.of(editing.out()) : editing.draft(house.book(), words);
-    if (draft.isEmpty()) {
+    Optional<BookItems.Edit> edit =
+        act.equals("out") ? Optional.of(editing.out()) : editing.edit(house.book(), words);
+    if (edit.isEmpty()) {
       visit.notice(words.say("events.not-saved"));
       form(visit, house, 422, editing, List.of());
       return;
     }
     BookItems.Outcome outcome =
         act.equals("look")
-            ? items.look(house, draft.get())
-            : items.save(house, draft.get(), visit.who());
+            ? items.look(house, edit.get())
+            : items.save(house, edit.get(), visit.who());
     if (outcome instanceof BookItems.Saved) {
-      visit.seeOther("book?saved=" + Visit.encoded(draft.get().code()) + "#" + editing.kind());
+      visit.seeOther("book?saved=" + Visit.encoded(edit.get().code()) + "#" + editing.kind());
     } else if (outcome instanceof BookItems.Looked looked) {
       form(visit, house, 200, editing, effects(house, looked.house(), words));
     } else if (outcome instanceof BookItems.Wrong wrong) {

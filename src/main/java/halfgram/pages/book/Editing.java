@@ -86,12 +86,12 @@ final class Editing {
   }
 
   /** The thing taken out. */
-  BookItems.Draft out() {
-    return new BookItems.Draft(kind, code.orElse(""), Optional.of(base), Optional.empty());
+  BookItems.Edit out() {
+    return new BookItems.Edit(kind, code.orElse(""), Optional.of(base), Optional.empty());
   }
 
   /** The thing as typed; empty when there is nothing to call it. */
-  Optional<BookItems.Draft> draft(KitchenBook book, Messages words) {
+  Optional<BookItems.Edit> edit(KitchenBook book, Messages words) {
     form.knowing(lists(book, words));
     ObjectNode body = form.write(Shapes.of(kind, book), base, "");
     sayNone(body);
@@ -105,7 +105,7 @@ final class Editing {
     coded.put("code", called);
     ObjectNode stored = (ObjectNode) BookStore.parse(coded.toString());
     Optional<ObjectNode> seen = code.map(known -> base);
-    return Optional.of(new BookItems.Draft(kind, called, seen, Optional.of(stored)));
+    return Optional.of(new BookItems.Edit(kind, called, seen, Optional.of(stored)));
   }
 
   /** No allergen is something to say; nothing ticked says nothing. */
