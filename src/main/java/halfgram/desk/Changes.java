@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.UUID;
 
 /**
@@ -110,7 +111,8 @@ public final class Changes {
             .filter(change -> !change.kind().equals(PLAN))
             .toList();
     Instant at = since.isEmpty() ? desk.now() : since.get(since.size() - 1).at();
-    Summary summary = new Summary(covers, moved, Summary.Tasks.NONE, new TreeMap<>());
+    Summary summary =
+        new Summary(covers, moved, Summary.Tasks.NONE, new TreeMap<>(), new TreeSet<>());
     return Optional.of(new Told(house.stand().facts(), at, Weights.WITHOUT, summary));
   }
 

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookStore;
 import halfgram.kitchen.Text;
 import halfgram.measure.Window;
+import halfgram.prep.Circumstance;
 import halfgram.prep.Difference;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
@@ -17,7 +18,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.SortedMap;
+import java.util.SortedSet;
 import java.util.TreeMap;
+import java.util.TreeSet;
 
 /**
  * What a plan changed against the one before, short enough for a wall.
@@ -26,9 +29,14 @@ import java.util.TreeMap;
  * @param moved services whose times changed
  * @param tasks of the whole kitchen
  * @param stations the same by station; empty in plans made before this was kept
+ * @param around what changed around the tasks; empty in plans made before this was kept
  */
 public record Summary(
-    List<Covers> covers, List<Moved> moved, Tasks tasks, SortedMap<String, Tasks> stations) {
+    List<Covers> covers,
+    List<Moved> moved,
+    Tasks tasks,
+    SortedMap<String, Tasks> stations,
+    SortedSet<Circumstance> around) {
 
   /** Covers before and after; a service that came or went has 0 on one side. */
   public record Covers(Text service, int from, int to) {}
@@ -55,6 +63,7 @@ public record Summary(
     }
   }
 
+  /** Whether a wall has nothing to tell of it. */
   public boolean isEmpty() {
     return covers.isEmpty() && moved.isEmpty() && tasks.isEmpty();
   }
@@ -89,6 +98,8 @@ public record Summary(
     put(node, stations.values().stream().reduce(Tasks.NONE, Tasks::plus));
     ObjectNode byStation = node.putObject("stations");
     stations.forEach((station, tasks) -> put(byStation.putObject(station), tasks));
+    ArrayNode around = node.putArray("around");
+    difference.around().forEach(one -> around.add(one.name()));
     return node.toString();
   }
 
@@ -143,7 +154,9 @@ public record Summary(
     for (Map.Entry<String, JsonNode> entry : node.path("stations").properties()) {
       stations.put(entry.getKey(), readTasks(entry.getValue()));
     }
-    return new Summary(covers, moved, readTasks(node), stations);
+    SortedSet<Circumstance> around = new TreeSet<>();
+    node.path("around").forEach(one -> around.add(Circumstance.valueOf(one.asText())));
+    return new Summary(covers, moved, readTasks(node), stations, around);
   }
 
   private static Text name(JsonNode one) {

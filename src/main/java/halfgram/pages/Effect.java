@@ -4,12 +4,14 @@ import halfgram.desk.SheetEffects;
 import halfgram.formula.ComponentRef;
 import halfgram.measure.Amount;
 import halfgram.measure.Window;
+import halfgram.prep.Circumstance;
 import halfgram.prep.Difference;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.ServiceRun;
 import halfgram.words.Messages;
 import halfgram.words.SheetWords;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -49,7 +51,7 @@ public record Effect(
         };
     List<String> services = new ArrayList<>();
     difference.services().forEach(one -> service(services, one, effect.book(), words));
-    services.addAll(around(difference, words));
+    services.addAll(around(difference.around(), words));
     return new Effect(
         title,
         services,
@@ -70,8 +72,8 @@ public record Effect(
   }
 
   /** What changes around the tasks. */
-  public static List<String> around(Difference difference, Messages words) {
-    return difference.around().stream()
+  public static List<String> around(Collection<Circumstance> around, Messages words) {
+    return around.stream()
         .map(
             one ->
                 switch (one) {

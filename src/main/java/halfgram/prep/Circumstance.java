@@ -1,7 +1,12 @@
 package halfgram.prep;
 
+import halfgram.ingredient.Scale;
 import halfgram.kitchen.Kitchen;
 import halfgram.menu.Dish;
+import halfgram.station.Block;
+import halfgram.station.Container;
+import halfgram.station.Equipment;
+import halfgram.station.Person;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -34,19 +39,51 @@ public enum Circumstance {
     return found;
   }
 
+  /** What of it there is in a book: names of people and things are none of it. */
   private List<Object> of(KitchenBook book, Set<String> served) {
     Kitchen kitchen = book.kitchen();
     return switch (this) {
-      case HOURS -> List.of(book.people(), book.blocks(), kitchen.opens(), kitchen.closes());
-      case KIT -> List.of(book.equipment(), book.containers(), book.places());
+      case HOURS ->
+          List.of(
+              book.people().stream().map(Circumstance::there).toList(),
+              book.blocks().stream().map(Circumstance::away).toList(),
+              kitchen.opens(),
+              kitchen.closes());
+      case KIT ->
+          List.of(
+              book.equipment().values().stream().map(Circumstance::works).toList(),
+              book.containers().values().stream().map(Circumstance::holds).toList(),
+              book.places());
       case WEIGHING ->
           List.of(
-              book.scales(),
+              book.scales().stream().map(Circumstance::weighs).toList(),
               kitchen.doseTolerance(),
               kitchen.baseTolerance(),
               kitchen.waterHardness());
       case PLATING -> served.stream().<Object>map(code -> plated(book, code)).toList();
     };
+  }
+
+  private static List<Object> there(Person of) {
+    return List.of(of.code(), of.stations(), of.shifts());
+  }
+
+  private static List<Object> away(Block of) {
+    return List.of(of.days(), of.start(), of.end(), of.stations());
+  }
+
+  private static List<Object> works(Equipment of) {
+    return List.of(
+        of.code(), of.station(), of.units(), of.limits(), of.touches(), of.wash(), of.drying());
+  }
+
+  private static List<Object> holds(Container of) {
+    return List.of(of.code(), of.volume(), of.tare(), of.count(), of.inside());
+  }
+
+  private static List<Object> weighs(Scale of) {
+    return List.of(
+        of.code(), of.step(), of.verification(), of.max(), of.accuracy(), of.reads(), of.station());
   }
 
   private static List<Object> plated(KitchenBook book, String code) {

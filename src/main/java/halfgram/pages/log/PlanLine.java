@@ -3,6 +3,7 @@ package halfgram.pages.log;
 import halfgram.book.Moments;
 import halfgram.desk.Summary;
 import halfgram.kitchen.KitchenStore.Change;
+import halfgram.pages.Effect;
 import halfgram.words.Messages;
 import java.util.ArrayList;
 import java.util.List;
@@ -48,6 +49,7 @@ final class PlanLine {
     if (!summary.isEmpty()) {
       parts.add(words.say("log.tasks", tasks.added(), tasks.withdrawn(), tasks.changed()));
     }
+    parts.addAll(Effect.around(summary.around(), words));
     return String.join("; ", parts);
   }
 

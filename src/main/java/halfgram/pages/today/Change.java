@@ -82,7 +82,7 @@ record Change(
           number,
           proposal.facts(),
           difference.services().stream().map(this::service).toList(),
-          Effect.around(difference, words),
+          Effect.around(difference.around(), words),
           more > 0 ? made.subList(0, MOST_MADE) : made,
           more > 0 ? words.say("today.more-made", more) : "",
           words.say(

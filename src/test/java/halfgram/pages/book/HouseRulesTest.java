@@ -95,6 +95,17 @@ class HouseRulesTest extends OnBook {
     assertThat(client.post("/k/TARN/plan", accept.fields()).status()).isEqualTo(303);
     assertThat(meal()).isEqualTo(LocalTime.of(15, 0));
     assertThat(client.get(TODAY).text()).doesNotContain("Since this plan was made");
+    assertThat(client.get("/k/TARN/log").text())
+        .containsPattern("plan 2 of Sat 5 Dec.{0,80}Who is in when changes");
+  }
+
+  @Test
+  void whatSomebodyOrSomethingIsCalledChangesNoDay() {
+    client.get(TODAY);
+    for (String thing : List.of("people/ines", "equipment/blender", "scales/bench")) {
+      Answer look = change(thing, "name", "Other", "name.en", "Other", "act", "look");
+      assertThat(look.text()).as(thing).contains("No sheet of today, of the week to come");
+    }
   }
 
   @Test
