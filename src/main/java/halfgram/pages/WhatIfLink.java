@@ -15,12 +15,12 @@ public final class WhatIfLink {
   }
 
   /**
-   * The address of a day with a draft agreed and nothing else changed.
+   * The address of a day with a draft agreed and nothing else changed, where the answer stands.
    *
    * @param root start of the kitchen's addresses, with a slash at its end
    */
   public static String of(String root, LocalDate day, String draft) {
     String field = Visit.encoded(field(draft));
-    return root + "lanes/what-if?date=" + day + "&" + field + "=yes&look=yes";
+    return root + "lanes/what-if?date=" + day + "&" + field + "=yes&look=yes#compared";
   }
 }

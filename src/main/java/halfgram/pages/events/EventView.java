@@ -86,7 +86,7 @@ record EventView(
             .filter(path -> !event.draft())
             .map(path -> WhyLink.of(asked.root(), event.date(), WhyLink.PREVIEW, path))
             .orElse(""),
-        spares == 0 ? "" : words.say("events.spares", spares),
+        spares(words, spares),
         asked.sent().seen(),
         fields,
         faults.left(),
@@ -94,6 +94,14 @@ record EventView(
         asked.ahead(),
         servings,
         asked.changes().stream().map(change -> log(change, words)).toList());
+  }
+
+  private static String spares(Messages words, int spares) {
+    return switch (spares) {
+      case 0 -> "";
+      case 1 -> words.say("events.spare");
+      default -> words.say("events.spares", spares);
+    };
   }
 
   private static List<Link> lanes(Asked asked, Messages words) {
