@@ -99,7 +99,7 @@ record EventView(
   private static String spares(Messages words, int spares) {
     return switch (spares) {
       case 0 -> "";
-      case 1 -> words.say("events.spare");
+      case 1 -> words.say("events.spare-plate");
       default -> words.say("events.spares", spares);
     };
   }
