@@ -83,8 +83,9 @@ public final class LanesApi implements Server.Part {
             call.words("broken"));
     LocalDate today = house.day(desk.now());
     LocalDate day = call.date("date", today);
-    if (day.isBefore(today) || day.isAfter(today.plusDays(MOST_DAYS))) {
-      call.problem("date", day.toString(), "lanes.accept-day", today, today.plusDays(MOST_DAYS));
+    LocalDate last = WhatIf.lastDay(today);
+    if (day.isBefore(today) || day.isAfter(last)) {
+      call.problem("date", day.toString(), "lanes.accept-day", today, last);
     }
     if (!asked.isSomething() && call.problems().isEmpty()) {
       call.problem("services", "", "lanes.accept-something");
@@ -120,9 +121,6 @@ public final class LanesApi implements Server.Part {
   }
 
   private static final long MOST = 1_000_000;
-
-  /** Further than this nothing is planned. */
-  private static final long MOST_DAYS = 60;
 
   private static String answer(WhatIf.Answer answer, ZoneId zone) {
     ObjectNode node = JsonNodeFactory.instance.objectNode();

@@ -45,6 +45,9 @@ import java.util.Set;
  * afresh. Looking is stopped after a while and then says so.
  */
 public final class WhatIf {
+  /** Days from today on that can be asked about: further than this nothing is planned. */
+  public static final int MOST_DAYS = 60;
+
   private static final int ROUNDS = 2000;
 
   /** As long as anybody waits for an answer, less what planning itself takes. */
@@ -196,12 +199,31 @@ public final class WhatIf {
         .toList();
   }
 
-  /** The days of whose plans a draft would be part, from a day on; the last is its own. */
-  public static List<LocalDate> days(KitchenBook book, Event draft, LocalDate from) {
-    LocalDate first = draft.date().minusDays(Planning.lookAhead(book));
-    return (first.isBefore(from) ? from : first)
-        .datesUntil(draft.date().isBefore(from) ? from : draft.date().plusDays(1))
+  /** The last day that can be asked about. */
+  public static LocalDate lastDay(LocalDate today) {
+    return today.plusDays(MOST_DAYS);
+  }
+
+  /**
+   * The days that can be asked about and of whose plans a draft would be part; the last is its own,
+   * unless that is too far off.
+   */
+  public static List<LocalDate> days(KitchenBook book, Event draft, LocalDate today) {
+    LocalDate first = firstDay(book, draft);
+    LocalDate last = lastDay(today);
+    return (first.isBefore(today) ? today : first)
+        .datesUntil(LocalDate.MAX)
+        .takeWhile(day -> !day.isAfter(draft.date()) && !day.isAfter(last))
         .toList();
+  }
+
+  /** The day on which the first of a draft's days can be asked about. */
+  public static LocalDate askedFrom(KitchenBook book, Event draft) {
+    return firstDay(book, draft).minusDays(MOST_DAYS);
+  }
+
+  private static LocalDate firstDay(KitchenBook book, Event draft) {
+    return draft.date().minusDays(Planning.lookAhead(book));
   }
 
   /** A day as it would be by a proposal. */

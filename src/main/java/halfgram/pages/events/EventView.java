@@ -26,7 +26,8 @@ import java.util.Optional;
  * @param fields of the quick form
  * @param problems those that belong to no field
  * @param lanes where the lanes of its days with it are: its own day first, then those before; none
- *     when it is agreed or over
+ *     when it is agreed, over or too far off
+ * @param lanesFrom from when on there are some; empty unless it is too far off
  * @param ahead whether Today has changes to accept
  */
 record EventView(
@@ -38,6 +39,7 @@ record EventView(
     List<EditView.Field> fields,
     List<String> problems,
     List<Link> lanes,
+    String lanesFrom,
     boolean ahead,
     List<Serving> servings,
     List<Log> log) {
@@ -91,6 +93,7 @@ record EventView(
         fields,
         faults.left(),
         lanes(asked, words),
+        lanesFrom(asked, words),
         asked.ahead(),
         servings,
         asked.changes().stream().map(change -> log(change, words)).toList());
@@ -114,6 +117,14 @@ record EventView(
     return days.stream()
         .map(day -> new Link(words.shortDate(day), WhatIfLink.of(asked.root(), day, event.code())))
         .toList();
+  }
+
+  private static String lanesFrom(Asked asked, Messages words) {
+    Event event = asked.event();
+    LocalDate from = WhatIf.askedFrom(asked.house().book(), event);
+    return event.draft() && from.isAfter(asked.today())
+        ? words.say("events.draft-lanes-from", words.date(from))
+        : "";
   }
 
   private static Log log(Change change, Messages words) {

@@ -26,9 +26,6 @@ import java.util.Optional;
 
 /** The day by person and by machine, a task among them, and what if. */
 public final class LanesPages implements Server.Part {
-  /** Further than this nothing is planned. */
-  private static final long MOST_DAYS = 60;
-
   private final Desk desk;
   private final Plans plans;
   private final CrewPlans crewPlans;
@@ -176,7 +173,7 @@ public final class LanesPages implements Server.Part {
       return today;
     }
     return Moments.date(typed)
-        .filter(day -> Math.abs(ChronoUnit.DAYS.between(today, day)) <= MOST_DAYS)
+        .filter(day -> Math.abs(ChronoUnit.DAYS.between(today, day)) <= WhatIf.MOST_DAYS)
         .orElseThrow(() -> Halt.notFound(typed));
   }
 }

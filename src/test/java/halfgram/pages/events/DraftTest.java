@@ -10,6 +10,7 @@ import halfgram.desk.Plans;
 import halfgram.desk.WhatIf;
 import halfgram.lot.Reservation;
 import halfgram.prep.Difference;
+import halfgram.prep.Planning;
 import halfgram.prep.Task;
 import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
@@ -18,6 +19,7 @@ import halfgram.testkit.Script;
 import halfgram.testkit.SheetLines;
 import halfgram.testkit.Site;
 import halfgram.testkit.Staff;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Set;
@@ -188,10 +190,10 @@ class DraftTest {
   void theLanesShowTheDayWithItSideBySide() {
     Answer form = client.get(LANES);
     assertThat(form.text()).contains("Enquiries", "Choir supper, 16 covers");
-    String link = client.get(PAGE).all("href=\"([^\"]*what-if[^\"]*)\"").get(0);
+    String link = lanesLinks(client.get(PAGE)).get(0);
     assertThat(link).contains("date=2026-12-05");
     long before = site.house().stand().change();
-    Answer asked = client.get(link.replace("&amp;", "&"));
+    Answer asked = client.get(link);
     assertThat(asked.status()).isEqualTo(200);
     assertThat(asked.text()).contains("with Choir supper, 16 covers", "Side by side");
     assertThat(asked.body()).contains("name=\"draft-choir-supper\" checked");
@@ -224,6 +226,32 @@ class DraftTest {
     String ahead = "{'date': '2026-12-06', 'drafts': ['choir-supper']}";
     assertThat(script.post("what-if", ahead).status()).isEqualTo(200);
     assertThat(client.get(LANES + "?date=2026-12-07").text()).doesNotContain("Enquiries");
+  }
+
+  @Test
+  void anEnquiryTooFarOffSaysFromWhenTheLanesCanBeAskedAndNoLinkIsDead() {
+    LocalDate last = Site.DAY.plusDays(WhatIf.MOST_DAYS);
+    int lead = (int) Planning.lookAhead(site.house().book());
+    assertThat(lead).isPositive();
+    for (int off : List.of(0, 1, lead, lead + 1)) {
+      LocalDate day = last.plusDays(off);
+      move("date", "\"" + day + "\"");
+      Answer page = client.get(PAGE);
+      List<String> links = lanesLinks(page);
+      assertThat(links).as("%s", day).hasSize(lead + 1 - off);
+      for (String link : links) {
+        assertThat(client.get(link).status()).as(link).isEqualTo(200);
+      }
+      String told = "too far off for the lanes: they can be asked from Sunday 6 December 2026 on";
+      assertThat(page.text().contains(told)).as("%s", day).isEqualTo(off == lead + 1);
+      assertThat(page.text()).contains("What it would do to the sheet");
+    }
+    assertThat(client.get(LANES + "?date=" + last.plusDays(1)).status()).isEqualTo(404);
+    String beyond = "{'date': '" + last.plusDays(1) + "', 'drafts': ['choir-supper']}";
+    assertThat(script.post("what-if", beyond).body().toString())
+        .contains("Wednesday 3 February 2027");
+    site.passTime(Duration.ofDays(1));
+    assertThat(lanesLinks(client.get(PAGE))).hasSize(1);
   }
 
   @Test
@@ -270,6 +298,13 @@ class DraftTest {
   }
 
   // ---- what the tests do ----
+
+  /** Where a page leads to the lanes of a day with something else. */
+  private static List<String> lanesLinks(Answer page) {
+    return page.all("href=\"([^\"]*what-if[^\"]*)\"").stream()
+        .map(link -> link.replace("&amp;", "&"))
+        .toList();
+  }
 
   private WhatIf.Answer asked(LocalDate day) {
     WhatIf whatIf =
