@@ -94,7 +94,8 @@ public final class LanesApi implements Server.Part {
       call.refuse(visit);
       return;
     }
-    WhatIf.Outcome outcome = whatIf.look(house, day, asked, visit.who());
+    WhatIf.Outcome outcome =
+        whatIf.look(house, whatIf.about(house, day, visit.who()), asked, visit.who());
     if (outcome instanceof WhatIf.Wrong wrong) {
       Call.refuse(visit, wrong.problems());
     } else if (outcome instanceof WhatIf.Answer answer) {

@@ -7,30 +7,25 @@ import halfgram.event.Event;
 import halfgram.input.Problem;
 import halfgram.measure.Because;
 import halfgram.measure.BusinessDay;
-import halfgram.measure.Message;
 import halfgram.measure.Window;
 import halfgram.prep.Difference;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.PlanRequest;
 import halfgram.prep.Planning;
 import halfgram.prep.PrepSheet;
-import halfgram.prep.ServiceRun;
 import halfgram.prep.crew.CrewPlan;
 import halfgram.prep.crew.Crewing;
 import halfgram.prep.crew.DayFacts;
 import halfgram.prep.crew.Outlook;
 import halfgram.prep.schedule.Budget;
 import halfgram.prep.schedule.Rota;
-import halfgram.station.Person;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
@@ -52,8 +47,6 @@ public final class WhatIf {
 
   /** As long as anybody waits for an answer, less what planning itself takes. */
   private static final Duration MOST = Duration.ofMillis(600);
-
-  private static final int MOST_COVERS = 20_000;
 
   /**
    * A service that changes.
@@ -101,6 +94,15 @@ public final class WhatIf {
    * @param crew the crew plan in force; empty for a day as it would be
    */
   public record Day(DayFacts facts, Outlook outlook, Optional<CrewInForce> crew) {}
+
+  /**
+   * A day that is asked about, planned once however much is asked.
+   *
+   * @param inForce its plan in force; empty for a day ahead
+   * @param sheet what the day is with nothing else
+   */
+  public record About(
+      LocalDate day, Optional<InForce> inForce, KitchenBook book, PrepSheet sheet) {}
 
   /** What became of asking. */
   public sealed interface Outcome permits Answer, Wrong {}
@@ -173,12 +175,16 @@ public final class WhatIf {
 
   /** A day that nobody has put in force yet. */
   public Day ahead(House house, LocalDate day) {
-    return ahead(sheetAhead(house, day), day);
+    return ahead(about(sheetAhead(house, day), day));
   }
 
-  private static Day ahead(Plans.Proposal sheet, LocalDate day) {
-    Instant start = sheet.book().kitchen().clock().start(day);
-    return place(sheet.book(), sheet.sheet(), DayFacts.at(start));
+  private static About about(Plans.Proposal ahead, LocalDate day) {
+    return new About(day, Optional.empty(), ahead.book(), ahead.sheet());
+  }
+
+  private static Day ahead(About about) {
+    Instant start = about.book().kitchen().clock().start(about.day());
+    return place(about.book(), about.sheet(), DayFacts.at(start));
   }
 
   /** The work of a day ahead, when what comes before it is done on its days, from today on. */
@@ -239,12 +245,24 @@ public final class WhatIf {
     return new Day(facts, Outlook.of(book, sheet, facts, crew), Optional.empty());
   }
 
-  /** Both sides of a question about a day: today, or one ahead. */
-  public Outcome look(House house, LocalDate day, Asked asked, String who) {
-    Optional<InForce> inForce = plans.findOrOpen(house, day, who);
-    return inForce.isPresent()
-        ? look(house, inForce.get(), asked, who)
-        : lookAhead(house, day, asked);
+  /** Today, or a day ahead, to be asked about; a day ahead is planned for that. */
+  public About about(House house, LocalDate day, String who) {
+    return plans
+        .findOrOpen(house, day, who)
+        .map(one -> new About(day, Optional.of(one), one.book(), one.sheet()))
+        .orElseGet(() -> about(sheetAhead(house, day), day));
+  }
+
+  /** A day with nothing else. */
+  public Day day(House house, About about, String who) {
+    return about.inForce().map(one -> day(house, one, who)).orElseGet(() -> ahead(about));
+  }
+
+  /** Both sides of a question about a day. */
+  public Outcome look(House house, About about, Asked asked, String who) {
+    return about.inForce().isPresent()
+        ? look(house, about.inForce().get(), asked, who)
+        : lookAhead(house, about, asked);
   }
 
   private Outcome look(House house, InForce inForce, Asked asked, String who) {
@@ -264,15 +282,14 @@ public final class WhatIf {
     return answer(today, then, Optional.of(proposal.difference()));
   }
 
-  private Outcome lookAhead(House house, LocalDate day, Asked asked) {
-    Plans.Proposal now = sheetAhead(house, day);
+  private Outcome lookAhead(House house, About now, Asked asked) {
     List<Problem> problems = new ArrayList<>();
     House other = other(house, now.book(), now.sheet(), asked, problems);
     if (!problems.isEmpty()) {
       return new Wrong(problems);
     }
-    Day before = ahead(now, day);
-    Plans.Proposal then = asked.changesBook() ? sheetAhead(other, day) : now;
+    Day before = ahead(now);
+    About then = asked.changesBook() ? about(sheetAhead(other, now.day()), now.day()) : now;
     return answer(
         before,
         place(then.book(), then.sheet(), facts(before, asked)),
@@ -302,7 +319,7 @@ public final class WhatIf {
   /** The kitchen with other events, services and machines. */
   private House other(
       House house, KitchenBook book, PrepSheet sheet, Asked asked, List<Problem> problems) {
-    unknown(house, book, sheet, asked, problems);
+    problems.addAll(WhatIfProblems.list(house, book, sheet, asked));
     if (!problems.isEmpty()) {
       return house;
     }
@@ -338,46 +355,5 @@ public final class WhatIf {
         turn.covers() == 0
             ? OptionalInt.empty()
             : OptionalInt.of(Math.max(0, covers.orElse(0) + turn.covers())));
-  }
-
-  private static void unknown(
-      House house, KitchenBook book, PrepSheet sheet, Asked asked, List<Problem> problems) {
-    List<String> runs = sheet.services().stream().map(ServiceRun::id).toList();
-    for (int i = 0; i < asked.turns().size(); i++) {
-      Turn turn = asked.turns().get(i);
-      String place = "$.services[" + i + "]";
-      if (!runs.contains(turn.run()) || Slips.find(house, turn.run()).isEmpty()) {
-        problems.add(problem(place + ".service", turn.run(), "lanes.no-such", runs));
-      } else {
-        if (Math.abs(turn.covers()) > MOST_COVERS) {
-          problems.add(problem(place + ".covers", turn.covers(), "slip.covers-fault"));
-        }
-        if (Math.abs(turn.minutes()) > Push.MOST) {
-          problems.add(
-              problem(place + ".minutes", turn.minutes(), "slip.minutes-fault", Push.MOST));
-        }
-      }
-    }
-    List<String> people = book.people().stream().map(Person::code).toList();
-    Collection<String> machines = book.equipment().keySet();
-    List<String> drafts =
-        drafts(house.book(), sheet.request().from()).stream().map(Event::code).toList();
-    codes("drafts", asked.drafts(), drafts, problems);
-    codes("off", asked.off(), people, problems);
-    codes("more", asked.more(), machines, problems);
-    codes("broken", asked.broken(), machines, problems);
-  }
-
-  private static void codes(
-      String key, Set<String> asked, Collection<String> known, List<Problem> problems) {
-    asked.stream()
-        .filter(code -> !known.contains(code))
-        .sorted()
-        .forEach(
-            code -> problems.add(problem("$." + key, code, "lanes.no-such", List.copyOf(known))));
-  }
-
-  private static Problem problem(String path, Object value, String key, Object... args) {
-    return new Problem(path, Objects.toString(value), Message.of(key, args));
   }
 }

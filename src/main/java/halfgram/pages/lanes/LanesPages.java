@@ -10,7 +10,6 @@ import halfgram.desk.Plans;
 import halfgram.desk.WhatIf;
 import halfgram.event.Event;
 import halfgram.pages.Rooms;
-import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
 import halfgram.prep.crew.DayFacts;
 import halfgram.web.Halt;
@@ -125,31 +124,23 @@ public final class LanesPages implements Server.Part {
     if (date.isBefore(house.day(desk.now()))) {
       throw Halt.notFound(date.toString());
     }
-    Optional<InForce> inForce = plans.findOrOpen(house, date, visit.who());
-    PrepSheet sheet =
-        inForce.map(InForce::sheet).orElseGet(() -> whatIf.sheetAhead(house, date).sheet());
+    WhatIf.About about = whatIf.about(house, date, visit.who());
     List<Event> drafts = WhatIf.drafts(house.book(), date);
-    WhatIfForm form = WhatIfForm.of(visit, sheet.services(), drafts);
+    WhatIfForm form = WhatIfForm.of(visit, about.sheet().services(), drafts);
     Optional<WhatIf.Outcome> outcome =
         form.isAsked() && form.faults().isEmpty()
-            ? Optional.of(whatIf.look(house, date, form.asked(), visit.who()))
+            ? Optional.of(whatIf.look(house, about, form.asked(), visit.who()))
             : Optional.empty();
     Optional<WhatIf.Answer> answer =
         outcome.filter(WhatIf.Answer.class::isInstance).map(WhatIf.Answer.class::cast);
-    WhatIf.Day now = answer.map(WhatIf.Answer::today).orElseGet(() -> now(house, date, visit));
+    WhatIf.Day now =
+        answer.map(WhatIf.Answer::today).orElseGet(() -> whatIf.day(house, about, visit.who()));
     Crewed today = shown(now, visit, house);
     Optional<WhatIfView.Side> then =
         answer.map(one -> new WhatIfView.Side(shown(one.then(), visit, house), one));
     WhatIfView view = WhatIfView.of(today, form, drafts, then, outcome);
     boolean wrong = !form.faults().isEmpty() || (outcome.isPresent() && answer.isEmpty());
     visit.page(wrong ? 422 : 200, "lanes/what-if", today.words().say("lanes.what-if"), view);
-  }
-
-  private WhatIf.Day now(House house, LocalDate date, Visit visit) {
-    return plans
-        .find(house, date)
-        .map(one -> whatIf.day(house, one, visit.who()))
-        .orElseGet(() -> whatIf.ahead(house, date));
   }
 
   // ---- behind the handlers ----

@@ -315,7 +315,8 @@ class DraftTest {
             site.wiring().slips());
     WhatIf.Asked asked =
         new WhatIf.Asked(List.of(), Set.of("choir-supper"), Set.of(), Set.of(), Set.of());
-    return (WhatIf.Answer) whatIf.look(site.house(), day, asked, "chef");
+    WhatIf.About about = whatIf.about(site.house(), day, "chef");
+    return (WhatIf.Answer) whatIf.look(site.house(), about, asked, "chef");
   }
 
   private void move(String key, String value) {
