@@ -254,6 +254,10 @@ public final class Wiring implements AutoCloseable {
     return new Slips(desk, plans, new Events(desk));
   }
 
+  public WhatIf whatIf() {
+    return new WhatIf(desk, plans, crewPlans, slips());
+  }
+
   public SheetEffects effects() {
     return new SheetEffects(desk, plans);
   }
@@ -276,7 +280,7 @@ public final class Wiring implements AutoCloseable {
     SheetEffects effects = effects();
     Nights nights = new Nights(desk, plans);
     Slips slips = slips();
-    WhatIf whatIf = new WhatIf(desk, plans, crewPlans, slips);
+    WhatIf whatIf = whatIf();
     Pars pars = new Pars(desk);
     Deliveries deliveries = new Deliveries(desk);
     Kit kit = new Kit(desk, plans);

@@ -2,7 +2,9 @@ package halfgram.cli;
 
 import halfgram.book.Moments;
 import halfgram.desk.CrewPlans;
+import halfgram.desk.House;
 import halfgram.desk.InForce;
+import halfgram.desk.Plans;
 import halfgram.measure.Because;
 import halfgram.measure.BusinessDay;
 import halfgram.prep.KitchenBook;
@@ -14,6 +16,7 @@ import halfgram.prep.crew.Crewing;
 import halfgram.prep.crew.DayFacts;
 import halfgram.prep.crew.Outlook;
 import halfgram.prep.schedule.Budget;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
@@ -25,7 +28,7 @@ import java.util.Set;
  * {@code plan}: the prep sheet of some days, as text to pin up or as JSON. From the database it is
  * the plan in force of the day, if the day has one; else it is computed from the book and the tubs
  * as they are. With {@code --crew} it says who does what when, and why it does not fit on the
- * people and machines there are.
+ * people and machines there are; a day ahead of the database then as its lanes show it.
  */
 final class PlanCommand {
   private static final int MOST_DAYS = 31;
@@ -61,7 +64,12 @@ final class PlanCommand {
                   : Optional.empty();
           Shown shown =
               inForce
-                  .map(one -> new Shown(one.book(), one.sheet()))
+                  .map(one -> Shown.of(one.book(), one.sheet()))
+                  .or(
+                      () ->
+                          arguments.has("--crew") && asOf.isEmpty()
+                              ? found.stored().flatMap(stored -> ahead(stored, date.orElseThrow()))
+                              : Optional.empty())
                   .orElseGet(() -> computed(found.book(), date.orElseThrow(), days, asOf));
           if (!arguments.has("--crew")) {
             return write(shown, arguments.has("--json"));
@@ -74,8 +82,16 @@ final class PlanCommand {
         });
   }
 
-  /** What is written: a plan in force, or one of the moment. */
-  private record Shown(KitchenBook book, PrepSheet sheet) {}
+  /**
+   * What is written: a plan in force, or one of the moment.
+   *
+   * @param from when its people begin
+   */
+  private record Shown(KitchenBook book, PrepSheet sheet, Instant from) {
+    static Shown of(KitchenBook book, PrepSheet sheet) {
+      return new Shown(book, sheet, sheet.request().asOf());
+    }
+  }
 
   /** It with its people and machines. */
   private record Crewed(Outlook outlook, DayFacts facts) {}
@@ -83,7 +99,18 @@ final class PlanCommand {
   private static Shown computed(
       KitchenBook book, LocalDate date, Optional<Integer> days, Optional<LocalDateTime> asOf) {
     PlanRequest request = request(book, date, days.orElse(1), asOf);
-    return new Shown(book, Planning.plan(book, request, Because.NOT_ASKED));
+    return Shown.of(book, Planning.plan(book, request, Because.NOT_ASKED));
+  }
+
+  /** A day that has not begun, when what comes before it is done on the days before. */
+  private static Optional<Shown> ahead(Source.Stored stored, LocalDate day) {
+    House house = stored.house();
+    if (!day.isAfter(house.day(stored.wiring().desk().now()))) {
+      return Optional.empty();
+    }
+    Plans.Proposal ahead = stored.wiring().whatIf().sheetAhead(house, day);
+    Instant from = ahead.book().kitchen().clock().start(day);
+    return Optional.of(new Shown(ahead.book(), ahead.sheet(), from));
   }
 
   /** The crew plan in force, worked out and kept where it is the day's first. */
@@ -97,12 +124,12 @@ final class PlanCommand {
               return new Crewed(
                   Outlook.of(inForce.book(), inForce.sheet(), facts, crew.plan()), facts);
             })
-        .orElseGet(() -> placed(new Shown(inForce.book(), inForce.sheet())));
+        .orElseGet(() -> placed(Shown.of(inForce.book(), inForce.sheet())));
   }
 
-  /** Nothing but the sheet's hour is known; no clock, so that it is the same every time. */
+  /** Nothing but the hour it begins is known; no clock, so that it is the same every time. */
   private static Crewed placed(Shown shown) {
-    DayFacts facts = DayFacts.at(shown.sheet().request().asOf());
+    DayFacts facts = DayFacts.at(shown.from());
     Budget budget = Budget.of(Crewing.MOST_ROUNDS, SEED).twice();
     CrewPlan plan = Crewing.plan(shown.book(), shown.sheet(), facts, budget);
     return new Crewed(Outlook.of(shown.book(), shown.sheet(), facts, plan), facts);

@@ -307,12 +307,7 @@ class DraftTest {
   }
 
   private WhatIf.Answer asked(LocalDate day) {
-    WhatIf whatIf =
-        new WhatIf(
-            site.wiring().desk(),
-            site.wiring().plans(),
-            site.wiring().crewPlans(),
-            site.wiring().slips());
+    WhatIf whatIf = site.wiring().whatIf();
     WhatIf.Asked asked =
         new WhatIf.Asked(List.of(), Set.of("choir-supper"), Set.of(), Set.of(), Set.of());
     WhatIf.About about = whatIf.about(site.house(), day, "chef");

@@ -1,0 +1,87 @@
+package halfgram.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.testkit.Client;
+import halfgram.testkit.Client.Answer;
+import halfgram.testkit.Site;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.net.URLDecoder;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** Who does what on a day ahead: the command says of it what its lanes say. */
+class PlanAheadTest {
+  private static final LocalDate TOMORROW = Site.DAY.plusDays(1);
+
+  private Site site;
+
+  @BeforeEach
+  void open() {
+    site = Site.demo();
+  }
+
+  @AfterEach
+  void close() {
+    site.close();
+  }
+
+  @Test
+  void aDayAheadHasTheWorkThatItsLanesShow() throws IOException {
+    JsonNode plan = json("--crew");
+    Set<String> tasks = new TreeSet<>();
+    plan.path("tasks").forEach(task -> tasks.add(task.path("task").asText()));
+    assertThat(tasks).isNotEmpty().isEqualTo(shownOnLanes());
+
+    Set<String> placed = new TreeSet<>();
+    plan.at("/crew/tasks").forEach(task -> placed.add(task.path("task").asText()));
+    plan.at("/crew/leftOut").forEach(task -> placed.add(task.asText()));
+    assertThat(placed).isEqualTo(tasks);
+    String start = TOMORROW + "T04:00";
+    plan.at("/crew/tasks")
+        .forEach(task -> assertThat(task.path("start").asText()).isGreaterThanOrEqualTo(start));
+  }
+
+  @Test
+  void asOfAMomentAndWithoutPeopleItIsPlannedAsBefore() throws IOException {
+    JsonNode asOf = json("--crew", "--as-of", TOMORROW + "T04:00");
+    ((ObjectNode) asOf).remove("crew");
+    assertThat(asOf).isEqualTo(json());
+  }
+
+  /** The tasks of which the lanes have a bar, or say that they have no place. */
+  private Set<String> shownOnLanes() {
+    Client client = site.client();
+    Answer page = client.get("/k/TARN/lanes?date=" + TOMORROW);
+    assertThat(page.status()).isEqualTo(200);
+    Set<String> shown = new TreeSet<>();
+    page.all("lanes/task[?]date=" + TOMORROW + "&amp;id=([^\"]*)\"")
+        .forEach(id -> shown.add(URLDecoder.decode(id, StandardCharsets.UTF_8)));
+    return shown;
+  }
+
+  private JsonNode json(String... more) throws IOException {
+    List<String> args = new ArrayList<>(List.of("plan", "--date", TOMORROW.toString(), "--json"));
+    args.addAll(List.of(more));
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    ByteArrayOutputStream err = new ByteArrayOutputStream();
+    PrintStream said = new PrintStream(out, false, StandardCharsets.UTF_8);
+    PrintStream faults = new PrintStream(err, false, StandardCharsets.UTF_8);
+    int status = new Cli(said, faults, site.wiring()).run(args.toArray(String[]::new));
+    assertThat(err.toString(StandardCharsets.UTF_8)).isEmpty();
+    assertThat(status).isLessThan(Exit.UNUSABLE);
+    return new ObjectMapper().readTree(out.toByteArray());
+  }
+}
