@@ -203,7 +203,7 @@ public final class Events {
           Optional<EventStore.Saved> stored = events.find(tx, house.id(), code);
           ObjectNode body = removed.get().body();
           Outcome outcome = store(tx, now, stored, OptionalLong.empty(), body, who);
-          if (outcome instanceof Saved saved && stored.isEmpty()) {
+          if (outcome instanceof Saved saved && stored.isEmpty() && !isDraft(body)) {
             reserved.keepAgain(tx, house.id(), code, saved.change(), who, desk.now());
           }
           return outcome;

@@ -31,6 +31,7 @@ import org.junit.jupiter.api.Test;
 class DraftTest {
   private static final String ROOT = "/k/TARN/";
   private static final String PAGE = ROOT + "events/choir-supper";
+  private static final String DINNER = ROOT + "events/harvest-dinner";
   private static final String LANES = ROOT + "lanes/what-if";
   private static final String WORD = "Enquiry, not in the sheet yet";
 
@@ -138,7 +139,7 @@ class DraftTest {
 
   @Test
   void anEventThatIsOnlyAnEnquiryAgainLeavesTheSheetAndFreesItsTubs() {
-    String edit = ROOT + "events/harvest-dinner/edit";
+    String edit = DINNER + "/edit";
     List<Reservation> kept = reserved();
     assertThat(kept).isNotEmpty();
     FilledForm ticked = FilledForm.of(client.get(edit), "/edit").with("/draft", "yes");
@@ -149,14 +150,31 @@ class DraftTest {
     assertThat(client.post(edit, ticked.with("do", "save").fields()).status()).isEqualTo(303);
     assertThat(reserved()).isEmpty();
     assertThat(client.get(ROOT).text()).contains("Harvest dinner goes");
-    assertThat(client.get(ROOT + "events/harvest-dinner").text())
-        .contains(WORD, "only an enquiry again");
+    assertThat(client.get(DINNER).text()).contains(WORD, "only an enquiry again");
     assertThat(client.get(ROOT + "log").text()).contains("Event Harvest dinner an enquiry");
 
     FilledForm confirm = FilledForm.of(client.get(edit + "?confirm=yes"), "/edit");
     assertThat(client.post(edit, confirm.with("do", "save").fields()).status()).isEqualTo(303);
     assertThat(reserved()).isEqualTo(kept);
     assertThat(client.get(ROOT).text()).doesNotContain("Harvest dinner goes");
+  }
+
+  @Test
+  void anEnquiryTakenOutAndPutBackKeepsNoTubsUntilItIsConfirmed() {
+    List<Reservation> kept = reserved();
+    draft(DINNER, true);
+    assertThat(reserved()).isEmpty();
+    takeOut(DINNER);
+    assertThat(reserved()).isEmpty();
+    assertThat(client.post(DINNER + "/back").status()).isEqualTo(303);
+    assertThat(client.get(DINNER).text()).contains(WORD);
+    assertThat(reserved()).isEmpty();
+    draft(DINNER, false);
+    assertThat(reserved()).isEqualTo(kept);
+    takeOut(DINNER);
+    assertThat(reserved()).isEmpty();
+    assertThat(client.post(DINNER + "/back").status()).isEqualTo(303);
+    assertThat(reserved()).isEqualTo(kept);
   }
 
   @Test
@@ -293,7 +311,7 @@ class DraftTest {
         .containsExactly("row 2, column draft");
     script.postCsv("tables/events", "code,draft\nchoir-supper,no\nharvest-dinner,yes\n");
     assertThat(client.get(PAGE).text()).doesNotContain(WORD);
-    assertThat(client.get(ROOT + "events/harvest-dinner").text()).contains(WORD);
+    assertThat(client.get(DINNER).text()).contains(WORD);
     assertThat(client.get(ROOT).text()).contains("Harvest dinner goes");
   }
 
@@ -312,6 +330,18 @@ class DraftTest {
         new WhatIf.Asked(List.of(), Set.of("choir-supper"), Set.of(), Set.of(), Set.of());
     WhatIf.About about = whatIf.about(site.house(), day, "chef");
     return (WhatIf.Answer) whatIf.look(site.house(), about, asked, "chef");
+  }
+
+  /** Ticks or unticks the box of an enquiry on an event's form, and saves it. */
+  private void draft(String page, boolean ticked) {
+    FilledForm form = FilledForm.of(client.get(page + "/edit"), "/edit");
+    FilledForm sent = form.with("/draft", ticked ? "yes" : "").with("do", "save");
+    assertThat(client.post(page + "/edit", sent.fields()).status()).isEqualTo(303);
+  }
+
+  private void takeOut(String page) {
+    FilledForm form = FilledForm.of(client.get(page), "/remove");
+    assertThat(client.post(page + "/remove", form.fields()).status()).isEqualTo(303);
   }
 
   private void move(String key, String value) {
