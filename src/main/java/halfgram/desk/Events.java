@@ -65,7 +65,6 @@ public final class Events {
   private final KitchenStore kitchens = new KitchenStore();
   private final EventStore events = new EventStore();
   private final ExportBook export = new ExportBook();
-  private final Reserved reserved = new Reserved();
 
   public Events(Desk desk) {
     this.desk = desk;
@@ -180,7 +179,7 @@ public final class Events {
           detail.set(BEFORE, before);
           long change = log(tx, now, code, detail, who);
           events.remove(tx, house.id(), code);
-          reserved.free(tx, house.id(), code, change, who, desk.now());
+          reserved(tx, house, change, who).takenOut(code);
           return new Saved(change);
         });
   }
@@ -203,8 +202,8 @@ public final class Events {
           Optional<EventStore.Saved> stored = events.find(tx, house.id(), code);
           ObjectNode body = removed.get().body();
           Outcome outcome = store(tx, now, stored, OptionalLong.empty(), body, who);
-          if (outcome instanceof Saved saved && stored.isEmpty() && !isDraft(body)) {
-            reserved.keepAgain(tx, house.id(), code, saved.change(), who, desk.now());
+          if (outcome instanceof Saved saved && stored.isEmpty()) {
+            reserved(tx, house, saved.change(), who).putBack(body);
           }
           return outcome;
         });
@@ -262,23 +261,17 @@ public final class Events {
     int place = house.tree().path("events").size();
     LocalDate date = LocalDate.parse(body.path("date").asText());
     events.save(tx, house.id(), place, new EventStore.Saved(code, date, body.toString(), change));
-    there.map(Events::body).ifPresent(before -> keeps(tx, house, before, body, change, who));
+    List<JsonNode> before = there.map(Events::body).<List<JsonNode>>map(List::of).orElse(List.of());
+    reserved(tx, house, change, who).changed(before, List.of(body));
     return new Saved(change);
   }
 
-  /** A draft keeps no tubs: they are free as if it were cancelled, until it is agreed again. */
-  private void keeps(
-      Tx tx, House house, ObjectNode before, ObjectNode after, long change, String who) {
-    String code = after.path("code").asText();
-    if (isDraft(after) && !isDraft(before)) {
-      reserved.free(tx, house.id(), code, change, who, desk.now());
-    } else if (isDraft(before) && !isDraft(after)) {
-      reserved.keepAgain(tx, house.id(), code, change, who, desk.now());
-    }
+  private Reserved reserved(Tx tx, House house, long change, String who) {
+    return new Reserved(tx, house.id(), change, who, desk.now());
   }
 
   /** Whether a body, as the book writes it, is that of a draft. */
-  public static boolean isDraft(ObjectNode body) {
+  public static boolean isDraft(JsonNode body) {
     return body.path(DRAFT).asBoolean(false);
   }
 

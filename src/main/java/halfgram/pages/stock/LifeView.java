@@ -1,6 +1,7 @@
 package halfgram.pages.stock;
 
 import halfgram.desk.Stock;
+import halfgram.lot.Freed;
 import halfgram.lot.Lot;
 import halfgram.lot.Movement;
 import halfgram.lot.Tub;
@@ -96,9 +97,12 @@ record LifeView(
   }
 
   private static String why(Shelf shelf, Movement movement) {
-    return movement.kind() == Movement.Kind.DIPPED && movement.reason().isPresent()
-        ? MoveWords.cause(shelf.words(), movement)
-        : movement.reason().orElse("");
+    if (movement.kind() == Movement.Kind.DIPPED && movement.reason().isPresent()) {
+      return MoveWords.cause(shelf.words(), movement);
+    }
+    return Freed.find(movement)
+        .map(freed -> MoveWords.freed(shelf.words(), freed))
+        .orElse(movement.reason().orElse(""));
   }
 
   /** "+ 250 g", "− 40 g", "0". */

@@ -1,5 +1,6 @@
 package halfgram.pages.stock;
 
+import halfgram.lot.Freed;
 import halfgram.lot.Movement;
 import halfgram.measure.Amount;
 import halfgram.pages.CostWords;
@@ -55,6 +56,14 @@ final class MoveWords {
       case "wasted" -> words.say("stock.wasted");
       case "broke" -> words.say("stock.broke");
       default -> words.say("stock.used");
+    };
+  }
+
+  /** Why an event keeps nothing of it. */
+  static String freed(Messages words, Freed freed) {
+    return switch (freed) {
+      case CANCELLED -> words.say("stock.freed-cancelled");
+      case DRAFT -> words.say("stock.freed-draft");
     };
   }
 

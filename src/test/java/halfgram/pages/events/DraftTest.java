@@ -149,6 +149,9 @@ class DraftTest {
 
     assertThat(client.post(edit, ticked.with("do", "save").fields()).status()).isEqualTo(303);
     assertThat(reserved()).isEmpty();
+    assertThat(client.get(ROOT + "stock/t-1203-oil-1").text())
+        .contains("for Harvest dinner 420 g office the event is only an enquiry again")
+        .doesNotContain("taken out", "cancelled");
     assertThat(client.get(ROOT).text()).contains("Harvest dinner goes");
     assertThat(client.get(DINNER).text()).contains(WORD, "only an enquiry again");
     assertThat(client.get(ROOT + "log").text()).contains("Event Harvest dinner an enquiry");
@@ -173,6 +176,7 @@ class DraftTest {
     assertThat(reserved()).isEqualTo(kept);
     takeOut(DINNER);
     assertThat(reserved()).isEmpty();
+    assertThat(client.get(ROOT + "stock/t-1203-oil-1").text()).contains("the event was taken out");
     assertThat(client.post(DINNER + "/back").status()).isEqualTo(303);
     assertThat(reserved()).isEqualTo(kept);
   }
