@@ -116,6 +116,7 @@ public final class ImportBook {
     Instant at = desk.now();
     Optional<Stand> there = kitchens.find(tx, code);
     BroughtIn brought = new BroughtIn();
+    ObjectNode before = tree.objectNode();
     if (there.isPresent()) {
       kitchens.lock(tx, there.get().id());
       Optional<String> changed = Importing.findChangedVersion(tx, there.get().id(), tree);
@@ -130,8 +131,9 @@ public final class ImportBook {
         return new Outcome(Optional.empty(), 0, whole.problems(), whole.unreadable());
       }
       brought.compare(stored, merged);
+      before = stored;
     } else {
-      brought.compare(tree.objectNode(), tree);
+      brought.compare(before, tree);
     }
     Stand stand = there.orElseGet(() -> kitchens.create(tx, UUID.randomUUID(), code, at));
     Map<String, Tub> tubs = new HashMap<>();
@@ -148,6 +150,8 @@ public final class ImportBook {
       Optional<Tub> tub = Optional.ofNullable(tubs.get(lot.code()));
       rows += tub(tx, new Place(stand.id(), change, who, at), lot, tub);
     }
+    new Reserved(tx, stand.id(), change, who, at)
+        .changed(before.path("events"), tree.path("events"));
     return new Outcome(Optional.of(code), rows, List.of(), Optional.empty());
   }
 

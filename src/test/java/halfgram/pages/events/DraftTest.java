@@ -2,6 +2,7 @@ package halfgram.pages.events;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.Events;
 import halfgram.desk.House;
@@ -313,10 +314,34 @@ class DraftTest {
     assertThat(script.postCsv("tables/events", table).body().path("rows").asInt()).isZero();
     assertThat(script.postCsv("tables/events", "code,draft\nchoir-supper,maybe\n").problems())
         .containsExactly("row 2, column draft");
+    List<Reservation> kept = reserved();
     script.postCsv("tables/events", "code,draft\nchoir-supper,no\nharvest-dinner,yes\n");
+    assertThat(reserved()).isEmpty();
     assertThat(client.get(PAGE).text()).doesNotContain(WORD);
     assertThat(client.get(DINNER).text()).contains(WORD);
     assertThat(client.get(ROOT).text()).contains("Harvest dinner goes");
+    script.postCsv("tables/events", "code,draft\nharvest-dinner,no\n");
+    assertThat(reserved()).isNotEmpty().isEqualTo(kept);
+  }
+
+  @Test
+  void whatABookTakesBackToAnEnquiryKeepsNoTubsAndWhatItConfirmsKeepsThemAgain() {
+    List<Reservation> kept = reserved();
+    ObjectNode agreed = (ObjectNode) script.get("book").body();
+    ObjectNode enquiry = agreed.deepCopy();
+    for (JsonNode event : enquiry.path("events")) {
+      if (event.path("code").asText().equals("harvest-dinner")) {
+        ((ObjectNode) event).put("draft", true);
+      }
+    }
+    assertThat(script.sent("POST", "book", enquiry.toString()).status()).isEqualTo(200);
+    assertThat(reserved()).isEmpty();
+    assertThat(client.get(ROOT + "stock/t-1203-oil-1").text()).contains("only an enquiry again");
+    assertThat(script.sent("POST", "book", enquiry.toString()).body().path("rows").asInt())
+        .isZero();
+    assertThat(script.sent("POST", "book", agreed.toString()).status()).isEqualTo(200);
+    assertThat(reserved()).isNotEmpty().isEqualTo(kept);
+    assertThat(script.get("book").body()).isEqualTo(agreed);
   }
 
   // ---- what the tests do ----
