@@ -128,24 +128,28 @@ record EventView(
   }
 
   private static Log log(Change change, Messages words) {
-    JsonNode detail = BookStore.parse(change.detail());
+    String said = said(BookStore.parse(change.detail()), words);
+    return new Log(words.moment(change.at()), change.who(), said);
+  }
+
+  private static String said(JsonNode detail, Messages words) {
     JsonNode covers = detail.path("covers");
-    String said;
     boolean draft = detail.path("draft").asBoolean(false);
     if (detail.has("added")) {
       String key = draft ? "events.log-added-draft" : "events.log-added";
-      said = words.say(key, covers.path("to").asInt());
-    } else if (detail.has("removed")) {
-      said = words.say("events.log-removed");
-    } else if (detail.has("draft")) {
-      said = words.say(draft ? "events.log-draft" : "events.log-agreed");
-    } else if (covers.has("from")) {
-      said =
-          words.say(
-              "events.covers-from-to", covers.path("from").asInt(), covers.path("to").asInt());
-    } else {
-      said = words.say("events.changed-otherwise");
+      return words.say(key, covers.path("to").asInt());
     }
-    return new Log(words.moment(change.at()), change.who(), said);
+    if (detail.has("removed")) {
+      return words.say("events.log-removed");
+    }
+    List<String> parts = new ArrayList<>();
+    if (detail.has("draft")) {
+      parts.add(words.say(draft ? "events.log-draft" : "events.log-agreed"));
+    }
+    if (covers.has("from")) {
+      int from = covers.path("from").asInt();
+      parts.add(words.say("events.covers-from-to", from, covers.path("to").asInt()));
+    }
+    return parts.isEmpty() ? words.say("events.changed-otherwise") : String.join(", ", parts);
   }
 }

@@ -193,8 +193,15 @@ record LogView(
                 plan.href(subject),
                 plan.more(change),
                 "");
-        case "event" ->
-            line(change, "log.event", event(subject, detail), covers(detail), event(subject));
+        case "event" -> {
+          EventLines event = new EventLines(house, words);
+          yield line(
+              change,
+              "log.event",
+              event.name(subject, detail),
+              event.more(detail),
+              event.href(subject));
+        }
         case "par" -> line(change, "log.par", subject, fromTo(detail), "pars");
         case "formula" ->
             line(change, "log.formula", formula(subject), version(detail), "formulas/" + subject);
@@ -269,32 +276,6 @@ record LogView(
     private Line line(Change change, String said, String what, String more, String href) {
       return new Line(
           words.time(change.at()), person(change.who()), words.say(said), what, href, more, "");
-    }
-
-    private String event(String code, JsonNode detail) {
-      String typed = detail.at("/covers/name/en").asText();
-      return house
-          .book()
-          .findEvent(code)
-          .map(event -> words.text(event.name()))
-          .orElse(typed.isEmpty() ? code : typed);
-    }
-
-    private String event(String code) {
-      return house.book().findEvent(code).isPresent() ? "events/" + code : "";
-    }
-
-    private String covers(JsonNode detail) {
-      if (detail.has("removed")) {
-        return words.say("log.removed");
-      }
-      if (detail.has("draft")) {
-        return words.say(detail.path("draft").asBoolean(false) ? "log.draft" : "log.agreed");
-      }
-      JsonNode covers = detail.path("covers");
-      return covers.has("from")
-          ? words.say("log.covers", covers.path("from").asInt(), covers.path("to").asInt())
-          : "";
     }
 
     /** "Bar evening, Sat 5 Dec". */

@@ -107,6 +107,7 @@ class DraftTest {
     assertThat(added.body().path("effects")).isEmpty();
     assertThat(client.get(ROOT).text()).doesNotContain("Accept");
     assertThat(client.get(ROOT + "events/late-guests").text()).contains("added as an enquiry, 26");
+    assertThat(client.get(ROOT + "log").text()).contains("an enquiry, 0 → 26 covers");
   }
 
   @Test
@@ -124,6 +125,18 @@ class DraftTest {
     assertThat(client.get(PAGE).text()).doesNotContain(WORD).contains("confirmed");
     assertThat(client.get(ROOT).text()).contains("Choir supper comes: 0 → 16 covers");
     assertThat(client.get(LANES).text()).doesNotContain("Enquiries");
+  }
+
+  @Test
+  void confirmedOrTakenBackWithOtherCoversItIsLoggedWithBoth() {
+    FilledForm form = FilledForm.of(client.get(PAGE + "/edit?confirm=yes"), "/edit");
+    client.post(PAGE + "/edit", form.with("/covers/expected", "20").with("do", "save").fields());
+    assertThat(client.get(PAGE).text()).contains("confirmed, 16 → 20 covers");
+    assertThat(client.get(ROOT + "log").text()).contains("confirmed, 16 → 20 covers");
+    FilledForm back = FilledForm.of(client.get(PAGE + "/edit"), "/edit").with("/draft", "yes");
+    client.post(PAGE + "/edit", back.with("/covers/expected", "12").with("do", "save").fields());
+    assertThat(client.get(PAGE).text()).contains("only an enquiry again, 20 → 12 covers");
+    assertThat(client.get(ROOT + "log").text()).contains("an enquiry, 20 → 12 covers");
   }
 
   @Test
