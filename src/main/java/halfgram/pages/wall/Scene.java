@@ -223,11 +223,7 @@ record Scene(
 
   /** The name of an event, as long as it is there. */
   String event(String code) {
-    return house.book().events().stream()
-        .filter(event -> event.code().equals(code))
-        .map(event -> words.text(event.name()))
-        .findFirst()
-        .orElse(code);
+    return house.book().findEvent(code).map(event -> words.text(event.name())).orElse(code);
   }
 
   /** "WAITS for delivery of sea trout (Nordsund): 14:10". */

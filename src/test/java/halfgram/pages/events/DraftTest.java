@@ -2,14 +2,12 @@ package halfgram.pages.events;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.Events;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Plans;
 import halfgram.desk.WhatIf;
-import halfgram.lot.Reservation;
 import halfgram.prep.Difference;
 import halfgram.prep.Planning;
 import halfgram.prep.Task;
@@ -32,7 +30,6 @@ import org.junit.jupiter.api.Test;
 class DraftTest {
   private static final String ROOT = "/k/TARN/";
   private static final String PAGE = ROOT + "events/choir-supper";
-  private static final String DINNER = ROOT + "events/harvest-dinner";
   private static final String LANES = ROOT + "lanes/what-if";
   private static final String WORD = "Enquiry, not in the sheet yet";
 
@@ -149,50 +146,6 @@ class DraftTest {
     site.wiring().plans().accept(now, Site.DAY, now.stand().facts(), "chef");
     assertThat(SheetLines.of(inForce().sheet())).isEqualTo(asWouldBe);
     assertThat(inForce().sheet().tasks()).extracting(Task::id).hasSizeGreaterThan(60);
-  }
-
-  @Test
-  void anEventThatIsOnlyAnEnquiryAgainLeavesTheSheetAndFreesItsTubs() {
-    String edit = DINNER + "/edit";
-    List<Reservation> kept = reserved();
-    assertThat(kept).isNotEmpty();
-    FilledForm ticked = FilledForm.of(client.get(edit), "/edit").with("/draft", "yes");
-    Answer looked = client.post(edit, ticked.with("do", "look").fields());
-    assertThat(looked.text()).contains("Harvest dinner: 84 → 0 covers, made for 93 → 0");
-    assertThat(looked.body()).contains("value=\"yes\" id=\"f-draft\" checked");
-
-    assertThat(client.post(edit, ticked.with("do", "save").fields()).status()).isEqualTo(303);
-    assertThat(reserved()).isEmpty();
-    assertThat(client.get(ROOT + "stock/t-1203-oil-1").text())
-        .contains("for Harvest dinner 420 g office the event is only an enquiry again")
-        .doesNotContain("taken out", "cancelled");
-    assertThat(client.get(ROOT).text()).contains("Harvest dinner goes");
-    assertThat(client.get(DINNER).text()).contains(WORD, "only an enquiry again");
-    assertThat(client.get(ROOT + "log").text()).contains("Event Harvest dinner an enquiry");
-
-    FilledForm confirm = FilledForm.of(client.get(edit + "?confirm=yes"), "/edit");
-    assertThat(client.post(edit, confirm.with("do", "save").fields()).status()).isEqualTo(303);
-    assertThat(reserved()).isEqualTo(kept);
-    assertThat(client.get(ROOT).text()).doesNotContain("Harvest dinner goes");
-  }
-
-  @Test
-  void anEnquiryTakenOutAndPutBackKeepsNoTubsUntilItIsConfirmed() {
-    List<Reservation> kept = reserved();
-    draft(DINNER, true);
-    assertThat(reserved()).isEmpty();
-    takeOut(DINNER);
-    assertThat(reserved()).isEmpty();
-    assertThat(client.post(DINNER + "/back").status()).isEqualTo(303);
-    assertThat(client.get(DINNER).text()).contains(WORD);
-    assertThat(reserved()).isEmpty();
-    draft(DINNER, false);
-    assertThat(reserved()).isEqualTo(kept);
-    takeOut(DINNER);
-    assertThat(reserved()).isEmpty();
-    assertThat(client.get(ROOT + "stock/t-1203-oil-1").text()).contains("the event was taken out");
-    assertThat(client.post(DINNER + "/back").status()).isEqualTo(303);
-    assertThat(reserved()).isEqualTo(kept);
   }
 
   @Test
@@ -317,46 +270,6 @@ class DraftTest {
     assertThat(viewer.get(PAGE + "/edit?confirm=yes").status()).isEqualTo(403);
   }
 
-  @Test
-  void bookAndTableTakeItOutAndBringItInAgain() {
-    ObjectNode book = (ObjectNode) script.get("book").body();
-    assertThat(script.sent("POST", "book", book.toString()).status()).isEqualTo(200);
-    assertThat(script.get("book").body()).isEqualTo(book);
-    String table = script.text("tables/events");
-    assertThat(table.lines().filter(line -> line.startsWith("choir-supper"))).hasSize(1);
-    assertThat(script.postCsv("tables/events", table).body().path("rows").asInt()).isZero();
-    assertThat(script.postCsv("tables/events", "code,draft\nchoir-supper,maybe\n").problems())
-        .containsExactly("row 2, column draft");
-    List<Reservation> kept = reserved();
-    script.postCsv("tables/events", "code,draft\nchoir-supper,no\nharvest-dinner,yes\n");
-    assertThat(reserved()).isEmpty();
-    assertThat(client.get(PAGE).text()).doesNotContain(WORD);
-    assertThat(client.get(DINNER).text()).contains(WORD);
-    assertThat(client.get(ROOT).text()).contains("Harvest dinner goes");
-    script.postCsv("tables/events", "code,draft\nharvest-dinner,no\n");
-    assertThat(reserved()).isNotEmpty().isEqualTo(kept);
-  }
-
-  @Test
-  void whatABookTakesBackToAnEnquiryKeepsNoTubsAndWhatItConfirmsKeepsThemAgain() {
-    List<Reservation> kept = reserved();
-    ObjectNode agreed = (ObjectNode) script.get("book").body();
-    ObjectNode enquiry = agreed.deepCopy();
-    for (JsonNode event : enquiry.path("events")) {
-      if (event.path("code").asText().equals("harvest-dinner")) {
-        ((ObjectNode) event).put("draft", true);
-      }
-    }
-    assertThat(script.sent("POST", "book", enquiry.toString()).status()).isEqualTo(200);
-    assertThat(reserved()).isEmpty();
-    assertThat(client.get(ROOT + "stock/t-1203-oil-1").text()).contains("only an enquiry again");
-    assertThat(script.sent("POST", "book", enquiry.toString()).body().path("rows").asInt())
-        .isZero();
-    assertThat(script.sent("POST", "book", agreed.toString()).status()).isEqualTo(200);
-    assertThat(reserved()).isNotEmpty().isEqualTo(kept);
-    assertThat(script.get("book").body()).isEqualTo(agreed);
-  }
-
   // ---- what the tests do ----
 
   /** Where a page leads to the lanes of a day with something else. */
@@ -372,18 +285,6 @@ class DraftTest {
         new WhatIf.Asked(List.of(), Set.of("choir-supper"), Set.of(), Set.of(), Set.of());
     WhatIf.About about = whatIf.about(site.house(), day, "chef");
     return (WhatIf.Answer) whatIf.look(site.house(), about, asked, "chef");
-  }
-
-  /** Ticks or unticks the box of an enquiry on an event's form, and saves it. */
-  private void draft(String page, boolean ticked) {
-    FilledForm form = FilledForm.of(client.get(page + "/edit"), "/edit");
-    FilledForm sent = form.with("/draft", ticked ? "yes" : "").with("do", "save");
-    assertThat(client.post(page + "/edit", sent.fields()).status()).isEqualTo(303);
-  }
-
-  private void takeOut(String page) {
-    FilledForm form = FilledForm.of(client.get(page), "/remove");
-    assertThat(client.post(page + "/remove", form.fields()).status()).isEqualTo(303);
   }
 
   private void move(String key, String value) {
@@ -403,12 +304,5 @@ class DraftTest {
   private InForce inForce() {
     Plans plans = site.wiring().plans();
     return plans.find(site.house(), Site.DAY).orElseThrow();
-  }
-
-  private List<Reservation> reserved() {
-    return site.wiring().stock().list(site.house()).stream()
-        .flatMap(tub -> tub.lot().reserved().stream())
-        .filter(one -> one.event().equals("harvest-dinner"))
-        .toList();
   }
 }
