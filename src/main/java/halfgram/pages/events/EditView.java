@@ -2,9 +2,9 @@ package halfgram.pages.events;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import halfgram.book.BookStore;
 import halfgram.desk.Events;
 import halfgram.desk.House;
+import halfgram.event.Event;
 import halfgram.menu.Dish;
 import halfgram.pages.Effect;
 import halfgram.prep.Plated;
@@ -214,10 +214,11 @@ record EditView(
       return words.say(confirms ? "events.confirm-of" : "events.edit-of", name);
     }
 
-    /** Whether it is a draft that is being edited; what the form was sent with says so. */
+    /** Whether it is stored as a draft, whatever the form says by now. */
     private boolean wasDraft() {
-      JsonNode base = sent.base().isEmpty() ? body : BookStore.parse(sent.base());
-      return !sent.seen().isEmpty() && base.path("draft").asBoolean(false);
+      String code = body.path("code").asText();
+      return !sent.seen().isEmpty()
+          && house.book().findEvent(code).map(Event::draft).orElse(false);
     }
 
     private Field draft() {

@@ -23,6 +23,7 @@ class DraftAgainTest {
   private static final String ROOT = "/k/TARN/";
   private static final String PAGE = ROOT + "events/choir-supper";
   private static final String DINNER = ROOT + "events/harvest-dinner";
+  private static final String BOX = "name=\"/draft\" value=\"yes\" id=\"f-draft\"";
   private static final String WORD = "Enquiry, not in the sheet yet";
 
   private Site site;
@@ -146,6 +147,45 @@ class DraftAgainTest {
     draft(DINNER, true);
     assertThat(client.get(log).text()).contains(said);
     assertThat(client.get(wall).text()).contains("of what is kept for Harvest dinner went in");
+  }
+
+  @Test
+  void untickedItCanBeTickedAgainAfterEveryWayRound() {
+    String edit = PAGE + "/edit";
+    FilledForm unticked = FilledForm.of(client.get(edit), "/edit").with("/draft", "");
+    for (String[] way :
+        new String[][] {
+          {"do", "look"}, {"add", "/services"}, {"drop", "/services/0/courses/0/dishes/0"},
+        }) {
+      Answer round = client.post(edit, unticked.with(way[0], way[1]).fields());
+      confirms(round, way[1]);
+      Answer again = client.post(edit, ticked(round).with("do", "look").fields());
+      assertThat(again.text()).as(way[1]).contains("Edit Choir supper");
+      assertThat(FilledForm.of(again, "/edit").value("/draft")).as(way[1]).isEqualTo("yes");
+    }
+    FilledForm wrong = unticked.with("/covers/expected", "many").with("do", "save");
+    Answer fault = client.post(edit, wrong.fields());
+    assertThat(fault.status()).isEqualTo(422);
+    confirms(fault, "fault");
+    FilledForm mended = ticked(fault).with("/covers/expected", "17").with("do", "save");
+    assertThat(client.post(edit, mended.fields()).status()).isEqualTo(303);
+    assertThat(client.get(PAGE).text()).contains(WORD, "16 → 17 covers");
+
+    confirms(client.get(edit + "?confirm=yes"), "confirm");
+    draft(PAGE, false);
+    assertThat(client.get(edit).text()).contains("Edit Choir supper");
+    assertThat(client.get(edit).body()).contains(BOX);
+  }
+
+  /** The form says that it confirms, and its box is there to be ticked. */
+  private static void confirms(Answer form, String way) {
+    assertThat(form.text()).as(way).contains("Confirm Choir supper", "Confirmed, it is an event");
+    assertThat(form.body()).as(way).contains(BOX).contains(">Confirm</button>");
+  }
+
+  private static FilledForm ticked(Answer form) {
+    assertThat(FilledForm.of(form, "/edit").value("/draft")).isEmpty();
+    return FilledForm.of(form, "/edit").with("/draft", "yes");
   }
 
   // ---- what the tests do ----
