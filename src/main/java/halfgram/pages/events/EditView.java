@@ -217,8 +217,7 @@ record EditView(
     /** Whether it is stored as a draft, whatever the form says by now. */
     private boolean wasDraft() {
       String code = body.path("code").asText();
-      return !sent.seen().isEmpty()
-          && house.book().findEvent(code).map(Event::draft).orElse(false);
+      return !sent.seen().isEmpty() && house.book().findEvent(code).map(Event::draft).orElse(false);
     }
 
     private Field draft() {
