@@ -27,8 +27,8 @@ import java.util.Set;
 /**
  * {@code plan}: the prep sheet of some days, as text to pin up or as JSON. From the database it is
  * the plan in force of the day, if the day has one; else it is computed from the book and the tubs
- * as they are. With {@code --crew} it says who does what when, and why it does not fit on the
- * people and machines there are; a day ahead of the database then as its lanes show it.
+ * as they are; a day ahead of the database as its pages show it. With {@code --crew} it says who
+ * does what when, and why it does not fit on the people and machines there are.
  */
 final class PlanCommand {
   private static final int MOST_DAYS = 31;
@@ -67,8 +67,10 @@ final class PlanCommand {
                   .map(one -> Shown.of(one.book(), one.sheet()))
                   .or(
                       () ->
-                          arguments.has("--crew") && asOf.isEmpty()
-                              ? found.stored().flatMap(stored -> ahead(stored, date.orElseThrow()))
+                          asOf.isEmpty()
+                              ? found
+                                  .stored()
+                                  .flatMap(of -> ahead(of, date.orElseThrow(), days.orElse(1)))
                               : Optional.empty())
                   .orElseGet(() -> computed(found.book(), date.orElseThrow(), days, asOf));
           if (!arguments.has("--crew")) {
@@ -103,12 +105,12 @@ final class PlanCommand {
   }
 
   /** A day that has not begun, when what comes before it is done on the days before. */
-  private static Optional<Shown> ahead(Source.Stored stored, LocalDate day) {
+  private static Optional<Shown> ahead(Source.Stored stored, LocalDate day, int days) {
     House house = stored.house();
     if (!day.isAfter(house.day(stored.wiring().desk().now()))) {
       return Optional.empty();
     }
-    Plans.Proposal ahead = stored.wiring().whatIf().sheetAhead(house, day);
+    Plans.Proposal ahead = stored.wiring().plans().preview(house, day, days);
     Instant from = ahead.book().kitchen().clock().start(day);
     return Optional.of(new Shown(ahead.book(), ahead.sheet(), from));
   }

@@ -8,6 +8,7 @@ import halfgram.lot.Lot;
 import halfgram.lot.LotStore;
 import halfgram.lot.Tub;
 import halfgram.measure.Because;
+import halfgram.measure.BusinessDay;
 import halfgram.prep.Begun;
 import halfgram.prep.Difference;
 import halfgram.prep.KitchenBook;
@@ -157,23 +158,26 @@ public final class Plans {
         .map(id -> heads.get(id, unknown -> plans.find(tx, house.id(), unknown).orElseThrow()));
   }
 
-  /** A sheet of days that nobody has put in force, from the book and the tubs as they are. */
+  /**
+   * A sheet of days that nobody has put in force, from the book and the tubs as they are. Of days
+   * ahead it holds their own work: what comes before it is done on its days, from today on.
+   */
   public Proposal preview(House house, LocalDate from, int days) {
     return preview(house, from, days, Because.NOT_ASKED);
   }
 
   /** As above, saying why. */
   Proposal preview(House house, LocalDate from, int days, Because because) {
-    Instant start = house.book().kitchen().clock().start(from);
-    return preview(house, new PlanRequest(from, days, start), because);
-  }
-
-  /** As above, as of another moment than the start of its first day. */
-  Proposal preview(House house, PlanRequest request, Because because) {
+    BusinessDay clock = house.book().kitchen().clock();
+    Instant start = clock.start(from);
+    Instant today = clock.start(house.day(desk.now()));
+    boolean ahead = today.isBefore(start);
+    PlanRequest request = new PlanRequest(from, days, ahead ? today : start);
     return desk.read(
         tx -> {
           KitchenBook book = book(tx, house);
-          PrepSheet sheet = Planning.plan(book, request, because);
+          PrepSheet all = Planning.plan(book, request, because);
+          PrepSheet sheet = ahead ? all.withoutTasksBefore(start) : all;
           return new Proposal(
               book, sheet, List.of(), house.stand().facts(), Difference.of(sheet, sheet));
         });

@@ -5,12 +5,9 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookReader;
 import halfgram.event.Event;
 import halfgram.input.Problem;
-import halfgram.measure.Because;
-import halfgram.measure.BusinessDay;
 import halfgram.measure.Window;
 import halfgram.prep.Difference;
 import halfgram.prep.KitchenBook;
-import halfgram.prep.PlanRequest;
 import halfgram.prep.Planning;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.crew.CrewPlan;
@@ -175,7 +172,7 @@ public final class WhatIf {
 
   /** A day that nobody has put in force yet. */
   public Day ahead(House house, LocalDate day) {
-    return ahead(about(sheetAhead(house, day), day));
+    return ahead(about(plans.preview(house, day, 1), day));
   }
 
   private static About about(Plans.Proposal ahead, LocalDate day) {
@@ -185,15 +182,6 @@ public final class WhatIf {
   private static Day ahead(About about) {
     Instant start = about.book().kitchen().clock().start(about.day());
     return place(about.book(), about.sheet(), DayFacts.at(start));
-  }
-
-  /** The work of a day ahead, when what comes before it is done on its days, from today on. */
-  public Plans.Proposal sheetAhead(House house, LocalDate day) {
-    BusinessDay clock = house.book().kitchen().clock();
-    Instant today = clock.start(house.day(desk.now()));
-    Plans.Proposal all = plans.preview(house, new PlanRequest(day, 1, today), Because.NOT_ASKED);
-    PrepSheet sheet = all.sheet().withoutTasksBefore(clock.start(day));
-    return new Plans.Proposal(all.book(), sheet, all.begun(), all.facts(), all.difference());
   }
 
   /** The drafts that a plan of a day would look at if they were agreed, the next first. */
@@ -250,7 +238,7 @@ public final class WhatIf {
     return plans
         .findOrOpen(house, day, who)
         .map(one -> new About(day, Optional.of(one), one.book(), one.sheet()))
-        .orElseGet(() -> about(sheetAhead(house, day), day));
+        .orElseGet(() -> about(plans.preview(house, day, 1), day));
   }
 
   /** A day with nothing else. */
@@ -289,7 +277,7 @@ public final class WhatIf {
       return new Wrong(problems);
     }
     Day before = ahead(now);
-    About then = asked.changesBook() ? about(sheetAhead(other, now.day()), now.day()) : now;
+    About then = asked.changesBook() ? about(plans.preview(other, now.day(), 1), now.day()) : now;
     return answer(
         before,
         place(then.book(), then.sheet(), facts(before, asked)),

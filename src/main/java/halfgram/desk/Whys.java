@@ -4,6 +4,7 @@ import halfgram.measure.Because;
 import halfgram.prep.PlanStore;
 import java.time.LocalDate;
 import java.util.Optional;
+import java.util.UUID;
 
 /**
  * Why the numbers of a plan are what they are: the plan is computed again, with a recorder. The
@@ -12,8 +13,11 @@ import java.util.Optional;
 public final class Whys {
   private static final int KEPT = 6;
 
-  /** Which plan: one in the store by its id, or a preview by the kitchen's last change. */
+  /** Which plan: one in the store by its id, or a preview by today and the last change. */
   private record Key(Object of, LocalDate day, long change) {}
+
+  /** What a preview is seen from. */
+  private record Seen(UUID kitchen, LocalDate today) {}
 
   private final Desk desk;
   private final Plans plans;
@@ -42,7 +46,7 @@ public final class Whys {
   /** Everything that makes a number in a sheet that nobody has put in force. */
   public Because.Recording preview(House house, LocalDate day) {
     return kept(
-        new Key(house.id(), day, house.stand().change()),
+        new Key(new Seen(house.id(), house.day(desk.now())), day, house.stand().change()),
         because -> plans.preview(house, day, 1, because));
   }
 

@@ -26,22 +26,25 @@ import java.util.TreeSet;
  * told of once, at the deepest make of a chain. A need used later than its make holds is too old: a
  * quality hold is for the chef to taste, a safety hold is not. Two steps further apart than their
  * longest lag are told of in the same way. A make begun is not too late, whenever it started; what
- * it gives too late is told of.
+ * it gives too late is told of. What is only for services before the days shown is told of on those
+ * days, not on these.
  */
 final class Misfits {
   private final PlanRequest request;
   private final Map<String, Make> byId = new HashMap<>();
+  private final List<ServiceRun> runs;
   private final Map<String, ServiceRun> services = new HashMap<>();
   private final List<Misfit> found = new ArrayList<>();
 
-  private Misfits(PlanRequest request) {
+  private Misfits(PlanRequest request, List<ServiceRun> runs) {
     this.request = request;
+    this.runs = runs;
+    runs.forEach(run -> services.put(run.id(), run));
   }
 
   static List<Misfit> of(PlanRequest request, List<ServiceRun> services, Explosion explosion) {
     List<Make> makes = explosion.makes();
-    Misfits misfits = new Misfits(request);
-    services.forEach(run -> misfits.services.put(run.id(), run));
+    Misfits misfits = new Misfits(request, services);
     makes.forEach(make -> misfits.byId.put(make.id(), make));
     explosion.begun().forEach(begun -> misfits.byId.put(begun.make().id(), begun.make()));
     Map<String, Boolean> lateParts = new HashMap<>();
@@ -80,6 +83,20 @@ final class Misfits {
     return make.timeline().start().isBefore(request.asOf());
   }
 
+  private boolean isOfDaysBefore(ServiceRun run) {
+    return run.date().isBefore(request.from());
+  }
+
+  private void tell(Make make, Misfit misfit) {
+    if (runs.stream().anyMatch(this::isOfDaysBefore)) {
+      List<Served> served = Served.of(runs, List.copyOf(byId.values()), make);
+      if (!served.isEmpty() && served.stream().map(Served::run).allMatch(this::isOfDaysBefore)) {
+        return;
+      }
+    }
+    found.add(misfit);
+  }
+
   private void tooLate(Make make) {
     Duration shortBy = Duration.between(make.timeline().start(), request.asOf());
     List<Message> chain = new ArrayList<>();
@@ -95,7 +112,8 @@ final class Misfits {
       chain.add(
           Message.of("misfit.service", service.name(), service.window().start(), last.readyBy()));
     }
-    found.add(
+    tell(
+        make,
         new Misfit(
             Paths.shortBy(make, "start"),
             Message.of(
@@ -118,7 +136,7 @@ final class Misfits {
 
   /** Formulas of makes for several times that are late, or wait for what is late. */
   static Set<String> pooledAndLate(PlanRequest request, List<Make> makes) {
-    Misfits misfits = new Misfits(request);
+    Misfits misfits = new Misfits(request, List.of());
     makes.forEach(make -> misfits.byId.put(make.id(), make));
     Set<String> pooled = new TreeSet<>();
     for (Make make : makes) {
@@ -178,7 +196,8 @@ final class Misfits {
         Duration apart = Duration.between(before.end(), start);
         if (lag.max().isPresent() && apart.compareTo(lag.max().get()) > 0) {
           Duration over = apart.minus(lag.max().get());
-          found.add(
+          tell(
+              make,
               new Misfit(
                   Paths.shortBy(make, step.code() + "/" + lag.step()),
                   Message.of(
@@ -198,7 +217,8 @@ final class Misfits {
   }
 
   private void behind(Behind late) {
-    found.add(
+    tell(
+        late.make(),
         new Misfit(
             late.path(),
             late.said(name(late.need().user())),
@@ -212,7 +232,8 @@ final class Misfits {
     if (need.lastUse().isAfter(useBy)) {
       Duration over = Duration.between(useBy, need.lastUse());
       Reason reason = output.hold().reason();
-      found.add(
+      tell(
+          make,
           new Misfit(
               Paths.shortBy(make, need.user()),
               Message.of(

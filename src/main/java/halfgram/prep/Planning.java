@@ -52,7 +52,7 @@ public final class Planning {
             baths,
             misfits(
                 Misfits.of(request, services, explosion),
-                AwaitedMisfits.of(book, services, explosion, awaited)),
+                AwaitedMisfits.of(book, from(request, services), explosion, awaited)),
             Warnings.of(book, explosion),
             Pulls.of(tasks, shown(request, services)));
     if (because.asked()) {
@@ -75,6 +75,10 @@ public final class Planning {
     explosion.begun().forEach(begun -> makes.add(begun.make()));
     makes.addAll(explosion.makes());
     return makes;
+  }
+
+  private static List<ServiceRun> from(PlanRequest request, List<ServiceRun> services) {
+    return services.stream().filter(run -> !run.date().isBefore(request.from())).toList();
   }
 
   private static List<ServiceRun> shown(PlanRequest request, List<ServiceRun> services) {

@@ -14,9 +14,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /**
  * The scaled, timed prep sheet of some days' work.
@@ -73,23 +75,33 @@ public record PrepSheet(
         new TreeMap<>());
   }
 
-  /** The same without what is for another day before it and has only not been done yet. */
+  /** The same without what should have been done before it and has not been done yet. */
   public PrepSheet withoutTasksBefore(Instant moment) {
+    List<Task> left = tasks.stream().filter(task -> !task.start().isBefore(moment)).toList();
+    if (left.size() == tasks.size()) {
+      return this;
+    }
+    Set<String> ids = left.stream().map(Task::id).collect(Collectors.toSet());
+    Set<String> tested =
+        left.stream()
+            .filter(task -> task.kind() == Task.Kind.TEST_PIECE)
+            .map(task -> task.make().id())
+            .collect(Collectors.toSet());
     return new PrepSheet(
         request,
         allServices,
         makes,
         begun,
-        tasks.stream().filter(task -> !task.start().isBefore(moment)).toList(),
+        left,
         draws,
         thaws,
-        awaited,
-        contacts,
-        runs,
+        awaited.stream().filter(one -> ids.contains(one.task().id())).toList(),
+        contacts.stream().filter(one -> ids.contains(one.free().id())).toList(),
+        runs.stream().filter(run -> tested.contains(run.make().id())).toList(),
         baths,
         misfits,
         warnings,
-        pulls);
+        Pulls.of(left, services()));
   }
 
   /** The services of the days shown. */

@@ -60,9 +60,11 @@ class ThawApiTest {
     assertThat(pull.tonight()).isTrue();
     assertThat(pull.start().plus(Duration.ofHours(15))).isBefore(Site.at("11:45").plus(DAY));
     assertThat(pull.station()).isEqualTo("hot");
-    assertThat(madeForLunch(site.wiring().plans().preview(site.house(), SUNDAY, 1).sheet().makes()))
-        .as("planned on Sunday morning alone it is too late to pull")
-        .isNotEmpty();
+    assertThat(madeForLunch(sunday())).as("it will be pulled on Saturday").isEmpty();
+    Instant now = site.wiring().desk().now();
+    site.setClock(Site.at("09:00").plus(DAY));
+    assertThat(madeForLunch(sunday())).as("on Sunday it is too late to pull").isNotEmpty();
+    site.setClock(now);
     assertThat(madeForLunch(inForce(Site.DAY).sheet().makes())).isEmpty();
     JsonNode task = sheetTask(pull);
     assertThat(task.path("kind").asText()).isEqualTo("thaw");
@@ -223,6 +225,10 @@ class ThawApiTest {
         .filter(task -> Thaw.tub(task).equals(TUB))
         .findFirst()
         .orElseThrow();
+  }
+
+  private List<Make> sunday() {
+    return site.wiring().plans().preview(site.house(), SUNDAY, 1).sheet().makes();
   }
 
   private static List<String> madeForLunch(List<Make> makes) {

@@ -61,7 +61,7 @@ class DatabaseCommandsTest {
     runOn(other, "export", file("again.json"));
 
     assertThat(Path.of(file("again.json"))).hasSameTextualContentAs(Path.of(file("book.json")));
-    String planned = run("plan", "--date", DAY, "--json").out();
+    String planned = run("plan", "--date", DAY, "--as-of", DAY + "T04:00", "--json").out();
     assertThat(planned)
         .isEqualTo(CliTest.run("plan", "--date", DAY, "--json", "--book", file("book.json")).out())
         .isEqualTo(CliTest.run("plan", "--date", DAY, "--json", "--book", DEMO).out());

@@ -22,7 +22,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
-/** Who does what on a day ahead: the command says of it what its lanes say. */
+/** A day ahead: its page, its lanes and the command show the same work. */
 class PlanAheadTest {
   private static final LocalDate TOMORROW = Site.DAY.plusDays(1);
 
@@ -55,10 +55,38 @@ class PlanAheadTest {
   }
 
   @Test
-  void asOfAMomentAndWithoutPeopleItIsPlannedAsBefore() throws IOException {
+  void withoutPeopleItHasTheSameWork() throws IOException {
+    JsonNode crewed = json("--crew");
+    ((ObjectNode) crewed).remove("crew");
+    assertThat(json()).isEqualTo(crewed);
+  }
+
+  @Test
+  void itsPageHasThatWorkToo() throws IOException {
+    Set<String> tasks = new TreeSet<>();
+    json().path("tasks").forEach(task -> tasks.add(task.path("task").asText()));
+    Answer page = site.client().get("/k/TARN/?date=" + TOMORROW);
+    Set<String> shown = new TreeSet<>();
+    page.all("/k/TARN/task[?]date=" + TOMORROW + "&amp;id=([^\"]*)\"")
+        .forEach(id -> shown.add(URLDecoder.decode(id, StandardCharsets.UTF_8)));
+    assertThat(shown).isEqualTo(tasks);
+  }
+
+  @Test
+  void whatCanStillBeDoneTheEveningBeforeIsNotCalledTooLate() throws IOException {
+    assertThat(site.client().get("/k/TARN/?date=" + TOMORROW).text())
+        .contains("It fits by rests and holds")
+        .doesNotContain("should have started");
+    JsonNode alone = json("--as-of", TOMORROW + "T04:00");
+    assertThat(alone.path("misfits").size()).as("planned on its own morning").isPositive();
+    assertThat(json().path("misfits").size()).isZero();
+  }
+
+  @Test
+  void asOfAMomentItIsPlannedFromThenWithPeopleAndWithout() throws IOException {
     JsonNode asOf = json("--crew", "--as-of", TOMORROW + "T04:00");
     ((ObjectNode) asOf).remove("crew");
-    assertThat(asOf).isEqualTo(json());
+    assertThat(asOf).isEqualTo(json("--as-of", TOMORROW + "T04:00"));
   }
 
   /** The tasks of which the lanes have a bar, or say that they have no place. */
