@@ -160,7 +160,8 @@ public final class Plans {
 
   /**
    * A sheet of days that nobody has put in force, from the book and the tubs as they are. Of days
-   * ahead it holds their own work: what comes before it is done on its days, from today on.
+   * ahead it holds their own work: what comes before it is done on its days, from today on, or from
+   * the day on which the longest work for them begins.
    */
   public Proposal preview(House house, LocalDate from, int days) {
     return preview(house, from, days, Because.NOT_ASKED);
@@ -170,9 +171,11 @@ public final class Plans {
   Proposal preview(House house, LocalDate from, int days, Because because) {
     BusinessDay clock = house.book().kitchen().clock();
     Instant start = clock.start(from);
-    Instant today = clock.start(house.day(desk.now()));
-    boolean ahead = today.isBefore(start);
-    PlanRequest request = new PlanRequest(from, days, ahead ? today : start);
+    LocalDate today = house.day(desk.now());
+    boolean ahead = today.isBefore(from);
+    LocalDate lead = from.minusDays(Planning.lookAhead(house.book()));
+    LocalDate first = !ahead ? from : lead.isBefore(today) ? today : lead;
+    PlanRequest request = new PlanRequest(from, days, clock.start(first));
     return desk.read(
         tx -> {
           KitchenBook book = book(tx, house);

@@ -26,8 +26,8 @@ import java.util.TreeSet;
  * told of once, at the deepest make of a chain. A need used later than its make holds is too old: a
  * quality hold is for the chef to taste, a safety hold is not. Two steps further apart than their
  * longest lag are told of in the same way. A make begun is not too late, whenever it started; what
- * it gives too late is told of. What is only for services before the days shown is told of on those
- * days, not on these.
+ * it gives too late is told of. What a service before the days shown waits for is told of on its
+ * day, not on these.
  */
 final class Misfits {
   private final PlanRequest request;
@@ -83,18 +83,21 @@ final class Misfits {
     return make.timeline().start().isBefore(request.asOf());
   }
 
-  private boolean isOfDaysBefore(ServiceRun run) {
-    return run.date().isBefore(request.from());
+  /** Tells of it on the day of the first service that waits for it. */
+  private void tell(String user, Misfit misfit) {
+    if (first(user).filter(run -> run.date().isBefore(request.from())).isEmpty()) {
+      found.add(misfit);
+    }
   }
 
-  private void tell(Make make, Misfit misfit) {
-    if (runs.stream().anyMatch(this::isOfDaysBefore)) {
-      List<Served> served = Served.of(runs, List.copyOf(byId.values()), make);
-      if (!served.isEmpty() && served.stream().map(Served::run).allMatch(this::isOfDaysBefore)) {
-        return;
-      }
+  private Optional<ServiceRun> first(String user) {
+    if (runs.isEmpty() || !runs.get(0).date().isBefore(request.from())) {
+      return Optional.empty();
     }
-    found.add(misfit);
+    Make make = byId.get(user);
+    return make == null
+        ? Optional.ofNullable(services.get(user))
+        : Served.of(runs, List.copyOf(byId.values()), make).stream().map(Served::run).findFirst();
   }
 
   private void tooLate(Make make) {
@@ -113,7 +116,7 @@ final class Misfits {
           Message.of("misfit.service", service.name(), service.window().start(), last.readyBy()));
     }
     tell(
-        make,
+        make.id(),
         new Misfit(
             Paths.shortBy(make, "start"),
             Message.of(
@@ -197,7 +200,7 @@ final class Misfits {
         if (lag.max().isPresent() && apart.compareTo(lag.max().get()) > 0) {
           Duration over = apart.minus(lag.max().get());
           tell(
-              make,
+              make.id(),
               new Misfit(
                   Paths.shortBy(make, step.code() + "/" + lag.step()),
                   Message.of(
@@ -218,7 +221,7 @@ final class Misfits {
 
   private void behind(Behind late) {
     tell(
-        late.make(),
+        late.need().user(),
         new Misfit(
             late.path(),
             late.said(name(late.need().user())),
@@ -233,7 +236,7 @@ final class Misfits {
       Duration over = Duration.between(useBy, need.lastUse());
       Reason reason = output.hold().reason();
       tell(
-          make,
+          need.user(),
           new Misfit(
               Paths.shortBy(make, need.user()),
               Message.of(

@@ -5,6 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.measure.Because;
+import halfgram.prep.KitchenBook;
+import halfgram.prep.PlanRequest;
+import halfgram.prep.Planning;
+import halfgram.prep.PrepSheet;
 import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
 import halfgram.testkit.Site;
@@ -13,6 +18,7 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -80,6 +86,30 @@ class PlanAheadTest {
     JsonNode alone = json("--as-of", TOMORROW + "T04:00");
     assertThat(alone.path("misfits").size()).as("planned on its own morning").isPositive();
     assertThat(json().path("misfits").size()).isZero();
+  }
+
+  @Test
+  void whatTheDayBeforeLacksIsToldOfOnThatDayAlone() {
+    KitchenBook book = site.house().book();
+    Instant four = Site.at("16:00");
+    assertThat(planned(book, Site.DAY, four).misfits()).isNotEmpty();
+    assertThat(planned(book, TOMORROW, four).misfits()).isEmpty();
+    assertThat(planned(book, TOMORROW, Site.at("23:30")).misfits())
+        .as("what should have been done by then for its own services")
+        .isNotEmpty();
+  }
+
+  @Test
+  void aDayFarAheadIsPlannedFromAsManyDaysBeforeItAsItsLongestWorkNeeds() {
+    LocalDate far = Site.DAY.plusDays(300);
+    KitchenBook book = site.house().book();
+    Instant from = book.kitchen().clock().start(far.minusDays(Planning.lookAhead(book)));
+    assertThat(site.wiring().plans().preview(site.house(), far, 1).sheet().request().asOf())
+        .isEqualTo(from);
+  }
+
+  private static PrepSheet planned(KitchenBook book, LocalDate day, Instant asOf) {
+    return Planning.plan(book, new PlanRequest(day, 1, asOf), Because.NOT_ASKED);
   }
 
   @Test
