@@ -2,14 +2,20 @@ package halfgram.prep;
 
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Line;
+import halfgram.formula.Output;
 import halfgram.ingredient.Ingredient;
 import halfgram.kitchen.Text;
 import halfgram.measure.Message;
+import halfgram.station.Place;
 import halfgram.technique.bath.SphereBath;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /** What is worth a look although nothing is broken: odd numbers, and numbers that are missing. */
 final class Warnings {
@@ -39,6 +45,7 @@ final class Warnings {
       }
     }
     warnings.allergens(used);
+    warnings.places(makes);
     explosion
         .unsaid()
         .forEach(
@@ -72,6 +79,24 @@ final class Warnings {
     if (!untold.isEmpty()) {
       add(Message.of("warn.allergens", untold));
     }
+  }
+
+  /** A kitchen that lists its places counts how full they get; it cannot do that for others. */
+  private void places(List<Make> makes) {
+    Set<String> listed = book.places().stream().map(Place::name).collect(Collectors.toSet());
+    if (listed.isEmpty()) {
+      return;
+    }
+    Map<String, Set<Text>> others = new TreeMap<>();
+    for (Make make : makes) {
+      for (Output output : make.version().outputs()) {
+        String place = output.hold().place();
+        if (!place.isEmpty() && !listed.contains(place)) {
+          others.computeIfAbsent(place, one -> new LinkedHashSet<>()).add(make.version().name());
+        }
+      }
+    }
+    others.forEach((place, names) -> add(Message.of("warn.place", place, List.copyOf(names))));
   }
 
   /** Milk and its like bring calcium; where nobody knows how much, a bath is worn unseen. */

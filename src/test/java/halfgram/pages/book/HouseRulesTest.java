@@ -69,6 +69,15 @@ class HouseRulesTest extends OnBook {
   }
 
   @Test
+  void aPlaceThatIsRenamedWhileFormulasKeepThingsThereIsTold() {
+    String told = "\"walk-in\" is not among the places of the house rules";
+    String tomorrow = TODAY + "?date=" + Site.DAY.plusDays(1);
+    assertThat(client.get(tomorrow).text()).doesNotContain(told);
+    assertThat(change(RULES, "places.0.name.en", "cold room").status()).isEqualTo(303);
+    assertThat(client.get(tomorrow).text()).contains(told);
+  }
+
+  @Test
   void aLongerLineCheckIsLookedAtFirstAndThenOfferedOnToday() {
     client.get(TODAY);
     Answer look = change(RULES, "lineCheck", "90 min", "act", "look");
