@@ -196,6 +196,11 @@ final class Crewed {
     return today ? root + "service/" + Visit.encoded(run) : address("?date=" + day());
   }
 
+  /** Where the day is printed. */
+  String paper() {
+    return root + "paper?date=" + day();
+  }
+
   /** An address among the lanes. */
   String address(String rest) {
     return root + "lanes" + rest;

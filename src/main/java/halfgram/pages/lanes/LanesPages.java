@@ -50,6 +50,11 @@ public final class LanesPages implements Server.Part {
     House house = Rooms.house(desk, visit);
     LocalDate date = day(visit.query("date"), house.day(desk.now()));
     Optional<InForce> inForce = plans.findOrOpen(house, date, visit.who());
+    if (inForce.isEmpty() && date.isBefore(house.day(desk.now()))) {
+      // The page of a day that is over says that nobody planned it, and leads on.
+      visit.seeOther("?date=" + date);
+      return;
+    }
     WhatIf.Day of = crewed(visit, house, date, inForce);
     Crewed day = shown(of, visit, house);
     boolean byMachine = visit.query("by").equals("machine");

@@ -23,6 +23,7 @@ import java.util.Optional;
  * @param rows the others, in the order they start
  * @param away who is not there, or which machines are not used; empty when there is none such
  * @param whatIf where other days are tried; empty for a day that is over
+ * @param paper where the day is printed; empty for a day ahead, which nobody works by yet
  */
 record LanesView(
     String day,
@@ -43,7 +44,8 @@ record LanesView(
     LoadView load,
     List<Row> done,
     List<Row> rows,
-    String whatIf) {
+    String whatIf,
+    String paper) {
   /** So many rows are not folded. */
   private static final int SHORT = 8;
 
@@ -94,7 +96,7 @@ record LanesView(
         words.date(day.day()),
         days(day),
         proposal.stream().toList(),
-        words.say(day.isRough() ? "lanes.rough" : outlook.fits() ? "lanes.fits" : "lanes.fits-not"),
+        words.say(fits(day, proposal)),
         day.isRough() ? "" : comes(day),
         told(day),
         left(day),
@@ -108,7 +110,19 @@ record LanesView(
         LoadView.of(day),
         rows.stream().filter(row -> folds && row.isDone()).toList(),
         rows.stream().filter(row -> !folds || !row.isDone()).toList(),
-        whatIf(day));
+        whatIf(day),
+        day.day().isAfter(day.clock().of(day.now())) ? "" : day.paper());
+  }
+
+  /** That it fitted when it was planned says little of a day that has moved. */
+  private static String fits(Crewed day, Optional<ProposalView> proposal) {
+    if (day.isRough()) {
+      return "lanes.rough";
+    }
+    if (!day.outlook().fits()) {
+      return "lanes.fits-not";
+    }
+    return proposal.isPresent() ? "lanes.fitted" : "lanes.fits";
   }
 
   /** How late, what stands too long, when the last is done. */

@@ -14,6 +14,7 @@ import halfgram.web.Visit;
 import halfgram.words.Messages;
 import java.math.BigDecimal;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -97,11 +98,19 @@ record Verdict(
     for (Task task : shown.sheet().tasks()) {
       Optional<Placed> placed = shown.planned(task);
       if (placed.isPresent()) {
-        Duration by = Duration.between(task.end(), placed.get().end());
+        Duration by = Duration.between(task.end(), end(shown, task, placed.get()));
         late = by.compareTo(late) > 0 ? by : late;
       }
     }
     return said(shown.words(), without, late.toMinutes());
+  }
+
+  /** As planned; of what should have been begun and has not, what it would be if begun now. */
+  private static Instant end(Shown shown, Task task, Placed placed) {
+    boolean waits = shown.progress(task).state() == TaskState.TO_DO;
+    return shown.phase() == Shown.Phase.NOW && waits && placed.start().isBefore(shown.now())
+        ? shown.now().plus(Duration.between(placed.start(), placed.end()))
+        : placed.end();
   }
 
   private static String said(Messages words, long without, long late) {

@@ -171,9 +171,11 @@ record AtBaths(
     return Optional.empty();
   }
 
-  /** The good pieces as the amount of the task; empty before the first drop. */
+  /**
+   * The good pieces as the amount of the task, none while all are still in; empty before a drop.
+   */
   String counted() {
-    return trays.stream().noneMatch(Tray::used) || good.equals("0") ? "" : good + " piece";
+    return trays.stream().noneMatch(Tray::used) ? "" : good + " piece";
   }
 
   /** A run that is over has no baths, unless pieces were left in one. */

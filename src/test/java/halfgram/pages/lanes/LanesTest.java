@@ -316,9 +316,37 @@ class LanesTest {
   }
 
   @Test
-  void aDayAheadIsShownAndOneThatNobodyPlansIsNotThere() {
+  void aDayAheadIsShownAndOneThatNobodyPlannedLeadsToItsPage() {
     assertThat(client.get(LANES + "?date=2026-12-29").status()).isEqualTo(200);
     assertThat(client.get(LANES + "?date=2021-01-01").status()).isEqualTo(404);
+    Answer past = client.get(LANES + "?date=2026-12-04");
+    assertThat(past.status()).isEqualTo(303);
+    assertThat(past.header("location")).endsWith("/k/TARN/?date=2026-12-04");
+    assertThat(client.get("/k/TARN/?date=2026-12-04").status()).isEqualTo(200);
+  }
+
+  @Test
+  void everyWayOnFromTheLanesIsThere() {
+    for (String day : List.of("", "?date=" + Site.DAY.plusDays(1))) {
+      for (String link : client.get(LANES + day).all("href=\"(/k/TARN/(?:lanes|paper)[^\"#]*)\"")) {
+        int status = client.get(link.replace("&amp;", "&")).status();
+        assertThat(status).as("%s on %s", link, day).isIn(200, 303);
+      }
+    }
+  }
+
+  @Test
+  void aDayThatHasMovedIsNotCalledFittingAnyMore() {
+    try (Site own = Site.demo().searchFully()) {
+      Client chef = own.client();
+      assertThat(chef.get(LANES).text()).contains("It fits.");
+      assertThat(chef.get("/k/TARN/").text()).contains("all is in time");
+      own.setClock(Site.at("12:20"));
+      assertThat(chef.get(LANES).text()).doesNotContain("It fits.");
+      assertThat(chef.get("/k/TARN/").text())
+          .doesNotContain("all is in time")
+          .contains("With the people and machines of the day something is");
+    }
   }
 
   // ---- what stands behind it ----

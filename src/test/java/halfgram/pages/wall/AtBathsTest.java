@@ -64,6 +64,7 @@ class AtBathsTest {
             "sequence",
             "7");
     assertThat(on.text()).contains("0 good of 273", "0 lifted, 1 in", "ON IT · Ines");
+    assertThat(on.body()).as("what is still in is not offered as done").contains("\"0 piece\"");
   }
 
   @Test
