@@ -93,10 +93,7 @@ public final class BookApi implements Server.Part {
     String name = visit.part("table");
     BookTable table = BookTable.find(name).orElseThrow(() -> Halt.notFound(name));
     CsvText.Outcome read = CsvText.read(context.bodyAsBytes(), table.header());
-    ImportTable.Outcome outcome =
-        read.misreads().isEmpty()
-            ? importTable.importTable(house, table, read.rows(), visit.who())
-            : new ImportTable.Outcome(0, read.misreads());
+    ImportTable.Outcome outcome = importTable.importTable(house, table, read, visit.who());
     answer(visit, outcome.rows(), problems(outcome.problems(), visit.words()));
   }
 

@@ -84,11 +84,8 @@ final class ImportCommand {
       return Exit.UNUSABLE;
     }
     CsvText.Outcome rows = CsvText.read(bytes.get(), table.header());
-    if (!rows.misreads().isEmpty()) {
-      return say(file, rows.misreads());
-    }
     ImportTable.Outcome outcome =
-        wiring.importTable().importTable(house.get(), table, rows.rows(), Holding.WHO);
+        wiring.importTable().importTable(house.get(), table, rows, Holding.WHO);
     if (!outcome.problems().isEmpty()) {
       return say(file, outcome.problems());
     }

@@ -3,11 +3,14 @@ package halfgram.desk;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookReader;
 import halfgram.book.table.BookTable;
+import halfgram.book.table.CsvText;
 import halfgram.book.table.Misread;
 import halfgram.book.table.Placed;
 import halfgram.book.table.Row;
 import halfgram.db.Tx;
 import halfgram.kitchen.KitchenStore;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -29,8 +32,28 @@ public final class ImportTable {
     this.books = new ImportBook(desk);
   }
 
-  public Outcome importTable(House house, BookTable table, List<Row> rows, String who) {
-    return desk.write(house, tx -> write(tx, house, new Change(table, rows, who)));
+  /**
+   * Brings in a table as it was read. Of one with rows that cannot be read nothing is written, but
+   * what is wrong with its other rows is told too.
+   */
+  public Outcome importTable(House house, BookTable table, CsvText.Outcome read, String who) {
+    if (read.misreads().isEmpty()) {
+      return desk.write(house, tx -> write(tx, house, new Change(table, read.rows(), who)));
+    }
+    List<Misread> wrong = new ArrayList<>(read.misreads());
+    desk.read(tx -> looked(tx, house, table, read.rows())).stream()
+        .filter(one -> one.row() > 0)
+        .forEach(wrong::add);
+    wrong.sort(Comparator.comparing(Misread::row));
+    return new Outcome(0, wrong);
+  }
+
+  private List<Misread> looked(Tx tx, House house, BookTable table, List<Row> rows) {
+    ObjectNode tree = export.export(tx, house).deepCopy();
+    Placed placed = table.put(tree, rows);
+    return placed.misreads().isEmpty()
+        ? desk.check(tree).problems().stream().map(placed::at).toList()
+        : placed.misreads();
   }
 
   private record Change(BookTable table, List<Row> rows, String who) {}

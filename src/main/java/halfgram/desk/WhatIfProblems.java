@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Objects;
+import java.util.OptionalInt;
 import java.util.Set;
 
 /** What of a question about a day cannot be asked: what is not there, and what is too much. */
@@ -30,6 +31,11 @@ final class WhatIfProblems {
       } else {
         if (Math.abs(turn.covers()) > MOST_COVERS) {
           problems.add(problem(place + ".covers", turn.covers(), "slip.covers-fault"));
+        }
+        OptionalInt there = Slips.find(house, turn.run()).orElseThrow().covers();
+        if (there.isPresent() && there.getAsInt() + turn.covers() < 0) {
+          problems.add(
+              problem(place + ".covers", turn.covers(), "lanes.covers-fewer", there.getAsInt()));
         }
         if (Math.abs(turn.minutes()) > Push.MOST) {
           problems.add(

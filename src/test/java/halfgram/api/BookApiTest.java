@@ -60,6 +60,9 @@ class BookApiTest extends OnDemo {
     Answer wrong = script.postCsv("tables/events", "code,date,final\nterrace,soon,many\n");
     assertThat(wrong.problems())
         .containsExactlyInAnyOrder("row 2, column date", "row 2, column final");
+    Answer many = script.postCsv("tables/events", "code,date,final\nterrace\nterrace,soon,many\n");
+    assertThat(many.status()).isEqualTo(422);
+    assertThat(many.body().toString()).contains("1 cells where the header has 3", "soon", "many");
     assertThat(script.postCsv("tables/events", "colour\ngreen\n").status()).isEqualTo(422);
     assertThat(book()).isEqualTo(before);
   }

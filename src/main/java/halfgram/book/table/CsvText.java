@@ -88,14 +88,18 @@ public final class CsvText {
         records.isEmpty() ? List.of() : records.get(0).stream().map(String::strip).toList();
     List<Misread> misreads = new ArrayList<>(header(header, columns));
     List<Row> rows = new ArrayList<>();
-    for (int i = 1; i < records.size() && misreads.isEmpty(); i++) {
+    if (!misreads.isEmpty()) {
+      return new Outcome(List.of(), misreads);
+    }
+    for (int i = 1; i < records.size(); i++) {
       List<String> record = records.get(i);
       if (record.stream().allMatch(String::isBlank)) {
         continue;
       }
       if (record.size() != header.size()) {
         Message message = Message.of("table.width", record.size(), header.size());
-        return bad(i + 1, "", "", message);
+        misreads.add(new Misread(i + 1, "", "", message));
+        continue;
       }
       Map<String, String> cells = new HashMap<>();
       for (int c = 0; c < header.size(); c++) {

@@ -316,6 +316,15 @@ class LanesTest {
   }
 
   @Test
+  void noMoreCoversAreTakenFromAServiceThanItHas() {
+    Answer wrong = client.get(LANES + "/what-if?look=yes&covers-lunch.2026-12-05=-41");
+    assertThat(wrong.status()).isEqualTo(422);
+    assertThat(wrong.text()).contains("There are no more than 40 covers");
+    assertThat(client.get(LANES + "/what-if?look=yes&covers-lunch.2026-12-05=-40").status())
+        .isEqualTo(200);
+  }
+
+  @Test
   void aDayAheadIsShownAndOneThatNobodyPlannedLeadsToItsPage() {
     assertThat(client.get(LANES + "?date=2026-12-29").status()).isEqualTo(200);
     assertThat(client.get(LANES + "?date=2021-01-01").status()).isEqualTo(404);
