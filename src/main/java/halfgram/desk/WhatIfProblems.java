@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 
@@ -26,21 +27,21 @@ final class WhatIfProblems {
     for (int i = 0; i < asked.turns().size(); i++) {
       WhatIf.Turn turn = asked.turns().get(i);
       String place = "$.services[" + i + "]";
-      if (!runs.contains(turn.run()) || Slips.find(house, turn.run()).isEmpty()) {
+      Optional<Slips.Found> found =
+          runs.contains(turn.run()) ? Slips.find(house, turn.run()) : Optional.empty();
+      if (found.isEmpty()) {
         problems.add(problem(place + ".service", turn.run(), "lanes.no-such", runs));
-      } else {
-        if (Math.abs(turn.covers()) > MOST_COVERS) {
-          problems.add(problem(place + ".covers", turn.covers(), "slip.covers-fault"));
-        }
-        OptionalInt there = Slips.find(house, turn.run()).orElseThrow().covers();
-        if (there.isPresent() && there.getAsInt() + turn.covers() < 0) {
-          problems.add(
-              problem(place + ".covers", turn.covers(), "lanes.covers-fewer", there.getAsInt()));
-        }
-        if (Math.abs(turn.minutes()) > Push.MOST) {
-          problems.add(
-              problem(place + ".minutes", turn.minutes(), "slip.minutes-fault", Push.MOST));
-        }
+        continue;
+      }
+      OptionalInt there = found.get().covers();
+      if (Math.abs(turn.covers()) > MOST_COVERS) {
+        problems.add(problem(place + ".covers", turn.covers(), "slip.covers-fault"));
+      } else if (there.isPresent() && there.getAsInt() + turn.covers() < 0) {
+        problems.add(
+            problem(place + ".covers", turn.covers(), "lanes.covers-fewer", there.getAsInt()));
+      }
+      if (Math.abs(turn.minutes()) > Push.MOST) {
+        problems.add(problem(place + ".minutes", turn.minutes(), "slip.minutes-fault", Push.MOST));
       }
     }
     List<String> people = book.people().stream().map(Person::code).toList();

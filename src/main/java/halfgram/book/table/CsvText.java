@@ -28,7 +28,7 @@ public final class CsvText {
   /** What a spreadsheet takes for a formula, with the apostrophes that may stand before. */
   private static final Pattern FORMULA = Pattern.compile("'*[=+\\-@\\t\\r].*", Pattern.DOTALL);
 
-  /** What a file holds: rows, or what is wrong with it. */
+  /** What a file holds: its rows, and what is wrong with it; by a wrong header no row is read. */
   public record Outcome(List<Row> rows, List<Misread> misreads) {}
 
   private CsvText() {}

@@ -8,44 +8,17 @@ import halfgram.desk.Stock;
 import halfgram.lot.Reservation;
 import halfgram.measure.Amount;
 import halfgram.prep.Task;
-import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
 import halfgram.testkit.FilledForm;
 import halfgram.testkit.Script;
 import halfgram.testkit.Site;
 import java.util.List;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** An event that becomes an enquiry again, by whatever way: its tubs, its name, its confirming. */
-class DraftAgainTest {
-  private static final String ROOT = "/k/TARN/";
-  private static final String PAGE = ROOT + "events/choir-supper";
+class DraftAgainTest extends OnEnquiry {
   private static final String DINNER = ROOT + "events/harvest-dinner";
   private static final String BOX = "name=\"/draft\" value=\"yes\" id=\"f-draft\"";
-  private static final String WORD = "Enquiry, not in the sheet yet";
-
-  private Site site;
-  private Client client;
-  private Script script;
-
-  Site opened() {
-    return Site.demo();
-  }
-
-  @BeforeEach
-  void open() {
-    site = opened();
-    client = site.client();
-    script = site.script();
-    client.get(ROOT);
-  }
-
-  @AfterEach
-  void close() {
-    site.close();
-  }
 
   @Test
   void anEventThatIsOnlyAnEnquiryAgainLeavesTheSheetAndFreesItsTubs() {

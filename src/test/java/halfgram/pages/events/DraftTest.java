@@ -22,37 +22,11 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Set;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** An event that is only an enquiry: in no sheet, looked at on the lanes, confirmed, taken back. */
-class DraftTest {
-  private static final String ROOT = "/k/TARN/";
-  private static final String PAGE = ROOT + "events/choir-supper";
+class DraftTest extends OnEnquiry {
   private static final String LANES = ROOT + "lanes/what-if";
-  private static final String WORD = "Enquiry, not in the sheet yet";
-
-  private Site site;
-  private Client client;
-  private Script script;
-
-  Site opened() {
-    return Site.demo();
-  }
-
-  @BeforeEach
-  void open() {
-    site = opened();
-    client = site.client();
-    script = site.script();
-    client.get(ROOT);
-  }
-
-  @AfterEach
-  void close() {
-    site.close();
-  }
 
   @Test
   void theListAndItsOwnPageNameItByAWord() {
