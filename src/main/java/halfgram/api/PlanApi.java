@@ -18,6 +18,7 @@ import halfgram.prep.Behind;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.Missed;
 import halfgram.prep.PrepSheet;
+import halfgram.prep.ShortBatch;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
 import halfgram.web.Halt;
@@ -173,6 +174,8 @@ public final class PlanApi implements Server.Part {
     if (inForce.plan().day().equals(house.day(desk.now()))) {
       Delays.list(inForce, desk.now()).forEach(one -> behind(behind.addObject(), one, zone));
     }
+    ArrayNode shorts = node.putArray("short");
+    inForce.listShort(desk.now()).forEach(one -> shorter(shorts.addObject(), one));
     plans
         .findProposal(house, inForce)
         .ifPresent(
@@ -194,6 +197,14 @@ public final class PlanApi implements Server.Part {
     node.put("user", late.need().user());
     node.put("needed", Answers.moment(late.need().readyBy(), zone));
     node.put("lateMinutes", late.by().toMinutes());
+  }
+
+  private static void shorter(ObjectNode node, ShortBatch batch) {
+    node.put("task", batch.task().id());
+    node.put("output", batch.stored().output().code());
+    Answers.amount(node, "came", batch.came());
+    Answers.amount(node, "planned", batch.planned());
+    batch.without().forEach(node.putArray("without")::add);
   }
 
   private static void task(

@@ -3,9 +3,12 @@ package halfgram.desk;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.PlanStore;
 import halfgram.prep.PrepSheet;
+import halfgram.prep.ShortBatch;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
+import java.time.Instant;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -27,6 +30,11 @@ public record InForce(
 
   public Optional<Task> findTask(String id) {
     return sheet.tasks().stream().filter(task -> task.id().equals(id)).findFirst();
+  }
+
+  /** Batches that are over and of which less came than is taken of them from now on. */
+  public List<ShortBatch> listShort(Instant now) {
+    return ShortBatch.list(sheet, book.kitchen().baseTolerance(), this::progress, now);
   }
 
   /** The tasks of the sheet by id. */

@@ -12,12 +12,14 @@ import halfgram.prep.KitchenBook;
 import halfgram.prep.Make;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.ServiceRun;
+import halfgram.prep.ShortBatch;
 import halfgram.prep.Task;
 import java.time.LocalDate;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 
 /** What the things of a sheet are called: services, makes, tubs, tasks, allergens, amounts. */
 public final class SheetWords {
@@ -55,6 +57,13 @@ public final class SheetWords {
     return id.startsWith("bath/")
         ? messages.say("sheet.bath-user", id.substring(id.lastIndexOf('/') + 1))
         : id;
+  }
+
+  /** That less came of a batch than is taken of it, and who goes without. */
+  public String cameShort(ShortBatch batch) {
+    String users =
+        batch.without().stream().map(this::user).distinct().collect(Collectors.joining(", "));
+    return messages.say(batch.said(this::amount, users));
   }
 
   /** As {@link #user}, with the weekday of a service on another day. */

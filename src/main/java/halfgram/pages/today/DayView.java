@@ -8,6 +8,7 @@ import halfgram.pages.deliveries.Told;
 import halfgram.prep.Behind;
 import halfgram.prep.Missed;
 import halfgram.prep.PlanStore;
+import halfgram.prep.ShortBatch;
 import halfgram.prep.Stretch;
 import halfgram.web.Visit;
 import halfgram.words.NightWords;
@@ -105,6 +106,7 @@ record DayView(
       List<Told.One> deliveries,
       List<Withdrawn.Told> withdrawn,
       List<Behind> behind,
+      List<ShortBatch> shorts,
       boolean bare) {}
 
   static DayView of(Shown shown, Optional<InForce> inForce, Live live, Group.By by) {
@@ -119,7 +121,7 @@ record DayView(
         shown.phase() == Shown.Phase.PREVIEW,
         idle,
         live.bare(),
-        Verdict.of(shown, live.withdrawn(), live.behind()),
+        Verdict.of(shown, live.withdrawn(), live.behind(), live.shorts()),
         live.missed().stream().map(night::missed).toList(),
         now ? lacking(shown) : List.of(),
         ServiceBox.of(shown),

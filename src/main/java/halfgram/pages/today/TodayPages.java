@@ -162,6 +162,9 @@ public final class TodayPages implements Server.Part {
             deliveries(house, shown.get()),
             told(house, asked, inForce),
             behind(asked, inForce),
+            asked.isToday()
+                ? inForce.map(of -> of.listShort(desk.now())).orElse(List.of())
+                : List.of(),
             house.book().formulary().list().isEmpty() && house.book().dishes().isEmpty());
     visit.page(status, "today", title, DayView.of(shown.get(), inForce, live, asked.by()));
   }

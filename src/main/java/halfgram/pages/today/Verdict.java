@@ -5,6 +5,7 @@ import halfgram.measure.Message;
 import halfgram.measure.Ratio;
 import halfgram.prep.Behind;
 import halfgram.prep.Misfit;
+import halfgram.prep.ShortBatch;
 import halfgram.prep.Task;
 import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
@@ -30,7 +31,7 @@ import java.util.stream.Stream;
  * @param tightest the station with the most work for its people
  * @param count how many tasks there are and how many are done
  * @param misfits what does not fit, each with its chain
- * @param problems what cooks have reported, and what is in work and will be late
+ * @param problems what cooks have reported, what is in work and will be late, what came short
  * @param warnings worth a look
  */
 record Verdict(
@@ -46,7 +47,8 @@ record Verdict(
   /** Something wrong: what, where more is said, and the way it came. */
   record Trouble(String said, String href, List<String> chain) {}
 
-  static Verdict of(Shown shown, List<Withdrawn.Told> withdrawn, List<Behind> behind) {
+  static Verdict of(
+      Shown shown, List<Withdrawn.Told> withdrawn, List<Behind> behind, List<ShortBatch> shorts) {
     Messages words = shown.words();
     return new Verdict(
         fits(shown),
@@ -55,8 +57,11 @@ record Verdict(
         tightest(shown),
         count(shown),
         shown.sheet().misfits().stream().map(misfit -> trouble(shown, misfit)).toList(),
-        Stream.concat(
-                problems(shown, withdrawn).stream(), behind.stream().map(one -> behind(shown, one)))
+        Stream.of(
+                problems(shown, withdrawn).stream(),
+                behind.stream().map(one -> behind(shown, one)),
+                shorts.stream().map(one -> shorter(shown, one)))
+            .flatMap(told -> told)
             .toList(),
         shown.sheet().warnings().stream().map(words::say).toList());
   }
@@ -141,6 +146,10 @@ record Verdict(
             .orElse("");
     Object user = shown.names().user(late.need().user());
     return new Trouble(shown.words().say(late.said(user)), link, List.of());
+  }
+
+  private static Trouble shorter(Shown shown, ShortBatch batch) {
+    return new Trouble(shown.names().cameShort(batch), shown.link(batch.task()), List.of());
   }
 
   static Trouble trouble(Shown shown, Misfit misfit) {

@@ -56,6 +56,7 @@ final class AfterBar {
                     id,
                     numbers.next(),
                     stock.listOfTask(scene.house(), task.id()),
+                    scene.cameShort(task),
                     taken(scene, UUID.fromString(id))));
   }
 

@@ -22,6 +22,7 @@ import java.util.function.LongSupplier;
  *
  * @param look class of its state: "to-do", "waits", "on-it", "part-done", "done", "problem",
  *     "failed"
+ * @param shorts what of it, or of what goes into it, came short
  * @param goods deliveries it waits for that can be said to be here
  * @param kit things it uses that carry something
  * @param digits class of the longest weight, so that all points stand in one line
@@ -41,6 +42,7 @@ record Hand(
     List<MethodLine> method,
     List<String> notes,
     List<String> cautions,
+    List<String> shorts,
     List<String> waits,
     List<Goods> goods,
     List<KitRow> kit,
@@ -174,6 +176,7 @@ record Hand(
           rows.first(),
           notes(),
           task.cautions().stream().map(caution -> words.say("caution." + caution)).toList(),
+          scene.isOver(task) || !task.weigh().isEmpty() ? scene.cameShort(task) : List.of(),
           scene.waitsFor(task),
           goods(),
           kit,

@@ -140,6 +140,14 @@ record Scene(
     return progress(task).state() == TaskState.FAILED;
   }
 
+  /** What of a task, or of what goes into it, came short, and who goes without. */
+  List<String> cameShort(Task task) {
+    return inForce.listShort(now).stream()
+        .filter(of -> of.task().equals(task) || of.without().contains(task.make().id()))
+        .map(names::cameShort)
+        .toList();
+  }
+
   /** Whether there is nothing more to do about it. */
   boolean isOver(Task task) {
     return isDone(task) || isFailed(task);

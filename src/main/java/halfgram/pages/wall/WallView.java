@@ -91,9 +91,8 @@ record WallView(
   record Next(String id, String left, long millis, String said) {}
 
   /**
-   * What was just done, to be undone, and the tubs it filled.
-   *
-   * @param taken what went in of what is kept for somebody else
+   * What was just done, to be undone: the tubs it filled, what came short, and what went in of what
+   * is kept for somebody else.
    */
   record After(
       String task,
@@ -101,6 +100,7 @@ record WallView(
       String tick,
       long sequence,
       List<String> tubs,
+      List<String> shorts,
       List<String> taken) {}
 
   /**
