@@ -120,6 +120,7 @@ final class ServiceJson {
     node.put("planned", line.planned());
     node.put("sent", line.sent());
     node.put("toGo", line.toGo());
+    line.among().ifPresent(guests -> node.put("choosing", guests));
     put(node, "ready", line.ready());
     put(node, "coming", line.coming());
     put(node, "left", line.left());

@@ -14,6 +14,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -25,7 +26,8 @@ import java.util.TreeMap;
  * which nothing of a dish was recorded, less the shares of the pick-ups called. Plates ready are
  * the fewest that any component on the plate is there for. Plates left are what is ready and on its
  * way less what every dish of the service still needs, so that two dishes do not both count on the
- * same tub; below nothing they are short. What is 86 is not there.
+ * same tub; below nothing they are short. What is 86 is not there. Of a choice no more are to go
+ * than there are guests who have none yet.
  *
  * <p>Example: 100 slices and 240 spheres; 60 plates to go of one slice and three spheres, 4 of one
  * slice without: 80 ready (spheres), 20 left.
@@ -50,6 +52,7 @@ public record AtPass(ServiceRun run, List<FireNow> fires, List<Line> lines, List
    * Plates of one dish for the same diets.
    *
    * @param planned for the guests, without buffer or spares
+   * @param among of a choice, guests who have got none of it yet; empty for what is no choice
    * @param ready plates there is food for; empty when nothing on it is kept in tubs
    * @param coming further plates once what is being made is done
    * @param left plates over when all dishes are served; below zero they are short
@@ -63,6 +66,7 @@ public record AtPass(ServiceRun run, List<FireNow> fires, List<Line> lines, List
       int planned,
       int sent,
       int toGo,
+      OptionalInt among,
       OptionalLong ready,
       OptionalLong coming,
       OptionalLong left,
@@ -110,6 +114,21 @@ public record AtPass(ServiceRun run, List<FireNow> fires, List<Line> lines, List
     }
   }
 
+  /** Plates still to go of some lines: of a choice, one for each guest. */
+  public static int toGo(List<Line> lines) {
+    int plates = 0;
+    Map<PlateKey, Integer> choices = new LinkedHashMap<>();
+    for (Line line : lines) {
+      if (line.among().isEmpty()) {
+        plates += line.toGo();
+      } else {
+        choices.merge(
+            line.key().anyDish(), line.toGo(), (a, b) -> Math.min(a + b, line.among().getAsInt()));
+      }
+    }
+    return plates + choices.values().stream().mapToInt(Integer::intValue).sum();
+  }
+
   /** Computes it. */
   public static AtPass of(
       KitchenBook book, ServiceRun run, Called called, Trays trays, Map<Component, Amount> coming) {
@@ -125,6 +144,7 @@ public record AtPass(ServiceRun run, List<FireNow> fires, List<Line> lines, List
     private final Map<Component, Amount> coming;
     private final List<Fire> fires;
     private final Map<PlateKey, Integer> sent;
+    private final Map<PlateKey, Integer> among;
     private final SortedMap<Component, Amount> toGo = new TreeMap<>();
 
     private Reckoning(
@@ -141,6 +161,7 @@ public record AtPass(ServiceRun run, List<FireNow> fires, List<Line> lines, List
       this.coming = coming;
       this.fires = Fire.list(book, run);
       this.sent = called.plates(run.id());
+      this.among = among(book, run, sent);
     }
 
     private AtPass reckon() {
@@ -149,7 +170,11 @@ public record AtPass(ServiceRun run, List<FireNow> fires, List<Line> lines, List
       Map<PlateKey, ServiceRun.Plates> kinds = new LinkedHashMap<>();
       run.plates().forEach(of -> kinds.putIfAbsent(PlateKey.of(of), of));
       Map<PlateKey, Integer> left = new LinkedHashMap<>();
-      kinds.forEach((key, of) -> left.put(key, plates(key, guests.getOrDefault(key, 0))));
+      kinds.forEach(
+          (key, of) -> {
+            int plates = plates(key, guests.getOrDefault(key, 0));
+            left.put(key, Math.min(plates, among.getOrDefault(key, plates)));
+          });
       kinds.forEach((key, of) -> count(of, left.getOrDefault(key, 0)));
       if (run.plates().isEmpty()) {
         run.uses().forEach(this::count);
@@ -163,6 +188,25 @@ public record AtPass(ServiceRun run, List<FireNow> fires, List<Line> lines, List
                   line(key, of, guests.getOrDefault(key, 0), left.getOrDefault(key, 0), shelves)));
       List<FireNow> all = fires.stream().map(fire -> FireNow.of(run, fire, called)).toList();
       return new AtPass(run, all, lines, List.copyOf(shelves.values()));
+    }
+
+    /** Of what is a choice, guests who have got none of it yet. */
+    private static Map<PlateKey, Integer> among(
+        KitchenBook book, ServiceRun run, Map<PlateKey, Integer> sent) {
+      Map<PlateKey, Integer> among = new LinkedHashMap<>();
+      Fire.findEvent(book, run)
+          .map(event -> Guests.choosing(event, run))
+          .orElse(Map.of())
+          .forEach(
+              (key, guests) -> {
+                int gone =
+                    sent.entrySet().stream()
+                        .filter(one -> one.getKey().anyDish().equals(key.anyDish()))
+                        .mapToInt(Map.Entry::getValue)
+                        .sum();
+                among.put(key, Math.max(0, guests - gone));
+              });
+      return among;
     }
 
     /** Plates still to go. */
@@ -245,12 +289,14 @@ public record AtPass(ServiceRun run, List<FireNow> fires, List<Line> lines, List
               ? OptionalLong.of(later.getAsLong() - ready.orElse(0))
               : OptionalLong.empty();
       int gone = sent.getOrDefault(key, 0);
+      Integer choosing = among.get(key);
       return new Line(
           key,
           of,
           planned,
           gone,
           toGo,
+          choosing == null ? OptionalInt.empty() : OptionalInt.of(choosing),
           ready,
           coming,
           left,

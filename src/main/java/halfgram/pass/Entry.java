@@ -94,6 +94,11 @@ public record Entry(
       return new PlateKey(plates.course(), plates.dish().code(), plates.diets());
     }
 
+    /** The same guests in the same course, whichever dish they get. */
+    PlateKey anyDish() {
+      return new PlateKey(course, "", diets);
+    }
+
     /** As an address writes it: {@code first/trout-plate+dairy-free}. */
     public String word() {
       String more = diets.isEmpty() ? "" : "+" + String.join("+", diets);

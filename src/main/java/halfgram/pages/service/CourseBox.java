@@ -98,7 +98,7 @@ record CourseBox(
   }
 
   private static String folded(PassScene scene, List<AtPass.Line> lines) {
-    int toGo = lines.stream().mapToInt(AtPass.Line::toGo).sum();
+    int toGo = AtPass.toGo(lines);
     if (toGo == 0) {
       return scene
           .words()

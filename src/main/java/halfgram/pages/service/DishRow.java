@@ -90,6 +90,11 @@ record DishRow(
   }
 
   private static String sent(PassScene scene, AtPass.Line line) {
+    if (line.among().isPresent() && line.sent() <= line.planned()) {
+      return scene
+          .words()
+          .say("pass.sent-choice", line.sent(), line.planned(), line.among().getAsInt());
+    }
     return line.sent() > line.planned()
         ? scene.words().say("pass.sent-more", line.sent(), line.planned())
         : scene.words().say("pass.sent-of", line.sent(), line.planned());

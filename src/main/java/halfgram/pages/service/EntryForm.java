@@ -118,7 +118,12 @@ record EntryForm(
     return entryKind() == Entry.Kind.SENT
         && !sure.equals("yes")
         && line.key().equals(new Entry.PlateKey(course, dish, codes()))
-        && line.sent() + Integer.parseInt(number.strip()) > line.planned();
+        && isMore(line, Integer.parseInt(number.strip()));
+  }
+
+  /** Whether so many more are more than there are guests for. */
+  private static boolean isMore(AtPass.Line line, int plates) {
+    return line.sent() + plates > line.planned() || plates > line.among().orElse(plates);
   }
 
   /** Its fields once somebody has said yes. */

@@ -169,16 +169,17 @@ record ServiceView(
             line -> {
               int number = Integer.parseInt(form.number().strip());
               return new Ask(
-                  scene
-                      .words()
-                      .say(
-                          "pass.ask-more",
-                          line.sent() + number,
-                          scene.name(line.plates()),
-                          line.planned()),
+                  ask(scene, line, line.sent() + number),
                   scene.words().say("pass.ask-yes", number),
                   form.sureFields());
             });
+  }
+
+  private static String ask(PassScene scene, AtPass.Line line, int plates) {
+    String name = scene.name(line.plates());
+    return plates > line.planned()
+        ? scene.words().say("pass.ask-more", plates, name, line.planned())
+        : scene.words().say("pass.ask-choice", plates, name, line.among().orElse(0));
   }
 
   /** What was entered last in this service and counts, newest first. */
