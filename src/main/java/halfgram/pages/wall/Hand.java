@@ -207,6 +207,7 @@ record Hand(
         scene
             .planned(task)
             .ifPresent(at -> parts.add((scene.time(at.start()) + " " + scene.planned(at)).strip()));
+        parts.add(scene.late(task));
       }
       if (progress.state() == TaskState.DONE) {
         progress.dones().stream()
@@ -216,6 +217,7 @@ record Hand(
       } else if (progress.state() != TaskState.FAILED) {
         parts.add(words.say("sheet.by", scene.time(task.handsOff())));
       }
+      parts.removeIf(String::isEmpty);
       return String.join(" · ", parts);
     }
 
@@ -253,7 +255,11 @@ record Hand(
         notes.add(words.say("sheet.hands", task.hands()));
       }
       if (!task.handsOff().equals(task.end())) {
-        notes.add(words.say("sheet.unattended", task.unattended(), scene.time(task.end())));
+        notes.add(
+            scene
+                .end(task)
+                .map(end -> words.say("sheet.unattended", task.unattended(), scene.time(end)))
+                .orElseGet(() -> words.say("wall.unattended", task.unattended())));
       }
       notes.addAll(parts.wants(task));
       task.links().forEach(link -> parts.lag(task, link).ifPresent(notes::add));

@@ -20,6 +20,7 @@ import halfgram.station.Station;
 import halfgram.words.Messages;
 import halfgram.words.SheetWords;
 import halfgram.words.TurnWords;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Comparator;
@@ -121,6 +122,25 @@ record Scene(
   /** When it is planned to start; the latest start where it has no place. */
   Instant start(Task task) {
     return planned(task).map(Placed::start).orElse(task.start());
+  }
+
+  /** Since when a task should be begun that nobody has begun; empty for any other. */
+  String late(Task task) {
+    boolean late = progress(task).state() == TaskState.TO_DO && task.start().isBefore(now);
+    return late ? words.say("wall.late", time(task.start())) : "";
+  }
+
+  /**
+   * When a task will stand no longer: as it was begun, else as it is planned; empty for one that
+   * should be begun and is not.
+   */
+  Optional<Instant> end(Task task) {
+    Duration whole = Duration.between(task.start(), task.end());
+    TaskProgress of = progress(task);
+    if (of.begun().isPresent()) {
+      return of.begun().map(at -> at.plus(whole));
+    }
+    return late(task).isEmpty() ? Optional.of(start(task).plus(whole)) : Optional.empty();
   }
 
   /** Who is to do it. */

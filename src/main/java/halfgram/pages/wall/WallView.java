@@ -9,7 +9,6 @@ import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
 import halfgram.prep.TaskState;
 import halfgram.station.Person;
-import halfgram.web.Visit;
 import halfgram.words.Messages;
 import halfgram.words.NightWords;
 import halfgram.words.PlatingWords;
@@ -104,14 +103,6 @@ record WallView(
       List<String> taken) {}
 
   /**
-   * One task in a list.
-   *
-   * @param href where it is worked on, within the kitchen
-   */
-  record Row(
-      String href, String time, String name, String step, String sub, String right, String look) {}
-
-  /**
    * What stands beside the task in hand and has nothing to press: rendered again when it is another
    * than before.
    *
@@ -119,13 +110,13 @@ record WallView(
    * @param readyFor name of the service that things are ready for
    */
   record Beside(
-      List<Row> next,
+      List<NextRow> next,
       List<Diets.Row> diets,
-      List<Row> later,
+      List<NextRow> later,
       String readyFor,
       List<Ready.Row> ready,
       List<BathRows.Row> baths,
-      List<Row> tonight,
+      List<NextRow> tonight,
       Finished finished) {
     private static final int FEW = 4;
 
@@ -136,7 +127,7 @@ record WallView(
   }
 
   /** What is done. */
-  record Finished(List<Row> done) {}
+  record Finished(List<NextRow> done) {}
 
   private static final int NEAR = 7;
 
@@ -291,15 +282,15 @@ record WallView(
 
   private static Beside beside(Scene scene, Parts parts, Optional<ServiceRun> service) {
     String hand = parts.hand().map(Hand::id).orElse("");
-    List<Row> open = new ArrayList<>();
-    List<Row> tonight = new ArrayList<>();
-    List<Row> done = new ArrayList<>();
+    List<NextRow> open = new ArrayList<>();
+    List<NextRow> tonight = new ArrayList<>();
+    List<NextRow> done = new ArrayList<>();
     for (Task task : scene.tasks()) {
       if (task.id().equals(hand) || scene.isPast(task)) {
         continue;
       }
-      List<Row> into = task.tonight() ? tonight : open;
-      (scene.isOver(task) ? done : into).add(row(scene, task));
+      List<NextRow> into = task.tonight() ? tonight : open;
+      (scene.isOver(task) ? done : into).add(NextRow.of(scene, task));
     }
     int near = Math.min(NEAR, open.size());
     return new Beside(
@@ -311,37 +302,6 @@ record WallView(
         new BathRows(scene, parts.live().board()).list(),
         tonight,
         new Finished(done));
-  }
-
-  private static Row row(Scene scene, Task task) {
-    TaskState state = scene.progress(task).state();
-    List<String> waits = scene.waitsFor(task);
-    boolean free = state == TaskState.TO_DO && waits.isEmpty();
-    String amount =
-        task.stored().isEmpty() ? "" : scene.names().amount(task.stored().get(0).made());
-    String sub =
-        waits.isEmpty()
-            ? scene
-                .progress(task)
-                .onIt()
-                .map(on -> scene.words().say("wall.has-it", scene.person(on.cook())))
-                .or(() -> scene.planned(task).map(scene::planned))
-                .filter(said -> !scene.isOver(task))
-                .orElse("")
-            : waits.get(0);
-    String name = scene.words().text(task.version().name());
-    return new Row(
-        "wall/" + scene.station() + "?task=" + Visit.encoded(task.id()),
-        scene.time(scene.start(task)),
-        name,
-        scene.step(task).equals(name) ? "" : scene.step(task),
-        sub,
-        free && !amount.isEmpty() ? amount : scene.state(task),
-        free ? "to-do" : waits.isEmpty() ? lower(state) : "waits");
-  }
-
-  private static String lower(TaskState state) {
-    return state.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
   }
 
   /** Stations to choose from. */
