@@ -1,7 +1,9 @@
 package halfgram.api;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.book.BookReader;
 import halfgram.book.BookStore;
 import halfgram.input.Problem;
 import halfgram.measure.Message;
@@ -20,7 +22,9 @@ final class Json {
     try {
       return BookStore.parse(text);
     } catch (UncheckedIOException e) {
-      throw Halt.unreadable("JSON");
+      throw e.getCause() instanceof JsonProcessingException why
+          ? Halt.unreadable(BookReader.whyNot(why))
+          : Halt.unreadable("JSON");
     }
   }
 

@@ -62,9 +62,7 @@ public final class BookReader {
     try {
       json = JsonTree.parse(bytes);
     } catch (JsonProcessingException e) {
-      JsonLocation at = e.getLocation() == null ? JsonLocation.NA : e.getLocation();
-      return Outcome.unreadable(
-          "unreadable.json", at.getLineNr(), at.getColumnNr(), firstLine(e.getOriginalMessage()));
+      return new Outcome(Optional.empty(), List.of(), Optional.of(whyNot(e)));
     } catch (IOException e) {
       return Outcome.unreadable("unreadable.io", e.getClass().getSimpleName());
     }
@@ -102,6 +100,13 @@ public final class BookReader {
         .filter(Numbers::isWhole)
         .map(BigDecimal::intValue)
         .orElse(0);
+  }
+
+  /** Where a text is no JSON, and why. */
+  public static Message whyNot(JsonProcessingException e) {
+    JsonLocation at = e.getLocation() == null ? JsonLocation.NA : e.getLocation();
+    return Message.of(
+        "unreadable.json", at.getLineNr(), at.getColumnNr(), firstLine(e.getOriginalMessage()));
   }
 
   private static String firstLine(String message) {

@@ -98,7 +98,8 @@ final class EventReader {
     LocalTime start = node.time("start");
     LocalTime end = node.time("end");
     services.checkOrder(node, start, end);
-    List<Course> courses = node.list("courses", course -> course(course, start, end));
+    boolean hours = ServiceReader.isRead(node, "start", "end");
+    List<Course> courses = node.list("courses", course -> course(course, start, end, hours));
     Set<String> codes = new HashSet<>();
     for (int i = 0; i < courses.size(); i++) {
       if (!codes.add(courses.get(i).code())) {
@@ -125,12 +126,12 @@ final class EventReader {
         node.list("swaps", menu::replaced));
   }
 
-  private Course course(Node node, LocalTime start, LocalTime end) {
+  private Course course(Node node, LocalTime start, LocalTime end, boolean hours) {
     LocalTime at = node.time("at");
     boolean inside =
         services.minute(at) >= services.minute(start)
             && services.minute(at) <= services.minute(end);
-    if (!inside) {
+    if (hours && !inside) {
       node.problem("at", at, "problem.pick-up", start, end);
     }
     List<Share> dishes = node.some("dishes", this::share);

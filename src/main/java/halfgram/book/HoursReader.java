@@ -13,6 +13,9 @@ import java.util.Set;
 final class HoursReader {
   private final Reading reading;
 
+  /** An end before the start is past midnight; one so far off is a slip of the pen. */
+  private static final Duration LONGEST = Duration.ofHours(18);
+
   HoursReader(Reading reading) {
     this.reading = reading;
   }
@@ -21,6 +24,9 @@ final class HoursReader {
     Shift bare =
         new Shift(
             KitchenReader.weekdays(node, "days"), node.time("start"), node.time("end"), List.of());
+    if (ServiceReader.isRead(node, "start", "end") && bare.length().compareTo(LONGEST) > 0) {
+      node.problem("end", bare.end(), "problem.shift-long", bare.start(), bare.length(), LONGEST);
+    }
     List<Break> breaks = node.list("breaks", HoursReader::pause);
     Duration taken = Duration.ZERO;
     List<Break> inside = new ArrayList<>();

@@ -89,6 +89,11 @@ public final class Halt extends RuntimeException {
     return new Halt(400, "web.unreadable", what);
   }
 
+  /** As {@link #unreadable(String)}, with where and why. */
+  public static Halt unreadable(Message why) {
+    return new Halt(400, "web.unreadable", why);
+  }
+
   /** Whether it came from a page that is not ours, or from one too old. */
   boolean isForeign() {
     return key.equals("web.foreign");

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.testkit.Script.Answer;
 import halfgram.testkit.Site;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** The book by the API: what is written can be read again, and what is wrong changes nothing. */
@@ -40,6 +41,16 @@ class BookApiTest extends OnDemo {
     book.put("format", "diary");
     assertThat(script.sent("POST", "book", book.toString()).problems()).containsExactly("$");
     assertThat(book()).isEqualTo(before);
+  }
+
+  @Test
+  void whereATextIsNoJsonIsSaidByLineAndColumn() {
+    for (String rest : List.of("book", "events")) {
+      Answer wrong = script.sent("POST", rest, "{\n  'format': halfgram\n}".replace('\'', '"'));
+      assertThat(wrong.status()).isEqualTo(400);
+      assertThat(wrong.body().toString()).contains("line 2, column ", "halfgram");
+    }
+    assertThat(script.sent("POST", "book", "").body().toString()).contains("nothing in it");
   }
 
   @Test

@@ -28,6 +28,27 @@ class BadHoursTest extends RefusedBook {
   }
 
   @Test
+  void aShiftPastMidnightThatTakesMostOfADayIsRefused() {
+    book.set(SHIFT + "/end", "'09:30'");
+    assertOnly(SHIFT + "/end", "09:30", "a shift from 10:30 of 23 h", "an end within 18 h");
+  }
+
+  @Test
+  void ofATimeThatIsMissingOrNoneNothingElseIsSaid() {
+    String dinner = "events/harvest-dinner/services/dinner";
+    book.set(dinner + "/courses/main/at", "''");
+    assertOnly(dinner + "/courses/main/at", "", "a time");
+    book.set(dinner + "/courses/main/at", "'20:05'");
+    book.set(dinner + "/start", "'soon'");
+    assertOnly(dinner + "/start", "soon", "a time");
+    book.set(dinner + "/start", "'18:30'");
+    book.set(dinner + "/end", "null");
+    assertOnly(dinner + "/end", "", "is missing");
+    book.set(dinner + "/end", "'21:30'");
+    assertThat(problems()).isEmpty();
+  }
+
+  @Test
   void breaksThatOverlapAreRefused() {
     book.set(
         SHIFT + "/breaks",
