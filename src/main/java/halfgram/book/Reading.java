@@ -1,6 +1,7 @@
 package halfgram.book;
 
 import halfgram.input.Problems;
+import halfgram.measure.Message;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -13,6 +14,8 @@ import java.util.TreeSet;
  * each kind, and the checks that can only be made once everything is read.
  */
 final class Reading {
+  /** So many codes are named where one is wrong. */
+  private static final int FEW = 5;
 
   /** Kinds of things that have codes. */
   enum Kind {
@@ -80,16 +83,19 @@ final class Reading {
     return kind.name().toLowerCase(java.util.Locale.ROOT);
   }
 
-  /** The known codes nearest to a wrong one, or all when they are few. */
-  static String near(Set<String> known, String wrong) {
+  /** The known codes nearest to a wrong one, and how many others there are. */
+  static Message near(Set<String> known, String wrong) {
     List<String> nearest =
         known.stream()
             .sorted(
                 java.util.Comparator.comparingInt((String code) -> distance(code, wrong))
                     .thenComparing(code -> code))
-            .limit(5)
+            .limit(FEW)
             .toList();
-    return nearest.isEmpty() ? "-" : String.join(", ", nearest);
+    String said = nearest.isEmpty() ? "-" : String.join(", ", nearest);
+    return known.size() > FEW
+        ? Message.of("accept.nearest", said, known.size() - FEW)
+        : Message.of("accept.these", said);
   }
 
   /** Levenshtein distance. */
