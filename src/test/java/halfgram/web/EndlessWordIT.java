@@ -1,0 +1,54 @@
+package halfgram.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import halfgram.desk.Demo;
+import halfgram.testkit.Browser;
+import halfgram.testkit.Device;
+import halfgram.testkit.Site;
+import halfgram.testkit.Viewer;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+
+/** A word without a gap, as a slip of the hand or another language makes it, widens no page. */
+@Timeout(120)
+class EndlessWordIT {
+  private static final String WORD = "Wurzelgemüsekraftbrühenreduktionsansatzverarbeitungsstation";
+
+  /** Where names stand in rows, beside other things or in tables. */
+  private static final List<String> PAGES =
+      List.of("", "lanes", "crew", "wall", "wall/cold", "formulas/dill-oil", "count/cold");
+
+  @Test
+  void whereverItStands() {
+    String book = new String(Demo.book(Site.DAY), StandardCharsets.UTF_8);
+    for (String name :
+        List.of("Harvest dinner", "Cold", "Dill oil", "Sheep-yoghurt base", "Ines")) {
+      book = book.replace("\"" + name + "\"", "\"" + WORD + name.length() + "\"");
+    }
+    List<String> wide = new ArrayList<>();
+    try (Site site = Site.empty();
+        Viewer phone = Browser.open(Device.phone());
+        Viewer tablet = Browser.open(Device.tablet())) {
+      site.importBook(book.getBytes(StandardCharsets.UTF_8));
+      site.setClock(Site.at("16:00"));
+      for (Viewer viewer : List.of(phone, tablet)) {
+        for (String path : PAGES) {
+          Page page = viewer.open(site.address() + "/k/TARN/" + path);
+          Object over =
+              page.evaluate(
+                  "document.documentElement.scrollWidth - document.documentElement.clientWidth");
+          if (((Number) over).intValue() > 0) {
+            wide.add(path + " by " + over);
+          }
+        }
+      }
+      assertThat(phone.page().content()).contains(WORD);
+    }
+    assertThat(wide).isEmpty();
+  }
+}
