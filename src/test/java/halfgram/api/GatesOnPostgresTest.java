@@ -1,8 +1,10 @@
 package halfgram.api;
 
 import halfgram.testkit.Site;
+import org.junit.jupiter.api.Tag;
 
 /** What is said at gates, kept by PostgreSQL. */
+@Tag("long")
 class GatesOnPostgresTest extends GatesApiTest {
   @Override
   Site start() {

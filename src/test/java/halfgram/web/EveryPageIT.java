@@ -12,12 +12,11 @@ import halfgram.testkit.Device;
 import halfgram.testkit.Site;
 import halfgram.testkit.Viewer;
 import halfgram.testkit.Violation;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.Function;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
@@ -26,35 +25,14 @@ import org.junit.jupiter.api.Timeout;
 
 /**
  * Every page as Chromium shows it: no violation of WCAG 2.2 AA that the accessibility engine finds,
- * nothing on the console, nothing that is not there, nothing wider than the screen; pictures in
- * target/screens are made with the tag "long": every page at every size by day and by night.
+ * nothing on the console, nothing that is not there, nothing wider than the screen. With the tag
+ * "long" colours are looked at on every page too, by day and by night, at every size; and pictures
+ * are made in target/screens.
  */
 @Timeout(600)
 class EveryPageIT {
   private static final Device PORTRAIT = Device.tablet().sized(800, 1280);
   private static final Device WIDE = Device.desk().sized(1440, 900);
-
-  /** The same pages in another order or with nothing found. */
-  private static final List<String> VARIANTS =
-      List.of(
-          "?by=start",
-          "?by=service",
-          "?again=yes",
-          "lanes?by=machine",
-          "lanes/what-if?look=yes&off=ines&covers-harvest-dinner=10",
-          "lanes/what-if?date=2026-12-05&look=yes&draft-choir-supper=yes",
-          "lanes/what-if?date=2026-12-06",
-          "events/choir-supper",
-          "events/choir-supper/edit?confirm=yes",
-          "wall/all",
-          "wall/pass",
-          "service/bar.2026-12-05",
-          "deliveries?past=yes",
-          "crew?date=2026-12-06",
-          "log?what=stock",
-          "formulas?find=zzz",
-          "events?past=yes",
-          "stock?by=component");
 
   private static Site site;
 
@@ -69,7 +47,7 @@ class EveryPageIT {
         "station",
         "cold",
         "task",
-        task("yoghurt-base/harvest-dinner/1/shear"),
+        EveryPage.task(site, "yoghurt-base/harvest-dinner/1/shear"),
         "kind",
         "PROBLEM",
         "note",
@@ -105,22 +83,23 @@ class EveryPageIT {
 
   @Test
   void noPageHasAViolationByDayOrIsWiderThanItsScreen() {
-    List<String> pages = new ArrayList<>(pages());
-    pages.removeAll(VARIANTS);
-    assertThat(look(Device.desk(), pages)).isEmpty();
+    List<String> pages = new ArrayList<>(EveryPage.list(site));
+    pages.removeAll(EveryPage.VARIANTS);
+    assertThat(look(Device.desk(), pages, Viewer::axeWithoutContrast)).isEmpty();
   }
 
   @Test
   @Tag("long")
-  void norHaveTheirVariants() {
-    assertThat(look(Device.desk(), VARIANTS)).isEmpty();
+  void norHasAnyInItsColoursNorHaveItsVariants() {
+    assertThat(look(Device.desk(), EveryPage.list(site))).isEmpty();
   }
 
   @Test
   @Tag("long")
   void norHasAnyByNightAndOnAPhone() {
-    Map<String, List<String>> found = new TreeMap<>(look(Device.tablet().dark(), pages()));
-    found.putAll(look(Device.phone(), pages()));
+    Map<String, List<String>> found =
+        new TreeMap<>(look(Device.tablet().dark(), EveryPage.list(site)));
+    found.putAll(look(Device.phone(), EveryPage.list(site)));
     assertThat(found).isEmpty();
   }
 
@@ -162,7 +141,9 @@ class EveryPageIT {
   @Test
   void whatACookPressesIsEightyPixelsHighAndSixteenApart() {
     try (Viewer viewer = Browser.open(Device.tablet())) {
-      Page page = viewer.open(address("wall/cold?task=" + encoded(task("pea-base"))));
+      Page page =
+          viewer.open(
+              address("wall/cold?task=" + EveryPage.encoded(EveryPage.task(site, "pea-base"))));
       assertThat(page.locator(".hand .acts button:visible").count()).isPositive();
       Object low =
           page.evaluate(
@@ -217,7 +198,7 @@ class EveryPageIT {
     for (Device size : List.of(Device.desk(), PORTRAIT, Device.phone(), WIDE)) {
       for (Device device : List.of(size, size.dark())) {
         try (Viewer viewer = Browser.open(device)) {
-          for (String page : pages()) {
+          for (String page : EveryPage.list(site)) {
             viewer.open(address(page));
             assertThat(viewer.wholeScreenshot("all/" + name(device, page))).isNotEmptyFile();
           }
@@ -226,13 +207,18 @@ class EveryPageIT {
     }
   }
 
-  /** What is wrong, by page. */
   private static Map<String, List<String>> look(Device device, List<String> pages) {
+    return look(device, pages, Viewer::axe);
+  }
+
+  /** What is wrong, by page. */
+  private static Map<String, List<String>> look(
+      Device device, List<String> pages, Function<Viewer, List<Violation>> engine) {
     Map<String, List<String>> wrong = new TreeMap<>();
     try (Viewer viewer = Browser.open(device)) {
       for (String page : pages) {
         viewer.open(address(page));
-        note(wrong, viewer, device + " " + page);
+        note(wrong, viewer, device + " " + page, engine);
         List<String> wide = wider(viewer.page());
         if (!wide.isEmpty()) {
           wrong.put(device + " " + page + " is too wide", wide);
@@ -276,117 +262,24 @@ class EveryPageIT {
   }
 
   private static void note(Map<String, List<String>> found, Viewer viewer, String what) {
+    note(found, viewer, what, Viewer::axe);
+  }
+
+  private static void note(
+      Map<String, List<String>> found,
+      Viewer viewer,
+      String what,
+      Function<Viewer, List<Violation>> engine) {
     // At its end, where the bar that stays in reach covers no field.
     viewer.page().evaluate("window.scrollTo(0, document.documentElement.scrollHeight)");
-    List<String> violations = viewer.axe().stream().map(Violation::toString).toList();
+    List<String> violations = engine.apply(viewer).stream().map(Violation::toString).toList();
     if (!violations.isEmpty()) {
       found.put(what, violations);
     }
   }
 
-  private static List<String> pages() {
-    String tub = site.wiring().stock().list(site.house()).get(0).lot().code();
-    return List.of(
-        "",
-        "?by=start",
-        "?by=service",
-        "?date=2026-12-06",
-        "?date=2026-12-01",
-        "?again=yes",
-        "task?date=2026-12-05&id=" + encoded(task("yoghurt-base")),
-        "lanes",
-        "lanes?by=machine",
-        "lanes/task?id=" + encoded(task("yoghurt-base")),
-        "lanes/what-if",
-        "lanes/what-if?look=yes&off=ines&covers-harvest-dinner=10",
-        "why?plan=2026-12-05/1&path=covers/harvest-dinner/prepared",
-        "wall",
-        "wall/cold",
-        "wall/cold?task=" + encoded(task("yoghurt-spheres/harvest-dinner/1/drop")),
-        "wall/all",
-        "wall/hot?task=" + encoded(task("butter-sauce/harvest-dinner/1/warm")),
-        "wall/pass",
-        "service",
-        "service/bar.2026-12-05",
-        "service/harvest-dinner",
-        "service/harvest-dinner/swap",
-        "service/harvest-dinner/who",
-        "wall/cold/who",
-        "tonight",
-        "slip/harvest-dinner",
-        "slip/harvest-dinner?minutes=30&covers=97",
-        "deliveries",
-        "deliveries?past=yes",
-        "book",
-        "book/kitchen/TARN",
-        "book/ingredients/butter",
-        "book/dishes/trout-plate",
-        "book/services/new",
-        "book/people/ines",
-        "deliveries/new",
-        "deliveries/dairy",
-        "deliveries/dairy/edit",
-        "deliveries/dairy/cancel",
-        "kit",
-        "crew",
-        "crew?date=2026-12-06",
-        "label?tub=" + tub,
-        "paper?station=cold",
-        "paper/entry?station=cold",
-        "formulas",
-        "formulas?find=zzz",
-        "formulas/yoghurt-base",
-        "formulas/yoghurt-base?amount=2%20kg",
-        "formulas/yoghurt-base/versions",
-        "formulas/yoghurt-base/versions?from=1&to=2",
-        "formulas/yoghurt-base/edit",
-        "formulas/new",
-        "techniques",
-        "techniques/sphere-bath?formula=yoghurt-spheres",
-        "reference/agents",
-        "reference/densities",
-        "reference/agents/agar",
-        "events",
-        "events?past=yes",
-        "events/harvest-dinner",
-        "events/harvest-dinner/edit",
-        "events/new",
-        "pars",
-        "stock",
-        "stock?by=component",
-        "stock/" + tub,
-        "stock/new",
-        "count/cold",
-        "baths",
-        "baths/A",
-        "log",
-        "log?what=stock",
-        "people",
-        "roles",
-        "me",
-        "tablets",
-        "settings",
-        "audit",
-        "/sign-in",
-        "/invitation",
-        "/pair");
-  }
-
   private static String address(String page) {
     return site.address() + (page.startsWith("/") ? page : "/k/TARN/" + page);
-  }
-
-  /** The first task whose id begins so. */
-  private static String task(String beginning) {
-    return site.wiring().plans().open(site.house(), Site.DAY, "t").sheet().tasks().stream()
-        .map(halfgram.prep.Task::id)
-        .filter(id -> id.startsWith(beginning))
-        .findFirst()
-        .orElseThrow();
-  }
-
-  private static String encoded(String text) {
-    return URLEncoder.encode(text, StandardCharsets.UTF_8);
   }
 
   private static String name(Device device, String page) {
