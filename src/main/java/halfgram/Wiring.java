@@ -381,7 +381,7 @@ public final class Wiring implements AutoCloseable {
             new EditPages(desk, events, effects),
             new EventsPages(desk, plans, events),
             new ParsPages(desk, pars, effects),
-            new SlipPages(desk, slips, effects),
+            new SlipPages(desk, slips, effects, whatIf),
             new BathsPages(desk, plans, bathing, origins),
             new StockPages(desk, plans, stock, bringing, deeds, gating),
             new LogPages(desk, plans, logbook),

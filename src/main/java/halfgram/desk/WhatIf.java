@@ -101,6 +101,8 @@ public final class WhatIf {
   public record About(
       LocalDate day, Optional<InForce> inForce, KitchenBook book, PrepSheet sheet) {}
 
+  private static final Asked NOTHING = new Asked(List.of(), Set.of(), Set.of(), Set.of(), Set.of());
+
   /** What became of asking. */
   public sealed interface Outcome permits Answer, Wrong {}
 
@@ -265,9 +267,22 @@ public final class WhatIf {
       Day then = place(inForce.book(), inForce.sheet(), facts);
       return answer(today, then, Optional.empty());
     }
+    return then(house, inForce, other, today, facts);
+  }
+
+  private Answer then(House house, InForce inForce, House other, Day today, DayFacts facts) {
     Plans.Proposal proposal = plans.propose(house, inForce, other.book());
     Day then = place(proposal.book(), proposal.sheet(), facts);
     return answer(today, then, Optional.of(proposal.difference()));
+  }
+
+  /** Both sides of a day of which the book was changed otherwise. */
+  public Answer look(House house, About about, House other, String who) {
+    if (about.inForce().isPresent()) {
+      Day today = day(house, about.inForce().get(), who);
+      return then(house, about.inForce().get(), other, today, facts(today, NOTHING));
+    }
+    return then(about, about(plans.preview(other, about.day(), 1), about.day()), NOTHING);
   }
 
   private Outcome lookAhead(House house, About now, Asked asked) {
@@ -276,8 +291,12 @@ public final class WhatIf {
     if (!problems.isEmpty()) {
       return new Wrong(problems);
     }
-    Day before = ahead(now);
     About then = asked.changesBook() ? about(plans.preview(other, now.day(), 1), now.day()) : now;
+    return then(now, then, asked);
+  }
+
+  private static Answer then(About now, About then, Asked asked) {
+    Day before = ahead(now);
     return answer(
         before,
         place(then.book(), then.sheet(), facts(before, asked)),

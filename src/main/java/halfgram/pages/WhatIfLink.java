@@ -23,4 +23,16 @@ public final class WhatIfLink {
     String field = Visit.encoded(field(draft));
     return root + "lanes/what-if?date=" + day + "&" + field + "=yes&look=yes#compared";
   }
+
+  /**
+   * The address of a day with one service moved and of other covers.
+   *
+   * @param covers more than now; negative for fewer
+   * @param minutes later than now; negative for earlier
+   */
+  public static String of(String root, LocalDate day, String run, int covers, int minutes) {
+    String service = Visit.encoded(run);
+    String address = root + "lanes/what-if?date=" + day + "&covers-" + service + "=" + covers;
+    return address + "&minutes-" + service + "=" + minutes + "&look=yes#compared";
+  }
 }

@@ -1,6 +1,7 @@
 package halfgram.pages.lanes;
 
 import halfgram.desk.CrewInForce;
+import halfgram.desk.House;
 import halfgram.desk.WhatIf;
 import halfgram.kitchen.Kitchen;
 import halfgram.measure.BusinessDay;
@@ -42,7 +43,7 @@ final class Crewed {
    * @param reads in whose units and by whose clock
    * @param today whether it is the day of now
    */
-  Crewed(WhatIf.Day of, Kitchen reads, boolean today, Instant now, Visit visit) {
+  private Crewed(WhatIf.Day of, Kitchen reads, boolean today, Instant now, Visit visit) {
     this.of = of;
     this.today = today;
     this.now = now;
@@ -56,6 +57,11 @@ final class Crewed {
     }
     this.bars = Bar.list(this);
     this.errands = Errand.list(this);
+  }
+
+  static Crewed of(WhatIf.Day of, House house, Instant now, Visit visit) {
+    boolean today = of.outlook().sheet().request().from().equals(house.day(now));
+    return new Crewed(of, house.book().kitchen(), today, now, visit);
   }
 
   KitchenBook book() {

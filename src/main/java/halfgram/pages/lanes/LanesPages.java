@@ -160,8 +160,7 @@ public final class LanesPages implements Server.Part {
   }
 
   private Crewed shown(WhatIf.Day of, Visit visit, House house) {
-    boolean today = of.outlook().sheet().request().from().equals(house.day(desk.now()));
-    return new Crewed(of, house.book().kitchen(), today, desk.now(), visit);
+    return Crewed.of(of, house, desk.now(), visit);
   }
 
   private static LocalDate day(String typed, LocalDate today) {

@@ -126,7 +126,7 @@ record LanesView(
   }
 
   /** How late, what stands too long, when the last is done. */
-  private static String comes(Crewed day) {
+  static String comes(Crewed day) {
     List<String> parts = new ArrayList<>();
     Outlook outlook = day.outlook();
     Messages words = day.words();

@@ -24,7 +24,7 @@ import java.util.Optional;
  */
 record ProposalView(
     String said,
-    List<WhatIfView.Compared> compared,
+    List<ThenView.Compared> compared,
     List<WhatIfView.Moved> moved,
     String day,
     int number,
@@ -61,7 +61,7 @@ record ProposalView(
     by.plated().forEach(line -> moved.add(plated(now, line)));
     return new ProposalView(
         by.count() == 1 ? words.say("lanes.would-one") : words.say("lanes.would", by.count()),
-        WhatIfView.compared(now, then),
+        ThenView.compared(now, then),
         moved,
         now.day().toString(),
         proposal.seen().number(),

@@ -5,7 +5,6 @@ import halfgram.desk.WhatIf;
 import halfgram.event.Event;
 import halfgram.pages.WhatIfLink;
 import halfgram.prep.ServiceRun;
-import halfgram.prep.Task;
 import halfgram.prep.crew.Load;
 import halfgram.prep.crew.Outlook;
 import halfgram.prep.crew.Placed;
@@ -13,7 +12,6 @@ import halfgram.prep.crew.Present;
 import halfgram.words.Messages;
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -24,8 +22,7 @@ import java.util.Set;
  * @param asked what was asked, in words; empty while nothing is
  * @param ahead the date of a day that has not begun; empty for today
  * @param drafts that a plan of the day would look at; none where there are none
- * @param compared rows that say the same of both sides
- * @param whyNot why the other side does not fit
+ * @param then what it comes to; none or one
  * @param moved what would move, the farthest first
  * @param more how many more would, in words; empty when all are shown
  */
@@ -40,14 +37,11 @@ record WhatIfView(
     List<Choice> broken,
     List<String> problems,
     List<String> asked,
-    List<Compared> compared,
-    List<String> leftOut,
-    List<LanesView.Why> whyNot,
-    List<Compared> people,
-    List<Compared> stations,
+    List<ThenView> then,
+    List<ThenView.Compared> people,
+    List<ThenView.Compared> stations,
     List<Moved> moved,
-    String moreMoved,
-    List<String> told) {
+    String moreMoved) {
   private static final int MOST = 40;
 
   /** A service with what is typed for it. */
@@ -62,13 +56,6 @@ record WhatIfView(
 
   /** One of a list to choose from. */
   record Choice(String value, String name, boolean chosen) {}
-
-  /**
-   * The same of both sides.
-   *
-   * @param heed whether the other side is worse
-   */
-  record Compared(String what, String today, String then, boolean heed) {}
 
   /** A task that would be elsewhere. */
   record Moved(String what, String href, String how, String from, String to) {}
@@ -95,14 +82,11 @@ record WhatIfView(
         machines(today, form.broken()),
         problems(words, outcome),
         then.isPresent() ? asked(today, form, drafts) : List.of(),
-        then.map(side -> compared(today, side.day())).orElse(List.of()),
-        then.map(side -> leftOut(side.day())).orElse(List.of()),
-        then.map(side -> LanesView.whyNot(side.day())).orElse(List.of()),
+        then.map(side -> ThenView.of(today, side.day())).stream().toList(),
         then.map(side -> byPerson(today, side.day())).orElse(List.of()),
         then.map(side -> byStation(today, side.day())).orElse(List.of()),
         moves.stream().limit(MOST).map(move -> moved(today, then.orElseThrow(), move)).toList(),
-        moves.size() > MOST ? words.say("today.more-made", moves.size() - MOST) : "",
-        then.map(side -> told(side.day())).orElse(List.of()));
+        moves.size() > MOST ? words.say("today.more-made", moves.size() - MOST) : "");
   }
 
   // ---- the question ----
@@ -225,74 +209,15 @@ record WhatIfView(
 
   // ---- the answer ----
 
-  static List<Compared> compared(Crewed today, Crewed then) {
-    Messages words = today.words();
-    Outlook a = today.outlook();
-    Outlook b = then.outlook();
-    List<Compared> rows = new ArrayList<>();
-    rows.add(
-        new Compared(
-            words.say("lanes.c-fits"),
-            words.say(a.fits() ? "lanes.yes" : "lanes.no"),
-            words.say(b.fits() ? "lanes.yes" : "lanes.no"),
-            a.fits() && !b.fits()));
-    rows.add(
-        new Compared(
-            words.say("lanes.c-left"),
-            many(words, a.leftOut().size(), a.leftOutTime()),
-            many(words, b.leftOut().size(), b.leftOutTime()),
-            b.leftOutTime().compareTo(a.leftOutTime()) > 0));
-    rows.add(
-        new Compared(
-            words.say("lanes.c-late"),
-            many(words, a.late().size(), a.lateTime()),
-            many(words, b.late().size(), b.lateTime()),
-            b.lateTime().compareTo(a.lateTime()) > 0));
-    rows.add(
-        new Compared(
-            words.say("lanes.c-overrun"),
-            many(words, a.overrun().size(), a.overrunTime()),
-            many(words, b.overrun().size(), b.overrunTime()),
-            b.overrunTime().compareTo(a.overrunTime()) > 0));
-    rows.add(
-        new Compared(
-            words.say("lanes.c-plating"),
-            some(words, a.shortPlatings().size()),
-            some(words, b.shortPlatings().size()),
-            b.shortPlatings().size() > a.shortPlatings().size()));
-    rows.add(
-        new Compared(
-            words.say("lanes.c-finish"),
-            a.finish().map(today::time).orElse("\u2013"),
-            b.finish().map(then::time).orElse("\u2013"),
-            false));
-    return rows;
-  }
-
-  private static String some(Messages words, int count) {
-    return count == 0 ? words.say("lanes.none") : String.valueOf(count);
-  }
-
-  private static String many(Messages words, int count, Duration time) {
-    return count == 0 ? words.say("lanes.none") : words.say("lanes.many", count, time);
-  }
-
-  private static List<String> leftOut(Crewed then) {
-    return then.outlook().leftOut().stream()
-        .sorted(Comparator.comparing(Task::handsOn).reversed())
-        .map(task -> then.words().say("lanes.left-one", then.title(task), task.handsOn()))
-        .toList();
-  }
-
-  private static List<Compared> byPerson(Crewed today, Crewed then) {
-    List<Compared> rows = new ArrayList<>();
+  private static List<ThenView.Compared> byPerson(Crewed today, Crewed then) {
+    List<ThenView.Compared> rows = new ArrayList<>();
     for (Load.OfPerson one : today.outlook().load().people()) {
       Optional<Load.OfPerson> other =
           then.outlook().load().people().stream()
               .filter(of -> of.person().equals(one.person()))
               .findFirst();
       rows.add(
-          new Compared(
+          new ThenView.Compared(
               today.person(one.person()),
               said(today, one.shift(), one.mark()),
               other
@@ -303,8 +228,8 @@ record WhatIfView(
     return rows;
   }
 
-  private static List<Compared> byStation(Crewed today, Crewed then) {
-    List<Compared> rows = new ArrayList<>();
+  private static List<ThenView.Compared> byStation(Crewed today, Crewed then) {
+    List<ThenView.Compared> rows = new ArrayList<>();
     for (Load.OfStation one : today.outlook().load().stations()) {
       then.outlook().load().stations().stream()
           .filter(of -> of.station().equals(one.station()))
@@ -312,7 +237,7 @@ record WhatIfView(
           .ifPresent(
               of ->
                   rows.add(
-                      new Compared(
+                      new ThenView.Compared(
                           today.station(one.station()),
                           said(today, one.day(), one.mark()),
                           said(today, of.day(), of.mark()),
@@ -328,12 +253,6 @@ record WhatIfView(
   private static String said(Crewed day, Load.Share share, Load.Mark mark) {
     LoadView.Share view = LoadView.share(day.words(), share, mark);
     return (view.said() + " " + view.word()).strip();
-  }
-
-  private static List<String> told(Crewed then) {
-    return then.crew().cut()
-        ? List.of(then.words().say("lanes.cut", then.crew().iterations()))
-        : List.of();
   }
 
   private static Moved moved(Crewed today, Side side, Outlook.Move move) {

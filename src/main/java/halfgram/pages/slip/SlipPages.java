@@ -2,16 +2,21 @@ package halfgram.pages.slip;
 
 import halfgram.desk.Desk;
 import halfgram.desk.House;
+import halfgram.desk.Push;
 import halfgram.desk.SheetEffects;
 import halfgram.desk.Slips;
+import halfgram.desk.WhatIf;
 import halfgram.input.Problem;
 import halfgram.pages.Rooms;
+import halfgram.pages.WhatIfLink;
+import halfgram.pages.lanes.ThenView;
 import halfgram.web.Halt;
 import halfgram.web.Server;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 
@@ -23,11 +28,13 @@ public final class SlipPages implements Server.Part {
   private final Desk desk;
   private final Slips slips;
   private final SheetEffects effects;
+  private final WhatIf whatIf;
 
-  public SlipPages(Desk desk, Slips slips, SheetEffects effects) {
+  public SlipPages(Desk desk, Slips slips, SheetEffects effects, WhatIf whatIf) {
     this.desk = desk;
     this.slips = slips;
     this.effects = effects;
+    this.whatIf = whatIf;
   }
 
   @Override
@@ -81,13 +88,42 @@ public final class SlipPages implements Server.Part {
       return;
     }
     Slips.Found found = Slips.find(house, asked.run()).orElseThrow();
+    Optional<ThenView> crew = crew(visit, house, tried.house().get(), found.date());
     SheetEffects.Slipped slipped = effects.slip(house, tried.house().get(), found.date());
     SlipView.Looked looked =
         new SlipView.Looked(
             Slips.find(tried.house().get(), asked.run()).orElseThrow(),
             slipped.sheets(),
-            slipped.consequences());
+            slipped.consequences(),
+            crew,
+            lanes(visit, found, asked));
     show(visit, house, status, form, Optional.of(looked), List.of());
+  }
+
+  /** Whether the day fits people and machines with it, of days of which the lanes say so. */
+  private Optional<ThenView> crew(Visit visit, House house, House after, LocalDate day) {
+    LocalDate today = house.day(desk.now());
+    if (day.isBefore(today) || day.isAfter(WhatIf.lastDay(today))) {
+      return Optional.empty();
+    }
+    WhatIf.About about = whatIf.about(house, day, visit.who());
+    WhatIf.Answer answer = whatIf.look(house, about, after, visit.who());
+    return Optional.of(ThenView.of(answer, house, desk.now(), visit));
+  }
+
+  /** Where the lanes are asked the same; empty for what they cannot be asked. */
+  private static String lanes(Visit visit, Slips.Found found, Slips.Asked asked) {
+    boolean part = asked.push().flatMap(Push::from).isPresent();
+    if (part || asked.serving().isPresent()) {
+      return "";
+    }
+    int now = found.covers().orElse(0);
+    return WhatIfLink.of(
+        visit.path(""),
+        found.date(),
+        found.run(),
+        asked.covers().orElse(now) - now,
+        asked.push().map(Push::minutes).orElse(0));
   }
 
   private void store(

@@ -8,6 +8,7 @@ import halfgram.input.Problem;
 import halfgram.kitchen.Text;
 import halfgram.measure.Message;
 import halfgram.pages.Effect;
+import halfgram.pages.lanes.ThenView;
 import halfgram.prep.Components;
 import halfgram.prep.Consequences;
 import halfgram.prep.Serving;
@@ -28,6 +29,8 @@ import java.util.Optional;
  * @param then how it would stand; empty while nothing is asked
  * @param otherwise how it would be served; empty for as it is
  * @param parts what follows, in the order in which somebody has to act on it
+ * @param crew whether the day then fits people and machines; none or one
+ * @param lanes where that is seen on the lanes; empty where they cannot be asked it
  * @param serve how it would be served otherwise, as the form says it
  * @param served how it is served otherwise by now
  * @param today whether the plan with it can be put in force at once
@@ -44,6 +47,8 @@ record SlipView(
     Field covers,
     List<String> problems,
     List<Part> parts,
+    List<ThenView> crew,
+    String lanes,
     List<Effect> effects,
     String serve,
     List<Line> served,
@@ -80,9 +85,14 @@ record SlipView(
    *
    * @param after the service as it would be
    * @param consequences for what is already there; empty when no plan is in force today
+   * @param crew empty for a day that is over or too far off
    */
   record Looked(
-      Slips.Found after, List<SheetEffects.Effect> effects, Optional<Consequences> consequences) {}
+      Slips.Found after,
+      List<SheetEffects.Effect> effects,
+      Optional<Consequences> consequences,
+      Optional<ThenView> crew,
+      String lanes) {}
 
   /** Whether it is today's, and whether it has begun. */
   record When(boolean today, boolean begun) {}
@@ -110,6 +120,8 @@ record SlipView(
         new Field(form.covers(), form.isCovers() ? "" : words.say("slip.covers-fault")),
         problems.stream().map(problem -> problem(problem, words)).toList(),
         looked.map(one -> parts(one, words)).orElse(List.of()),
+        looked.flatMap(Looked::crew).stream().toList(),
+        looked.filter(one -> one.crew().isPresent()).map(Looked::lanes).orElse(""),
         looked.map(one -> effects(one, words)).orElse(List.of()),
         form.serve(),
         served(house, found, words),

@@ -38,10 +38,11 @@ final class Levers {
 
   /** What the services are called that a task is for in the end; the first is enough. */
   Object serves(Task task) {
-    return service(task).<Object>map(ServiceRun::name).orElseGet(() -> TaskTimes.name(task));
+    return service(sheet, task).<Object>map(ServiceRun::name).orElseGet(() -> TaskTimes.name(task));
   }
 
-  private Optional<ServiceRun> service(Task task) {
+  /** The first service that a task is for in the end. */
+  static Optional<ServiceRun> service(PrepSheet sheet, Task task) {
     Deque<String> todo = new ArrayDeque<>(task.serves());
     Set<String> seen = new HashSet<>();
     while (!todo.isEmpty()) {
@@ -84,7 +85,7 @@ final class Levers {
   Optional<Message> later(Task task, Duration by) {
     return by.isZero() || by.isNegative()
         ? Optional.empty()
-        : service(task).map(run -> Message.of("lever.later", run.name(), by));
+        : service(sheet, task).map(run -> Message.of("lever.later", run.name(), by));
   }
 
   /** Something of the same in the house that nothing takes, and that keeps until it is eaten. */

@@ -2,6 +2,7 @@ package halfgram.prep.crew;
 
 import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
+import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
 import java.time.Duration;
 import java.time.Instant;
@@ -92,6 +93,11 @@ public record Outlook(
     Duration end = Duration.between(task.end(), placed.end());
     Duration by = start.compareTo(end) > 0 ? start : end;
     return by.compareTo(Slots.SLOT) >= 0 ? Optional.of(new Late(task, by)) : Optional.empty();
+  }
+
+  /** The service that a task is for in the end; the first is enough. */
+  public Optional<ServiceRun> service(Task task) {
+    return Levers.service(sheet, task);
   }
 
   /** Dishes that there are too few to plate. */

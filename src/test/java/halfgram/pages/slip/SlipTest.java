@@ -164,6 +164,37 @@ class SlipTest {
   }
 
   @Test
+  void whetherPeopleAndMachinesHoldItIsToldBeforeItIsDoneWithTheWayToTheLanes() {
+    Answer same = look(DINNER, "minutes", "5");
+    assertThat(same.text())
+        .contains("With people and machines It fits.", "as it is then Fits yes yes");
+    Answer many = look(DINNER, "covers", "400");
+    assertThat(many.text())
+        .contains("With people and machines It does not fit.")
+        .containsAnyOf("These would be late", "These would have no place")
+        .contains("Why it would not fit", "Harvest dinner");
+    assertThat(many.body().indexOf("Why it would not fit"))
+        .as("before one decides")
+        .isLessThan(many.body().indexOf("value=\"force\""));
+    assertThat(run("harvest-dinner").covers()).hasValue(84);
+    List<String> ways = many.all("href=\"(/k/TARN/lanes/what-if[^\"#]*)");
+    assertThat(ways).hasSize(1);
+    assertThat(client.get(ways.get(0).replace("&amp;", "&")).text())
+        .contains("Harvest dinner: 316 covers more", "It does not fit.", "Why it would not fit");
+  }
+
+  @Test
+  void whatTheLanesCannotBeAskedLeadsToNoLanesAndADayAheadIsToldToo() {
+    FilledForm part = form(client.get(DINNER)).with("minutes", "10").with("from", "20:05");
+    Answer looked = client.post(DINNER, part.with("look", "yes").fields());
+    assertThat(looked.text()).contains("With people and machines");
+    assertThat(looked.body()).doesNotContain("lanes/what-if");
+    Answer ahead = client.get("/k/TARN/slip/bar.2026-12-12?minutes=30");
+    assertThat(ahead.text()).contains("With people and machines");
+    assertThat(ahead.body()).contains("lanes/what-if?date=2026-12-12&amp;covers-bar.2026-12-12=0");
+  }
+
+  @Test
   void ofAServiceThatHasBegunOnlyWhatIsLeftMoves() {
     site.setClock(Site.at("19:30"));
     Answer page = client.get(DINNER);
