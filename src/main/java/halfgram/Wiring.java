@@ -34,6 +34,7 @@ import halfgram.cli.CommandApi;
 import halfgram.cli.SheetJson;
 import halfgram.db.Database;
 import halfgram.db.Sync;
+import halfgram.desk.AheadCrew;
 import halfgram.desk.Audit;
 import halfgram.desk.BathOrigins;
 import halfgram.desk.Bathing;
@@ -138,6 +139,7 @@ public final class Wiring implements AutoCloseable {
   private final Desk desk;
   private final Plans plans;
   private final CrewPlans crewPlans;
+  private final AheadCrew ahead;
   private final Ticking ticking;
   private final Stock stock;
   private final Signing signing;
@@ -153,6 +155,7 @@ public final class Wiring implements AutoCloseable {
     this.desk = new Desk(database, new BookReader(Reference.load()), clock, live::changed);
     this.plans = new Plans(desk, this::result);
     this.crewPlans = new CrewPlans(desk, plans, placing, later);
+    this.ahead = new AheadCrew(desk, later);
     this.ticking = new Ticking(desk, plans);
     this.stock = new Stock(desk);
     this.signing = new Signing(desk, live::check);
@@ -255,7 +258,7 @@ public final class Wiring implements AutoCloseable {
   }
 
   public WhatIf whatIf() {
-    return new WhatIf(desk, plans, crewPlans, slips());
+    return new WhatIf(desk, plans, crewPlans, slips(), ahead);
   }
 
   public SheetEffects effects() {
@@ -328,7 +331,7 @@ public final class Wiring implements AutoCloseable {
             new ReferencePages(desk, ownRows),
             new TechniquesApi(desk, ownRows),
             new AuditApi(desk, audit),
-            new TodayPages(desk, plans, crewPlans, stock, nights, services),
+            new TodayPages(desk, plans, crewPlans, whatIf, stock, nights, services),
             new LongerPages(desk, plans, crewPlans),
             new CrewPlanApi(desk, plans, crewPlans),
             new LanesPages(desk, plans, crewPlans, whatIf),

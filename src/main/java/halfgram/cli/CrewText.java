@@ -14,6 +14,7 @@ import halfgram.prep.crew.Reasons;
 import halfgram.prep.crew.Washed;
 import halfgram.station.Equipment;
 import halfgram.station.Person;
+import halfgram.words.FitWords;
 import halfgram.words.Messages;
 import halfgram.words.SheetWords;
 import java.time.Instant;
@@ -52,12 +53,7 @@ final class CrewText {
     text.setLength(0);
     heading(messages.say("sheet.crew-plan"));
     line(messages.say(outlook.fits() ? "lanes.fits" : "lanes.fits-not"));
-    if (!outlook.late().isEmpty()) {
-      line(messages.say("lanes.late", outlook.late().size(), outlook.lateTime()));
-    }
-    if (!outlook.overrun().isEmpty()) {
-      line(messages.say("lanes.overrun", outlook.overrun().size(), outlook.overrunTime()));
-    }
+    FitWords.wrong(outlook.fit(), messages).forEach(this::line);
     outlook.finish().ifPresent(at -> line(messages.say("lanes.finish", time(at))));
     how();
     Reasons.of(outlook.book(), sheet(), facts, crew()).forEach(this::reason);

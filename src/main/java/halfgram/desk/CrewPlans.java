@@ -213,7 +213,11 @@ public final class CrewPlans {
    * out once in a minute in which nothing changes.
    */
   public Optional<Proposal> findProposal(House house, InForce inForce, CrewInForce now) {
-    DayFacts facts = facts(house, inForce, now);
+    return findProposal(inForce, now, facts(house, inForce, now));
+  }
+
+  /** The same for who knows the facts. */
+  public Optional<Proposal> findProposal(InForce inForce, CrewInForce now, DayFacts facts) {
     if (now.isRough() || !hasMoved(inForce, now, facts)) {
       return Optional.empty();
     }

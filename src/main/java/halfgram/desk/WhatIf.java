@@ -13,6 +13,7 @@ import halfgram.prep.PrepSheet;
 import halfgram.prep.crew.CrewPlan;
 import halfgram.prep.crew.Crewing;
 import halfgram.prep.crew.DayFacts;
+import halfgram.prep.crew.Fit;
 import halfgram.prep.crew.Outlook;
 import halfgram.prep.schedule.Budget;
 import halfgram.prep.schedule.Rota;
@@ -96,10 +97,14 @@ public final class WhatIf {
    * A day that is asked about, planned once however much is asked.
    *
    * @param inForce its plan in force; empty for a day ahead
-   * @param sheet what the day is with nothing else
+   * @param ahead the plan of a day ahead; empty for one in force
    */
-  public record About(
-      LocalDate day, Optional<InForce> inForce, KitchenBook book, PrepSheet sheet) {}
+  public record About(LocalDate day, Optional<InForce> inForce, Optional<Plans.Proposal> ahead) {
+    /** What the day is with nothing else. */
+    public PrepSheet sheet() {
+      return inForce.map(InForce::sheet).or(() -> ahead.map(Plans.Proposal::sheet)).orElseThrow();
+    }
+  }
 
   private static final Asked NOTHING = new Asked(List.of(), Set.of(), Set.of(), Set.of(), Set.of());
 
@@ -122,12 +127,14 @@ public final class WhatIf {
   private final Plans plans;
   private final CrewPlans crewPlans;
   private final Slips slips;
+  private final AheadCrew days;
 
-  public WhatIf(Desk desk, Plans plans, CrewPlans crewPlans, Slips slips) {
+  public WhatIf(Desk desk, Plans plans, CrewPlans crewPlans, Slips slips, AheadCrew days) {
     this.desk = desk;
     this.plans = plans;
     this.crewPlans = crewPlans;
     this.slips = slips;
+    this.days = days;
   }
 
   /** A day as it is in force; of one that is over and was never put on people, what was done. */
@@ -174,16 +181,22 @@ public final class WhatIf {
 
   /** A day that nobody has put in force yet. */
   public Day ahead(House house, LocalDate day) {
-    return ahead(about(plans.preview(house, day, 1), day));
+    return ahead(house, plans.preview(house, day, 1));
   }
 
-  private static About about(Plans.Proposal ahead, LocalDate day) {
-    return new About(day, Optional.empty(), ahead.book(), ahead.sheet());
+  /** Whether it fits, for a page that does not wait; empty while that is looked for. */
+  public Optional<Fit> findFit(House house, Plans.Proposal ahead) {
+    return days.find(house, ahead, () -> placed(ahead)).map(one -> one.outlook().fit());
   }
 
-  private static Day ahead(About about) {
-    Instant start = about.book().kitchen().clock().start(about.day());
-    return place(about.book(), about.sheet(), DayFacts.at(start));
+  private Day ahead(House house, Plans.Proposal ahead) {
+    return days.get(house, ahead, () -> placed(ahead));
+  }
+
+  private static Day placed(Plans.Proposal ahead) {
+    LocalDate day = ahead.sheet().request().from();
+    Instant start = ahead.book().kitchen().clock().start(day);
+    return place(ahead.book(), ahead.sheet(), DayFacts.at(start));
   }
 
   /** The drafts that a plan of a day would look at if they were agreed, the next first. */
@@ -239,20 +252,24 @@ public final class WhatIf {
   public About about(House house, LocalDate day, String who) {
     return plans
         .findOrOpen(house, day, who)
-        .map(one -> new About(day, Optional.of(one), one.book(), one.sheet()))
-        .orElseGet(() -> about(plans.preview(house, day, 1), day));
+        .map(one -> new About(day, Optional.of(one), Optional.empty()))
+        .orElseGet(
+            () -> new About(day, Optional.empty(), Optional.of(plans.preview(house, day, 1))));
   }
 
   /** A day with nothing else. */
   public Day day(House house, About about, String who) {
-    return about.inForce().map(one -> day(house, one, who)).orElseGet(() -> ahead(about));
+    return about
+        .inForce()
+        .map(one -> day(house, one, who))
+        .orElseGet(() -> ahead(house, about.ahead().orElseThrow()));
   }
 
   /** Both sides of a question about a day. */
   public Outcome look(House house, About about, Asked asked, String who) {
     return about.inForce().isPresent()
         ? look(house, about.inForce().get(), asked, who)
-        : lookAhead(house, about, asked);
+        : lookAhead(house, about.day(), about.ahead().orElseThrow(), asked);
   }
 
   private Outcome look(House house, InForce inForce, Asked asked, String who) {
@@ -282,21 +299,21 @@ public final class WhatIf {
       Day today = day(house, about.inForce().get(), who);
       return then(house, about.inForce().get(), other, today, facts(today, NOTHING));
     }
-    return then(about, about(plans.preview(other, about.day(), 1), about.day()), NOTHING);
+    Plans.Proposal then = plans.preview(other, about.day(), 1);
+    return then(house, about.ahead().orElseThrow(), then, NOTHING);
   }
 
-  private Outcome lookAhead(House house, About now, Asked asked) {
+  private Outcome lookAhead(House house, LocalDate day, Plans.Proposal now, Asked asked) {
     List<Problem> problems = new ArrayList<>();
     House other = other(house, now.book(), now.sheet(), asked, problems);
     if (!problems.isEmpty()) {
       return new Wrong(problems);
     }
-    About then = asked.changesBook() ? about(plans.preview(other, now.day(), 1), now.day()) : now;
-    return then(now, then, asked);
+    return then(house, now, asked.changesBook() ? plans.preview(other, day, 1) : now, asked);
   }
 
-  private static Answer then(About now, About then, Asked asked) {
-    Day before = ahead(now);
+  private Answer then(House house, Plans.Proposal now, Plans.Proposal then, Asked asked) {
+    Day before = ahead(house, now);
     return answer(
         before,
         place(then.book(), then.sheet(), facts(before, asked)),

@@ -5,7 +5,7 @@ import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
 import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
-import halfgram.prep.crew.Outlook;
+import halfgram.prep.crew.Fit;
 import halfgram.prep.crew.Placed;
 import halfgram.words.TurnWords;
 import java.time.Duration;
@@ -55,7 +55,11 @@ record Bar(int number, Task task, Placed placed, Kind kind, Optional<Duration> l
             .thenComparing(one -> one.task().id()));
     List<Bar> bars = new ArrayList<>();
     for (Found one : found) {
-      Optional<Duration> late = Outlook.late(one.task(), one.placed()).map(Outlook.Late::by);
+      Optional<Duration> late =
+          day.outlook()
+              .fit()
+              .late(one.task().id())
+              .or(() -> Fit.late(one.task(), one.placed()).map(Fit.Late::by));
       Kind kind = kind(day.progress(one.task()), late.isPresent());
       bars.add(new Bar(bars.size() + 1, one.task(), one.placed(), kind, late));
     }

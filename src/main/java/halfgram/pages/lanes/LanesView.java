@@ -3,6 +3,7 @@ package halfgram.pages.lanes;
 import halfgram.prep.Task;
 import halfgram.prep.crew.Outlook;
 import halfgram.prep.crew.Reasons;
+import halfgram.words.FitWords;
 import halfgram.words.Messages;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -127,18 +128,9 @@ record LanesView(
 
   /** How late, what stands too long, when the last is done. */
   static String comes(Crewed day) {
-    List<String> parts = new ArrayList<>();
     Outlook outlook = day.outlook();
     Messages words = day.words();
-    if (!outlook.late().isEmpty()) {
-      parts.add(words.say("lanes.late", outlook.late().size(), outlook.lateTime()));
-    }
-    if (!outlook.overrun().isEmpty()) {
-      parts.add(words.say("lanes.overrun", outlook.overrun().size(), outlook.overrunTime()));
-    }
-    if (!outlook.shortPlatings().isEmpty()) {
-      parts.add(words.say("lanes.short-platings", outlook.shortPlatings().size()));
-    }
+    List<String> parts = new ArrayList<>(FitWords.wrong(outlook.fit(), words));
     outlook.finish().ifPresent(at -> parts.add(words.say("lanes.finish", day.time(at))));
     return String.join(" ", parts);
   }

@@ -4,6 +4,7 @@ import halfgram.desk.House;
 import halfgram.desk.WhatIf;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
+import halfgram.prep.crew.Fit;
 import halfgram.prep.crew.Outlook;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
@@ -114,7 +115,7 @@ public record ThenView(
     return then.outlook().late().stream().map(one -> late(then, one)).toList();
   }
 
-  private static String late(Crewed then, Outlook.Late late) {
+  private static String late(Crewed then, Fit.Late late) {
     String task = then.title(late.task());
     return then.outlook()
         .service(late.task())

@@ -95,9 +95,13 @@ record DayView(
         .toList();
   }
 
-  /** What is no part of the plan: what would change it, the tubs, what is missed, gone or out. */
+  /**
+   * What is no part of the plan: how people and machines hold it, what would change it, the tubs,
+   * what is missed, gone or out.
+   */
   record Live(
       Optional<LanesLine> lanes,
+      String crew,
       Optional<Change> change,
       List<Tub> tubs,
       List<Missed> missed,
@@ -121,7 +125,7 @@ record DayView(
         shown.phase() == Shown.Phase.PREVIEW,
         idle,
         live.bare(),
-        Verdict.of(shown, live.withdrawn(), live.behind(), live.shorts()),
+        Verdict.of(shown, live.crew(), live.withdrawn(), live.behind(), live.shorts()),
         live.missed().stream().map(night::missed).toList(),
         now ? lacking(shown) : List.of(),
         ServiceBox.of(shown),

@@ -50,6 +50,7 @@ final class Shown {
   private final PrepSheet sheet;
   private final Map<String, TaskProgress> progress;
   private final Optional<CrewInForce> crew;
+  private final Optional<Plans.Proposal> preview;
   private final String plan;
   private final Phase phase;
   private final Instant now;
@@ -68,6 +69,7 @@ final class Shown {
       PrepSheet sheet,
       Map<String, TaskProgress> progress,
       Optional<CrewInForce> crew,
+      Optional<Plans.Proposal> preview,
       String plan,
       Phase phase,
       List<Awaited> awaited,
@@ -78,6 +80,7 @@ final class Shown {
     this.sheet = sheet;
     this.progress = progress;
     this.crew = crew;
+    this.preview = preview;
     this.plan = plan;
     this.phase = phase;
     this.now = now;
@@ -106,6 +109,7 @@ final class Shown {
         inForce.sheet(),
         inForce.progress(),
         crew,
+        Optional.empty(),
         plan,
         phase,
         awaited,
@@ -121,6 +125,7 @@ final class Shown {
         preview.sheet(),
         Map.of(),
         Optional.empty(),
+        Optional.of(preview),
         plan,
         Phase.PREVIEW,
         preview.sheet().awaited(),
@@ -199,6 +204,11 @@ final class Shown {
     return state == TaskState.DONE || state == TaskState.FAILED
         ? Optional.empty()
         : crew.flatMap(one -> one.plan().find(task.id()));
+  }
+
+  /** What nobody has put in force; empty of a plan in force. */
+  Optional<Plans.Proposal> preview() {
+    return preview;
   }
 
   /** When it is planned to start; the latest start where it has no place. */

@@ -11,6 +11,7 @@ import halfgram.desk.Nights;
 import halfgram.desk.Plans;
 import halfgram.desk.Services;
 import halfgram.desk.Stock;
+import halfgram.desk.WhatIf;
 import halfgram.desk.Withdrawn;
 import halfgram.pages.OutWords;
 import halfgram.pages.Rooms;
@@ -19,9 +20,12 @@ import halfgram.prep.Behind;
 import halfgram.prep.DeliveryAnswer;
 import halfgram.prep.Missed;
 import halfgram.prep.Task;
+import halfgram.prep.crew.DayFacts;
+import halfgram.prep.crew.Fit;
 import halfgram.web.Halt;
 import halfgram.web.Server;
 import halfgram.web.Visit;
+import halfgram.words.FitWords;
 import halfgram.words.Messages;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -34,6 +38,7 @@ public final class TodayPages implements Server.Part {
   private final Desk desk;
   private final Plans plans;
   private final CrewPlans crewPlans;
+  private final WhatIf whatIf;
   private final Stock stock;
   private final Nights nights;
   private final Dipped dipped;
@@ -41,10 +46,17 @@ public final class TodayPages implements Server.Part {
   private final Withdrawn withdrawn;
 
   public TodayPages(
-      Desk desk, Plans plans, CrewPlans crewPlans, Stock stock, Nights nights, Services services) {
+      Desk desk,
+      Plans plans,
+      CrewPlans crewPlans,
+      WhatIf whatIf,
+      Stock stock,
+      Nights nights,
+      Services services) {
     this.desk = desk;
     this.plans = plans;
     this.crewPlans = crewPlans;
+    this.whatIf = whatIf;
     this.stock = stock;
     this.nights = nights;
     this.dipped = new Dipped(desk);
@@ -151,9 +163,15 @@ public final class TodayPages implements Server.Part {
     OutWords said = new OutWords(house.book(), words);
     List<String> outs =
         asked.isToday() ? services.outages(house).stream().map(said::said).toList() : List.of();
+    Optional<DayFacts> facts =
+        asked.isOver()
+            ? Optional.empty()
+            : inForce.flatMap(
+                of -> shown.get().crew().map(crew -> crewPlans.facts(house, of, crew)));
     DayView.Live live =
         new DayView.Live(
-            lanes(house, shown.get(), inForce, asked),
+            lanes(shown.get(), inForce, facts),
+            crew(house, shown.get(), facts, asked),
             change,
             tubs,
             missed(house, asked, inForce),
@@ -170,12 +188,31 @@ public final class TodayPages implements Server.Part {
   }
 
   private Optional<LanesLine> lanes(
-      House house, Shown shown, Optional<InForce> inForce, DayAsked asked) {
-    return asked.isOver() || inForce.isEmpty() || shown.crew().isEmpty()
-        ? Optional.empty()
-        : crewPlans
-            .findProposal(house, inForce.get(), shown.crew().get())
-            .map(one -> LanesLine.of(shown, one));
+      Shown shown, Optional<InForce> inForce, Optional<DayFacts> facts) {
+    return facts
+        .flatMap(
+            of -> crewPlans.findProposal(inForce.orElseThrow(), shown.crew().orElseThrow(), of))
+        .map(one -> LanesLine.of(shown, one));
+  }
+
+  /** What the lanes say of the day, or that it is looked for; nothing where they are not asked. */
+  private String crew(House house, Shown shown, Optional<DayFacts> facts, DayAsked asked) {
+    boolean far = asked.day().isAfter(WhatIf.lastDay(asked.today()));
+    if (asked.isOver() || far || shown.sheet().tasks().isEmpty()) {
+      return "";
+    }
+    if (shown.preview().isEmpty() && shown.crew().isEmpty()) {
+      return "";
+    }
+    Optional<Fit> fit =
+        shown.preview().isPresent()
+            ? whatIf.findFit(house, shown.preview().get())
+            : shown
+                .crew()
+                .filter(crew -> !crew.isRough())
+                .map(crew -> Fit.of(shown.book(), shown.sheet(), facts.orElseThrow(), crew.plan()));
+    return fit.map(one -> FitWords.line(one, shown.words()))
+        .orElseGet(() -> shown.words().say("lanes.rough"));
   }
 
   private List<Missed> missed(House house, DayAsked asked, Optional<InForce> inForce) {

@@ -9,13 +9,11 @@ import halfgram.prep.ShortBatch;
 import halfgram.prep.Task;
 import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
-import halfgram.prep.crew.Placed;
 import halfgram.station.Station;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
 import java.math.BigDecimal;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -48,11 +46,15 @@ record Verdict(
   record Trouble(String said, String href, List<String> chain) {}
 
   static Verdict of(
-      Shown shown, List<Withdrawn.Told> withdrawn, List<Behind> behind, List<ShortBatch> shorts) {
+      Shown shown,
+      String crew,
+      List<Withdrawn.Told> withdrawn,
+      List<Behind> behind,
+      List<ShortBatch> shorts) {
     Messages words = shown.words();
     return new Verdict(
         fits(shown),
-        crew(shown),
+        crew,
         next(shown),
         tightest(shown),
         count(shown),
@@ -83,52 +85,6 @@ record Verdict(
       return late == 1 ? words.say("today.late-one") : words.say("today.late-many", late);
     }
     return words.say(shown.sheet().tasks().isEmpty() ? "today.idle" : "today.fits");
-  }
-
-  /** What people and machines make of it, for what is not done yet. */
-  private static String crew(Shown shown) {
-    boolean none = shown.crew().isEmpty() || shown.sheet().tasks().isEmpty();
-    if (none || shown.phase() == Shown.Phase.OVER) {
-      return "";
-    }
-    if (shown.crew().get().isRough()) {
-      return shown.words().say("lanes.rough");
-    }
-    List<String> leftOut = shown.crew().get().plan().leftOut();
-    long without =
-        shown.sheet().tasks().stream()
-            .filter(task -> leftOut.contains(task.id()) && !isOver(shown, task))
-            .count();
-    Duration late = Duration.ZERO;
-    for (Task task : shown.sheet().tasks()) {
-      Optional<Placed> placed = shown.planned(task);
-      if (placed.isPresent()) {
-        Duration by = Duration.between(task.end(), end(shown, task, placed.get()));
-        late = by.compareTo(late) > 0 ? by : late;
-      }
-    }
-    return said(shown.words(), without, late.toMinutes());
-  }
-
-  /** As planned; of what should have been begun and has not, what it would be if begun now. */
-  private static Instant end(Shown shown, Task task, Placed placed) {
-    boolean waits = shown.progress(task).state() == TaskState.TO_DO;
-    return shown.phase() == Shown.Phase.NOW && waits && placed.start().isBefore(shown.now())
-        ? shown.now().plus(Duration.between(placed.start(), placed.end()))
-        : placed.end();
-  }
-
-  private static String said(Messages words, long without, long late) {
-    if (without == 0) {
-      return late == 0
-          ? words.say("today.crew-fits")
-          : words.say("today.crew-late", Duration.ofMinutes(late));
-    }
-    String left =
-        without == 1
-            ? words.say("today.crew-without-one")
-            : words.say("today.crew-without", without);
-    return late == 0 ? left : words.say("today.crew-both", left, Duration.ofMinutes(late));
   }
 
   private static boolean isOver(Shown shown, Task task) {

@@ -116,10 +116,18 @@ public record Adrift(String task, Kind kind, String what, Duration by) {
 
   /** Somebody who was to do it and of whom it was said that they are not there then. */
   private static Optional<String> missing(KitchenBook book, DayFacts facts, Placed placed) {
-    return placed.hands().stream().flatMap(one -> missing(book, facts, one).stream()).findFirst();
+    return missing(book, facts, placed, Duration.ZERO);
   }
 
-  private static Optional<String> missing(KitchenBook book, DayFacts facts, Placed.Hands hands) {
+  /** The same for when it is begun so much later than planned. */
+  static Optional<String> missing(KitchenBook book, DayFacts facts, Placed placed, Duration later) {
+    return placed.hands().stream()
+        .map(one -> new Placed.Hands(one.from().plus(later), one.to().plus(later), one.people()))
+        .flatMap(one -> missing(book, facts, one).stream())
+        .findFirst();
+  }
+
+  static Optional<String> missing(KitchenBook book, DayFacts facts, Placed.Hands hands) {
     LocalDate day = book.kitchen().clock().of(hands.from());
     return hands.people().stream()
         .filter(
@@ -147,8 +155,7 @@ public record Adrift(String task, Kind kind, String what, Duration by) {
   }
 
   /** A machine of which fewer units work than are planned at once while the task is on it. */
-  private static Optional<String> broken(
-      KitchenBook book, DayFacts facts, CrewPlan plan, Placed placed) {
+  static Optional<String> broken(KitchenBook book, DayFacts facts, CrewPlan plan, Placed placed) {
     return placed.machines().stream()
         .map(Placed.Unit::equipment)
         .distinct()

@@ -20,29 +20,16 @@ import java.util.Set;
 /**
  * What a crew plan comes to, in the numbers by which two of them are compared.
  *
- * @param leftOut tasks that have no place
- * @param late tasks that start or end later than their lags allow, and by how much; worst first
- * @param overrun what stands longer than it may; worst first
+ * @param fit whether the day fits by it
  * @param finish when the last hands are off the last task; empty when nothing is placed
  */
 public record Outlook(
     KitchenBook book,
     PrepSheet sheet,
     CrewPlan crew,
-    List<Task> leftOut,
-    List<Late> late,
-    List<CrewDifference.Over> overrun,
+    Fit fit,
     Load load,
     Optional<Instant> finish) {
-  public Outlook {
-    leftOut = List.copyOf(leftOut);
-    late = List.copyOf(late);
-    overrun = List.copyOf(overrun);
-  }
-
-  /** A task that starts or ends too late. */
-  public record Late(Task task, Duration by) {}
-
   /** Where a task was and will be; empty on the side where it is not. */
   public record Move(String task, Optional<Placed> from, Optional<Placed> to) {
     /** How much later it starts; negative when earlier, zero when it comes or goes. */
@@ -60,26 +47,11 @@ public record Outlook(
   }
 
   public static Outlook of(KitchenBook book, PrepSheet sheet, DayFacts facts, CrewPlan crew) {
-    Map<String, Task> tasks = new HashMap<>();
-    sheet.tasks().forEach(task -> tasks.put(task.id(), task));
-    List<Late> late = new ArrayList<>();
-    for (Placed placed : crew.placed().values()) {
-      Task task = tasks.get(placed.task());
-      if (task == null) {
-        continue;
-      }
-      late(task, placed).ifPresent(late::add);
-    }
-    List<CrewDifference.Over> overrun = new ArrayList<>(CrewDifference.over(sheet, facts, crew));
-    late.sort(Comparator.comparing(Late::by).reversed());
-    overrun.sort(Comparator.comparing(CrewDifference.Over::by).reversed());
     return new Outlook(
         book,
         sheet,
         crew,
-        sheet.tasks().stream().filter(task -> crew.leftOut().contains(task.id())).toList(),
-        late,
-        overrun,
+        Fit.of(book, sheet, facts, crew),
         Load.of(book, sheet, facts, crew),
         crew.placed().values().stream()
             .flatMap(one -> one.hands().stream())
@@ -87,46 +59,43 @@ public record Outlook(
             .max(Instant::compareTo));
   }
 
-  /** By how much a task starts or ends too late by its lags; less than a slot is none. */
-  public static Optional<Late> late(Task task, Placed placed) {
-    Duration start = Duration.between(task.start(), placed.start());
-    Duration end = Duration.between(task.end(), placed.end());
-    Duration by = start.compareTo(end) > 0 ? start : end;
-    return by.compareTo(Slots.SLOT) >= 0 ? Optional.of(new Late(task, by)) : Optional.empty();
-  }
-
   /** The service that a task is for in the end; the first is enough. */
   public Optional<ServiceRun> service(Task task) {
     return Levers.service(sheet, task);
   }
 
-  /** Dishes that there are too few to plate. */
+  /** Tasks that have no place. */
+  public List<Task> leftOut() {
+    return fit.leftOut();
+  }
+
+  /** Tasks that are late; worst first. */
+  public List<Fit.Late> late() {
+    return fit.late();
+  }
+
+  public List<CrewDifference.Over> overrun() {
+    return fit.overrun();
+  }
+
   public List<Plated> shortPlatings() {
-    return crew.platings().stream().filter(line -> line.missing() > 0).toList();
+    return fit.shortPlatings();
   }
 
-  /** Whether everything has a place and its hands, in time, and nothing stands too long. */
   public boolean fits() {
-    return sheet.fits()
-        && leftOut.isEmpty()
-        && late.isEmpty()
-        && overrun.isEmpty()
-        && shortPlatings().isEmpty();
+    return fit.fits();
   }
 
-  /** Hands-on minutes of what is left out. */
   public Duration leftOutTime() {
-    return leftOut.stream().map(Task::handsOn).reduce(Duration.ZERO, Duration::plus);
+    return fit.leftOutTime();
   }
 
-  /** How late all late tasks are together. */
   public Duration lateTime() {
-    return late.stream().map(Late::by).reduce(Duration.ZERO, Duration::plus);
+    return fit.lateTime();
   }
 
-  /** How long all that stands too long does so, together. */
   public Duration overrunTime() {
-    return overrun.stream().map(CrewDifference.Over::by).reduce(Duration.ZERO, Duration::plus);
+    return fit.overrunTime();
   }
 
   /**

@@ -354,7 +354,7 @@ class LanesTest {
       assertThat(chef.get(LANES).text()).doesNotContain("It fits.");
       assertThat(chef.get("/k/TARN/").text())
           .doesNotContain("all is in time")
-          .contains("With the people and machines of the day something is");
+          .contains("With the people and machines of the day it does not fit.");
     }
   }
 
