@@ -2,6 +2,7 @@ package halfgram.prep.crew;
 
 import halfgram.lot.Lot;
 import halfgram.measure.Amount;
+import halfgram.measure.BusinessDay;
 import halfgram.measure.Message;
 import halfgram.menu.Dish;
 import halfgram.prep.KitchenBook;
@@ -12,6 +13,7 @@ import halfgram.station.Person;
 import halfgram.station.Station;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
@@ -38,7 +40,7 @@ final class Levers {
 
   /** What the services are called that a task is for in the end; the first is enough. */
   Object serves(Task task) {
-    return service(sheet, task).<Object>map(ServiceRun::name).orElseGet(() -> TaskTimes.name(task));
+    return service(task).<Object>map(ServiceRun::name).orElseGet(() -> TaskTimes.name(task));
   }
 
   /** The first service that a task is for in the end. */
@@ -77,15 +79,33 @@ final class Levers {
         rule.task().ifPresent(t -> levers.add(Message.of("lever.taste", TaskTimes.name(t))));
       }
     }
-    later(about, shortBy).ifPresent(levers::add);
+    if (rules.stream().anyMatch(rule -> rule.kind() == TaskTimes.Kind.DUE)) {
+      later(about, shortBy).ifPresent(levers::add);
+    }
     return levers;
   }
 
-  /** A later service, where one waits for it. */
+  /** A later service, where one waits for it and the house rules let work and serve so late. */
   Optional<Message> later(Task task, Duration by) {
     return by.isZero() || by.isNegative()
         ? Optional.empty()
-        : service(sheet, task).map(run -> Message.of("lever.later", run.name(), by));
+        : service(task)
+            .filter(run -> isOpen(run, task, by))
+            .map(run -> Message.of("lever.later", run.name(), by));
+  }
+
+  /** Whether a service still begins, and a task for it is done, before the kitchen closes. */
+  private boolean isOpen(ServiceRun run, Task task, Duration by) {
+    BusinessDay clock = book.kitchen().clock();
+    LocalDate day = clock.of(run.window().start());
+    Instant off = task.handsOff();
+    return !run.window().start().plus(by).isAfter(book.kitchen().open(day).end())
+        && !off.plus(by).isAfter(book.kitchen().open(clock.of(off)).end())
+        && run.window().end().plus(by).isBefore(clock.start(day.plusDays(1)));
+  }
+
+  Optional<ServiceRun> service(Task task) {
+    return service(sheet, task);
   }
 
   /** Something of the same in the house that nothing takes, and that keeps until it is eaten. */

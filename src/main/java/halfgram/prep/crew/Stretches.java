@@ -5,10 +5,8 @@ import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
 import halfgram.prep.schedule.Cook;
-import halfgram.prep.schedule.Machine;
 import halfgram.prep.schedule.project.Network;
 import halfgram.station.Equipment;
-import halfgram.station.Person;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -27,18 +25,22 @@ import java.util.TreeMap;
 final class Stretches {
   private static final int NAMED = 4;
 
+  /** So many minutes later a service is looked at, in such steps. */
+  private static final int MOST_LATER = 600;
+
+  private static final int LATER_STEP = 5;
+
   /** Work that needs something from its first possible start to its last possible end. */
   record Load(Task task, int head, int tail, int work) {}
 
   private final KitchenBook book;
   private final TaskTimes net;
   private final Set<String> explained;
-  private final CrewPlan plan;
   private final int[] head;
   private final int[] tail;
   private final Slots slots;
   private final List<Cook> cooks;
-  private final List<Machine> machines;
+  private final Supply supply;
 
   Stretches(
       KitchenBook book,
@@ -52,7 +54,6 @@ final class Stretches {
     this.book = book;
     this.net = net;
     this.explained = explained;
-    this.plan = plan;
     head = times.all();
     tail = tails(lateBy);
     slots = Slots.startingAt(net.start());
@@ -60,7 +61,7 @@ final class Stretches {
         Math.max(1, slots.up(book.kitchen().clock().start(sheet.request().last().plusDays(1))));
     Attendance there = new Attendance(book, facts, slots, count);
     cooks = there.cooks();
-    machines = there.machines();
+    supply = new Supply(book, plan, slots, net.start(), there);
   }
 
   /** Last possible ends, in minutes, by node. */
@@ -176,7 +177,7 @@ final class Stretches {
   List<NoFit> bothAtOnce(Levers levers) {
     List<NoFit> found = new ArrayList<>();
     for (Map.Entry<String, List<Load>> entry : byMachine().entrySet()) {
-      if (units(entry.getKey()) != 1) {
+      if (supply.units(entry.getKey()) != 1) {
         continue;
       }
       List<Load> loads = entry.getValue();
@@ -198,8 +199,14 @@ final class Stretches {
     Duration shortBy = Duration.ofMinutes(missing);
     List<Message> help = new ArrayList<>();
     help.add(Message.of("lever.unit", name(machine)));
-    levers.later(one.task(), shortBy).ifPresent(help::add);
-    levers.later(other.task(), shortBy).filter(m -> !help.contains(m)).ifPresent(help::add);
+    boolean otherFirst = shortBy(other, one) <= shortBy(one, other);
+    Load first = otherFirst ? other : one;
+    Load second = otherFirst ? one : other;
+    Optional<Message> less = later(machine, first, second, levers);
+    less.ifPresent(help::add);
+    if (less.isEmpty() || !levers.service(one.task()).equals(levers.service(other.task()))) {
+      later(machine, second, first, levers).ifPresent(help::add);
+    }
     return new NoFit(
         NoFit.Kind.BOTH_AT_ONCE,
         Message.of(
@@ -212,6 +219,14 @@ final class Stretches {
         List.of(stretch(one), stretch(other)),
         help,
         List.of(one.task().id(), other.task().id()));
+  }
+
+  /** The later service of the second of two, where the machine then has time for both. */
+  private Optional<Message> later(String machine, Load first, Load second, Levers levers) {
+    int by = shortBy(first, second);
+    return supply.machine(machine, first.head(), second.tail() + by) < first.work() + second.work()
+        ? Optional.empty()
+        : levers.later(second.task(), Duration.ofMinutes(by));
   }
 
   private Message stretch(Load load) {
@@ -234,12 +249,12 @@ final class Stretches {
     byMachine()
         .forEach(
             (machine, loads) ->
-                Worst.of(loads, (from, to) -> there(machine, from, to))
+                Worst.of(loads, (from, to) -> supply.machine(machine, from, to))
                     .ifPresent(worst -> found.add(ofMachine(machine, worst, levers))));
     byStation()
         .forEach(
             (station, loads) ->
-                Worst.of(loads, (from, to) -> hereFor(station, from, to))
+                Worst.of(loads, (from, to) -> supply.hands(station, from, to))
                     .ifPresent(worst -> found.add(ofStation(station, worst, levers))));
     found.sort(Comparator.comparing(NoFit::shortBy).reversed());
     return found;
@@ -248,7 +263,12 @@ final class Stretches {
   private NoFit ofMachine(String machine, Worst worst, Levers levers) {
     List<Message> help = new ArrayList<>();
     help.add(Message.of("lever.unit", name(machine)));
-    return tooMuch("nofit.too-much-machine", name(machine), worst, help, levers);
+    largest(worst)
+        .flatMap(
+            load ->
+                later(load.task(), worst, (from, to) -> supply.machine(machine, from, to), levers))
+        .ifPresent(help::add);
+    return tooMuch("nofit.too-much-machine", name(machine), worst, help);
   }
 
   private NoFit ofStation(String station, Worst worst, Levers levers) {
@@ -256,17 +276,47 @@ final class Stretches {
     List<Message> help =
         new ArrayList<>(
             levers.hands(station, net.moment(worst.from()), net.moment(worst.to()), missing));
-    return tooMuch("nofit.too-much-hands", levers.station(station), worst, help, levers);
+    largest(worst)
+        .flatMap(
+            load ->
+                later(load.task(), worst, (from, to) -> supply.hands(station, from, to), levers))
+        .ifPresent(help::add);
+    return tooMuch("nofit.too-much-hands", levers.station(station), worst, help);
   }
 
-  private NoFit tooMuch(String key, Object of, Worst worst, List<Message> help, Levers levers) {
+  private static Optional<Load> largest(Worst worst) {
+    return worst.loads().stream().max(Comparator.comparingInt(Load::work));
+  }
+
+  /**
+   * The service of a task as much later as removes what is too much: what is for others must have
+   * room as it is, and all of it in the longer stretch.
+   */
+  private static Optional<Message> later(
+      Task task, Worst worst, Worst.Capacity capacity, Levers levers) {
+    int others =
+        worst.loads().stream()
+            .filter(load -> !levers.service(load.task()).equals(levers.service(task)))
+            .mapToInt(Load::work)
+            .sum();
+    if (others > worst.there()) {
+      return Optional.empty();
+    }
+    for (int by = worst.needed() - worst.there(); by <= MOST_LATER; by += LATER_STEP) {
+      if (capacity.minutes(worst.from(), worst.to() + by) >= worst.needed()) {
+        return levers.later(task, Duration.ofMinutes(by));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private NoFit tooMuch(String key, Object of, Worst worst, List<Message> help) {
     Duration missing = Duration.ofMinutes((long) worst.needed() - worst.there());
     List<Load> largest =
         worst.loads().stream()
             .sorted(Comparator.comparingInt(Load::work).reversed())
             .limit(NAMED)
             .toList();
-    levers.later(largest.get(0).task(), missing).ifPresent(help::add);
     return new NoFit(
         NoFit.Kind.TOO_MUCH,
         Message.of(
@@ -322,62 +372,6 @@ final class Stretches {
       }
     }
     return loads;
-  }
-
-  private int units(String machine) {
-    return machines.stream()
-        .filter(one -> one.id().equals(machine))
-        .mapToInt(Machine::units)
-        .findFirst()
-        .orElse(0);
-  }
-
-  private int there(String machine, int from, int to) {
-    int minutes = 0;
-    for (Machine one : machines) {
-      if (one.id().equals(machine)) {
-        minutes += one.units() * (to - from);
-        for (Machine.Out out : one.out()) {
-          int first = Math.max(from, offset(out.span().from()));
-          int last = Math.min(to, offset(out.span().to()));
-          minutes -= out.units() * Math.max(0, last - first);
-        }
-      }
-    }
-    return minutes;
-  }
-
-  private int hereFor(String station, int from, int to) {
-    int minutes = 0;
-    for (int c = 0; c < cooks.size(); c++) {
-      Person person = book.people().get(c);
-      if (person.stations().contains(station)) {
-        for (Cook.Span span : cooks.get(c).here()) {
-          int first = Math.max(from, offset(span.from()));
-          int last = Math.min(to, offset(span.to()));
-          minutes += Math.max(0, last - first) - plates(person.code(), first, last);
-        }
-      }
-    }
-    return minutes;
-  }
-
-  /** Minutes in which somebody plates. */
-  private int plates(String person, int from, int to) {
-    int minutes = 0;
-    for (Plated line : plan.platings()) {
-      if (line.people().contains(person)) {
-        int first = Math.max(from, (int) Reasons.minutes(net.start(), line.from()));
-        int last = Math.min(to, (int) Reasons.minutes(net.start(), line.to()));
-        minutes += Math.max(0, last - first);
-      }
-    }
-    return minutes;
-  }
-
-  /** A slot's start in minutes from now. */
-  private int offset(int slot) {
-    return (int) Reasons.minutes(net.start(), slots.at(slot));
   }
 
   private Object name(String machine) {
