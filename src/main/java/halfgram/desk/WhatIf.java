@@ -196,7 +196,7 @@ public final class WhatIf {
   private static Day placed(Plans.Proposal ahead) {
     LocalDate day = ahead.sheet().request().from();
     Instant start = ahead.book().kitchen().clock().start(day);
-    return place(ahead.book(), ahead.sheet(), DayFacts.at(start));
+    return place(ahead.book(), ahead.sheet(), DayFacts.at(start), Crewing.MOST_ROUNDS);
   }
 
   /** The drafts that a plan of a day would look at if they were agreed, the next first. */
@@ -242,8 +242,12 @@ public final class WhatIf {
   }
 
   private static Day place(KitchenBook book, PrepSheet sheet, DayFacts facts) {
+    return place(book, sheet, facts, ROUNDS);
+  }
+
+  private static Day place(KitchenBook book, PrepSheet sheet, DayFacts facts, int rounds) {
     long end = System.nanoTime() + MOST.toNanos();
-    Budget budget = Budget.of(ROUNDS, 1).twice().until(() -> System.nanoTime() > end);
+    Budget budget = Budget.of(rounds, 1).twice().until(() -> System.nanoTime() > end);
     CrewPlan crew = Crewing.plan(book, sheet, facts, budget);
     return new Day(facts, Outlook.of(book, sheet, facts, crew), Optional.empty());
   }
