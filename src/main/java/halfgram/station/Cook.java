@@ -28,6 +28,11 @@ public record Cook(
     return hours.stream().anyMatch(window -> holds(window, moment));
   }
 
+  /** Whether they have been in and are not any more. */
+  public boolean isGone(Instant moment) {
+    return isIn() && hours.stream().noneMatch(window -> moment.isBefore(window.end()));
+  }
+
   public boolean isOnBreak(Instant moment) {
     return breaks.stream().anyMatch(window -> holds(window, moment));
   }

@@ -61,7 +61,7 @@ final class CrewRows {
         board.crew().machines().stream()
             .sorted(Comparator.comparing((Works works) -> open(works).isEmpty()))
             .toList();
-    long in = cooks.stream().filter(Cook::isIn).count();
+    long in = cooks.stream().filter(Cook::isIn).filter(one -> !today || !one.isGone(now)).count();
     long broken = machines.stream().filter(works -> !open(works).isEmpty()).count();
     return new CrewView(
         board.day().toString(),

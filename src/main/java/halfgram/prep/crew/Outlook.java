@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * What a crew plan comes to, in the numbers by which two of them are compared.
@@ -47,13 +48,16 @@ public record Outlook(
   }
 
   public static Outlook of(KitchenBook book, PrepSheet sheet, DayFacts facts, CrewPlan crew) {
+    Fit fit = Fit.of(book, sheet, facts, crew);
+    Set<String> nowhere = fit.leftOut().stream().map(Task::id).collect(Collectors.toSet());
     return new Outlook(
         book,
         sheet,
         crew,
-        Fit.of(book, sheet, facts, crew),
+        fit,
         Load.of(book, sheet, facts, crew),
         crew.placed().values().stream()
+            .filter(one -> !nowhere.contains(one.task()))
             .flatMap(one -> one.hands().stream())
             .map(Placed.Hands::to)
             .max(Instant::compareTo));

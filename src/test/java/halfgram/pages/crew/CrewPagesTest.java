@@ -72,6 +72,7 @@ class CrewPagesTest {
     assertThat(cook("marit").at("/hours/0/until").asText()).isEqualTo("2026-12-05T16:00:00+01:00");
     assertThat(cook("marit").at("/hours/0/from").asText()).isEqualTo("2026-12-05T09:00:00+01:00");
     assertThat(client.get(HERE).all("value=\"(home)\"")).hasSize(4);
+    assertThat(client.get(HERE).text()).contains("4 in;", "gone home");
     assertThat(page.text()).doesNotContain("the lanes offer what it changes");
     assertThat(client.get(HERE).body())
         .contains("the lanes offer what it changes", "href=\"/k/TARN/lanes?date=2026-12-05\"");

@@ -66,6 +66,32 @@ class MovedTest {
   }
 
   @Test
+  void theDayAsItIsDoesWithoutWhoeverWentHome() {
+    assertThat(client.get(LANES).text()).contains("It fits.");
+    String[] home = {
+      "kind",
+      "in",
+      "person",
+      "ines",
+      "from",
+      "10:30",
+      "until",
+      "11:00",
+      "sequence",
+      String.valueOf(Site.sequence())
+    };
+    assertThat(client.post("/k/TARN/crew", home).status()).isEqualTo(303);
+    Answer page = client.get(LANES);
+    assertThat(page.text()).contains("The day has moved", "It does not fit.");
+    List<String> rows = page.all("(?s)<tr[^>]*><th scope=\"row\">Fits</th><td>([a-z]+)</td>");
+    assertThat(rows).as("as it is").containsExactly("no");
+    assertThat(page.all("(?s)<th scope=\"row\">Without a place</th><td>(\\d+), [^<]*</td>"))
+        .as("what she was to do")
+        .hasSize(1);
+    assertThat(client.get("/k/TARN/").text()).contains("tasks have no place");
+  }
+
+  @Test
   void aTaskPutByHandIsKeptThereUntilItIsLetGo() {
     String page = LANES + "/task?id=" + Visit.encoded(later().task());
     FilledForm form = FilledForm.of(client.get(page), "lanes/task");
