@@ -176,7 +176,7 @@ record Hand(
           rows.first(),
           notes(),
           task.cautions().stream().map(caution -> words.say("caution." + caution)).toList(),
-          scene.isOver(task) || !task.weigh().isEmpty() ? scene.cameShort(task) : List.of(),
+          scene.cameShort(task),
           scene.waitsFor(task),
           goods(),
           kit,

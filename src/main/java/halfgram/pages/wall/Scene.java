@@ -160,10 +160,11 @@ record Scene(
     return progress(task).state() == TaskState.FAILED;
   }
 
-  /** What of a task, or of what goes into it, came short, and who goes without. */
+  /** What of a task, or of what is still to go into it, came short, and who goes without. */
   List<String> cameShort(Task task) {
     return inForce.listShort(now).stream()
-        .filter(of -> of.task().equals(task) || of.without().contains(task.make().id()))
+        .filter(
+            of -> isOver(task) ? of.task().equals(task) : of.without().contains(task.make().id()))
         .map(names::cameShort)
         .toList();
   }

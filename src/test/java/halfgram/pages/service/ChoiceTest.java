@@ -43,10 +43,10 @@ class ChoiceTest {
   @Test
   void nobodyIsLeftToServeOnceEveryGuestHasOneOfThem() {
     assertThat(send("char-main", 30).text())
-        .contains("sent 30 of at most 47; 41 guests have none of the choice yet")
-        .contains("sent 0 of at most 32; 41 guests");
+        .contains("sent 30 of 47 at most; 41 guests still to serve")
+        .contains("sent 0 of 32 at most; 41 guests");
     Answer sent = send("celeriac-main", 30);
-    assertThat(sent.text()).contains("sent 30 of at most 32; 11 guests");
+    assertThat(sent.text()).contains("sent 30 of 32 at most; 11 guests");
     assertThat(line("char-main").path("toGo").asInt()).isEqualTo(11);
     send("char-main", 11);
     assertThat(line("char-main").path("toGo").asInt()).isZero();
@@ -59,10 +59,9 @@ class ChoiceTest {
     send("char-main", 45);
     Answer asked = send("celeriac-main", 27);
     assertThat(asked.text())
-        .contains(
-            "That makes 27 of Baked celeriac", "and only 26 guests have none of the choice yet");
+        .contains("That makes 27 of Baked celeriac", "and only 26 guests are still to serve");
     assertThat(line("celeriac-main").path("sent").asInt()).isZero();
-    assertThat(send("celeriac-main", 26).text()).contains("sent 26 of at most 32; 0 guests");
+    assertThat(send("celeriac-main", 26).text()).contains("sent 26 of 32 at most; 0 guests");
   }
 
   @Test
