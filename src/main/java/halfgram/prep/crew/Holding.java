@@ -8,6 +8,7 @@ import halfgram.prep.Task;
 import halfgram.prep.schedule.Cook;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -50,6 +51,10 @@ public final class Holding {
       return List.of();
     }
     Instant start = here.get().start();
+    Optional<Hold> pinned = pinned(task, here.get());
+    if (pinned.isPresent()) {
+      return List.of(pinned.get());
+    }
     List<Hold> holds = new ArrayList<>();
     for (Task.Link link : task.links()) {
       Placed before = plan.placed().get(link.task());
@@ -97,6 +102,10 @@ public final class Holding {
       return List.of();
     }
     Placed placed = here.get();
+    Optional<Hold> pinned = pinned(task, placed);
+    if (pinned.isPresent()) {
+      return List.of(pinned.get());
+    }
     List<Hold> holds = new ArrayList<>();
     for (Task other : sheet.tasks()) {
       Placed after = plan.placed().get(other.id());
@@ -131,6 +140,17 @@ public final class Holding {
     return holds;
   }
 
+  /** A chef's hand: whatever else is beside it, that is what holds it. */
+  private Optional<Hold> pinned(Task task, Placed placed) {
+    return Optional.ofNullable(facts.pins().get(task.id()))
+        .filter(pin -> touch(pin.start(), placed.start()))
+        .map(
+            pin ->
+                new Hold(
+                    Message.of("holding.pinned", TaskTimes.name(task), placed.start()),
+                    Optional.empty()));
+  }
+
   private static boolean touch(Instant one, Instant other) {
     return Duration.between(one, other).abs().compareTo(Slots.SLOT.multipliedBy(2)) < 0;
   }
@@ -148,7 +168,15 @@ public final class Holding {
         .or(
             () ->
                 begins(person, start)
-                    ? Optional.of(free("holding.shift-begins", person, start))
+                    ? Optional.of(
+                        gap(person, start, true)
+                            .map(gap -> until(person, gap))
+                            .orElseGet(
+                                () ->
+                                    free(
+                                        "holding.shift-begins",
+                                        person,
+                                        shift(person, start, true))))
                     : Optional.empty());
   }
 
@@ -157,8 +185,67 @@ public final class Holding {
         .or(
             () ->
                 ends(person, end)
-                    ? Optional.of(free("holding.shift-ends", person, end))
+                    ? Optional.of(
+                        gap(person, end, false)
+                            .map(gap -> from(person, gap))
+                            .orElseGet(
+                                () ->
+                                    free("holding.shift-ends", person, shift(person, end, false))))
                     : Optional.empty());
+  }
+
+  /** When somebody comes or leaves, to the minute, where that is the slot of a moment. */
+  private Instant shift(String person, Instant moment, boolean comes) {
+    return present(person, moment).stream()
+        .flatMap(one -> one.hours().stream())
+        .map(hours -> comes ? hours.start() : hours.end())
+        .filter(edge -> isSlot(edge, moment, comes))
+        .findFirst()
+        .orElse(moment);
+  }
+
+  private Optional<Present> present(String person, Instant moment) {
+    LocalDate day = book.kitchen().clock().of(moment);
+    return book.people().stream()
+        .filter(one -> one.code().equals(person))
+        .map(one -> Present.of(book, facts, one, day))
+        .findFirst();
+  }
+
+  private boolean isSlot(Instant edge, Instant moment, boolean begins) {
+    return begins
+        ? question.slots().up(edge) == question.slots().down(moment)
+        : question.slots().down(edge) == question.slots().up(moment);
+  }
+
+  /** The break or the fixed block that ends, or begins, for somebody who is there around it. */
+  private Optional<Present.Gap> gap(String person, Instant moment, boolean ends) {
+    return present(person, moment).stream()
+        .flatMap(one -> one.gaps().stream().filter(gap -> isAt(one, gap, moment, ends)))
+        .findFirst();
+  }
+
+  private boolean isAt(Present one, Present.Gap gap, Instant moment, boolean ends) {
+    Instant edge = ends ? gap.window().end() : gap.window().start();
+    return isSlot(edge, moment, ends)
+        && one.hours().stream()
+            .anyMatch(hours -> hours.start().isBefore(edge) && edge.isBefore(hours.end()));
+  }
+
+  private Hold until(String person, Present.Gap gap) {
+    Instant end = gap.window().end();
+    return gap.name()
+        .map(name -> Message.of("holding.block-until", name(person), name, end))
+        .map(said -> new Hold(said, Optional.empty()))
+        .orElseGet(() -> free("holding.break-until", person, end));
+  }
+
+  private Hold from(String person, Present.Gap gap) {
+    Instant start = gap.window().start();
+    return gap.name()
+        .map(name -> Message.of("holding.block-from", name(person), name, start))
+        .map(said -> new Hold(said, Optional.empty()))
+        .orElseGet(() -> free("holding.break-from", person, start));
   }
 
   private Hold free(String key, String person, Instant at) {

@@ -10,6 +10,8 @@ import halfgram.desk.Demo;
 import halfgram.desk.InForce;
 import halfgram.prep.Task;
 import halfgram.prep.crew.Placed;
+import halfgram.station.Person;
+import halfgram.station.Shift;
 import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
 import halfgram.testkit.FilledForm;
@@ -17,7 +19,9 @@ import halfgram.testkit.Site;
 import halfgram.web.Visit;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -102,6 +106,51 @@ class MovedTest {
     FilledForm again = FilledForm.of(kept, "lanes/task").with("do", "unpin");
     assertThat(client.post(LANES + "/task", again.fields()).status()).isEqualTo(303);
     assertThat(crew().pins()).isEmpty();
+  }
+
+  @Test
+  void whatHoldsATaskPutByHandIsTheHand() {
+    String id = later().task();
+    String page = LANES + "/task?id=" + Visit.encoded(id);
+    FilledForm form = FilledForm.of(client.get(page), "lanes/task").with("start", "17:00");
+    assertThat(client.post(LANES + "/task", form.fields()).status()).isEqualTo(303);
+    assertThat(holds(client.get(page), "Why not earlier"))
+        .hasSize(1)
+        .allSatisfy(said -> assertThat(said).endsWith("is kept at 17:00 by hand"));
+    assertThat(holds(client.get(page), "Why not later"))
+        .allSatisfy(said -> assertThat(said).endsWith("is kept at 17:00 by hand"));
+  }
+
+  @Test
+  void aBreakOrAMealIsNamedAsSuchAndOnlyAShiftBeginsAndEnds() {
+    List<String> said = new ArrayList<>();
+    for (Task task : inForce().sheet().tasks()) {
+      Answer page = client.get(LANES + "/task?id=" + Visit.encoded(task.id()));
+      for (String heading : List.of("Why not earlier", "Why not later")) {
+        said.addAll(holds(page, heading));
+      }
+    }
+    assertThat(said).anySatisfy(one -> assertThat(one).containsPattern("has .* (until|from) "));
+    List<String> shifts = new ArrayList<>();
+    for (Person person : site.house().book().people()) {
+      for (Shift shift : person.on(Site.DAY.getDayOfWeek())) {
+        shifts.add(person.name() + " is there from " + shift.start());
+        shifts.add(person.name() + " leaves at " + shift.end());
+      }
+    }
+    assertThat(said.stream().filter(one -> one.matches(".* (is there from|leaves at) .*")))
+        .isSubsetOf(shifts);
+  }
+
+  /** What stands below a heading of the page of a task. */
+  private static List<String> holds(Answer page, String heading) {
+    List<String> lists = page.all("(?s)<h3[^>]*>" + heading + "</h3>(.*?)</ul>");
+    String list = lists.isEmpty() ? "" : lists.get(0);
+    return Pattern.compile("(?s)<li[^>]*>(.*?)</li>")
+        .matcher(list)
+        .results()
+        .map(one -> one.group(1).replaceAll("<[^>]*>", "").strip())
+        .toList();
   }
 
   @Test
