@@ -276,6 +276,14 @@ public final class WhatIf {
         : lookAhead(house, about.day(), about.ahead().orElseThrow(), asked);
   }
 
+  /** All that cannot be asked of a day. */
+  public List<Problem> problems(House house, About about, Asked asked) {
+    List<Problem> problems = new ArrayList<>();
+    KitchenBook book = about.inForce().map(InForce::book).orElseGet(house::book);
+    other(house, book, about.sheet(), asked, problems);
+    return problems;
+  }
+
   private Outcome look(House house, InForce inForce, Asked asked, String who) {
     List<Problem> problems = new ArrayList<>();
     House other = other(house, inForce.book(), inForce.sheet(), asked, problems);
@@ -348,14 +356,15 @@ public final class WhatIf {
   private House other(
       House house, KitchenBook book, PrepSheet sheet, Asked asked, List<Problem> problems) {
     problems.addAll(WhatIfProblems.list(house, book, sheet, asked));
-    if (!problems.isEmpty()) {
-      return house;
-    }
-    House other = asked.drafts().isEmpty() ? house : house.agreed(asked.drafts());
-    for (int i = 0; i < asked.turns().size() && problems.isEmpty(); i++) {
+    boolean known = problems.stream().noneMatch(one -> one.path().equals("$.drafts"));
+    House other = known && !asked.drafts().isEmpty() ? house.agreed(asked.drafts()) : house;
+    for (int i = 0; i < asked.turns().size(); i++) {
+      String place = WhatIfProblems.place(i);
+      if (problems.stream().anyMatch(one -> one.path().startsWith(place))) {
+        continue;
+      }
       Slips.Tried tried = slips.look(other, slip(other, asked.turns().get(i)));
-      String place = "$.services[" + i + "]";
-      tried.problems().forEach(one -> problems.add(new Problem(place, one.value(), one.message())));
+      tried.problems().stream().map(one -> WhatIfProblems.at(place, one)).forEach(problems::add);
       other = tried.house().orElse(other);
     }
     if (asked.more().isEmpty() || !problems.isEmpty()) {

@@ -21,12 +21,23 @@ final class WhatIfProblems {
 
   private WhatIfProblems() {}
 
+  /** Of a service that is asked about, by its place among them. */
+  static String place(int turn) {
+    return "$.services[" + turn + "]";
+  }
+
+  /** What a slip says is wrong, at the service; what it says of its minutes, at those. */
+  static Problem at(String place, Problem one) {
+    String path = one.path().equals("$.minutes") ? place + ".minutes" : place;
+    return new Problem(path, one.value(), one.message());
+  }
+
   static List<Problem> list(House house, KitchenBook book, PrepSheet sheet, WhatIf.Asked asked) {
     List<Problem> problems = new ArrayList<>();
     List<String> runs = sheet.services().stream().map(ServiceRun::id).toList();
     for (int i = 0; i < asked.turns().size(); i++) {
       WhatIf.Turn turn = asked.turns().get(i);
-      String place = "$.services[" + i + "]";
+      String place = place(i);
       Optional<Slips.Found> found =
           runs.contains(turn.run()) ? Slips.find(house, turn.run()) : Optional.empty();
       if (found.isEmpty()) {

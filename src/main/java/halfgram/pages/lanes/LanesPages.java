@@ -9,6 +9,7 @@ import halfgram.desk.InForce;
 import halfgram.desk.Plans;
 import halfgram.desk.WhatIf;
 import halfgram.event.Event;
+import halfgram.input.Problem;
 import halfgram.pages.Rooms;
 import halfgram.prep.Task;
 import halfgram.prep.crew.DayFacts;
@@ -133,7 +134,7 @@ public final class LanesPages implements Server.Part {
     List<Event> drafts = WhatIf.drafts(house.book(), date);
     WhatIfForm form = WhatIfForm.of(visit, about.sheet().services(), drafts);
     Optional<WhatIf.Outcome> outcome =
-        form.isAsked() && form.faults().isEmpty()
+        form.isAsked() && form.isReadable()
             ? Optional.of(whatIf.look(house, about, form.asked(), visit.who()))
             : Optional.empty();
     Optional<WhatIf.Answer> answer =
@@ -143,8 +144,12 @@ public final class LanesPages implements Server.Part {
     Crewed today = shown(now, visit, house);
     Optional<WhatIfView.Side> then =
         answer.map(one -> new WhatIfView.Side(shown(one.then(), visit, house), one));
-    WhatIfView view = WhatIfView.of(today, form, drafts, then, outcome);
-    boolean wrong = !form.faults().isEmpty() || (outcome.isPresent() && answer.isEmpty());
+    List<Problem> problems =
+        form.isAsked() && answer.isEmpty()
+            ? whatIf.problems(house, about, form.asked())
+            : List.of();
+    WhatIfView view = WhatIfView.of(today, form, drafts, then, problems);
+    boolean wrong = !form.isReadable() || !problems.isEmpty();
     visit.page(wrong ? 422 : 200, "lanes/what-if", today.words().say("lanes.what-if"), view);
   }
 

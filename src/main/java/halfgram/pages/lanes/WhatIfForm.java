@@ -55,24 +55,41 @@ record WhatIfForm(
         !visit.query("look").isEmpty());
   }
 
-  /** Services of which something typed is no number. */
-  Set<String> faults() {
-    Set<String> faults = new TreeSet<>();
-    turns.stream()
-        .filter(turn -> !turn.isCovers() || !turn.isMinutes())
-        .forEach(turn -> faults.add(turn.run()));
-    return faults;
+  /** Whether everything typed is a number. */
+  boolean isReadable() {
+    return turns.stream().allMatch(turn -> turn.isCovers() && turn.isMinutes());
   }
 
+  /** What is asked, as far as it can be read. */
   WhatIf.Asked asked() {
     return new WhatIf.Asked(
         turns.stream()
-            .map(turn -> new WhatIf.Turn(turn.run(), number(turn.covers()), number(turn.minutes())))
+            .map(
+                turn ->
+                    new WhatIf.Turn(
+                        turn.run(),
+                        turn.isCovers() ? number(turn.covers()) : 0,
+                        turn.isMinutes() ? number(turn.minutes()) : 0))
             .toList(),
         drafts,
         one(off),
         one(more),
         one(broken));
+  }
+
+  /** Where a problem with a service's covers stands. */
+  String covers(Turn turn) {
+    return place(turn) + ".covers";
+  }
+
+  String minutes(Turn turn) {
+    return place(turn) + ".minutes";
+  }
+
+  /** By its place among those of which something is asked. */
+  private String place(Turn turn) {
+    List<String> runs = asked().turns().stream().map(WhatIf.Turn::run).toList();
+    return "$.services[" + runs.indexOf(turn.run()) + "]";
   }
 
   private static Set<String> one(String code) {

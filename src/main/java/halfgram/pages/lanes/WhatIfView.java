@@ -3,6 +3,7 @@ package halfgram.pages.lanes;
 import halfgram.desk.Push;
 import halfgram.desk.WhatIf;
 import halfgram.event.Event;
+import halfgram.input.Problem;
 import halfgram.pages.WhatIfLink;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.crew.Load;
@@ -12,6 +13,7 @@ import halfgram.prep.crew.Present;
 import halfgram.words.Messages;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -44,15 +46,19 @@ record WhatIfView(
     String moreMoved) {
   private static final int MOST = 40;
 
-  /** A service with what is typed for it. */
+  /**
+   * A service with what is typed for it.
+   *
+   * @param coversWrong what is wrong with them; empty when nothing is, as of the minutes
+   */
   record Turn(
       String id,
       String name,
       String now,
       String covers,
+      String coversWrong,
       String minutes,
-      String wrong,
-      String said) {}
+      String minutesWrong) {}
 
   /** One of a list to choose from. */
   record Choice(String value, String name, boolean chosen) {}
@@ -68,19 +74,19 @@ record WhatIfView(
       WhatIfForm form,
       List<Event> drafts,
       Optional<Side> then,
-      Optional<WhatIf.Outcome> outcome) {
+      List<Problem> problems) {
     Messages words = today.words();
     List<Outlook.Move> moves = then.map(side -> side.answer().moves()).orElse(List.of());
     return new WhatIfView(
         today.address(today.isToday() ? "" : "?date=" + today.day()),
         words.date(today.day()),
         today.isToday() ? "" : today.day().toString(),
-        form.turns().stream().map(turn -> turn(today, turn)).toList(),
+        form.turns().stream().map(turn -> turn(today, form, turn, problems)).toList(),
         drafts.stream().map(one -> draft(today, one, form.drafts())).toList(),
         people(today, form.off()),
         machines(today, form.more()),
         machines(today, form.broken()),
-        problems(words, outcome),
+        problems(words, form, problems),
         then.isPresent() ? asked(today, form, drafts) : List.of(),
         then.map(side -> ThenView.of(today, side.day())).stream().toList(),
         then.map(side -> byPerson(today, side.day())).orElse(List.of()),
@@ -91,7 +97,8 @@ record WhatIfView(
 
   // ---- the question ----
 
-  private static Turn turn(Crewed day, WhatIfForm.Turn typed) {
+  private static Turn turn(
+      Crewed day, WhatIfForm form, WhatIfForm.Turn typed, List<Problem> problems) {
     Messages words = day.words();
     ServiceRun run =
         day.sheet().services().stream()
@@ -103,18 +110,27 @@ record WhatIfView(
         run.covers().isPresent()
             ? words.say("lanes.service", start, run.covers().getAsInt())
             : start;
-    String wrong =
-        !typed.isCovers()
-            ? words.say("lanes.covers-fault")
-            : typed.isMinutes() ? "" : words.say("slip.minutes-fault", Push.MOST);
     return new Turn(
         typed.run(),
         words.text(run.name()),
         now,
         typed.covers(),
+        typed.isCovers()
+            ? at(words, form.covers(typed), problems)
+            : words.say("lanes.covers-fault"),
         typed.minutes(),
-        typed.isCovers() ? (typed.isMinutes() ? "" : "minutes") : "covers",
-        wrong);
+        typed.isMinutes()
+            ? at(words, form.minutes(typed), problems)
+            : words.say("slip.minutes-fault", Push.MOST));
+  }
+
+  /** What is wrong with a field; empty when nothing is. */
+  private static String at(Messages words, String path, List<Problem> problems) {
+    return problems.stream()
+        .filter(one -> one.path().equals(path))
+        .map(one -> words.say(one.message()))
+        .findFirst()
+        .orElse("");
   }
 
   private static Choice draft(Crewed day, Event draft, Set<String> chosen) {
@@ -159,16 +175,14 @@ record WhatIfView(
     return choices;
   }
 
-  private static List<String> problems(Messages words, Optional<WhatIf.Outcome> outcome) {
-    return outcome
-        .filter(WhatIf.Wrong.class::isInstance)
-        .map(WhatIf.Wrong.class::cast)
-        .map(
-            wrong ->
-                wrong.problems().stream()
-                    .map(one -> words.say("slip.problem", one.value(), words.say(one.message())))
-                    .toList())
-        .orElse(List.of());
+  /** What is wrong with what has no field of its own. */
+  private static List<String> problems(Messages words, WhatIfForm form, List<Problem> problems) {
+    Set<String> fields = new HashSet<>();
+    form.turns().forEach(turn -> fields.addAll(List.of(form.covers(turn), form.minutes(turn))));
+    return problems.stream()
+        .filter(one -> !fields.contains(one.path()))
+        .map(one -> words.say("slip.problem", one.value(), words.say(one.message())))
+        .toList();
   }
 
   private static List<String> asked(Crewed day, WhatIfForm form, List<Event> drafts) {

@@ -285,6 +285,32 @@ class LanesTest {
   }
 
   @Test
+  void everythingTypedWrongIsToldAtItsFieldAtOnce() {
+    Answer wrong =
+        client.get(
+            LANES
+                + "/what-if?look=yes&covers-harvest-dinner=many&minutes-harvest-dinner=soon"
+                + "&covers-lunch.2026-12-05=-41&minutes-lunch.2026-12-05=700"
+                + "&minutes-bar.2026-12-05=590&covers-bar.2026-12-05=3");
+    assertThat(wrong.status()).isEqualTo(422);
+    assertThat(wrong.text()).doesNotContain("Side by side");
+    assertThat(wrong.all("id=\"told-([a-z0-9.-]+)\""))
+        .containsExactlyInAnyOrder(
+            "covers-harvest-dinner",
+            "minutes-harvest-dinner",
+            "covers-lunch.2026-12-05",
+            "minutes-lunch.2026-12-05",
+            "minutes-bar.2026-12-05");
+    assertThat(wrong.all("aria-describedby=\"told-([a-z0-9.-]+)\"")).hasSize(5);
+    assertThat(wrong.text())
+        .contains("Not covers. Accepted", "Not minutes. Accepted")
+        .contains("There are no more than 40 covers", "would leave the kitchen's day");
+    assertThat(wrong.body())
+        .contains("value=\"many\"", "value=\"soon\"", "value=\"-41\"", "value=\"700\"")
+        .contains("value=\"590\"", "value=\"3\"");
+  }
+
+  @Test
   void whoeverIsTakenOutDoesNothingFromThenOn() {
     JsonNode answer = site.script().post("what-if", "{'off': ['lorcan']}").body();
     assertThat(answer.path("moves")).isNotEmpty();
