@@ -46,6 +46,9 @@ public final class WhatIf {
   /** As long as anybody waits for an answer, less what planning itself takes. */
   private static final Duration MOST = Duration.ofMillis(600);
 
+  /** For a day ahead, which is placed once: what is cut short would be said until it changes. */
+  private static final Duration MOST_ONCE = Duration.ofSeconds(3);
+
   /**
    * A service that changes.
    *
@@ -196,7 +199,7 @@ public final class WhatIf {
   private static Day placed(Plans.Proposal ahead) {
     LocalDate day = ahead.sheet().request().from();
     Instant start = ahead.book().kitchen().clock().start(day);
-    return place(ahead.book(), ahead.sheet(), DayFacts.at(start), Crewing.MOST_ROUNDS);
+    return place(ahead.book(), ahead.sheet(), DayFacts.at(start), Crewing.MOST_ROUNDS, MOST_ONCE);
   }
 
   /** The drafts that a plan of a day would look at if they were agreed, the next first. */
@@ -242,11 +245,12 @@ public final class WhatIf {
   }
 
   private static Day place(KitchenBook book, PrepSheet sheet, DayFacts facts) {
-    return place(book, sheet, facts, ROUNDS);
+    return place(book, sheet, facts, ROUNDS, MOST);
   }
 
-  private static Day place(KitchenBook book, PrepSheet sheet, DayFacts facts, int rounds) {
-    long end = System.nanoTime() + MOST.toNanos();
+  private static Day place(
+      KitchenBook book, PrepSheet sheet, DayFacts facts, int rounds, Duration most) {
+    long end = System.nanoTime() + most.toNanos();
     Budget budget = Budget.of(rounds, 1).twice().until(() -> System.nanoTime() > end);
     CrewPlan crew = Crewing.plan(book, sheet, facts, budget);
     return new Day(facts, Outlook.of(book, sheet, facts, crew), Optional.empty());
