@@ -18,7 +18,9 @@ public final class FitWords {
       wrong.add(words.say("lanes.overrun", fit.overrun().size(), fit.overrunTime()));
     }
     if (!fit.shortPlatings().isEmpty()) {
-      wrong.add(words.say("lanes.short-platings", fit.shortPlatings().size()));
+      int count = fit.shortPlatings().size();
+      wrong.add(
+          count == 1 ? words.say("lanes.short-plating") : words.say("lanes.short-platings", count));
     }
     return wrong;
   }
