@@ -3,6 +3,7 @@ package halfgram.desk;
 import halfgram.kitchen.KitchenStore;
 import halfgram.lot.Lot;
 import halfgram.prep.PlanRequest;
+import halfgram.prep.crew.DayFacts;
 import java.lang.System.Logger.Level;
 import java.util.List;
 import java.util.Optional;
@@ -10,7 +11,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executor;
-import java.util.function.Supplier;
+import java.util.function.Function;
 
 /**
  * Days ahead on people and machines: each is placed once as long as nothing changes, so that every
@@ -21,16 +22,17 @@ public final class AheadCrew {
   private static final System.Logger LOG = System.getLogger(AheadCrew.class.getName());
   private static final int KEPT = 16;
 
-  /** What a day ahead is placed from. */
-  private record Key(UUID kitchen, long facts, PlanRequest request, List<Lot> lots) {
-    static Key of(House house, Plans.Proposal ahead) {
-      PlanRequest request = ahead.sheet().request();
-      return new Key(house.id(), ahead.facts(), request, ahead.book().lots());
-    }
-  }
+  /**
+   * What a day ahead is placed from.
+   *
+   * @param known who is said to be in or not, and what is said to be broken, on that day
+   */
+  private record Key(
+      UUID kitchen, long facts, PlanRequest request, List<Lot> lots, DayFacts known) {}
 
   private final Desk desk;
   private final Executor later;
+  private final DayCrew crew = new DayCrew();
   private final KitchenStore kitchens = new KitchenStore();
   private final LastFew<Key, WhatIf.Day> known = new LastFew<>(KEPT);
   private final Set<Key> running = ConcurrentHashMap.newKeySet();
@@ -45,13 +47,14 @@ public final class AheadCrew {
   }
 
   /** The day of a preview, placed now unless it is known. */
-  WhatIf.Day get(House house, Plans.Proposal ahead, Supplier<WhatIf.Day> work) {
-    return known.get(Key.of(house, ahead), any -> work.get());
+  WhatIf.Day get(House house, Plans.Proposal ahead, Function<DayFacts, WhatIf.Day> work) {
+    return known.get(key(house, ahead), key -> work.apply(key.known()));
   }
 
   /** The same when it is known; else it is looked for from now on. */
-  Optional<WhatIf.Day> find(House house, Plans.Proposal ahead, Supplier<WhatIf.Day> work) {
-    Key key = Key.of(house, ahead);
+  Optional<WhatIf.Day> find(
+      House house, Plans.Proposal ahead, Function<DayFacts, WhatIf.Day> work) {
+    Key key = key(house, ahead);
     if (known.find(key).isEmpty() && running.add(key)) {
       later.execute(() -> place(house, key, work));
     }
@@ -63,9 +66,15 @@ public final class AheadCrew {
     return there;
   }
 
-  private void place(House house, Key key, Supplier<WhatIf.Day> work) {
+  private Key key(House house, Plans.Proposal ahead) {
+    PlanRequest request = ahead.sheet().request();
+    DayFacts said = desk.read(tx -> crew.ahead(tx, house, ahead.book(), request.from()));
+    return new Key(house.id(), ahead.facts(), request, ahead.book().lots(), said);
+  }
+
+  private void place(House house, Key key, Function<DayFacts, WhatIf.Day> work) {
     try {
-      known.get(key, any -> work.get());
+      known.get(key, any -> work.apply(key.known()));
       if (shown.remove(key)) {
         desk.write(house, tx -> kitchens.next(tx, kitchens.lock(tx, house.id())), number -> number);
       }

@@ -6,6 +6,7 @@ import halfgram.measure.Window;
 import halfgram.pass.Called;
 import halfgram.pass.Entry;
 import halfgram.pass.EntryStore;
+import halfgram.prep.KitchenBook;
 import halfgram.prep.TaskProgress;
 import halfgram.prep.crew.DayFacts;
 import halfgram.prep.crew.Placed;
@@ -39,18 +40,26 @@ final class DayCrew {
   /** The facts of the day of a plan, at a moment, without pins and without a plan before. */
   DayFacts facts(Tx tx, House house, InForce inForce, Instant now) {
     LocalDate day = inForce.plan().day();
+    return said(tx, house, inForce.book(), day, DayFacts.at(now))
+        .progressed(inForce.progress())
+        .platedAt(plated(tx, house, day));
+  }
+
+  /** The facts of a day that has not begun: what is said of its crew. */
+  DayFacts ahead(Tx tx, House house, KitchenBook book, LocalDate day) {
+    return said(tx, house, book, day, DayFacts.at(book.kitchen().clock().start(day)));
+  }
+
+  private DayFacts said(Tx tx, House house, KitchenBook book, LocalDate day, DayFacts facts) {
     BusinessDay clock = house.book().kitchen().clock();
     Crew crew =
         Crew.of(
             day,
             clock,
-            inForce.book().people(),
-            inForce.book().equipment().values(),
+            book.people(),
+            book.equipment().values(),
             entries.list(tx, house.id(), day));
-    return DayFacts.at(now)
-        .progressed(inForce.progress())
-        .with(hours(crew, day), broken(crew, clock.start(day).plus(BEYOND)))
-        .platedAt(plated(tx, house, day));
+    return facts.with(hours(crew, day), broken(crew, clock.start(day).plus(BEYOND)));
   }
 
   /** Platings of which somebody said that all is plated. */

@@ -189,17 +189,15 @@ public final class WhatIf {
 
   /** Whether it fits, for a page that does not wait; empty while that is looked for. */
   public Optional<Fit> findFit(House house, Plans.Proposal ahead) {
-    return days.find(house, ahead, () -> placed(ahead)).map(one -> one.outlook().fit());
+    return days.find(house, ahead, facts -> placed(ahead, facts)).map(one -> one.outlook().fit());
   }
 
   private Day ahead(House house, Plans.Proposal ahead) {
-    return days.get(house, ahead, () -> placed(ahead));
+    return days.get(house, ahead, facts -> placed(ahead, facts));
   }
 
-  private static Day placed(Plans.Proposal ahead) {
-    LocalDate day = ahead.sheet().request().from();
-    Instant start = ahead.book().kitchen().clock().start(day);
-    return place(ahead.book(), ahead.sheet(), DayFacts.at(start), Crewing.MOST_ROUNDS, MOST_ONCE);
+  private static Day placed(Plans.Proposal ahead, DayFacts facts) {
+    return place(ahead.book(), ahead.sheet(), facts, Crewing.MOST_ROUNDS, MOST_ONCE);
   }
 
   /** The drafts that a plan of a day would look at if they were agreed, the next first. */

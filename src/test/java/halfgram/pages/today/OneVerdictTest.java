@@ -99,6 +99,17 @@ class OneVerdictTest {
   }
 
   @Test
+  void whoIsSaidToBeOffOnADayAheadDoesNothingOnIt() {
+    site.setClock(Site.at("15:00").minus(Duration.ofDays(1)));
+    assertThat(client.get(LANES + SATURDAY).body()).contains(">Marit<");
+    String device = "00000000-0000-4000-8000-00000000000a";
+    String off = "{'kind':'out','person':'marit','day':'%s','device':'%s','sequence':1}";
+    assertThat(site.script().post("crew", off.formatted(Site.DAY, device)).status()).isEqualTo(201);
+    assertThat(client.get("/k/TARN/crew" + SATURDAY).text()).contains("4 in");
+    assertThat(client.get(LANES + SATURDAY).body()).doesNotContain(">Marit<");
+  }
+
+  @Test
   void aDayAheadIsShownAtOnceAndThePageIsToldWhenItIsFound() {
     Queue<Runnable> later = new ArrayDeque<>();
     site.setClock(Site.at("15:00").minus(Duration.ofDays(1)));
