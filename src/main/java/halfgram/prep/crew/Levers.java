@@ -91,7 +91,11 @@ final class Levers {
         ? Optional.empty()
         : service(task)
             .filter(run -> isOpen(run, task, by))
-            .map(run -> Message.of("lever.later", run.name(), by));
+            .map(run -> Message.of(later(run), run.name(), by));
+  }
+
+  private String later(ServiceRun run) {
+    return run.window().start().isAfter(facts.now()) ? "lever.later" : "lever.later-left";
   }
 
   /** Whether a service still begins, and a task for it is done, before the kitchen closes. */

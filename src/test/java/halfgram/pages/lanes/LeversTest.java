@@ -66,6 +66,13 @@ class LeversTest {
         .anySatisfy(why -> assertThat(why).contains("short by 5 h").doesNotContain(" later"));
   }
 
+  @Test
+  void ofAServiceThatHasBegunWhatIsLeftIsOfferedLater() {
+    site.setClock(Site.at("18:40"));
+    String whys = String.join("\n", whys(LANES));
+    assertThat(whys).contains("what is left of Harvest dinner").doesNotContain("start Harvest");
+  }
+
   // ---- below their callers ----
 
   private static int number(String group) {
