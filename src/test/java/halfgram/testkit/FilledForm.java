@@ -13,6 +13,8 @@ public final class FilledForm {
       Pattern.compile("<(input|select|/select|option|textarea)\\b([^>]*)>([^<]*)", Pattern.DOTALL);
   private static final Pattern ATTRIBUTE = Pattern.compile("([a-z-]+)(?:=\"([^\"]*)\")?");
 
+  private static final Pattern POSTED = Pattern.compile("(?s)<form\\b([^>]*)>(.*?)</form>");
+
   private final List<Map.Entry<String, String>> fields = new ArrayList<>();
 
   private FilledForm() {}
@@ -26,8 +28,25 @@ public final class FilledForm {
     if (!form.find()) {
       throw new AssertionError("no form to " + action);
     }
+    return filled(form.group(1));
+  }
+
+  /** A form that is posted, with where to. */
+  public record Posted(String action, FilledForm form) {}
+
+  /** Every form of a page that is posted. */
+  public static List<Posted> posted(Answer page) {
+    return POSTED
+        .matcher(page.body())
+        .results()
+        .filter(form -> attribute(form.group(1), "method").equals("post"))
+        .map(form -> new Posted(attribute(form.group(1), "action"), filled(form.group(2))))
+        .toList();
+  }
+
+  private static FilledForm filled(String inside) {
     FilledForm filled = new FilledForm();
-    Matcher part = PART.matcher(form.group(1));
+    Matcher part = PART.matcher(inside);
     String select = "";
     String first = "";
     String chosen = "";
@@ -90,6 +109,11 @@ public final class FilledForm {
       other.fields.add(Map.entry(name, value));
     }
     return other;
+  }
+
+  /** The names of its fields, each once. */
+  public List<String> names() {
+    return fields.stream().map(Map.Entry::getKey).distinct().toList();
   }
 
   /** The first value of a field; it must be there. */

@@ -95,7 +95,7 @@ public final class DeliveryPages implements Server.Part {
   private void sent(Context context) {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
-    boolean fresh = visit.field("seen").isEmpty();
+    boolean fresh = context.path().endsWith("/deliveries/new");
     String code = fresh ? "" : visit.part("code");
     DeliveryForm form = DeliveryForm.sent(visit, code);
     if (visit.field("do").equals("more")) {
