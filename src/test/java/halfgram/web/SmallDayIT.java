@@ -62,7 +62,8 @@ class SmallDayIT {
       String task = wall.locator("#hand span").innerText();
       wall.locator("#made").fill("5.9 kg");
       wall.getByRole(AriaRole.BUTTON, named("Done")).click();
-      assertThat(wall.locator(".after b")).containsText("Done: " + task);
+      assertThat(wall.locator(".after b").first()).containsText("Done: " + task);
+      assertThat(wall.locator(".after .took")).containsText("5900 g came of 6555 g");
       assertThat(wall.locator(".after .tub").first()).containsText("label 1205-1");
       assertThat(desk.getByText("1 of ").first()).isVisible();
       wall.locator(".after button").click();
