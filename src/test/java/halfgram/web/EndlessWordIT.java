@@ -11,6 +11,7 @@ import halfgram.testkit.Viewer;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
@@ -22,6 +23,16 @@ class EndlessWordIT {
   /** Where names stand in rows, beside other things or in tables. */
   private static final List<String> PAGES =
       List.of("", "lanes", "crew", "wall", "wall/cold", "formulas/dill-oil", "count/cold");
+
+  /** The task that is open on the wall has a problem, said in one word. */
+  private static void troubled(Site site) {
+    String task =
+        site.client().get("/k/TARN/wall/cold").all("name=\"task\" value=\"([^\"]*)\"").get(0);
+    String tick =
+        "{'task':'%s','kind':'problem','cook':'ines','note':'%s','sequence':1,'device':'%s'}"
+            .formatted(task, WORD.repeat(6), UUID.randomUUID());
+    assertThat(site.script().post("ticks", tick).status()).isEqualTo(201);
+  }
 
   @Test
   void whereverItStands() {
@@ -36,6 +47,7 @@ class EndlessWordIT {
         Viewer tablet = Browser.open(Device.tablet())) {
       site.importBook(book.getBytes(StandardCharsets.UTF_8));
       site.setClock(Site.at("16:00"));
+      troubled(site);
       for (Viewer viewer : List.of(phone, tablet)) {
         for (String path : PAGES) {
           Page page = viewer.open(site.address() + "/k/TARN/" + path);
