@@ -234,8 +234,9 @@ public final class OilPowderTechnique implements Technique {
   }
 
   /** Percent of the fat: a reminder holds for a batch of any size. */
+  /** In whole per cent: it is a matter of the eye. */
   private static String ofFat(Result result, Values values, String figure) {
-    return Figure.plain(result.number(figure) / values.number("fat") * 100);
+    return Figure.plain(Math.rint(result.number(figure) / values.number("fat") * 100));
   }
 
   @Override

@@ -29,7 +29,7 @@ class OilPowderTest {
     assertThat(result.number("powderMost")).isCloseTo(81.818, within(0.001));
     assertThat(result.number("totalLeast")).isCloseTo(142.857, within(0.001));
     assertThat(result.number("totalMost")).isCloseTo(181.818, within(0.001));
-    assertThat(TRIAL.reminders()).anyMatch(said -> said.contains("42.86 % and 81.82 %"));
+    assertThat(TRIAL.reminders()).anyMatch(said -> said.contains("43 % and 82 %"));
   }
 
   @Test
