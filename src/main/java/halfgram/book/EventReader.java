@@ -98,7 +98,7 @@ final class EventReader {
     LocalTime start = node.time("start");
     LocalTime end = node.time("end");
     services.checkOrder(node, start, end);
-    boolean hours = ServiceReader.isRead(node, "start", "end");
+    boolean hours = node.isRead("start", "end");
     List<Course> courses = node.list("courses", course -> course(course, start, end, hours));
     Set<String> codes = new HashSet<>();
     for (int i = 0; i < courses.size(); i++) {

@@ -11,10 +11,10 @@ import java.util.Set;
 
 /** Reads when people are in: shifts with their breaks, and what everybody does at once. */
 final class HoursReader {
-  private final Reading reading;
-
   /** An end before the start is past midnight; one so far off is a slip of the pen. */
   private static final Duration LONGEST = Duration.ofHours(18);
+
+  private final Reading reading;
 
   HoursReader(Reading reading) {
     this.reading = reading;
@@ -24,7 +24,7 @@ final class HoursReader {
     Shift bare =
         new Shift(
             KitchenReader.weekdays(node, "days"), node.time("start"), node.time("end"), List.of());
-    if (ServiceReader.isRead(node, "start", "end") && bare.length().compareTo(LONGEST) > 0) {
+    if (node.isRead("start", "end") && bare.length().compareTo(LONGEST) > 0) {
       node.problem("end", bare.end(), "problem.shift-long", bare.start(), bare.length(), LONGEST);
     }
     List<Break> breaks = node.list("breaks", HoursReader::pause);

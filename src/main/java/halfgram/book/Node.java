@@ -26,6 +26,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
 
 /**
  * One JSON object while it is read: every wrong value becomes a {@link halfgram.input.Problem} with
@@ -91,6 +92,11 @@ final class Node {
 
   private static String shown(JsonNode value) {
     return value.isValueNode() ? value.asText() : value.toString();
+  }
+
+  /** Whether all of these were there and could be read, so that they can be compared. */
+  boolean isRead(String... keys) {
+    return Stream.of(keys).map(this::path).noneMatch(problems::isUnread);
   }
 
   /** A value of the caller's own kind: the parser answers empty when it is none. */
@@ -188,14 +194,7 @@ final class Node {
   /** Each item of a list of values, as the nameless key of an object, so that it has a path. */
   private List<Node> wrapped(String key) {
     List<Node> items = new ArrayList<>();
-    if (!has(key)) {
-      return items;
-    }
-    JsonNode list = get(key);
-    if (!list.isArray()) {
-      wrong(key, "accept.list");
-      return items;
-    }
+    JsonNode list = array(key);
     for (int i = 0; i < list.size(); i++) {
       JsonNode object = JsonNodeFactory.instance.objectNode().set("", list.get(i));
       items.add(new Node(object, path(key) + "[" + i + "]", problems));
@@ -349,17 +348,18 @@ final class Node {
     return isMissing(key, accepted) ? Optional.empty() : object(key);
   }
 
+  /** A list; of none, and of what is none, no items. */
+  private JsonNode array(String key) {
+    if (has(key) && !get(key).isArray()) {
+      wrong(key, "accept.list");
+    }
+    return get(key).isArray() ? get(key) : MissingNode.getInstance();
+  }
+
   /** Every object of a list, each read whole and then asked for keys nobody knows. */
   <T> List<T> list(String key, Function<Node, T> reader) {
     List<T> read = new ArrayList<>();
-    if (!has(key)) {
-      return read;
-    }
-    JsonNode list = get(key);
-    if (!list.isArray()) {
-      wrong(key, "accept.list");
-      return read;
-    }
+    JsonNode list = array(key);
     for (int i = 0; i < list.size(); i++) {
       String at = path(key) + "[" + i + "]";
       if (list.get(i).isObject()) {

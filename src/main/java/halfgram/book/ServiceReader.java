@@ -12,7 +12,6 @@ import halfgram.par.Par;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.LocalTime;
-import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
@@ -104,14 +103,9 @@ final class ServiceReader {
 
   /** A service must not end before it starts; times before the day start belong to the night. */
   void checkOrder(Node node, LocalTime start, LocalTime end) {
-    if (isRead(node, "start", "end") && minute(end) < minute(start)) {
+    if (node.isRead("start", "end") && minute(end) < minute(start)) {
       node.problem("end", end, "problem.ends-before", start);
     }
-  }
-
-  /** Whether all of these were there and could be read, so that they can be compared. */
-  static boolean isRead(Node node, String... keys) {
-    return Arrays.stream(keys).noneMatch(key -> node.problems().isUnread(node.path(key)));
   }
 
   /** Minutes since the business day began. */
@@ -132,7 +126,7 @@ final class ServiceReader {
       LocalTime at = pickUps.get(i).at();
       int earliest = i == 0 ? minute(start) : minute(pickUps.get(i - 1).at()) + 1;
       boolean within = minute(at) >= earliest && minute(at) <= minute(end);
-      if (isRead(node, "start", "end", "curve[" + i + "].at") && !within) {
+      if (node.isRead("start", "end", "curve[" + i + "].at") && !within) {
         node.problem("curve[" + i + "].at", at, "problem.pick-up", start, end);
       }
       sum = sum.plus(pickUps.get(i).share());

@@ -26,8 +26,8 @@ import java.util.TreeMap;
  * which nothing of a dish was recorded, less the shares of the pick-ups called. Plates ready are
  * the fewest that any component on the plate is there for. Plates left are what is ready and on its
  * way less what every dish of the service still needs, so that two dishes do not both count on the
- * same tub; below nothing they are short. What is 86 is not there. Of a choice no more are to go
- * than there are guests who have none yet.
+ * same tub; below nothing they are short. What is 86 is not there. Of alternatives no more are to
+ * go than there are guests who have none yet.
  *
  * <p>Example: 100 slices and 240 spheres; 60 plates to go of one slice and three spheres, 4 of one
  * slice without: 80 ready (spheres), 20 left.
@@ -52,7 +52,7 @@ public record AtPass(ServiceRun run, List<FireNow> fires, List<Line> lines, List
    * Plates of one dish for the same diets.
    *
    * @param planned for the guests, without buffer or spares
-   * @param among of a choice, guests who have got none of it yet; empty for what is no choice
+   * @param among of alternatives, guests who have got none of them yet; empty for a dish without
    * @param ready plates there is food for; empty when nothing on it is kept in tubs
    * @param coming further plates once what is being made is done
    * @param left plates over when all dishes are served; below zero they are short
@@ -114,19 +114,19 @@ public record AtPass(ServiceRun run, List<FireNow> fires, List<Line> lines, List
     }
   }
 
-  /** Plates still to go of some lines: of a choice, one for each guest. */
+  /** Plates still to go of some lines: of alternatives, one for each guest. */
   public static int toGo(List<Line> lines) {
     int plates = 0;
-    Map<PlateKey, Integer> choices = new LinkedHashMap<>();
+    Map<PlateKey, Integer> byGuests = new LinkedHashMap<>();
     for (Line line : lines) {
       if (line.among().isEmpty()) {
         plates += line.toGo();
       } else {
-        choices.merge(
+        byGuests.merge(
             line.key().anyDish(), line.toGo(), (a, b) -> Math.min(a + b, line.among().getAsInt()));
       }
     }
-    return plates + choices.values().stream().mapToInt(Integer::intValue).sum();
+    return plates + byGuests.values().stream().mapToInt(Integer::intValue).sum();
   }
 
   /** Computes it. */
@@ -190,7 +190,7 @@ public record AtPass(ServiceRun run, List<FireNow> fires, List<Line> lines, List
       return new AtPass(run, all, lines, List.copyOf(shelves.values()));
     }
 
-    /** Of what is a choice, guests who have got none of it yet. */
+    /** Of alternatives, guests who have got none of them yet. */
     private static Map<PlateKey, Integer> among(
         KitchenBook book, ServiceRun run, Map<PlateKey, Integer> sent) {
       Map<PlateKey, Integer> among = new LinkedHashMap<>();

@@ -165,33 +165,24 @@ public final class Holding {
 
   private Optional<Hold> notEarlier(Task task, String person, Instant start) {
     return busyUntil(task, person, start)
-        .or(
-            () ->
-                begins(person, start)
-                    ? Optional.of(
-                        gap(person, start, true)
-                            .map(gap -> until(person, gap))
-                            .orElseGet(
-                                () ->
-                                    free(
-                                        "holding.shift-begins",
-                                        person,
-                                        shift(person, start, true))))
-                    : Optional.empty());
+        .or(() -> begins(person, start) ? Optional.of(comes(person, start)) : Optional.empty());
   }
 
   private Optional<Hold> notLater(Task task, String person, Instant end) {
     return busyFrom(task, person, end)
-        .or(
-            () ->
-                ends(person, end)
-                    ? Optional.of(
-                        gap(person, end, false)
-                            .map(gap -> from(person, gap))
-                            .orElseGet(
-                                () ->
-                                    free("holding.shift-ends", person, shift(person, end, false))))
-                    : Optional.empty());
+        .or(() -> ends(person, end) ? Optional.of(leaves(person, end)) : Optional.empty());
+  }
+
+  private Hold comes(String person, Instant start) {
+    return gap(person, start, true)
+        .map(gap -> until(person, gap))
+        .orElseGet(() -> free("holding.shift-begins", person, shift(person, start, true)));
+  }
+
+  private Hold leaves(String person, Instant end) {
+    return gap(person, end, false)
+        .map(gap -> from(person, gap))
+        .orElseGet(() -> free("holding.shift-ends", person, shift(person, end, false)));
   }
 
   /** When somebody comes or leaves, to the minute, where that is the slot of a moment. */

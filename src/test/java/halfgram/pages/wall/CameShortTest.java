@@ -3,34 +3,17 @@ package halfgram.pages.wall;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import halfgram.desk.InForce;
 import halfgram.prep.Task;
-import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
 import halfgram.testkit.Site;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** A batch of which less comes than is to be taken of it: who goes without is told at once. */
-class CameShortTest {
-  private static final String WALL = "/k/TARN/wall/cold";
+class CameShortTest extends AtWall {
   private static final String SAID = "Sheep-yoghurt base: 2000 g came of ";
 
-  private Site site;
-  private Client client;
-
-  @BeforeEach
-  void open() {
-    site = Site.demo();
-    client = site.client();
-    client.get(WALL);
-    client.post("/k/TARN/wall/cook", "station", "cold", "person", "ines");
-  }
-
-  @AfterEach
-  void close() {
-    site.close();
+  CameShortTest() {
+    super("cold");
   }
 
   @Test
@@ -40,8 +23,8 @@ class CameShortTest {
     assertThat(client.get(done.header("location")).text())
         .contains("Done: ", SAID, "lacking for Yoghurt spheres");
     assertThat(client.get("/k/TARN/").text()).contains(SAID);
-    assertThat(hand(base)).contains(SAID);
-    assertThat(hand(taker(base))).contains(SAID);
+    assertThat(opened(base).text()).contains(SAID);
+    assertThat(opened(taker(base)).text()).contains(SAID);
     JsonNode one = site.script().get("today").body().path("short").path(0);
     assertThat(one.path("task").asText()).isEqualTo(base.id());
     assertThat(one.path("came").path("value").asInt()).isEqualTo(2000);
@@ -58,19 +41,14 @@ class CameShortTest {
   void whatIsTakenBackIsNoLongerShort() {
     Task base = base();
     press(base, "DONE", "amount", "2 kg");
-    String tick =
-        client
-            .get(WALL + "?task=" + Client.encoded(base.id()))
-            .all("name=\"undoes\" value=\"([0-9a-f-]{36})\"")
-            .get(0);
-    press(base, "UNDO", "undoes", tick);
+    undo(base);
     assertNothingIsShort();
   }
 
   @Test
   void aPlanThatMakesWhatIsLackingEndsIt() {
     press(base(), "DONE", "amount", "2 kg");
-    site.wiring().plans().accept(site.house(), Site.DAY, site.house().stand().facts(), "chef");
+    accept();
     assertNothingIsShort();
   }
 
@@ -93,14 +71,6 @@ class CameShortTest {
     assertThat(client.get("/k/TARN/").text()).doesNotContain(" lacking for ");
   }
 
-  private String hand(Task task) {
-    return client.get(WALL + "?task=" + Client.encoded(task.id())).text();
-  }
-
-  private InForce inForce() {
-    return site.wiring().plans().open(site.house(), Site.DAY, "test");
-  }
-
   /** The one task of the yoghurt base that puts it away. */
   private Task base() {
     return inForce().sheet().tasks().stream()
@@ -117,20 +87,5 @@ class CameShortTest {
         .filter(task -> !task.weigh().isEmpty())
         .findFirst()
         .orElseThrow();
-  }
-
-  private Answer press(Task task, String kind, String field, String value) {
-    return client.post(
-        "/k/TARN/tick",
-        "station",
-        task.station(),
-        "task",
-        task.id(),
-        "kind",
-        kind,
-        field,
-        value,
-        "sequence",
-        String.valueOf(Site.sequence()));
   }
 }

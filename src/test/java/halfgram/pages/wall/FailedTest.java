@@ -2,52 +2,33 @@ package halfgram.pages.wall;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import halfgram.desk.InForce;
-import halfgram.desk.Plans;
 import halfgram.measure.Amount;
 import halfgram.prep.Task;
 import halfgram.prep.TaskState;
-import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
-import halfgram.testkit.Site;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** A batch that fails at the wall: binned, told, planned again; and all of it taken back. */
-class FailedTest {
-  private static final String WALL = "/k/TARN/wall/cold";
+class FailedTest extends AtWall {
   private static final String WHY = "split when the oil went in";
 
-  private Site site;
-  private Client client;
-
-  @BeforeEach
-  void open() {
-    site = Site.demo();
-    client = site.client();
-    client.get(WALL);
-    client.post("/k/TARN/wall/cook", "station", "cold", "person", "ines");
-  }
-
-  @AfterEach
-  void close() {
-    site.close();
+  FailedTest() {
+    super("cold");
   }
 
   @Test
   void whatFailedIsMadeAgainByAPlanThatTheChefAccepts() {
     Task first = base();
-    press(first, "DONE", "");
-    Answer told = press(first, "FAILED", WHY);
+    press(first, "DONE");
+    Answer told = press(first, "FAILED", "note", WHY);
     assertThat(told.status()).isEqualTo(303);
-    assertThat(client.get(WALL + "?task=" + Client.encoded(first.id())).text())
+    assertThat(opened(first).text())
         .contains("FAILED", WHY)
         .doesNotContain("It failed: bin it all");
-    assertThat(client.get(WALL + "?task=" + Client.encoded(first.id())).text())
+    assertThat(opened(first).text())
         .contains("Second go, as soon as the chef accepts the plan", "start by");
     assertThat(tubs(first)).isNotEmpty().allMatch(left -> !left.isPositive());
     assertThat(client.get("/k/TARN/").text()).contains("Sheep-yoghurt base", "Accept");
@@ -75,10 +56,10 @@ class FailedTest {
             .filter(task -> task.make().id().equals(first.make().id()) && !task.equals(first))
             .toList();
     assertThat(rest).isNotEmpty();
-    press(first, "START", "");
-    press(first, "FAILED", WHY);
+    press(first, "START");
+    press(first, "FAILED", "note", WHY);
     assertThat(rest).allMatch(task -> state(task) == TaskState.FAILED);
-    Answer late = press(rest.get(0), "DONE", "");
+    Answer late = press(rest.get(0), "DONE");
     assertThat(late.status()).isEqualTo(409);
     assertThat(late.text()).contains("another task of this batch has failed");
     accept();
@@ -90,17 +71,12 @@ class FailedTest {
   @Test
   void undoBringsTheTubsBackAndTheSecondGoIsNoLongerPlanned() {
     Task first = base();
-    press(first, "DONE", "");
+    press(first, "DONE");
     List<Amount> before = tubs(first);
-    press(first, "FAILED", WHY);
+    press(first, "FAILED", "note", WHY);
     accept();
     int twice = makes("yoghurt-base").size();
-    String tick =
-        client
-            .get(WALL + "?task=" + Client.encoded(first.id()))
-            .all("name=\"undoes\" value=\"([0-9a-f-]{36})\"")
-            .get(0);
-    send(first, "UNDO", "undoes", tick);
+    undo(first);
     assertThat(tubs(first)).isEqualTo(before);
     assertThat(state(first)).isEqualTo(TaskState.DONE);
     accept();
@@ -110,28 +86,28 @@ class FailedTest {
   @Test
   void whatWasFilledOutOfItsTubsIsBinnedToo() {
     Task first = base();
-    press(first, "DONE", "");
+    press(first, "DONE");
     String tub = codes(first).get(0);
     assertThat(site.script().post("stock/" + tub + "/split", "{'amount':'500 g'}").status())
         .isEqualTo(200);
-    press(first, "FAILED", WHY);
+    press(first, "FAILED", "note", WHY);
     assertThat(tubs(first)).hasSizeGreaterThan(1).allMatch(left -> !left.isPositive());
   }
 
   @Test
   void whatIsInATubWithOthersIsThrownAwayBeforeItCanFail() {
     Task first = base();
-    press(first, "DONE", "");
+    press(first, "DONE");
     List<String> codes = codes(first);
     String body = "{'with':['" + codes.get(1) + "']}";
     String together =
         site.script().post("stock/" + codes.get(0) + "/combine", body).body().path("code").asText();
-    Answer refused = press(first, "FAILED", WHY);
+    Answer refused = press(first, "FAILED", "note", WHY);
     assertThat(refused.status()).isEqualTo(409);
     assertThat(refused.text()).contains(together, "throw that away first");
     assertThat(state(first)).isEqualTo(TaskState.DONE);
     site.script().post("stock/" + together + "/bin", "{'reason':'" + WHY + "'}");
-    assertThat(press(first, "FAILED", WHY).status()).isEqualTo(303);
+    assertThat(press(first, "FAILED", "note", WHY).status()).isEqualTo(303);
   }
 
   @Test
@@ -143,15 +119,15 @@ class FailedTest {
             .filter(task -> task.make().id().equals(cook.make().id()) && !task.equals(cook))
             .findFirst()
             .orElseThrow();
-    press(cook, "START", "");
+    press(cook, "START");
     String one = failed(cook, 71);
     String two = failed(blend, 72);
     assertThat(site.script().get("waste").body().findValuesAsText("reason")).hasSize(1);
-    Answer early = send(cook, "UNDO", "undoes", one);
+    Answer early = press(cook, "UNDO", "undoes", one);
     assertThat(early.status()).isEqualTo(409);
     assertThat(early.text()).contains("another entry says too that this batch failed");
-    assertThat(send(blend, "UNDO", "undoes", two).status()).isEqualTo(303);
-    assertThat(send(cook, "UNDO", "undoes", one).status()).isEqualTo(303);
+    assertThat(press(blend, "UNDO", "undoes", two).status()).isEqualTo(303);
+    assertThat(press(cook, "UNDO", "undoes", one).status()).isEqualTo(303);
     assertThat(state(cook)).isEqualTo(TaskState.ON_IT);
     assertThat(site.script().get("waste").body().findValuesAsText("reason")).isEmpty();
   }
@@ -159,15 +135,10 @@ class FailedTest {
   @Test
   void aBatchThatWasDoneByMistakeAndFailsIsWasteAllTheSame() {
     Task puree = makes("parsnip-puree").get(0);
-    press(base(), "DONE", "");
-    String done =
-        client
-            .get(WALL + "?task=" + Client.encoded(base().id()))
-            .all("name=\"undoes\" value=\"([0-9a-f-]{36})\"")
-            .get(0);
-    send(base(), "UNDO", "undoes", done);
-    press(base(), "START", "");
-    press(base(), "FAILED", WHY);
+    press(base(), "DONE");
+    undo(base());
+    press(base(), "START");
+    press(base(), "FAILED", "note", WHY);
     assertThat(site.script().get("waste").body().findValuesAsText("component"))
         .contains("yoghurt-base");
     assertThat(state(puree)).isEqualTo(TaskState.TO_DO);
@@ -175,7 +146,7 @@ class FailedTest {
 
   @Test
   void whyItFailedHasToBeSaid() {
-    Answer refused = press(base(), "FAILED", "  ");
+    Answer refused = press(base(), "FAILED", "note", "  ");
     assertThat(refused.status()).isEqualTo(422);
     assertThat(refused.text()).contains("Say why it failed");
     assertThat(state(base())).isEqualTo(TaskState.TO_DO);
@@ -189,19 +160,15 @@ class FailedTest {
 
   @Test
   void doneWithLessThanPlannedMakesThePlanWorthALook() {
-    press(base(), "DONE", "");
+    press(base(), "DONE");
     assertThat(client.get("/k/TARN/").text()).doesNotContain("Accept");
     Task other = makes("pea-base").get(0);
-    Answer done = send(other, "DONE", "amount", "100 g");
+    Answer done = press(other, "DONE", "amount", "100 g");
     assertThat(done.status()).isEqualTo(303);
     assertThat(client.get("/k/TARN/").text()).contains("Accept");
   }
 
   // ---- below their callers ----
-
-  private InForce inForce() {
-    return site.wiring().plans().open(site.house(), Site.DAY, "test");
-  }
 
   private Task base() {
     return makes("yoghurt-base").get(0);
@@ -215,33 +182,6 @@ class FailedTest {
 
   private TaskState state(Task task) {
     return inForce().progress(task).state();
-  }
-
-  private void accept() {
-    assertThat(
-            site.wiring()
-                .plans()
-                .accept(site.house(), Site.DAY, site.house().stand().facts(), "chef"))
-        .isEqualTo(Plans.Accepting.IN_FORCE);
-  }
-
-  private Answer press(Task task, String kind, String note) {
-    return send(task, kind, "note", note);
-  }
-
-  private Answer send(Task task, String kind, String field, String value) {
-    return client.post(
-        "/k/TARN/tick",
-        "station",
-        "cold",
-        "task",
-        task.id(),
-        "kind",
-        kind,
-        field,
-        value,
-        "sequence",
-        String.valueOf(Site.sequence()));
   }
 
   /** Says by the API that a task has failed; the id of what was entered. */

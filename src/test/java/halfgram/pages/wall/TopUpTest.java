@@ -2,35 +2,18 @@ package halfgram.pages.wall;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import halfgram.desk.InForce;
 import halfgram.desk.Plans;
 import halfgram.prep.Begun;
 import halfgram.prep.Task;
 import halfgram.prep.WeighLine;
-import halfgram.testkit.Client;
-import halfgram.testkit.Site;
 import java.time.Duration;
 import java.util.List;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** More guests while a batch is on the scale: what is lacking is weighed on top of what is in. */
-class TopUpTest {
-  private Site site;
-  private Client client;
-
-  @BeforeEach
-  void open() {
-    site = Site.demo();
-    client = site.client();
-    client.get("/k/TARN/wall/hot");
-    client.post("/k/TARN/wall/cook", "station", "hot", "person", "ines");
-  }
-
-  @AfterEach
-  void close() {
-    site.close();
+class TopUpTest extends AtWall {
+  TopUpTest() {
+    super("hot");
   }
 
   @Test
@@ -47,10 +30,10 @@ class TopUpTest {
     Task now = inForce().findTask(task.id()).orElseThrow();
     WeighLine asked = now.weigh().get(0).lines().get(0);
     assertThat(asked.weighing().target()).isGreaterThan(first.weighing().target());
-    String hand = hand(now);
+    String hand = opened(now).text();
     assertThat(hand).contains("of it is in", "+");
     weigh(now, asked);
-    assertThat(hand(now)).doesNotContain("of it is in");
+    assertThat(opened(now).text()).doesNotContain("of it is in");
     assertThat(site.wiring().plans().findProposal(site.house(), inForce())).isEmpty();
   }
 
@@ -87,52 +70,18 @@ class TopUpTest {
             .findFirst()
             .orElseThrow();
     site.setClock(task.start());
-    press(task, "START", "");
+    press(task, "START");
     return task;
   }
 
   private void weigh(Task task, WeighLine line) {
-    press(task, "WEIGHED", line.path());
-  }
-
-  private void press(Task task, String kind, String line) {
-    assertThat(
-            client
-                .post(
-                    "/k/TARN/tick",
-                    "station",
-                    task.station(),
-                    "task",
-                    task.id(),
-                    "kind",
-                    kind,
-                    "line",
-                    line,
-                    "sequence",
-                    String.valueOf(Site.sequence()))
-                .status())
-        .isEqualTo(303);
-  }
-
-  private String hand(Task task) {
-    return client
-        .get("/k/TARN/wall/" + task.station() + "?task=" + Client.encoded(task.id()))
-        .text();
+    assertThat(press(task, "WEIGHED", "line", line.path()).status()).isEqualTo(303);
   }
 
   private void moreGuests() {
     String page = "/k/TARN/slip/harvest-dinner";
     String seen = String.valueOf(site.house().stand().facts());
     client.post(page, "minutes", "0", "covers", "97", "seen", seen, "do", "note");
-  }
-
-  private void accept() {
-    long facts = site.house().stand().facts();
-    site.wiring().plans().accept(site.house(), Site.DAY, facts, "test");
-  }
-
-  private InForce inForce() {
-    return site.wiring().plans().find(site.house(), Site.DAY).orElseThrow();
   }
 
   private Plans.Proposal proposal() {

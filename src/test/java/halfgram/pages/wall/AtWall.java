@@ -1,0 +1,82 @@
+package halfgram.pages.wall;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import halfgram.desk.InForce;
+import halfgram.desk.Plans;
+import halfgram.prep.Task;
+import halfgram.testkit.Client;
+import halfgram.testkit.Client.Answer;
+import halfgram.testkit.Site;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+
+/** The demo with Ines at the wall of a station. */
+abstract class AtWall {
+  Site site;
+  Client client;
+  private final String station;
+
+  AtWall(String station) {
+    this.station = station;
+  }
+
+  @BeforeEach
+  void open() {
+    site = Site.demo();
+    client = site.client();
+    client.get("/k/TARN/wall/" + station);
+    client.post("/k/TARN/wall/cook", "station", station, "person", "ines");
+  }
+
+  @AfterEach
+  void close() {
+    site.close();
+  }
+
+  InForce inForce() {
+    return site.wiring().plans().open(site.house(), Site.DAY, "test");
+  }
+
+  void accept() {
+    assertThat(
+            site.wiring()
+                .plans()
+                .accept(site.house(), Site.DAY, site.house().stand().facts(), "chef"))
+        .isEqualTo(Plans.Accepting.IN_FORCE);
+  }
+
+  /** The wall of a task's station with the task open. */
+  Answer opened(Task task) {
+    return client.get("/k/TARN/wall/" + task.station() + "?task=" + Client.encoded(task.id()));
+  }
+
+  /**
+   * Says something of a task.
+   *
+   * @param more names and values of further fields by turns
+   */
+  Answer press(Task task, String kind, String... more) {
+    List<String> fields =
+        new ArrayList<>(
+            List.of(
+                "station",
+                task.station(),
+                "task",
+                task.id(),
+                "kind",
+                kind,
+                "sequence",
+                String.valueOf(Site.sequence())));
+    fields.addAll(List.of(more));
+    return client.post("/k/TARN/tick", fields.toArray(String[]::new));
+  }
+
+  /** Takes back what was said of a task last. */
+  Answer undo(Task task) {
+    String tick = opened(task).all("name=\"undoes\" value=\"([0-9a-f-]{36})\"").get(0);
+    return press(task, "UNDO", "undoes", tick);
+  }
+}
