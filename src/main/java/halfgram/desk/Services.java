@@ -20,6 +20,7 @@ import halfgram.pass.Wave;
 import halfgram.prep.Demand;
 import halfgram.prep.Fire;
 import halfgram.prep.KitchenBook;
+import halfgram.prep.Served;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
@@ -51,7 +52,7 @@ public final class Services {
    * A day at the pass.
    *
    * @param inForce the plan in force
-   * @param drop the next drop into a bath
+   * @param drops the next drop of each run, the first due first
    */
   public record Board(
       House house,
@@ -60,7 +61,7 @@ public final class Services {
       List<AtPass> services,
       Map<String, List<Wave>> waves,
       Trays trays,
-      Optional<Drop> drop,
+      List<Drop> drops,
       Instant now) {
 
     public Optional<AtPass> find(String service) {
@@ -77,9 +78,32 @@ public final class Services {
       return PlatingNow.list(house.book(), run, called, now);
     }
 
-    /** The next drop, while a service can still wait for one. */
+    /** The next drop for a service, while it can still wait for one. */
     public Optional<Drop> drop(ServiceRun run) {
-      return run.isOver(now) ? Optional.empty() : drop;
+      return drops.stream()
+          .filter(one -> !run.isOver(now))
+          .filter(
+              one ->
+                  Served.of(inForce.sheet(), one.task().make()).stream()
+                      .anyMatch(served -> served.run().id().equals(run.id())))
+          .findFirst();
+    }
+
+    /** Courses that are due and not called, with plates to go. */
+    public List<Uncalled> uncalled() {
+      return services.stream()
+          .filter(at -> !at.run().isOver(now))
+          .flatMap(at -> at.fires().stream().flatMap(one -> uncalled(at, one).stream()))
+          .toList();
+    }
+
+    private Optional<Uncalled> uncalled(AtPass at, AtPass.FireNow one) {
+      Fire fire = one.fire();
+      boolean due = one.called().isEmpty() && !fire.isPickUp() && fire.at().isBefore(now);
+      int toGo =
+          AtPass.toGo(
+              at.lines().stream().filter(line -> line.key().course().equals(fire.code())).toList());
+      return due && toGo > 0 ? Optional.of(new Uncalled(at.run(), fire, toGo)) : Optional.empty();
     }
 
     /** What to say of a service that this day does not have, and where it is. */
@@ -102,6 +126,13 @@ public final class Services {
       return inForce.plan().day();
     }
   }
+
+  /**
+   * A course that is due and that nobody has called.
+   *
+   * @param toGo plates that were not sent
+   */
+  public record Uncalled(ServiceRun run, Fire fire, int toGo) {}
 
   private final Desk desk;
   private final Plans plans;
@@ -223,6 +254,11 @@ public final class Services {
     return plans.findOrOpen(house, day, who).map(inForce -> board(house, inForce));
   }
 
+  /** Courses of the day in force that are due and not called, with plates to go. */
+  public List<Uncalled> uncalled(House house, InForce inForce) {
+    return board(house, inForce).uncalled();
+  }
+
   private Board board(House house, InForce inForce) {
     Instant now = desk.now();
     House again = desk.again(house);
@@ -247,12 +283,12 @@ public final class Services {
         runs.stream().map(run -> at(book, run, called, trays, emptied, inForce)).toList();
     Map<String, List<Wave>> waves = new HashMap<>();
     runs.forEach(run -> waves.put(run.id(), Wave.list(inForce.sheet(), run, started)));
-    Optional<Drop> drop =
-        Drop.findNext(
+    List<Drop> drops =
+        Drop.list(
             inForce.sheet(),
             inForce.progress(),
             baths.basins().stream().map(BathBoard.Basin::live).toList());
-    return new Board(house, inForce, called, services, waves, trays, drop, now);
+    return new Board(house, inForce, called, services, waves, trays, drops, now);
   }
 
   private AtPass at(

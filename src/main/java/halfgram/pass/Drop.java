@@ -27,13 +27,14 @@ import java.util.Optional;
  */
 public record Drop(Task task, Instant at, int perDrop, long left) {
 
-  /** The one that is due first; none when all runs are over. */
-  public static Optional<Drop> findNext(
+  /** Those to come of a sheet, one for each run that is not over, the first due first. */
+  public static List<Drop> list(
       PrepSheet sheet, Map<String, TaskProgress> progress, List<LiveBaths> baths) {
     return sheet.runs().stream()
         .flatMap(run -> of(sheet, run, progress, baths).stream())
         .filter(drop -> drop.left() > 0)
-        .min(Comparator.comparing(Drop::at));
+        .sorted(Comparator.comparing(Drop::at))
+        .toList();
   }
 
   private static Optional<Drop> of(

@@ -1,6 +1,7 @@
 package halfgram.pages.today;
 
 import halfgram.desk.Plans;
+import halfgram.desk.Services;
 import halfgram.formula.ComponentRef;
 import halfgram.measure.Amount;
 import halfgram.measure.Window;
@@ -9,8 +10,10 @@ import halfgram.pages.Effect;
 import halfgram.prep.Difference;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
+import halfgram.web.Visit;
 import halfgram.words.ConsequenceWords;
 import halfgram.words.Messages;
+import halfgram.words.PlatingWords;
 import halfgram.words.SheetWords;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -32,6 +35,7 @@ import java.util.stream.Stream;
  * @param more how many more components change, in words
  * @param tasks how many tasks come, go and change, in words
  * @param standing whether anything that is being made would change
+ * @param uncalled courses that are past their time: a plan from now on has no work for them
  */
 record Change(
     String head,
@@ -45,15 +49,24 @@ record Change(
     String more,
     String tasks,
     String standing,
+    List<Uncalled> uncalled,
     List<Verdict.Trouble> misfits,
     List<Part> parts) {
   private static final int MOST_MADE = 4;
 
+  /** A course that is due and that nobody has called, and where it is served later. */
+  record Uncalled(String said, String slip) {}
+
   /** A list of everything of one sort that changes. */
   record Part(String title, List<String> lines) {}
 
-  static Change of(Shown shown, Plans.Proposal proposal, int number, boolean asked) {
-    return new Writer(shown, proposal).write(number, asked);
+  static Change of(
+      Shown shown,
+      Plans.Proposal proposal,
+      int number,
+      boolean asked,
+      List<Services.Uncalled> uncalled) {
+    return new Writer(shown, proposal).write(number, asked, uncalled);
   }
 
   /** Puts one difference into words; what the proposal has by the proposal's names. */
@@ -72,7 +85,7 @@ record Change(
       this.names = new SheetWords(proposal.book(), proposal.sheet(), words);
     }
 
-    private Change write(int number, boolean asked) {
+    private Change write(int number, boolean asked, List<Services.Uncalled> uncalled) {
       List<String> made = difference.made().stream().map(this::made).toList();
       int more = made.size() - MOST_MADE;
       return new Change(
@@ -92,6 +105,7 @@ record Change(
               difference.changed().size(),
               difference.unchanged()),
           standing(),
+          uncalled.stream().map(this::uncalled).toList(),
           difference.misfits().stream()
               .map(
                   misfit ->
@@ -99,6 +113,17 @@ record Change(
                           words.say(misfit.what()), "", Verdict.chain(shown, misfit.chain())))
               .toList(),
           parts(made));
+    }
+
+    private Uncalled uncalled(Services.Uncalled one) {
+      return new Uncalled(
+          words.say(
+              "today.uncalled",
+              PlatingWords.fire(words, one.fire()),
+              one.run().name(),
+              shown.time(one.fire().at()),
+              one.toGo()),
+          "slip/" + Visit.encoded(one.run().id()));
     }
 
     private List<String> topUps() {

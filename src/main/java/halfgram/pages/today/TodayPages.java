@@ -247,7 +247,10 @@ public final class TodayPages implements Server.Part {
         asked.again()
             ? Optional.of(plans.propose(house, inForce))
             : plans.findProposal(house, inForce);
-    return proposal.map(one -> Change.of(shown, one, inForce.plan().number(), asked.again()));
+    List<Services.Uncalled> uncalled =
+        proposal.isPresent() && asked.isToday() ? services.uncalled(house, inForce) : List.of();
+    return proposal.map(
+        one -> Change.of(shown, one, inForce.plan().number(), asked.again(), uncalled));
   }
 
   /** Today's first plan is in force as soon as somebody looks; no other day's. */

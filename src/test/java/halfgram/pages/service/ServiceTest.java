@@ -277,6 +277,12 @@ class ServiceTest {
   }
 
   @Test
+  void theNextDropIsOneForThatService() {
+    assertThat(client.get(DINNER).text()).contains("Next drop");
+    assertThat(client.get("/k/TARN/service/bar.2026-12-05").text()).doesNotContain("Next drop");
+  }
+
+  @Test
   void theWallCountsDownToTheNextFireWhileAServiceRuns() {
     assertThat(client.get("/k/TARN/wall/cold").text()).contains("10 min to Harvest dinner, 84");
     site.setClock(Site.at("18:40"));

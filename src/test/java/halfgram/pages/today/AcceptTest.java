@@ -74,6 +74,21 @@ class AcceptTest {
   }
 
   @Test
+  void aCourseThatIsDueAndWasNotCalledIsToldBeforeItsWorkIsDropped() {
+    site.setClock(Site.at("18:48"));
+    Answer again = client.get("/k/TARN/?again=yes");
+    String told = "First of Harvest dinner was due 18:45: nobody has called it and 84 plates";
+    assertThat(again.text()).contains(told);
+    assertThat(again.body()).contains("href=\"/k/TARN/slip/harvest-dinner\"");
+    String entry = "{'kind':'fire','course':'first','who':'ines','device':'%s','sequence':1}";
+    String device = "00000000-0000-4000-8000-00000000000a";
+    assertThat(
+            site.script().post("services/harvest-dinner/entries", entry.formatted(device)).status())
+        .isEqualTo(201);
+    assertThat(client.get("/k/TARN/?again=yes").text()).doesNotContain("nobody has called it");
+  }
+
+  @Test
   void whatNoPageOfOursSendsIsRefused() {
     assertThat(accept("one", "2").status()).isEqualTo(400);
     Answer noPlan = client.post("/k/TARN/plan", "day", "2026-12-20", "number", "1", "facts", "1");
