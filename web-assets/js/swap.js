@@ -140,6 +140,11 @@ function take(old, fresh) {
   }
 }
 
+// The task that is open on a wall; nothing on any other page.
+function inHand() {
+  return document.querySelector('main .hand input[name=task]')?.value;
+}
+
 /**
  * Makes the page's main the fresh one.
  *
@@ -148,6 +153,7 @@ function take(old, fresh) {
  * @param change the number of the change that it shows, when that is known
  */
 export function swap(fresh, {sent, change} = {}) {
+  const hand = inHand();
   const focus = document.activeElement && document.activeElement.id;
   const open = [...document.querySelectorAll('main details[open][id]')].filter((one) => one.matches('.fold') || !sent || !one.contains(sent));
   const own = new Map(typed(sent).map((one) => [key(one), chooses(one) ? one.checked : one.value]));
@@ -159,6 +165,10 @@ export function swap(fresh, {sent, change} = {}) {
   open.forEach((one) => fresh.querySelector(`#${CSS.escape(one.id)}`)?.setAttribute('open', ''));
   become(document.querySelector('main'), fresh);
   document.getElementById(focus || '')?.focus({preventScroll: true});
+  if (sent && inHand() !== hand) {
+    // Another task is in hand: its name, its allergens and the way back are seen before its keys.
+    window.scrollTo({top: 0, behavior: 'instant'});
+  }
   document.dispatchEvent(new CustomEvent('fresh', {detail: {change}}));
 }
 

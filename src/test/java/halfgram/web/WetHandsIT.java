@@ -159,6 +159,24 @@ class WetHandsIT {
     assertThat(made).hasValue("5.4 g");
   }
 
+  @Test
+  void anotherTaskIsSeenFromItsTopWithTheWayBackWhereverThePageStood() {
+    wall.evaluate("window.scrollTo(0, 250)");
+    press("Start");
+    assertThat(wall.locator(".head .state")).containsText("ON IT");
+    Assertions.assertThat(scrolled()).as("the same task stays where it is").isPositive();
+    press("Done");
+    Locator undo = wall.locator(".after button");
+    assertThat(undo).isVisible();
+    Assertions.assertThat(scrolled()).isZero();
+    BoundingBox seen = undo.boundingBox();
+    Assertions.assertThat(seen.y).isBetween(0.0, 800 - seen.height);
+  }
+
+  private double scrolled() {
+    return ((Number) wall.evaluate("window.scrollY")).doubleValue();
+  }
+
   private void press(String name) {
     wall.getByText(name, exactly()).first().click();
   }
