@@ -1,5 +1,6 @@
 package halfgram.pages.wall;
 
+import halfgram.desk.BathBoard;
 import halfgram.prep.Task;
 import halfgram.prep.timer.Holds;
 import halfgram.prep.timer.Timer;
@@ -10,11 +11,15 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.LongSupplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
-/** The timers of a station: what rings first, then what runs, the next first. */
+/**
+ * The timers of a station: pieces in a bath to lift, then what rings, then what runs, the next
+ * first. A lift rings until it is entered; in hand its bath counts it down itself.
+ */
 final class TimerRows {
   private static final List<Integer> LATER = List.of(2, 5, 10);
 
@@ -74,6 +79,11 @@ final class TimerRows {
       return isRunning() || !left.isEmpty();
     }
 
+    /** Whether only lifting ends it. */
+    public boolean isLift() {
+      return name.startsWith(LiftRows.NAME);
+    }
+
     /** Whether a cook has set it, and may end it before its time. */
     public boolean isOwn() {
       return name.startsWith("own/");
@@ -93,10 +103,12 @@ final class TimerRows {
   }
 
   private final Scene scene;
+  private final LiftRows lifts;
   private final LongSupplier sequence;
 
-  TimerRows(Scene scene, LongSupplier sequence) {
+  TimerRows(Scene scene, BathBoard board, Optional<Task> inHand, LongSupplier sequence) {
     this.scene = scene;
+    this.lifts = new LiftRows(scene, board, inHand);
     this.sequence = sequence;
   }
 
@@ -104,6 +116,7 @@ final class TimerRows {
     List<Timer> all =
         Timers.list(scene.inForce().sheet().tasks(), scene.inForce().progress()).stream()
             .filter(this::isHere)
+            .filter(timer -> !lifts.isEntered(timer))
             .filter(timer -> timer.state(scene.now()) != Timer.State.OVER)
             .sorted(
                 Comparator.comparing((Timer timer) -> !isUp(timer))
@@ -111,8 +124,11 @@ final class TimerRows {
                     .thenComparing(this::moment))
             .toList();
     List<Timer> first = first(all.stream().filter(this::isUp).toList());
-    List<Row> near = new ArrayList<>(first.stream().map(this::row).toList());
-    List<Row> far = new ArrayList<>();
+    List<Row> in = lifts.list();
+    int atOnce = Math.min(MOST_UP, in.size());
+    List<Row> near = new ArrayList<>(in.subList(0, atOnce));
+    List<Row> far = new ArrayList<>(in.subList(atOnce, in.size()));
+    first.forEach(timer -> near.add(row(timer)));
     for (Timer timer : all) {
       if (!first.contains(timer)) {
         boolean soon = !isUp(timer) && !moment(timer).isAfter(scene.now().plus(NEAR));

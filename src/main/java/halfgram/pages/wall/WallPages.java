@@ -380,7 +380,7 @@ public final class WallPages implements Server.Part {
                     task -> AtGate.find(at, task, gates, rejected.gate(), numbers::next)),
                 AtGate.held(scene, gates, numbers::next)),
             CallRow.list(scene, services.near(), numbers::next),
-            new TimerRows(scene, numbers::next).list(),
+            new TimerRows(scene, board, inHand, numbers::next).list(),
             CalledRow.list(scene, told(scene), numbers::next),
             services.next(),
             PastRow.list(scene, inHand.map(Task::id).orElse(""), numbers::next));

@@ -82,6 +82,32 @@ class AtBathsTest {
   }
 
   @Test
+  void aLiftIsATimerOnEveryWallOfItsStationUntilItIsLifted() {
+    work();
+    site.setClock(Site.at("16:03").plusSeconds(10));
+    Answer dropped = drop("A", "15");
+    String id = dropped.all("name=\"drop\" value=\"([0-9a-f-]{36})\"").get(0);
+    String lift = "drop 1: lift at 16:05:40";
+    assertThat(timers("cold", TASK)).as("in hand its bath counts it down").doesNotContain(lift);
+    String other = "pea-base/harvest-dinner/1/shear";
+    assertThat(timers("cold", other)).contains(lift, "Yoghurt spheres, drop").doesNotContain("NOW");
+    assertThat(timers("hot", "")).doesNotContain(lift);
+    site.passTime(Duration.ofMinutes(4));
+    assertThat(timers("cold", other))
+        .contains("NOW", lift)
+        .as("only lifting ends it, and the run has no other time")
+        .doesNotContain("Got it", "until ");
+    send("LIFT", "drop", id, "label", "A");
+    assertThat(timers("cold", other)).doesNotContain(lift);
+  }
+
+  private String timers(String station, String task) {
+    Answer page = client.get("/k/TARN/wall/" + station + "?task=" + Client.encoded(task));
+    return String.join("", page.all("(?s)<section class=\"timers\"(.*?)</section>"))
+        .replaceAll("<[^>]*>", " ");
+  }
+
+  @Test
   void liftingTellsWhetherItWasRight() {
     work();
     Answer dropped = drop("A", "15");
