@@ -228,7 +228,15 @@ public final class Ticking {
         .refuses(tx, house, task, tick.kind())
         .or(() -> pulling.refuses(tx, house, task, tick.kind(), tick.at()))
         .or(() -> said.overdue(task, tick))
-        .or(() -> words.refuses(tx, house, found, tick));
+        .or(() -> words.refuses(tx, house, found, tick))
+        .or(() -> tooMuch(task, tick));
+  }
+
+  private static Optional<Message> tooMuch(Task task, Tick tick) {
+    boolean amounts = tick.kind() == Tick.Kind.DONE || tick.kind() == Tick.Kind.PART_DONE;
+    return tick.amount()
+        .filter(amount -> amounts && !task.canGive(amount))
+        .map(amount -> Message.of("tick.refused.amount"));
   }
 
   /**

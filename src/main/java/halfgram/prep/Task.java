@@ -52,6 +52,8 @@ public record Task(
     boolean tonight,
     Duration late) {
 
+  private static final long MOST = 10;
+
   /** What sort of work it is. */
   public enum Kind {
     /** A step of the formula. */
@@ -104,6 +106,18 @@ public record Task(
         .filter(line -> path.filter(line.path()::equals).isPresent())
         .map(line -> Amount.of(line.weighing().target()))
         .findFirst();
+  }
+
+  /**
+   * Whether so much can have come of it: of what it puts away, not more than ten times what was
+   * planned, which is a slip of the hand (common practice).
+   */
+  public boolean canGive(Amount amount) {
+    return stored.stream()
+        .limit(1)
+        .map(Stored::made)
+        .filter(made -> made.dimension() == amount.dimension())
+        .allMatch(made -> amount.compareTo(made.times(MOST)) <= 0);
   }
 
   public String station() {

@@ -146,6 +146,17 @@ record TickForm(
     return TypedAmount.read(amount, dimension(task));
   }
 
+  /** What is wrong with the amount; empty when nothing is, or none is said. */
+  String amountFault(Task task, Messages words) {
+    Optional<Amount> said = amount(task);
+    if (!saysAmount(task) || said.filter(task::canGive).isPresent()) {
+      return "";
+    }
+    return said.isPresent()
+        ? words.say("tick.refused.amount")
+        : words.say("wall.amount-fault", sample(task, words));
+  }
+
   private boolean takesNote() {
     return switch (tickKind()) {
       case PROBLEM, FAILED, NOTE, CALLED, TIMED -> true;

@@ -279,8 +279,8 @@ public final class WallPages implements Server.Part {
       return;
     }
     Optional<Amount> said = form.saysAmount(task) ? form.amount(task) : Optional.empty();
-    if (form.saysAmount(task) && said.isEmpty()) {
-      String fault = scene.words().say("wall.amount-fault", TickForm.sample(task, scene.words()));
+    String fault = form.amountFault(task, scene.words());
+    if (!fault.isEmpty()) {
       Hand.Rejected rejected = new Hand.Rejected(form, fault);
       show(visit, 422, scenes.again(scene, visit, cook), task.id(), Rejected.of(rejected));
       return;

@@ -38,6 +38,18 @@ class CameShortTest extends AtWall {
   }
 
   @Test
+  void tenTimesWhatIsPlannedIsASlipOfTheHandForScriptsToo() {
+    String tick =
+        "{'task':'%s','kind':'done','cook':'ines','amount':'%s','sequence':%d,"
+            + "'device':'00000000-0000-4000-8000-00000000000b'}";
+    var refused = site.script().post("ticks", tick.formatted(base().id(), "61 kg", 1));
+    assertThat(refused.status()).isEqualTo(409);
+    assertThat(refused.body().toString()).contains("more than ten times what is planned");
+    assertThat(site.script().post("ticks", tick.formatted(base().id(), "60 kg", 2)).status())
+        .isEqualTo(201);
+  }
+
+  @Test
   void whatIsTakenBackIsNoLongerShort() {
     Task base = base();
     press(base, "DONE", "amount", "2 kg");

@@ -155,7 +155,7 @@ class WallTest {
   @Test
   void anAmountThatIsNoneComesBackAsTypedAndNothingIsDone() {
     work();
-    for (String typed : List.of("six", "12 piece", "5,900 kg", "-1 kg")) {
+    for (String typed : List.of("six", "12 piece", "5,900 kg", "-1 kg", "70 kg")) {
       Answer wrong =
           client.post(
               "/k/TARN/tick",
