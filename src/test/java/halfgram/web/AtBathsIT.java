@@ -44,10 +44,14 @@ class AtBathsIT {
               "document.documentElement.scrollWidth - document.documentElement.clientWidth");
       assertThat(((Number) over).intValue()).isZero();
       Locator lift = page.locator(".lift button");
+      page.evaluate("window.scrollTo(0, 250)");
       lift.first().click();
       assertThat(lift).hasCount(1);
       assertThat(page.locator(".after b")).containsText("Drop 1 lifted");
-      page.locator(".after button").click();
+      Locator undo = page.locator(".after button");
+      assertThat(undo).isInViewport();
+      viewer.screenshot("at-baths-scrolled");
+      undo.click();
       assertThat(lift).hasCount(2);
       assertThat(viewer.troubles()).isEmpty();
     }
