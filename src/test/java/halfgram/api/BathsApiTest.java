@@ -67,7 +67,8 @@ class BathsApiTest extends OnBaths {
     Answer worn = send("'kind':'drop','bath':'A','run':'" + RUN + "','pieces':15");
     assertThat(worn.status()).isEqualTo(409);
     assertThat(worn.kind()).isEqualTo("worn");
-    assertThat(worn.body().path("said").asText()).contains("burst pieces have thickened it");
+    assertThat(worn.body().path("said").asText())
+        .contains("calcium reckoned for burst pieces thickens it");
     enter("'kind':'drop','bath':'A','run':'" + RUN + "','pieces':15,'worn':true");
     assertThat(run().path("dropped").asLong()).isEqualTo(30);
   }

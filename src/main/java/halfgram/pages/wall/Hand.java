@@ -204,9 +204,8 @@ record Hand(
       parts.add(scene.state(task));
       progress.onIt().ifPresent(on -> parts.add(scene.person(on.cook())));
       if (progress.state() == TaskState.TO_DO) {
-        scene
-            .planned(task)
-            .ifPresent(at -> parts.add((scene.time(at.start()) + " " + scene.planned(at)).strip()));
+        String time = scene.place(task).map(at -> scene.time(at.start())).orElse("");
+        parts.add((time + " " + scene.planned(task)).strip());
         parts.add(scene.late(task));
       }
       if (progress.state() == TaskState.DONE) {

@@ -29,14 +29,12 @@ record NextRow(
     String amount =
         task.stored().isEmpty() ? "" : scene.names().amount(task.stored().get(0).made());
     String sub =
-        waits.isEmpty()
+        waits.isEmpty() || (scene.hasNoPlace(task) && !scene.isOver(task))
             ? scene
                 .progress(task)
                 .onIt()
                 .map(on -> scene.words().say("wall.has-it", scene.person(on.cook())))
-                .or(() -> scene.planned(task).map(scene::planned))
-                .filter(said -> !scene.isOver(task))
-                .orElse("")
+                .orElseGet(() -> scene.isOver(task) ? "" : scene.planned(task))
             : waits.get(0);
     String name = scene.words().text(task.version().name());
     return new NextRow(

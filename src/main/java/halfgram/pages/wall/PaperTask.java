@@ -114,7 +114,7 @@ record PaperTask(
           task.id(),
           scene.time(scene.start(task)),
           words.say("sheet.by", scene.time(task.handsOff())),
-          scene.planned(task).map(scene::planned).orElse(""),
+          scene.planned(task),
           name,
           scene.step(task),
           serves(),
@@ -200,7 +200,7 @@ record PaperTask(
           scene
               .progress(before)
               .doneAt()
-              .or(() -> scene.planned(before).map(Placed::end))
+              .or(() -> scene.place(before).map(Placed::end))
               .orElse(before.end());
       List<String> said = new ArrayList<>();
       said.add(words.say("paper.after", scene.names().title(before), scene.time(end)));

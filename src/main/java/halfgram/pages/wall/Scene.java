@@ -115,13 +115,13 @@ record Scene(
   }
 
   /** Where a task is in the day, when it has a place. */
-  Optional<Placed> planned(Task task) {
+  Optional<Placed> place(Task task) {
     return crew.flatMap(plan -> plan.find(task.id()));
   }
 
   /** When it is planned to start; the latest start where it has no place. */
   Instant start(Task task) {
-    return planned(task).map(Placed::start).orElse(task.start());
+    return place(task).map(Placed::start).orElse(task.start());
   }
 
   /** Since when a task should be begun that nobody has begun; empty for any other. */
@@ -143,9 +143,16 @@ record Scene(
     return late(task).isEmpty() ? Optional.of(start(task).plus(whole)) : Optional.empty();
   }
 
-  /** Who is to do it. */
-  String planned(Placed placed) {
-    return TurnWords.said(words, placed, this::person, this::time);
+  /** Who is to do it, or that the plan has no place for it; empty where nobody said. */
+  String planned(Task task) {
+    return place(task)
+        .map(placed -> TurnWords.said(words, placed, this::person, this::time))
+        .orElse(hasNoPlace(task) ? words.say("wall.no-place", time(task.start())) : "");
+  }
+
+  /** Whether who does what was worked out, and it was left over. */
+  boolean hasNoPlace(Task task) {
+    return crew.filter(plan -> plan.leftOut().contains(task.id())).isPresent();
   }
 
   TaskProgress progress(Task task) {

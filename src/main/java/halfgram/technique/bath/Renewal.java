@@ -12,9 +12,9 @@ public enum Renewal {
   LEVEL,
   /** So many pieces have been through it. */
   COUNT,
-  /** Burst pieces have thickened it. */
+  /** The calcium reckoned for burst pieces thickens it. */
   CALCIUM,
-  /** Water that came in with the pieces has thinned it. */
+  /** Water that came in with the pieces thins it. */
   STRENGTH;
 
   /** The key of its name in the message files. */

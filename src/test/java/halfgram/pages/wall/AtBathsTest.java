@@ -152,7 +152,8 @@ class AtBathsTest {
     Answer asked = drop("A", "14");
     assertThat(asked.status()).isEqualTo(409);
     assertThat(asked.text())
-        .contains("Bath A is worn: burst pieces have thickened it", "Drop 2 all the same");
+        .contains("Bath A is worn: the calcium reckoned for burst pieces thickens it")
+        .contains("Drop 2 all the same");
     assertThat(asked.body()).contains("name=\"worn\" value=\"yes\"", "value=\"14\"");
     Answer again = send("DROP", "run", RUN, "label", "A", "pieces", "14", "worn", "yes");
     assertThat(again.text())

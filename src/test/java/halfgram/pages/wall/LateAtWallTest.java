@@ -3,10 +3,13 @@ package halfgram.pages.wall;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import halfgram.prep.Task;
+import halfgram.testkit.FilledForm;
+import halfgram.testkit.Site;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** What should be begun and is not: the wall says since when, and no time that cannot be. */
@@ -36,6 +39,32 @@ class LateAtWallTest extends AtWall {
     assertThat(opened(roast).text())
         .contains("leave 40 min, to " + clock(roast.end().plus(Duration.ofMinutes(30))))
         .contains("ON IT · Ines · by ");
+  }
+
+  @Test
+  void aTaskThatThePlanHasNoPlaceForSaysSoOpenInTheListAndOnPaper() {
+    for (String person : List.of("lorcan", "ines", "sixten", "yrsa")) {
+      client.post(
+          "/k/TARN/crew",
+          "kind",
+          "in",
+          "person",
+          person,
+          "from",
+          "09:00",
+          "until",
+          "09:30",
+          "sequence",
+          String.valueOf(Site.sequence()));
+    }
+    Task roast = roast();
+    assertThat(opened(roast).text()).doesNotContain("no place in the plan");
+    FilledForm settle = FilledForm.of(client.get("/k/TARN/lanes"), "lanes");
+    assertThat(client.post("/k/TARN/lanes", settle.fields()).status()).isEqualTo(303);
+    String said = "no place in the plan: begin by " + clock(roast.start());
+    assertThat(opened(roast).text()).contains(said);
+    assertThat(opened(other(roast)).text()).contains(said);
+    assertThat(client.get("/k/TARN/paper?station=hot").text()).contains(said);
   }
 
   private static String clock(Instant at) {
