@@ -16,6 +16,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.UUID;
+import java.util.stream.Collectors;
 
 /**
  * What a station has to be told about a day until somebody there has seen it: covers and times of
@@ -103,6 +104,7 @@ public final class Changes {
           .filter(window -> !window.equals(run.window()))
           .ifPresent(window -> moved.add(new Summary.Moved(run.name(), run.window(), window)));
     }
+    covers.addAll(come(house, inForce));
     if (covers.isEmpty() && moved.isEmpty()) {
       return Optional.empty();
     }
@@ -114,6 +116,17 @@ public final class Changes {
     Summary summary =
         new Summary(covers, moved, Summary.Tasks.NONE, new TreeMap<>(), new TreeSet<>());
     return Optional.of(new Told(house.stand().facts(), at, Weights.WITHOUT, summary));
+  }
+
+  /** Services of the day that the plan does not know, and their covers. */
+  private List<Summary.Covers> come(House house, InForce inForce) {
+    Set<String> known =
+        inForce.sheet().allServices().stream().map(ServiceRun::id).collect(Collectors.toSet());
+    return Services.runs(house.book(), inForce.plan().day()).stream()
+        .filter(run -> !known.contains(run.id()) && !run.isOver(desk.now()))
+        .filter(run -> run.covers().orElse(0) > 0)
+        .map(run -> new Summary.Covers(run.name(), 0, run.covers().getAsInt()))
+        .toList();
   }
 
   /** Covers as the book has them now: none any more of an event's service that is gone. */

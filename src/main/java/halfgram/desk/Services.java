@@ -153,6 +153,11 @@ public final class Services {
     return new Demand(book, Because.NOT_ASKED).services(day, day, start);
   }
 
+  /** The ids of a day's services by the book, those that are over too. */
+  public static Set<String> onDay(KitchenBook book, LocalDate day) {
+    return runs(book, day).stream().map(ServiceRun::id).collect(Collectors.toSet());
+  }
+
   /** The day that has a service of this id. */
   private static Optional<LocalDate> elsewhere(KitchenBook book, String service) {
     Stream<LocalDate> events =

@@ -84,6 +84,7 @@ record DayView(
   private static List<Lacking> lacking(Shown shown) {
     StretchWords said = new StretchWords(shown.book(), shown.sheet(), shown.words());
     return Stretch.of(shown.sheet()).stream()
+        .filter(one -> shown.isThere(one.service()))
         .map(
             one -> {
               String slip = "slip/" + Visit.encoded(one.service().id());

@@ -18,7 +18,7 @@ import java.util.SortedSet;
  *
  * @param href where it is at the pass; empty on another day
  * @param covers the number alone; empty when nobody counted
- * @param details final or expected, made for how many, from pars
+ * @param details that the book has it no more, final or expected, made for how many, from pars
  * @param diets counted, in capitals
  * @param slip where it is made later, or for other covers; empty for one that is over
  */
@@ -44,8 +44,12 @@ record ServiceBox(
     Messages words = shown.words();
     Optional<Event> event = event(shown, run);
     boolean counted = run.covers().isPresent();
+    boolean over = shown.phase() == Shown.Phase.OVER || run.window().end().isBefore(shown.now());
+    boolean there = shown.isThere(run);
     return new ServiceBox(
-        shown.phase() == Shown.Phase.NOW ? shown.address("service/" + Visit.encoded(run.id())) : "",
+        there && shown.phase() == Shown.Phase.NOW
+            ? shown.address("service/" + Visit.encoded(run.id()))
+            : "",
         words.time(run.window().start()),
         words.say("today.to", words.time(run.window().end())),
         counted ? String.valueOf(run.covers().getAsInt()) : "",
@@ -53,9 +57,7 @@ record ServiceBox(
         shown.text(run.name()),
         details(shown, run, event),
         event.map(of -> diets(shown, run, of)).orElse(List.of()),
-        shown.phase() == Shown.Phase.OVER || run.window().end().isBefore(shown.now())
-            ? ""
-            : "slip/" + Visit.encoded(run.id()));
+        there && !over ? "slip/" + Visit.encoded(run.id()) : "");
   }
 
   private static Optional<Event> event(Shown shown, ServiceRun run) {
@@ -67,6 +69,9 @@ record ServiceBox(
   private static List<Said> details(Shown shown, ServiceRun run, Optional<Event> event) {
     Messages words = shown.words();
     List<Said> details = new ArrayList<>();
+    if (!shown.isThere(run)) {
+      details.add(new Said(words.say("today.not-there"), ""));
+    }
     if (event.isEmpty()) {
       boolean counted = run.covers().isPresent();
       details.add(new Said(words.say(counted ? "today.usual" : "today.pars"), ""));

@@ -4,7 +4,7 @@ import halfgram.desk.CrewInForce;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Plans;
-import halfgram.kitchen.Kitchen;
+import halfgram.desk.Services;
 import halfgram.kitchen.Text;
 import halfgram.measure.BusinessDay;
 import halfgram.pages.WhyLink;
@@ -12,6 +12,7 @@ import halfgram.prep.Awaited;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.PastWork;
 import halfgram.prep.PrepSheet;
+import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
 import halfgram.prep.TaskState;
@@ -60,6 +61,7 @@ final class Shown {
   private final TaskWords parts;
   private final List<Awaited> awaited;
   private final Set<String> past;
+  private final Set<String> there;
   private final Map<String, Task> byId = new HashMap<>();
   private final Map<String, String> people = new HashMap<>();
   private final SortedMap<String, Duration> loads;
@@ -74,7 +76,7 @@ final class Shown {
       Phase phase,
       List<Awaited> awaited,
       Instant now,
-      Kitchen reads,
+      KitchenBook reads,
       Visit visit) {
     this.book = book;
     this.sheet = sheet;
@@ -85,11 +87,12 @@ final class Shown {
     this.phase = phase;
     this.now = now;
     this.root = visit.path("");
-    this.words = visit.words().at(reads);
+    this.words = visit.words().at(reads.kitchen());
     this.names = new SheetWords(book, sheet, words);
     this.parts = new TaskWords(book, words);
     this.awaited = awaited;
     this.past = phase == Phase.NOW ? PastWork.of(sheet, now).keySet() : Set.of();
+    this.there = Services.onDay(reads, sheet.request().from());
     this.loads = sheet.loads(book);
     sheet.begun().forEach(begun -> begun.tasks().forEach(task -> byId.put(task.id(), task)));
     sheet.tasks().forEach(task -> byId.put(task.id(), task));
@@ -114,7 +117,7 @@ final class Shown {
         phase,
         awaited,
         now,
-        house.book().kitchen(),
+        house.book(),
         visit);
   }
 
@@ -130,7 +133,7 @@ final class Shown {
         Phase.PREVIEW,
         preview.sheet().awaited(),
         now,
-        preview.book().kitchen(),
+        preview.book(),
         visit);
   }
 
@@ -173,6 +176,11 @@ final class Shown {
 
   List<Awaited> awaited(Task task) {
     return awaited.stream().filter(one -> one.task().id().equals(task.id())).toList();
+  }
+
+  /** Whether the book still has a service of the sheet, on its day. */
+  boolean isThere(ServiceRun run) {
+    return !run.date().equals(day()) || there.contains(run.id());
   }
 
   /** Whether it is still open and all it is for is over. */

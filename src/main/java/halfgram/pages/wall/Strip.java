@@ -140,9 +140,18 @@ record Strip(List<Long> numbers, List<Part> parts) {
         .forEach(services::add);
     covers.values().stream()
         .filter(of -> of.from() != of.to())
-        .map(of -> words.say("wall.covers", of.service(), of.from(), of.to()))
+        .map(of -> covers(words, of))
         .forEach(services::add);
     return services;
+  }
+
+  private static String covers(Messages words, Summary.Covers of) {
+    if (of.to() == 0) {
+      return words.say("wall.service-gone", of.service(), of.from());
+    }
+    return of.from() == 0
+        ? words.say("wall.service-new", of.service(), of.to())
+        : words.say("wall.covers", of.service(), of.from(), of.to());
   }
 
   private static String times(Scene scene, Summary.Moved of) {

@@ -8,6 +8,7 @@ import halfgram.book.BookStore;
 import halfgram.desk.Demo;
 import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
+import halfgram.testkit.FilledForm;
 import halfgram.testkit.Site;
 import java.nio.charset.StandardCharsets;
 import org.junit.jupiter.api.AfterEach;
@@ -64,6 +65,26 @@ class AcceptTest {
     assertThat(answer.status()).isEqualTo(409);
     assertThat(answer.text()).contains("nothing was accepted", "Terrace reception: 26 → 40 covers");
     assertThat(number()).isEqualTo(1);
+  }
+
+  @Test
+  void aServiceThatTheBookHasNoMoreIsToldAndLinkedToNowhere() {
+    client.get("/k/TARN/wall/cold");
+    client.post("/k/TARN/wall/cook", "station", "cold", "person", "ines");
+    String sheet = "/k/TARN/events/harvest-dinner";
+    assertThat(client.get("/k/TARN/").body()).contains("service/harvest-dinner");
+    client.post(sheet + "/remove", FilledForm.of(client.get(sheet), "/remove").fields());
+    Answer page = client.get("/k/TARN/");
+    assertThat(page.text()).contains("taken out since, or on another day");
+    assertThat(page.all("href=\"(/k/TARN/[^\"#?]*harvest-dinner[^\"#?]*)\""))
+        .allSatisfy(one -> assertThat(client.get(one).status()).as(one).isEqualTo(200));
+    assertThat(client.get("/k/TARN/wall/cold").text())
+        .contains("Harvest dinner: not any more (was 84 covers)");
+    assertThat(accept("1", field(page, "facts")).status()).isEqualTo(303);
+    assertThat(client.get("/k/TARN/wall/cold").text())
+        .contains("Harvest dinner: not any more (was 84 covers)");
+    client.post(sheet + "/back");
+    assertThat(client.get("/k/TARN/wall/cold").text()).contains("Harvest dinner: new, 84 covers");
   }
 
   @Test
