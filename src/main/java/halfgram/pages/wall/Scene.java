@@ -147,7 +147,13 @@ record Scene(
   String planned(Task task) {
     return place(task)
         .map(placed -> TurnWords.said(words, placed, this::person, this::time))
-        .orElse(hasNoPlace(task) ? words.say("wall.no-place", time(task.start())) : "");
+        .orElseGet(() -> hasNoPlace(task) ? noPlace(task) : "");
+  }
+
+  private String noPlace(Task task) {
+    return late(task).isEmpty()
+        ? words.say("wall.no-place-by", time(task.start()))
+        : words.say("wall.no-place");
   }
 
   /** Whether who does what was worked out, and it was left over. */

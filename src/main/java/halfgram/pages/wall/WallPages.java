@@ -379,9 +379,10 @@ public final class WallPages implements Server.Part {
                 inHand.flatMap(
                     task -> AtGate.find(at, task, gates, rejected.gate(), numbers::next)),
                 AtGate.held(scene, gates, numbers::next)),
-            CallRow.list(scene, services.near(), numbers::next),
+            Calls.of(
+                CallRow.list(scene, services.near(), numbers::next),
+                CalledRow.list(scene, told(scene), numbers::next)),
             new TimerRows(scene, board, inHand, numbers::next).list(),
-            CalledRow.list(scene, told(scene), numbers::next),
             services.next(),
             PastRow.list(scene, inHand.map(Task::id).orElse(""), numbers::next));
     List<Changes.Told> told = changes.list(scene.house(), scene.inForce(), scene.station());

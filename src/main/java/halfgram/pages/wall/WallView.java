@@ -32,8 +32,7 @@ import java.util.stream.Collectors;
  * @param said something to say in place, such as that a task is gone
  * @param missed what last night has left undone here
  * @param outs what there is none of today
- * @param calls courses called about now
- * @param called where a chef is wanted
+ * @param calls courses called about now, and where a chef is wanted
  * @param past what is still open of services that are over
  */
 record WallView(
@@ -52,8 +51,7 @@ record WallView(
     List<String> missed,
     Optional<Strip> changed,
     List<String> outs,
-    List<CallRow> calls,
-    List<CalledRow> called,
+    Calls calls,
     TimerRows.Rows timers,
     Optional<After> after,
     Optional<Hand> hand,
@@ -151,7 +149,6 @@ record WallView(
         Strip.find(scene, told, parts.hand().map(Hand::id).orElse("")),
         parts.outs(),
         parts.calls(),
-        parts.called(),
         parts.timers(),
         parts.after(),
         parts.hand(),
@@ -174,9 +171,8 @@ record WallView(
       List<String> outs,
       List<String> secondGo,
       Live live,
-      List<CallRow> calls,
+      Calls calls,
       TimerRows.Rows timers,
-      List<CalledRow> called,
       Optional<Services.Near> nextFire,
       List<PastRow> past) {}
 
