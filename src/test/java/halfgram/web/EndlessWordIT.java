@@ -22,9 +22,20 @@ class EndlessWordIT {
 
   /** Where names stand in rows, beside other things or in tables. */
   private static final List<String> PAGES =
-      List.of("", "lanes", "crew", "wall", "wall/cold", "formulas/dill-oil", "count/cold");
+      List.of(
+          "",
+          "lanes",
+          "crew",
+          "wall",
+          "wall/cold",
+          "formulas/dill-oil",
+          "log",
+          "baths",
+          "paper?station=cold",
+          "paper/entry?station=cold",
+          "count/cold");
 
-  /** The task that is open on the wall has a problem, said in one word. */
+  /** The task that is open on the wall has a problem, said in one word, on paper too. */
   private static void troubled(Site site) {
     String task =
         site.client().get("/k/TARN/wall/cold").all("name=\"task\" value=\"([^\"]*)\"").get(0);
