@@ -267,14 +267,16 @@ final class BathRows {
   private String renewal(PrepSheet.BathSheet sheet, String label) {
     return sheet.answer().changes().stream()
         .filter(change -> change.old().equals(label))
-        .map(
-            change ->
-                words.say(
-                    "wall.bath-then",
-                    change.fresh(),
-                    scene.time(change.at()),
-                    words.say(change.rule().key())))
+        .map(this::renewal)
         .findFirst()
         .orElse("");
+  }
+
+  /** When it was planned for a time that is over, that it comes, and not when. */
+  private String renewal(BathDay.Change change) {
+    String why = words.say(change.rule().key());
+    return change.at().isBefore(scene.now())
+        ? words.say("bath.then", change.fresh(), why)
+        : words.say("wall.bath-then", change.fresh(), scene.time(change.at()), why);
   }
 }

@@ -38,6 +38,15 @@ class AtBathsTest {
   }
 
   @Test
+  void aChangeOfBathThatWasPlannedForATimeThatIsOverIsToldWithoutIt() {
+    assertThat(client.get("/k/TARN/wall/cold").text()).containsPattern("then bath [A-Z] at \\d");
+    site.setClock(Site.at("18:00"));
+    assertThat(client.get("/k/TARN/wall/cold").text())
+        .containsPattern("after these bath [A-Z] is expected: ")
+        .doesNotContainPattern("then bath [A-Z] at 1[67]:");
+  }
+
+  @Test
   void whoeverPressesWithoutANameIsAskedAndThePressGoesOn() {
     Answer asked = drop("A", "15");
     assertThat(asked.text()).contains("Who is this?");
