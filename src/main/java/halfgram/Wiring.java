@@ -351,7 +351,7 @@ public final class Wiring implements AutoCloseable {
                 bathing,
                 gating,
                 work),
-            new PaperPages(desk, plans, crewPlans, bathing, stock),
+            new PaperPages(desk, plans, crewPlans, whatIf, bathing, stock),
             new EntryPages(desk, plans, crewPlans, ticking, gating),
             new PlanApi(desk, plans, crewPlans, whys, nights, this::result),
             new KitPages(desk, kit),

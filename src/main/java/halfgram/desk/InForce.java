@@ -7,10 +7,12 @@ import halfgram.prep.ShortBatch;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 
 /**
  * The plan in force on a day, with what its tasks have come to.
@@ -23,6 +25,21 @@ public record InForce(
     KitchenBook book,
     PrepSheet sheet,
     Map<String, TaskProgress> progress) {
+
+  /** A day ahead that nobody has put in force, as if it were: plan 0 of its day. */
+  public static InForce ahead(Plans.Proposal preview, Instant now) {
+    LocalDate day = preview.sheet().request().from();
+    UUID none = new UUID(0, day.toEpochDay());
+    PlanStore.Accepted plan =
+        new PlanStore.Accepted(
+            none, day, 0, Optional.empty(), none, now, "", "", "", preview.facts(), "", now, 0);
+    return new InForce(plan, preview.book(), preview.sheet(), Map.of());
+  }
+
+  /** Whether somebody put it in force. */
+  public boolean isAccepted() {
+    return plan.number() > 0;
+  }
 
   public TaskProgress progress(Task task) {
     return progress.getOrDefault(task.id(), TaskProgress.NONE);

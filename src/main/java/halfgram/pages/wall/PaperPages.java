@@ -11,10 +11,12 @@ import halfgram.desk.InForce;
 import halfgram.desk.Plans;
 import halfgram.desk.Printed;
 import halfgram.desk.Stock;
+import halfgram.desk.WhatIf;
 import halfgram.pages.Rooms;
 import halfgram.people.Deed;
 import halfgram.people.Role;
 import halfgram.prep.TaskCode;
+import halfgram.prep.crew.CrewPlan;
 import halfgram.station.Person;
 import halfgram.web.Halt;
 import halfgram.web.Knock;
@@ -31,14 +33,17 @@ public final class PaperPages implements Server.Part {
   private final Desk desk;
   private final Plans plans;
   private final CrewPlans crewPlans;
+  private final WhatIf whatIf;
   private final Bathing bathing;
   private final Stock stock;
   private final Printed printed;
 
-  public PaperPages(Desk desk, Plans plans, CrewPlans crewPlans, Bathing bathing, Stock stock) {
+  public PaperPages(
+      Desk desk, Plans plans, CrewPlans crewPlans, WhatIf whatIf, Bathing bathing, Stock stock) {
     this.desk = desk;
     this.plans = plans;
     this.crewPlans = crewPlans;
+    this.whatIf = whatIf;
     this.bathing = bathing;
     this.stock = stock;
     this.printed = new Printed(desk, plans);
@@ -67,29 +72,46 @@ public final class PaperPages implements Server.Part {
     if (!all && !house.book().stations().containsKey(asked.station())) {
       throw Halt.notFound(asked.station());
     }
-    LocalDate today = house.day(desk.now());
-    LocalDate day =
-        asked.date().isEmpty()
-            ? today
-            : Moments.date(asked.date()).orElseThrow(() -> Halt.notFound(asked.date()));
+    WhatIf.About about = about(visit, house, asked);
     InForce inForce =
-        plans.findOrOpen(house, day, visit.who()).orElseThrow(() -> Halt.notFound(day.toString()));
-    Scene whole = scene(visit, house, inForce, Scene.ALL);
+        about.inForce().orElseGet(() -> InForce.ahead(about.ahead().orElseThrow(), desk.now()));
+    Optional<CrewPlan> crew = crew(house, about, visit.who());
+    Scene whole = scene(visit, house, inForce, crew, Scene.ALL);
     BathBoard board = bathing.board(house, inForce);
     List<Scene> stations =
         PaperView.stationsOf(whole).stream()
             .filter(visit::isAt)
-            .map(code -> scene(visit, house, inForce, code))
+            .map(code -> scene(visit, house, inForce, crew, code))
             .toList();
-    List<Scene> shown = all ? stations : List.of(scene(visit, house, inForce, asked.station()));
+    List<Scene> shown =
+        all ? stations : List.of(scene(visit, house, inForce, crew, asked.station()));
     PaperView view =
         PaperView.of(
             all ? whole : shown.get(0), board, asked, shown, stations, Codes.address(visit));
     visit.wallPage(200, "paper", whole.words().say("paper.title"), view);
   }
 
-  private Scene scene(Visit visit, House house, InForce inForce, String station) {
-    var crew = crewPlans.current(house, inForce, visit.who()).map(CrewInForce::plan);
+  /** The day that is asked for: one in force, or one that is planned ahead. */
+  private WhatIf.About about(Visit visit, House house, PaperView.Asked asked) {
+    LocalDate today = house.day(desk.now());
+    LocalDate day =
+        asked.date().isEmpty()
+            ? today
+            : Moments.date(asked.date()).orElseThrow(() -> Halt.notFound(asked.date()));
+    if (day.isBefore(today) && plans.find(house, day).isEmpty()) {
+      throw Halt.notFound(day.toString());
+    }
+    return whatIf.about(house, day, visit.who());
+  }
+
+  private Optional<CrewPlan> crew(House house, WhatIf.About about, String who) {
+    return about.inForce().isPresent()
+        ? crewPlans.current(house, about.inForce().get(), who).map(CrewInForce::plan)
+        : Optional.of(whatIf.day(house, about, who).outlook().crew());
+  }
+
+  private Scene scene(
+      Visit visit, House house, InForce inForce, Optional<CrewPlan> crew, String station) {
     Optional<Person> nobody = Optional.empty();
     return Scene.of(house, inForce, crew, station, nobody, visit.wallWords(), desk.now());
   }

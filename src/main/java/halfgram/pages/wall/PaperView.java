@@ -18,7 +18,7 @@ import java.util.stream.Collectors;
  *
  * @param head what stands on top of every page beside the station
  * @param size of the paper, when somebody chose one: a style sheet's name
- * @param entry where what was done on it is entered, within the kitchen
+ * @param entry where what was done on it is entered, within the kitchen; empty for a day ahead
  */
 record PaperView(
     String date,
@@ -96,7 +96,7 @@ record PaperView(
     String date = words.date(whole.day());
     return new PaperView(
         date,
-        words.say("paper.head", whole.inForce().plan().number(), words.moment(whole.now())),
+        head(whole),
         asked.size().isEmpty() ? "" : "css/paper-" + asked.size() + ".css",
         stations(whole, asked, others),
         Asked.SIZES.stream()
@@ -110,9 +110,17 @@ record PaperView(
             .toList(),
         Words.LANGUAGES,
         words.language(),
-        asked.href("paper/entry", asked.station(), ""),
+        whole.inForce().isAccepted() ? asked.href("paper/entry", asked.station(), "") : "",
         PaperDay.of(whole, board),
         scenes.stream().map(scene -> sheet(scene, board, address)).toList());
+  }
+
+  private static String head(Scene whole) {
+    Messages words = whole.words();
+    String at = words.moment(whole.now());
+    return whole.inForce().isAccepted()
+        ? words.say("paper.head", whole.inForce().plan().number(), at)
+        : words.say("paper.head-ahead", at);
   }
 
   private static String size(Messages words, String size) {

@@ -92,6 +92,22 @@ class PaperTest {
   }
 
   @Test
+  void aDayAheadIsPrintedAsWhatItIsAndNothingIsEnteredFromIt() {
+    String tomorrow = "/k/TARN/paper?date=2026-12-06";
+    String today = office.get("/k/TARN/?date=2026-12-06").body();
+    assertThat(today).contains(tomorrow);
+    Answer ahead = office.get(tomorrow);
+    assertThat(ahead.text())
+        .contains("Sunday 6 December 2026", "planned ahead, not in force: print it again")
+        .doesNotContain("plan 0", "Enter what was done");
+    assertThat(ahead.all("<p class=\"times\"><b>(\\d\\d:\\d\\d)</b>")).isNotEmpty();
+    assertThat(site.wiring().plans().find(site.house(), Site.DAY.plusDays(1)))
+        .as("nobody has put it in force")
+        .isEmpty();
+    assertThat(office.get("/k/TARN/paper?date=2026-12-01").status()).isEqualTo(404);
+  }
+
+  @Test
   void aTabletPrintsItsOwnStationsOnly() {
     Client tablet = tablet("Cold left", "cold");
     assertThat(tablet.get("/k/TARN/paper").body())
@@ -118,7 +134,7 @@ class PaperTest {
   @Test
   void dayAndStationThatAreNotThereAreNotFound() {
     assertThat(office.get("/k/TARN/paper?station=nix").status()).isEqualTo(404);
-    assertThat(office.get("/k/TARN/paper?date=2027-03-01").status()).isEqualTo(404);
+    assertThat(office.get("/k/TARN/paper?date=2026-11-01").status()).isEqualTo(404);
     assertThat(office.get("/k/TARN/paper?date=today").status()).isEqualTo(404);
   }
 
