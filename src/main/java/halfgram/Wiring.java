@@ -104,6 +104,7 @@ import halfgram.pages.today.TodayPages;
 import halfgram.pages.wall.EntryPages;
 import halfgram.pages.wall.KeptAtWall;
 import halfgram.pages.wall.KeptOnPaper;
+import halfgram.pages.wall.LabelPages;
 import halfgram.pages.wall.LongerPages;
 import halfgram.pages.wall.PaperPages;
 import halfgram.pages.wall.WallPages;
@@ -282,7 +283,6 @@ public final class Wiring implements AutoCloseable {
     Events events = new Events(desk);
     SheetEffects effects = effects();
     Nights nights = new Nights(desk, plans);
-    Slips slips = slips();
     WhatIf whatIf = whatIf();
     Pars pars = new Pars(desk);
     Deliveries deliveries = new Deliveries(desk);
@@ -351,6 +351,7 @@ public final class Wiring implements AutoCloseable {
                 bathing,
                 gating,
                 work),
+            new LabelPages(desk, plans, crewPlans, stock, ticking),
             new PaperPages(desk, plans, crewPlans, whatIf, bathing, stock),
             new EntryPages(desk, plans, crewPlans, ticking, gating),
             new PlanApi(desk, plans, crewPlans, whys, nights, this::result),
@@ -370,7 +371,7 @@ public final class Wiring implements AutoCloseable {
             new DeliveryApi(desk, plans, deliveries),
             new EventsApi(desk, events, effects),
             new ParsApi(desk, pars),
-            new SlipApi(desk, slips, effects),
+            new SlipApi(desk, slips(), effects),
             new FormulasApi(desk, effects),
             new LogApi(desk, logbook),
             new BookApi(desk),
@@ -384,7 +385,7 @@ public final class Wiring implements AutoCloseable {
             new EditPages(desk, events, effects),
             new EventsPages(desk, plans, events),
             new ParsPages(desk, pars, effects),
-            new SlipPages(desk, slips, effects, whatIf),
+            new SlipPages(desk, slips(), effects, whatIf),
             new BathsPages(desk, plans, bathing, origins),
             new StockPages(desk, plans, stock, bringing, deeds, gating),
             new LogPages(desk, plans, logbook),

@@ -5,6 +5,7 @@ import halfgram.desk.Stock;
 import halfgram.formula.AllergenTrace;
 import halfgram.formula.ComponentRef;
 import halfgram.formula.FormulaVersion;
+import halfgram.formula.Output;
 import halfgram.lot.Lot;
 import halfgram.lot.Movement;
 import halfgram.measure.Amount;
@@ -12,33 +13,38 @@ import halfgram.pages.Qr;
 import halfgram.prep.Components;
 import halfgram.prep.Task;
 import halfgram.web.Visit;
+import java.util.List;
 import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
 
-/** What stands on the label of a tub. */
-record LabelView(
-    String code,
-    String name,
-    String amount,
-    String beside,
-    String made,
-    String by,
-    String useBy,
-    String place,
-    String contains,
-    String back,
-    Qr qr) {
+/**
+ * Labels of tubs, each for a piece of paper of its own.
+ *
+ * @param back where whoever looks at them came from
+ */
+record LabelView(List<Label> labels, String back) {
+
+  /** What stands on the label of a tub. */
+  record Label(
+      String code,
+      String name,
+      String amount,
+      String beside,
+      String made,
+      String by,
+      String useBy,
+      String place,
+      String contains,
+      Qr qr) {}
 
   /**
    * The label of a tub as it was filled.
    *
    * @param task the task that filled it, when the day still has it
-   * @param back where whoever looks at it came from
    * @param address of this server, to which printed codes lead
    */
-  static LabelView of(
-      Scene scene, Stock.Life life, Optional<Task> task, String back, String address) {
+  static Label label(Scene scene, Stock.Life life, Optional<Task> task, String address) {
     Lot lot = life.tub().lot();
     House house = scene.house();
     ComponentRef ref = lot.component();
@@ -56,7 +62,7 @@ record LabelView(
             .filter(one -> one.kind().fills() && one.amount().isPositive())
             .findFirst();
     Amount amount = filled.map(Movement::amount).orElse(lot.left());
-    return new LabelView(
+    return new Label(
         lot.code(),
         version
             .map(of -> Components.name(of, of.outputIndex(ref.output())))
@@ -67,9 +73,18 @@ record LabelView(
         scene.words().moment(lot.made()),
         filled.map(Movement::who).map(scene::person).orElse(""),
         scene.words().moment(lot.useBy()),
-        scene.words().text(house.book().placeName(lot.place())),
+        scene.words().text(house.book().placeName(lot.place())) + degrees(scene, lot, version),
         scene.names().contains(allergens),
-        back,
         Qr.of(address + Codes.TUB + Visit.encoded(lot.code())));
+  }
+
+  /** ", 4 °C": as the formula says of the place where the tub is. */
+  private static String degrees(Scene scene, Lot lot, Optional<FormulaVersion> version) {
+    return version
+        .map(of -> of.outputs().get(of.outputIndex(lot.component().output())).hold())
+        .filter(hold -> hold.place().equals(lot.place()))
+        .flatMap(Output.Hold::at)
+        .map(at -> scene.words().say("sheet.place", at))
+        .orElse("");
   }
 }

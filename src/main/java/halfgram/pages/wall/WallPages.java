@@ -18,7 +18,6 @@ import halfgram.measure.Amount;
 import halfgram.pages.AtWork;
 import halfgram.pages.Sequence;
 import halfgram.pages.StationNames;
-import halfgram.people.Deed;
 import halfgram.people.Tablet;
 import halfgram.prep.GateEntry;
 import halfgram.prep.Task;
@@ -35,7 +34,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** The wall of each station, the ticks entered there, and labels. */
+/** The wall of each station, and the ticks entered there. */
 public final class WallPages implements Server.Part {
   /** How long before and after its fire a course stands on the wall. */
   private static final Duration CALLED_AHEAD = Duration.ofMinutes(45);
@@ -101,7 +100,6 @@ public final class WallPages implements Server.Part {
     routes.post("/k/{kitchen}/tick", this::tick);
     routes.post("/k/{kitchen}/bath", this::bath);
     routes.post("/k/{kitchen}/gate", this::gate);
-    routes.get("/k/{kitchen}/label", this::label);
   }
 
   private void stations(Context context) {
@@ -223,20 +221,6 @@ public final class WallPages implements Server.Part {
     } else {
       tick(visit, scene, waiting, cook.get());
     }
-  }
-
-  private void label(Context context) {
-    Visit visit = Visit.of(context);
-    String station = visit.query("station");
-    Scene scene = scene(visit, station.isEmpty() ? Scene.ALL : station);
-    String code = visit.query("tub");
-    Stock.Life life = stock.find(scene.house(), code).orElseThrow(() -> Halt.notFound(code));
-    Optional<Task> task =
-        life.tub().task().flatMap(id -> ticking.findTask(scene.house(), scene.day(), id));
-    String stock = visit.may(Deed.SEE_STOCK) ? "stock/" + Visit.encoded(code) : "wall";
-    String back = station.isEmpty() ? stock : wall(scene);
-    LabelView view = LabelView.of(scene, life, task, back, Codes.address(visit));
-    visit.wallPage(200, "label", code, view);
   }
 
   // ---- behind the handlers ----

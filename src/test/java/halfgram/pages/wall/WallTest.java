@@ -92,7 +92,12 @@ class WallTest {
     assertThat(tubs).hasSizeGreaterThan(4);
     Answer label = client.get("/k/TARN/label?station=cold&tub=" + tubs.get(0));
     assertThat(label.text())
-        .contains("Sheep-yoghurt base", tubs.get(0), "CONTAINS MILK", "use by", "Ines");
+        .contains("Sheep-yoghurt base", tubs.get(0), "CONTAINS MILK", "use by", "Ines")
+        .contains("keep walk-in, 4 °C");
+    assertThat(done.text()).contains("all " + tubs.size() + " labels");
+    String all = "/k/TARN/label?station=cold&task=" + Client.encoded(base().id());
+    assertThat(client.get(all).all("class=\"code\">([^<]*)<")).isEqualTo(tubs);
+    assertThat(client.get("/k/TARN/label?task=none").status()).isEqualTo(404);
     assertThat(label.body()).contains("href=\"/k/TARN/wall/cold\"");
     assertThat(left(tubs)).isEqualByComparingTo(Amount.grams(5900));
 
