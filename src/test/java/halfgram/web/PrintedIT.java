@@ -15,6 +15,7 @@ import halfgram.testkit.Site;
 import halfgram.testkit.Viewer;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
@@ -156,6 +157,25 @@ class PrintedIT {
       Page page = viewer.open(site.address() + "/k/TARN/label?tub=" + tub);
       page.navigate(Dots.read(page.locator(".qr").screenshot()));
       assertThat(page.url()).endsWith("/k/TARN/stock/" + tub);
+    }
+  }
+
+  @Test
+  void eachLabelOfABatchIsPrintedOnAPieceOfItsOwn() {
+    try (Site batch = Site.demo();
+        Viewer viewer = Browser.open(Device.desk())) {
+      String base = "yoghurt-base/harvest-dinner/1/shear";
+      batch.client().get("/k/TARN/wall/cold");
+      String tick =
+          "{'task':'%s','kind':'done','cook':'ines','amount':'5.9 kg','sequence':1,'device':'%s'}";
+      assertThat(batch.script().post("ticks", tick.formatted(base, UUID.randomUUID())).status())
+          .isEqualTo(201);
+      Page page = viewer.open(batch.address() + "/k/TARN/label?task=" + Client.encoded(base));
+      int labels = page.locator(".label").count();
+      assertThat(labels).isGreaterThan(4);
+      byte[] pdf = page.pdf(new Page.PdfOptions().setPreferCSSPageSize(true));
+      Matcher box = BOX.matcher(new String(pdf, StandardCharsets.ISO_8859_1));
+      assertThat(box.results().count()).isEqualTo(labels);
     }
   }
 }
