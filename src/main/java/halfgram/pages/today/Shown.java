@@ -91,7 +91,10 @@ final class Shown {
     this.names = new SheetWords(book, sheet, words);
     this.parts = new TaskWords(book, words);
     this.awaited = awaited;
-    this.past = phase == Phase.NOW ? PastWork.of(sheet, now).keySet() : Set.of();
+    this.past =
+        phase == Phase.NOW
+            ? PastWork.of(sheet, now, task -> progress(task).state() != TaskState.TO_DO).keySet()
+            : Set.of();
     this.there = Services.onDay(reads, sheet.request().from());
     this.loads = sheet.loads(book);
     sheet.begun().forEach(begun -> begun.tasks().forEach(task -> byId.put(task.id(), task)));

@@ -74,7 +74,8 @@ record Scene(
         names,
         inForce.byId(),
         awaited,
-        PastWork.of(inForce.sheet(), now),
+        PastWork.of(
+            inForce.sheet(), now, task -> inForce.progress(task).state() != TaskState.TO_DO),
         now);
   }
 

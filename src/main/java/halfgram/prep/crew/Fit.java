@@ -91,7 +91,11 @@ public record Fit(
   private record Reckoning(KitchenBook book, PrepSheet sheet, DayFacts facts, CrewPlan crew) {
     private Fit fit() {
       boolean runs = !book.kitchen().clock().of(facts.now()).isAfter(sheet.request().from());
-      Set<String> past = runs ? PastWork.of(sheet, facts.now()).keySet() : Set.of();
+      Set<String> past =
+          runs
+              ? PastWork.of(sheet, facts.now(), task -> facts.state(task.id()) != TaskState.TO_DO)
+                  .keySet()
+              : Set.of();
       List<Task> leftOut = new ArrayList<>();
       List<Late> late = new ArrayList<>();
       for (Task task : sheet.tasks()) {
