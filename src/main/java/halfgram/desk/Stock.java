@@ -9,6 +9,7 @@ import halfgram.lot.Movement;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -59,6 +60,7 @@ public final class Stock {
             lots.listOfTask(tx, house.id(), task).stream()
                 .filter(tub -> tub.lot().left().isPositive())
                 .map(tub -> tub.lot().code())
+                .sorted(Comparator.comparing(String::length).thenComparing(code -> code))
                 .toList());
   }
 

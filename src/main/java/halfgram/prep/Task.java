@@ -53,6 +53,8 @@ public record Task(
     Duration late) {
 
   private static final long MOST = 10;
+  private static final long MUCH = 3;
+  private static final long LITTLE = 5;
 
   /** What sort of work it is. */
   public enum Kind {
@@ -118,6 +120,20 @@ public record Task(
         .map(Stored::made)
         .filter(made -> made.dimension() == amount.dimension())
         .allMatch(made -> amount.compareTo(made.times(MOST)) <= 0);
+  }
+
+  /**
+   * Whether it is far from what was planned of it, so that one asks: more than three times as much,
+   * or less than a fifth (common practice).
+   */
+  public boolean isFarFrom(Amount amount) {
+    return stored.stream()
+        .limit(1)
+        .map(Stored::made)
+        .filter(made -> made.dimension() == amount.dimension())
+        .anyMatch(
+            made ->
+                amount.compareTo(made.times(MUCH)) > 0 || amount.times(LITTLE).compareTo(made) < 0);
   }
 
   public String station() {

@@ -61,11 +61,13 @@ record Hand(
   /**
    * What stands in the fields, and what is wrong with it.
    *
+   * @param sure the amount that is asked about; empty where none is
    * @param units that an amount is typed in, for the keys below the field
    */
   record Amounts(
       String done,
       String doneFault,
+      String sure,
       String part,
       String partFault,
       String note,
@@ -296,6 +298,7 @@ record Hand(
       return new Amounts(
           done ? rejected.form().amount() : planned,
           done ? rejected.fault() : "",
+          done && rejected.form().asksAmount(task) ? rejected.form().amount() : "",
           part ? rejected.form().amount() : "",
           part ? rejected.fault() : "",
           trouble || failed ? rejected.form().note() : "",

@@ -102,7 +102,7 @@ final class PaperEntries {
         read(i, row, who);
       }
     }
-    if (faults.isEmpty()) {
+    if (faults.isEmpty() && asks.isEmpty()) {
       List<EnteringLater.Line> lines = typed.stream().map(Typed::line).toList();
       entering.enter(house, day, lines).forEach(this::note);
     }
@@ -116,9 +116,13 @@ final class PaperEntries {
     Typed of = typed.get(answer.index());
     answer.because().ifPresent(because -> fault(of.row(), of.field(), because));
     if (!answer.asks().isEmpty()) {
-      asks.computeIfAbsent(of.row(), row -> new ArrayList<>())
-          .addAll(answer.asks().stream().map(words::say).toList());
+      ask(of.row(), answer.asks());
     }
+  }
+
+  private void ask(int row, List<Message> about) {
+    asks.computeIfAbsent(row, any -> new ArrayList<>())
+        .addAll(about.stream().map(words::say).toList());
   }
 
   private void fault(int row, String field, Message because) {
@@ -244,6 +248,11 @@ final class PaperEntries {
     Optional<Amount> made = halfgram.pages.TypedAmount.read(row.made(), TickForm.dimension(task));
     if (made.isEmpty()) {
       fault(at, "made", Message.of("wall.amount-fault", TickForm.sample(task, words)));
+    } else if (!task.canGive(made.get())) {
+      fault(at, "made", Message.of("tick.refused.amount"));
+    } else if (row.came() == PaperForm.Came.DONE && task.isFarFrom(made.get()) && !row.sure()) {
+      String planned = TickForm.planned(task, words);
+      ask(at, List.of(Message.of("paper.amount-ask", row.made(), planned)));
     }
     return made;
   }

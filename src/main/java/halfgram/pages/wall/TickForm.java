@@ -37,13 +37,14 @@ record TickForm(
     String sequence,
     String minutes,
     String shown,
-    String tub) {
+    String tub,
+    String sure) {
   private static final Pattern KIND = Pattern.compile("[A-Z_]{1,12}");
 
   private static final long SAMPLE_GRAMS = 2500;
 
   /** Nothing typed yet. */
-  static final TickForm NONE = new TickForm("", "", "", "", "", "", "", "", "", "", "");
+  static final TickForm NONE = new TickForm("", "", "", "", "", "", "", "", "", "", "", "");
 
   /** As sent; a press on "later" is that kind, and says by how much. */
   static TickForm of(UnaryOperator<String> field) {
@@ -59,7 +60,8 @@ record TickForm(
         field.apply("sequence"),
         later.isEmpty() ? field.apply("minutes") : later,
         field.apply("shown"),
-        field.apply("tub"));
+        field.apply("tub"),
+        field.apply("sure"));
   }
 
   boolean isEmpty() {
@@ -80,6 +82,7 @@ record TickForm(
     fields.put("minutes", minutes);
     fields.put("shown", shown);
     fields.put("tub", tub);
+    fields.put("sure", sure);
     fields.values().removeIf(String::isEmpty);
     return fields;
   }
@@ -148,13 +151,25 @@ record TickForm(
 
   /** What is wrong with the amount; empty when nothing is, or none is said. */
   String amountFault(Task task, Messages words) {
-    Optional<Amount> said = amount(task);
-    if (!saysAmount(task) || said.filter(task::canGive).isPresent()) {
+    if (!saysAmount(task)) {
       return "";
     }
-    return said.isPresent()
-        ? words.say("tick.refused.amount")
-        : words.say("wall.amount-fault", sample(task, words));
+    Optional<Amount> said = amount(task);
+    if (said.isEmpty()) {
+      return words.say("wall.amount-fault", sample(task, words));
+    }
+    if (!task.canGive(said.get())) {
+      return words.say("tick.refused.amount");
+    }
+    return asksAmount(task) && !sure.equals(amount)
+        ? words.say("wall.amount-ask", amount, planned(task, words))
+        : "";
+  }
+
+  /** Whether so much is asked about before it is taken for all that came. */
+  boolean asksAmount(Task task) {
+    return tickKind() == Tick.Kind.DONE
+        && amount(task).filter(said -> task.canGive(said) && task.isFarFrom(said)).isPresent();
   }
 
   private boolean takesNote() {

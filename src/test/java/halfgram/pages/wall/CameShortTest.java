@@ -3,9 +3,13 @@ package halfgram.pages.wall;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import halfgram.measure.Amount;
 import halfgram.prep.Task;
 import halfgram.testkit.Client.Answer;
+import halfgram.testkit.FilledForm;
 import halfgram.testkit.Site;
+import java.util.Arrays;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** A batch of which less comes than is to be taken of it: who goes without is told at once. */
@@ -35,6 +39,32 @@ class CameShortTest extends AtWall {
   void asMuchAsIsTakenOfItIsNotShortThoughLessThanWasPlannedCame() {
     press(base(), "DONE", "amount", "6.09 kg");
     assertNothingIsShort();
+  }
+
+  @Test
+  void anAmountFarFromThePlannedOneIsAskedAboutAndTakenWhenItWasSo() {
+    Task base = base();
+    for (String typed : List.of("28 kg", "600 g")) {
+      Answer asked = press(base, "DONE", "amount", typed);
+      assertThat(asked.status()).isEqualTo(422);
+      assertThat(asked.text()).contains(typed + " of 6.098 kg planned?", "Done: it was " + typed);
+      assertThat(done(asked).value("amount")).isEqualTo(typed);
+    }
+    FilledForm asked = done(press(base, "DONE", "amount", "28 kg"));
+    Answer other = client.post("/k/TARN/tick", asked.with("amount", "29 kg").fields());
+    assertThat(other.text()).as("what is typed anew").contains("29 kg of 6.098 kg planned?");
+    assertThat(client.post("/k/TARN/tick", asked.fields()).status()).isEqualTo(303);
+    assertThat(inForce().progress(base).dones().get(0).amount().orElseThrow())
+        .isEqualByComparingTo(Amount.grams(28_000));
+  }
+
+  /** The form that says that all is done. */
+  private static FilledForm done(Answer page) {
+    return FilledForm.posted(page).stream()
+        .map(FilledForm.Posted::form)
+        .filter(form -> Arrays.asList(form.fields()).contains("DONE"))
+        .findFirst()
+        .orElseThrow();
   }
 
   @Test

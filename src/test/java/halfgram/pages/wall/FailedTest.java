@@ -163,7 +163,7 @@ class FailedTest extends AtWall {
     press(base(), "DONE");
     assertThat(client.get("/k/TARN/").text()).doesNotContain("Accept");
     Task other = makes("pea-base").get(0);
-    Answer done = press(other, "DONE", "amount", "100 g");
+    Answer done = press(other, "DONE", "amount", "300 g");
     assertThat(done.status()).isEqualTo(303);
     assertThat(client.get("/k/TARN/").text()).contains("Accept");
   }

@@ -60,6 +60,21 @@ class PaperEntryTest extends OnPaper {
   }
 
   @Test
+  void anAmountThatCannotBeIsMarkedAtItsFieldAndOneFarFromThePlannedIsAskedAbout() {
+    Task base = base();
+    Answer wrong = send(row(form("cold"), base, "done", "15:20", "who", "ines", "made", "61 kg"));
+    assertThat(wrong.status()).isEqualTo(422);
+    assertThat(wrong.body())
+        .containsPattern("<td class=\"made\">(?:(?!</td>).)*more than ten times what is planned");
+    FilledForm form = row(form("cold"), base, "done", "15:20", "who", "ines", "made", "1 kg");
+    Answer asked = send(form);
+    assertThat(asked.text()).contains("1 kg of 6.098 kg planned", "It was so");
+    assertThat(inForce().progress(base).dones()).isEmpty();
+    assertThat(send(row(form, base, "sure", "yes")).status()).isEqualTo(303);
+    assertThat(inForce().progress(base).dones()).hasSize(1);
+  }
+
+  @Test
   void whatBeganBeforeItsPartsWereReadyIsAskedAboutAndThenTaken() {
     Task gel = task("pear-gel", "blend");
     FilledForm form = row(form("cold"), gel, "done", "14:20", "who", "ines");
