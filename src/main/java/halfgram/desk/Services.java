@@ -106,10 +106,14 @@ public final class Services {
       return due && toGo > 0 ? Optional.of(new Uncalled(at.run(), fire, toGo)) : Optional.empty();
     }
 
+    /** The other day that has a service which this day does not have. */
+    public Optional<LocalDate> otherDay(String service) {
+      return elsewhere(house.book(), service).filter(other -> !other.equals(day()));
+    }
+
     /** What to say of a service that this day does not have, and where it is. */
     public Message missing(String service) {
-      return elsewhere(house.book(), service)
-          .filter(other -> !other.equals(day()))
+      return otherDay(service)
           .map(other -> Message.of("pass.elsewhere", service, other.toString()))
           .orElseGet(
               () ->

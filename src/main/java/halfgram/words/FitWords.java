@@ -12,10 +12,10 @@ public final class FitWords {
   public static List<String> wrong(Fit fit, Messages words) {
     List<String> wrong = new ArrayList<>();
     if (!fit.late().isEmpty()) {
-      wrong.add(words.say("lanes.late", fit.late().size(), fit.lateTime()));
+      wrong.add(words.say("lanes.late", fit.late().size(), fit.mostLate()));
     }
     if (!fit.overrun().isEmpty()) {
-      wrong.add(words.say("lanes.overrun", fit.overrun().size(), fit.overrunTime()));
+      wrong.add(words.say("lanes.overrun", fit.overrun().size(), fit.longestOverrun()));
     }
     if (!fit.shortPlatings().isEmpty()) {
       int count = fit.shortPlatings().size();

@@ -59,7 +59,16 @@ public final class ServicePages implements Server.Part {
 
   private void one(Context context) {
     Visit visit = Visit.of(context);
-    show(visit, 200, dated(visit), EntryForm.NONE, "");
+    PassScene scene = dated(visit);
+    Optional<LocalDate> other =
+        visit.query("date").isEmpty() && scene.board().find(visit.part("service")).isEmpty()
+            ? scene.board().otherDay(visit.part("service"))
+            : Optional.empty();
+    if (other.filter(day -> services.hasDay(scene.house(), day)).isPresent()) {
+      visit.seeOther(address(visit) + "?date=" + other.get());
+      return;
+    }
+    show(visit, 200, scene, EntryForm.NONE, "");
   }
 
   private void enter(Context context) {

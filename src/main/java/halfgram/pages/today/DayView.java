@@ -4,6 +4,7 @@ import halfgram.desk.Dipped;
 import halfgram.desk.InForce;
 import halfgram.desk.Withdrawn;
 import halfgram.lot.Tub;
+import halfgram.pages.MissedLines;
 import halfgram.pages.deliveries.Told;
 import halfgram.prep.Behind;
 import halfgram.prep.Missed;
@@ -43,7 +44,7 @@ record DayView(
     boolean isEmpty,
     boolean bare,
     Verdict verdict,
-    List<String> missed,
+    MissedLines missed,
     List<Lacking> lacking,
     List<ServiceBox> services,
     List<String> outs,
@@ -127,7 +128,7 @@ record DayView(
         idle,
         live.bare(),
         Verdict.of(shown, live.crew(), live.withdrawn(), live.behind(), live.shorts()),
-        live.missed().stream().map(night::missed).toList(),
+        MissedLines.of(live.missed().stream().map(night::missed).toList(), shown.day(), ""),
         now ? lacking(shown) : List.of(),
         ServiceBox.of(shown),
         live.outs(),

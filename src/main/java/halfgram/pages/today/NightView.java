@@ -1,6 +1,7 @@
 package halfgram.pages.today;
 
 import halfgram.measure.Amount;
+import halfgram.pages.MissedLines;
 import halfgram.prep.Missed;
 import halfgram.prep.Stored;
 import halfgram.prep.Task;
@@ -24,7 +25,7 @@ import java.util.Map;
  * @param missed of the evening before, still to be made good
  * @param baths whether the day has baths
  */
-record NightView(String date, String left, List<String> missed, boolean baths, List<Row> rows) {
+record NightView(String date, String left, MissedLines missed, boolean baths, List<Row> rows) {
 
   /**
    * One task.
@@ -54,7 +55,7 @@ record NightView(String date, String left, List<String> missed, boolean baths, L
     return new NightView(
         shown.words().date(shown.day()),
         tasks.isEmpty() ? "" : shown.words().say("night.left", open, tasks.size()),
-        missed.stream().map(said::missed).toList(),
+        MissedLines.of(missed.stream().map(said::missed).toList(), shown.day(), ""),
         !shown.sheet().runs().isEmpty(),
         tasks.stream().map(task -> row(shown, task)).toList());
   }

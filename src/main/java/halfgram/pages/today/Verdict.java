@@ -71,6 +71,9 @@ record Verdict(
   /** That it fitted when it was planned says little of a day that runs late. */
   private static String fits(Shown shown) {
     Messages words = shown.words();
+    if (shown.phase() == Shown.Phase.OVER) {
+      return words.say("today.was");
+    }
     int reasons = shown.sheet().misfits().size();
     if (reasons > 0) {
       return reasons == 1 ? words.say("today.misfit") : words.say("today.misfits", reasons);

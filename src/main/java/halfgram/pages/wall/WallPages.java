@@ -120,7 +120,13 @@ public final class WallPages implements Server.Part {
     visit.share(
         () -> {
           Scene scene = scene(visit, visit.part("station"));
-          show(visit, 200, scene, visit.query("task"), Rejected.NONE);
+          String wanted = visit.query("task");
+          if (Opened.find(scene, wanted, withdrawn).isEmpty()) {
+            // A tablet that was left open since another day: what there is now is of more use.
+            visit.notice(scene.words().say("wall.no-task"));
+            wanted = "";
+          }
+          show(visit, 200, scene, wanted, Rejected.NONE);
         });
   }
 

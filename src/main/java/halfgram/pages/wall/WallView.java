@@ -4,6 +4,7 @@ import halfgram.desk.BathBoard;
 import halfgram.desk.Changes;
 import halfgram.desk.Services;
 import halfgram.kitchen.Kitchen;
+import halfgram.pages.MissedLines;
 import halfgram.prep.Missed;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
@@ -48,7 +49,7 @@ record WallView(
     int all,
     String behind,
     String said,
-    List<String> missed,
+    MissedLines missed,
     Optional<Strip> changed,
     List<String> outs,
     Calls calls,
@@ -185,12 +186,15 @@ record WallView(
       List<AtGate.Held> held) {}
 
   /** What last night has left undone at this station. */
-  private static List<String> missed(Scene scene, List<Missed> missed) {
+  private static MissedLines missed(Scene scene, List<Missed> missed) {
     NightWords words = new NightWords(scene.book(), scene.inForce().sheet(), scene.words());
-    return missed.stream()
-        .filter(one -> scene.isHere(one.now().station()))
-        .map(words::missed)
-        .toList();
+    List<String> lines =
+        missed.stream()
+            .filter(one -> scene.isHere(one.now().station()))
+            .map(words::missed)
+            .toList();
+    String station = scene.isMany() ? "" : scene.station();
+    return MissedLines.of(lines, scene.day(), station);
   }
 
   /** The next service to begin, else the one that runs. */

@@ -78,6 +78,19 @@ public record Fit(
     return leftOut.stream().map(Task::handsOn).reduce(Duration.ZERO, Duration::plus);
   }
 
+  /** How late the latest of the late tasks is. */
+  public Duration mostLate() {
+    return late.stream().map(Late::by).max(Duration::compareTo).orElse(Duration.ZERO);
+  }
+
+  /** By how much that stands too long which does so the most. */
+  public Duration longestOverrun() {
+    return overrun.stream()
+        .map(CrewDifference.Over::by)
+        .max(Duration::compareTo)
+        .orElse(Duration.ZERO);
+  }
+
   /** How late all late tasks are together. */
   public Duration lateTime() {
     return late.stream().map(Late::by).reduce(Duration.ZERO, Duration::plus);

@@ -182,10 +182,11 @@ class ServiceTest {
   }
 
   @Test
-  void theServiceOfAnEarlierDayIsThereToReadAndAWrongAddressSaysWhereItIs() {
+  void theServiceOfAnEarlierDayIsThereToReadAndAnAddressWithoutItLeadsThere() {
     send(first(client.get(DINNER)), "5");
     morningAfter();
-    Answer wrong = client.get(DINNER);
+    assertThat(client.get(DINNER).header("location")).endsWith(DINNER + "?date=2026-12-05");
+    Answer wrong = client.get(DINNER + "?date=2026-12-06");
     assertThat(wrong.status()).isEqualTo(404);
     assertThat(wrong.text()).contains("harvest-dinner is on 2026-12-05: add ?date=2026-12-05");
     assertThat(client.get("/k/TARN/service/none").text()).contains("on that day there are: ");

@@ -145,9 +145,9 @@ class OneVerdictTest {
     return now.path("late").findValuesAsText("task");
   }
 
-  /** "3 late, 45 min together". */
+  /** "3 late, the most by 45 min". */
   private static List<String> late(String verdict) {
-    Matcher matcher = Pattern.compile("\\d+ late, [^.]* together").matcher(verdict);
+    Matcher matcher = Pattern.compile("\\d+ late, the most by [^.]*").matcher(verdict);
     return matcher.results().map(MatchResult::group).toList();
   }
 }

@@ -3,6 +3,7 @@ package halfgram.pages.wall;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import halfgram.prep.Task;
+import halfgram.testkit.Client.Answer;
 import halfgram.testkit.FilledForm;
 import halfgram.testkit.Site;
 import java.time.Duration;
@@ -65,6 +66,27 @@ class LateAtWallTest extends AtWall {
     assertThat(opened(roast).text()).contains(said);
     assertThat(opened(other(roast)).text()).contains(said);
     assertThat(client.get("/k/TARN/paper?station=hot").text()).contains(said);
+  }
+
+  @Test
+  void aTabletLeftOpenAtATaskOfAnotherDayIsShownWhatThereIsToDo() {
+    Answer wall = client.get("/k/TARN/wall/hot?task=nothing%2Fyesterday%2F1%2Fstir");
+    assertThat(wall.status()).isEqualTo(200);
+    assertThat(wall.text()).contains("The task that was asked for is not of today.", "Next");
+  }
+
+  @Test
+  void whatTheNightLeftUndoneCanBeEnteredAsDone() {
+    site.setClock(Site.at("23:00"));
+    inForce();
+    site.setClock(Site.at("09:00").plus(Duration.ofDays(1)));
+    Answer today = client.get("/k/TARN/");
+    assertThat(today.text()).contains("Missed last night", "It was done: enter it");
+    String link = today.all("href=\"/k/TARN/(paper/entry\\?[^\"]*)\"").get(0);
+    assertThat(link).contains("date=2026-12-05");
+    Answer entry = client.get("/k/TARN/" + link.replace("&amp;", "&"));
+    assertThat(entry.text()).contains("Saturday 5 December 2026", "Char, thawed");
+    assertThat(client.get("/k/TARN/wall/cold").text()).contains("It was done: enter it");
   }
 
   private static String clock(Instant at) {
