@@ -15,6 +15,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Reads a kitchen book from a file: the book, or every problem there is with it, in one run. */
 public final class BookReader {
@@ -25,6 +26,12 @@ public final class BookReader {
   /** Sealed by its factories: a book, or problems, or the reason the file could not be read. */
   public record Outcome(
       Optional<KitchenBook> book, List<Problem> problems, Optional<Message> unreadable) {
+    /** No book, for these problems besides those there are. */
+    public Outcome with(List<Problem> more) {
+      return new Outcome(
+          Optional.empty(), Stream.concat(problems.stream(), more.stream()).toList(), unreadable);
+    }
+
     private static Outcome unreadable(String key, Object... args) {
       return new Outcome(Optional.empty(), List.of(), Optional.of(Message.of(key, args)));
     }
@@ -52,6 +59,21 @@ public final class BookReader {
         return Outcome.unreadable("unreadable.too-large", bytes, MOST_BYTES);
       }
       return read(Files.readAllBytes(file));
+    } catch (IOException e) {
+      return Outcome.unreadable("unreadable.io", e.getClass().getSimpleName());
+    }
+  }
+
+  /** As a book that is to be brought in: it has no two things of one name. */
+  public Outcome check(Path file) {
+    Outcome read = read(file);
+    if (read.unreadable().isPresent()) {
+      return read;
+    }
+    try {
+      ObjectNode tree = tree(Files.readAllBytes(file));
+      List<Problem> namesakes = Namesakes.list(tree.objectNode(), tree);
+      return namesakes.isEmpty() ? read : read.with(namesakes);
     } catch (IOException e) {
       return Outcome.unreadable("unreadable.io", e.getClass().getSimpleName());
     }

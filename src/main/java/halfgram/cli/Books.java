@@ -8,6 +8,7 @@ import halfgram.words.Messages;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.function.Function;
 
 /** Reads a book for a command and says every problem with it, one a line: file, path, value. */
 final class Books {
@@ -18,6 +19,15 @@ final class Books {
   private Books() {}
 
   static Opened open(Cli cli, String file) {
+    return open(cli, file, new BookReader(Reference.load())::read);
+  }
+
+  /** As a book that is to be brought in. */
+  static Opened check(Cli cli, String file) {
+    return open(cli, file, new BookReader(Reference.load())::check);
+  }
+
+  private static Opened open(Cli cli, String file, Function<Path, BookReader.Outcome> reading) {
     Path path;
     try {
       path = Path.of(file);
@@ -25,7 +35,7 @@ final class Books {
       cli.error(file + ": " + cli.messages().say("unreadable.no-file"));
       return new Opened(Optional.empty(), Exit.UNUSABLE);
     }
-    BookReader.Outcome outcome = new BookReader(Reference.load()).read(path);
+    BookReader.Outcome outcome = reading.apply(path);
     if (outcome.unreadable().isPresent()) {
       cli.error(file + ": " + cli.messages().say(outcome.unreadable().get()));
       return new Opened(Optional.empty(), Exit.UNUSABLE);

@@ -32,7 +32,7 @@ final class CheckCommand {
     if (!arguments.problems().isEmpty()) {
       return cli.usage(arguments.problems());
     }
-    Books.Opened opened = Books.open(cli, file);
+    Books.Opened opened = Books.check(cli, file);
     opened.book().ifPresent(this::good);
     return opened.status();
   }

@@ -192,7 +192,7 @@ public final class BookItems {
       return Optional.of(
           new Wrong(path, List.of(new Problem(path + ".code", edit.code(), message))));
     }
-    BookReader.Outcome read = desk.check(tree);
+    BookReader.Outcome read = desk.check(house.tree(), tree);
     return read.book().isPresent()
         ? Optional.empty()
         : Optional.of(new Wrong(path, read.problems()));

@@ -3,8 +3,10 @@ package halfgram.desk;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookReader;
 import halfgram.book.BookStore;
+import halfgram.book.Namesakes;
 import halfgram.db.Database;
 import halfgram.db.Tx;
+import halfgram.input.Problem;
 import halfgram.kitchen.KitchenStore;
 import halfgram.kitchen.KitchenStore.Stand;
 import halfgram.prep.KitchenBook;
@@ -271,6 +273,13 @@ public final class Desk {
   BookReader.Outcome check(ObjectNode tree) {
     String text = tree.toString();
     return outcomes.get(text, unread -> reader.read(unread.getBytes(StandardCharsets.UTF_8)));
+  }
+
+  /** As above, for a change of a book: what is newly named like another is a problem too. */
+  BookReader.Outcome check(ObjectNode before, ObjectNode tree) {
+    BookReader.Outcome read = check(tree);
+    List<Problem> namesakes = Namesakes.list(before, tree);
+    return namesakes.isEmpty() ? read : read.with(namesakes);
   }
 
   /** A tree that was checked before it was stored. */

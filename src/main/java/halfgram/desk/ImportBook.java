@@ -8,6 +8,7 @@ import halfgram.book.BookStore;
 import halfgram.book.Importing;
 import halfgram.book.ImportingDeliveries;
 import halfgram.book.Moments;
+import halfgram.book.Namesakes;
 import halfgram.db.Tx;
 import halfgram.input.Problem;
 import halfgram.kitchen.KitchenStore;
@@ -72,15 +73,30 @@ public final class ImportBook {
       one.book().ifPresent(book -> codes.add(book.kitchen().code()));
     }
     if (read.stream().anyMatch(one -> one.book().isEmpty())) {
-      return read.stream()
-          .map(one -> new Outcome(Optional.empty(), 0, one.problems(), one.unreadable()))
-          .toList();
+      return desk.read(tx -> refused(tx, files, read));
     }
     try {
       return desk.write(codes, tx -> write(tx, files, read, who));
     } catch (Refused e) {
       return e.outcomes;
     }
+  }
+
+  /** What is wrong with files of which one does not read. */
+  private List<Outcome> refused(Tx tx, List<byte[]> files, List<BookReader.Outcome> read) {
+    List<Outcome> outcomes = new ArrayList<>();
+    for (int i = 0; i < files.size(); i++) {
+      List<Problem> problems = new ArrayList<>(read.get(i).problems());
+      if (read.get(i).unreadable().isEmpty()) {
+        ObjectNode tree = desk.reader().tree(files.get(i));
+        String code = tree.path("kitchen").path("code").asText();
+        Optional<Stand> there = kitchens.find(tx, code);
+        ObjectNode stored = there.map(one -> books.load(tx, one.id())).orElse(tree.objectNode());
+        problems.addAll(Namesakes.list(stored, tree));
+      }
+      outcomes.add(new Outcome(Optional.empty(), 0, problems, read.get(i).unreadable()));
+    }
+    return outcomes;
   }
 
   private List<Outcome> write(
@@ -126,13 +142,17 @@ public final class ImportBook {
       ObjectNode stored = books.load(tx, there.get().id());
       keepDates(stored, tree);
       ObjectNode merged = merged(stored, tree);
-      BookReader.Outcome whole = desk.check(merged);
+      BookReader.Outcome whole = desk.check(stored, merged);
       if (whole.book().isEmpty()) {
         return new Outcome(Optional.empty(), 0, whole.problems(), whole.unreadable());
       }
       brought.compare(stored, merged);
       before = stored;
     } else {
+      List<Problem> namesakes = Namesakes.list(before, tree);
+      if (!namesakes.isEmpty()) {
+        return new Outcome(Optional.empty(), 0, namesakes, Optional.empty());
+      }
       brought.compare(before, tree);
     }
     Stand stand = there.orElseGet(() -> kitchens.create(tx, UUID.randomUUID(), code, at));

@@ -49,10 +49,11 @@ public final class ImportTable {
   }
 
   private List<Misread> looked(Tx tx, House house, BookTable table, List<Row> rows) {
-    ObjectNode tree = export.export(tx, house).deepCopy();
+    ObjectNode before = export.export(tx, house);
+    ObjectNode tree = before.deepCopy();
     Placed placed = table.put(tree, rows);
     return placed.misreads().isEmpty()
-        ? desk.check(tree).problems().stream().map(placed::at).toList()
+        ? desk.check(before, tree).problems().stream().map(placed::at).toList()
         : placed.misreads();
   }
 
@@ -69,7 +70,7 @@ public final class ImportTable {
     if (tree.equals(before)) {
       return new Outcome(0, List.of());
     }
-    BookReader.Outcome read = desk.check(tree);
+    BookReader.Outcome read = desk.check(before, tree);
     if (read.book().isEmpty()) {
       return new Outcome(0, read.problems().stream().map(placed::at).toList());
     }

@@ -44,6 +44,25 @@ class BookApiTest extends OnDemo {
   }
 
   @Test
+  void twoOfANameAreToldWithAllElseThatIsWrong() {
+    ObjectNode before = book();
+    ObjectNode book = before.deepCopy();
+    ((ObjectNode) book.at("/scales/1")).set("name", book.at("/scales/0/name"));
+    Answer named = script.sent("POST", "book", book.toString());
+    assertThat(named.problems()).containsExactly("$.scales[1].name");
+    ((ObjectNode) book.at("/tubs/3")).put("left", "much");
+    assertThat(script.sent("POST", "book", book.toString()).problems())
+        .containsExactlyInAnyOrder("$.scales[1].name", "$.tubs[3].left");
+    Answer table =
+        script.postCsv(
+            "tables/ingredients",
+            "code,name,form\nfat,\"butter, unsalted\",solid\noil,Dew,stone\nlard,Fat,\n");
+    assertThat(table.problems())
+        .containsExactlyInAnyOrder("row 2, column name", "row 3, column form");
+    assertThat(book()).isEqualTo(before);
+  }
+
+  @Test
   void whereATextIsNoJsonIsSaidByLineAndColumn() {
     for (String rest : List.of("book", "events")) {
       Answer wrong = script.sent("POST", rest, "{\n  'format': halfgram\n}".replace('\'', '"'));

@@ -78,6 +78,14 @@ class CliTest {
   }
 
   @Test
+  void checkTellsOfTwoThingsOfOneName() throws IOException {
+    DemoBook twins = DemoBook.fresh().set("scales/1/name", "'  BENCH scale'");
+    Path file = Files.write(dir.resolve("twins.json"), twins.bytes());
+    assertError(run("check", file.toString()), 1, "$.scales[1].name");
+    assertThat(run("plan", "--date", DAY, "--book", file.toString()).status()).isZero();
+  }
+
+  @Test
   void checkOfWhatCannotBeReadEndsWith2() {
     assertError(run("check", unreadable), 2, unreadable + ": line 1, column ");
     assertError(run("check", absent), 2, absent + ": there is no such file");

@@ -16,7 +16,8 @@ public final class Placed {
   private final List<Misread> misreads = new ArrayList<>();
 
   void put(String path, Row row, String column) {
-    cells.put(path, new Cell(row, column));
+    // Of columns that write to one place, the first stands for it.
+    cells.merge(path, new Cell(row, column), (one, next) -> one.row == row ? one : next);
   }
 
   void misread(Row row, String column, Message message) {

@@ -2,6 +2,7 @@ package halfgram.pages.book;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.BookItems;
 import halfgram.testkit.Client.Answer;
@@ -63,6 +64,36 @@ class BookPagesTest extends OnBook {
     Answer answer = create("stations", "name.en", "Cold");
     assertThat(answer.status()).isEqualTo(422);
     assertThat(answer.text()).contains("the book has one of that name already (cold)");
+  }
+
+  @Test
+  void noTwoThingsOfAKindGetOneName() {
+    Answer second = create("ingredients", "name.en", " cow  Yoghurt, Strained", "density", "1.03");
+    assertThat(second.status()).isEqualTo(422);
+    assertThat(second.body()).contains("id=\"name-fault\"", "value=\"1.03\"");
+    assertThat(second.text()).contains("is the name of \"cow-yoghurt\" already");
+    for (String kind : BookItems.KINDS.subList(1, BookItems.KINDS.size())) {
+      List<ObjectNode> things = BookItems.list(site.house(), kind);
+      String code = things.get(1).path("code").asText();
+      JsonNode name = things.get(0).path("name");
+      String field = kind.equals("people") ? "name" : "name.en";
+      String shown = name.isTextual() ? name.asText() : name.path("en").asText();
+      Answer renamed = change(kind + "/" + code, field, shown);
+      assertThat(renamed.status()).as(kind).isEqualTo(422);
+      assertThat(renamed.body()).as(kind).contains("id=\"name-fault\"");
+      assertThat(thing(kind, code)).as(kind).contains(things.get(1));
+    }
+  }
+
+  @Test
+  void aBookThatHasTwoOfANameIsStillChanged() {
+    create("stations", "name.en", "Raw bar");
+    ObjectNode twin = thing("stations", "raw-bar").orElseThrow().put("code", "bar");
+    store("stations", twin);
+    assertThat(client.get(BOOK).status()).isEqualTo(200);
+    assertThat(change("stations/bar", "name.fr", "Le cru").status()).isEqualTo(303);
+    assertThat(change("stations/raw-bar", "name.en", "Oysters").status()).isEqualTo(303);
+    assertThat(change("stations/raw-bar", "name.en", "raw bar").status()).isEqualTo(422);
   }
 
   @Test

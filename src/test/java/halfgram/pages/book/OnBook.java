@@ -1,7 +1,11 @@
 package halfgram.pages.book;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.book.BookStore;
 import halfgram.desk.BookItems;
+import halfgram.desk.House;
+import halfgram.kitchen.KitchenStore;
+import halfgram.kitchen.KitchenStore.News;
 import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
 import halfgram.testkit.FilledForm;
@@ -25,6 +29,22 @@ abstract class OnBook {
 
   Optional<ObjectNode> thing(String kind, String code) {
     return BookItems.find(site.house(), kind, code);
+  }
+
+  /** Keeps a thing as no form would any more: as a book of before has it. */
+  void store(String kind, ObjectNode body) {
+    House house = site.house();
+    String code = body.path("code").asText();
+    site.wiring()
+        .desk()
+        .write(
+            house,
+            tx -> {
+              News news = News.fact("book", code, "{}", Site.OFFICE);
+              long change = new KitchenStore().change(tx, house.id(), news, Site.at("12:00"));
+              new BookStore().save(tx, house.id(), kind, code, 99, body.toString(), change);
+              return change;
+            });
   }
 
   Answer create(String kind, String... typed) {
