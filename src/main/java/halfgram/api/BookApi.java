@@ -68,13 +68,17 @@ public final class BookApi implements Server.Part {
           String code = body.path("kitchen").path("code").asText();
           if (code.equals(house.code())) {
             ImportBook.Outcome outcome = importBook.importBook(bytes, visit.who());
-            answer(visit, outcome.rows(), problems(outcome.problems(), outcome.unreadable()));
+            answer(
+                visit,
+                outcome.rows(),
+                problems(outcome.problems(), outcome.unreadable()),
+                outcome.told());
           } else {
             BookReader.Outcome read = desk.reader().read(bytes);
             List<Problem> problems = problems(read.problems(), read.unreadable());
             Message own = Message.of("api.accept-code", house.code());
             problems.add(new Problem("$.kitchen.code", code, own));
-            answer(visit, 0, problems);
+            answer(visit, 0, problems, List.of());
           }
         });
   }
@@ -94,7 +98,11 @@ public final class BookApi implements Server.Part {
     BookTable table = BookTable.find(name).orElseThrow(() -> Halt.notFound(name));
     CsvText.Outcome read = CsvText.read(context.bodyAsBytes(), table.header());
     ImportTable.Outcome outcome = importTable.importTable(house, table, read, visit.who());
-    answer(visit, outcome.rows(), problems(outcome.problems(), visit.words()));
+    answer(
+        visit,
+        outcome.rows(),
+        problems(outcome.problems(), visit.words()),
+        problems(outcome.told(), visit.words()));
   }
 
   // ---- behind the handlers ----
@@ -111,10 +119,11 @@ public final class BookApi implements Server.Part {
         .toList();
   }
 
-  private static void answer(Visit visit, int rows, List<Problem> problems) {
+  private static void answer(Visit visit, int rows, List<Problem> problems, List<Problem> told) {
     if (problems.isEmpty()) {
       ObjectNode node = JsonNodeFactory.instance.objectNode();
       node.put("rows", rows);
+      Call.tell(node, told, visit.words());
       visit.json(200, node.toString());
     } else {
       Call.refuse(visit, problems);

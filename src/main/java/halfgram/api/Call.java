@@ -248,13 +248,23 @@ final class Call {
     ObjectNode answer = JsonNodeFactory.instance.objectNode();
     answer.put("kind", "bad-input");
     answer.put("said", words.say("api.problems", problems.size()));
-    ArrayNode list = answer.putArray("problems");
+    list(answer.putArray("problems"), problems, words);
+    return answer.toString();
+  }
+
+  /** What is done all the same, and told of; nothing when there is nothing to doubt. */
+  static void tell(ObjectNode answer, List<Problem> doubts, Messages words) {
+    if (!doubts.isEmpty()) {
+      list(answer.putArray("doubts"), doubts, words);
+    }
+  }
+
+  private static void list(ArrayNode list, List<Problem> problems, Messages words) {
     for (Problem problem : problems) {
       ObjectNode one = list.addObject();
       one.put("path", problem.path());
       one.put("value", problem.value());
       one.put("said", words.say(problem.message()));
     }
-    return answer.toString();
   }
 }

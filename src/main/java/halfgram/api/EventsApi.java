@@ -180,6 +180,7 @@ public final class EventsApi implements Server.Part {
     ObjectNode node = JsonNodeFactory.instance.objectNode();
     node.put("code", code);
     node.set("event", event);
+    Call.tell(node, events.doubts(house, event), visit.words());
     EffectsJson.write(node, effects.list(house, tried.house().get(), code));
     visit.json(200, node.toString());
   }
@@ -212,7 +213,9 @@ public final class EventsApi implements Server.Part {
   private void stored(Visit visit, int status, House before, String code) {
     House house = desk.again(before);
     ObjectNode node = JsonNodeFactory.instance.objectNode();
-    event(node, get(house, code));
+    EventStore.Saved saved = get(house, code);
+    event(node, saved);
+    Call.tell(node, events.doubts(before, Events.body(saved)), visit.words());
     EffectsJson.write(node, effects.list(before, house, code));
     visit.json(status, node.toString());
   }

@@ -8,6 +8,7 @@ import halfgram.desk.House;
 import halfgram.desk.ImportBook;
 import halfgram.desk.ImportTable;
 import halfgram.input.Problem;
+import halfgram.words.Messages;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -66,6 +67,7 @@ final class ImportCommand {
     for (Problem problem : outcome.problems()) {
       cli.error(Books.said(cli.messages(), file, problem));
     }
+    outcome.told().forEach(one -> cli.out().println(Books.said(cli.messages(), file, one)));
     outcome
         .kitchen()
         .ifPresent(
@@ -87,24 +89,18 @@ final class ImportCommand {
     ImportTable.Outcome outcome =
         wiring.importTable().importTable(house.get(), table, rows, Holding.WHO);
     if (!outcome.problems().isEmpty()) {
-      return say(file, outcome.problems());
+      outcome.problems().forEach(one -> cli.error(said(file, one)));
+      return Exit.NO;
     }
+    outcome.told().forEach(one -> cli.out().println(said(file, one)));
     cli.out().println(cli.messages().say("import.done", file, house.get().code(), outcome.rows()));
     return Exit.DONE;
   }
 
-  private int say(String file, List<Misread> problems) {
-    for (Misread problem : problems) {
-      String value = problem.value().isEmpty() ? "" : " \"" + problem.value() + "\"";
-      cli.error(
-          file
-              + ": "
-              + cli.messages().say(problem.at())
-              + value
-              + ": "
-              + cli.messages().say(problem.message()));
-    }
-    return Exit.NO;
+  private String said(String file, Misread one) {
+    Messages words = cli.messages();
+    String value = one.value().isEmpty() ? "" : " \"" + one.value() + "\"";
+    return file + ": " + words.say(one.at()) + value + ": " + words.say(one.message());
   }
 
   private Optional<byte[]> read(String file) {

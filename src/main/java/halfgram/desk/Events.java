@@ -79,6 +79,17 @@ public final class Events {
     return desk.read(tx -> events.list(tx, house.id()));
   }
 
+  /**
+   * What of an event as it would be is to be doubted; paths begin at the event.
+   *
+   * @param house the kitchen before
+   */
+  public List<Problem> doubts(House house, JsonNode event) {
+    JsonNode before =
+        house.tree().path("events").path(index(house.tree(), event.path("code").asText()));
+    return Doubts.list("$", before, event, house.day(desk.now()));
+  }
+
   /** An event's body as a tree of its own. */
   public static ObjectNode body(EventStore.Saved saved) {
     return (ObjectNode) BookStore.parse(saved.body());
@@ -331,7 +342,7 @@ public final class Events {
   }
 
   /** The number a body is planned for: final, else expected. */
-  private static int counted(ObjectNode body) {
+  static int counted(JsonNode body) {
     JsonNode covers = body.path("covers");
     return covers.hasNonNull("final")
         ? covers.path("final").asInt()

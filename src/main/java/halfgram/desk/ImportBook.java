@@ -47,9 +47,19 @@ public final class ImportBook {
    *
    * @param kitchen code of the kitchen; empty when nothing was imported
    * @param rows how many rows were written
+   * @param told what was written and is more often a slip than meant
    */
   public record Outcome(
-      Optional<String> kitchen, int rows, List<Problem> problems, Optional<Message> unreadable) {}
+      Optional<String> kitchen,
+      int rows,
+      List<Problem> problems,
+      Optional<Message> unreadable,
+      List<Problem> told) {
+
+    private static Outcome refused(List<Problem> problems, Optional<Message> unreadable) {
+      return new Outcome(Optional.empty(), 0, problems, unreadable, List.of());
+    }
+  }
 
   private final Desk desk;
   private final KitchenStore kitchens = new KitchenStore();
@@ -94,7 +104,7 @@ public final class ImportBook {
         ObjectNode stored = there.map(one -> books.load(tx, one.id())).orElse(tree.objectNode());
         problems.addAll(Namesakes.list(stored, tree));
       }
-      outcomes.add(new Outcome(Optional.empty(), 0, problems, read.get(i).unreadable()));
+      outcomes.add(Outcome.refused(problems, read.get(i).unreadable()));
     }
     return outcomes;
   }
@@ -121,9 +131,7 @@ public final class ImportBook {
     private Refused(List<Outcome> outcomes) {
       super("a book was refused", null, false, false);
       this.outcomes =
-          outcomes.stream()
-              .map(one -> new Outcome(Optional.empty(), 0, one.problems(), one.unreadable()))
-              .toList();
+          outcomes.stream().map(one -> Outcome.refused(one.problems(), one.unreadable())).toList();
     }
   }
 
@@ -144,14 +152,14 @@ public final class ImportBook {
       ObjectNode merged = merged(stored, tree);
       BookReader.Outcome whole = desk.check(stored, merged);
       if (whole.book().isEmpty()) {
-        return new Outcome(Optional.empty(), 0, whole.problems(), whole.unreadable());
+        return Outcome.refused(whole.problems(), whole.unreadable());
       }
       brought.compare(stored, merged);
       before = stored;
     } else {
       List<Problem> namesakes = Namesakes.list(before, tree);
       if (!namesakes.isEmpty()) {
-        return new Outcome(Optional.empty(), 0, namesakes, Optional.empty());
+        return Outcome.refused(namesakes, Optional.empty());
       }
       brought.compare(before, tree);
     }
@@ -172,7 +180,22 @@ public final class ImportBook {
     }
     new Reserved(tx, stand.id(), change, who, at)
         .changed(before.path("events"), tree.path("events"));
-    return new Outcome(Optional.of(code), rows, List.of(), Optional.empty());
+    List<Problem> told = there.isPresent() ? doubts(stand, before, tree) : List.of();
+    return new Outcome(Optional.of(code), rows, List.of(), Optional.empty(), told);
+  }
+
+  /** Events that a kitchen had already, or gets now. */
+  private List<Problem> doubts(Stand stand, ObjectNode before, ObjectNode tree) {
+    Map<String, JsonNode> known = new HashMap<>();
+    before.path("events").forEach(event -> known.put(event.path("code").asText(), event));
+    LocalDate today = new House(stand, desk.bookOf(before), before).day(desk.now());
+    List<Problem> doubts = new ArrayList<>();
+    for (int i = 0; i < tree.path("events").size(); i++) {
+      JsonNode event = tree.path("events").path(i);
+      JsonNode was = known.getOrDefault(event.path("code").asText(), tree.path("none"));
+      doubts.addAll(Doubts.list("$.events[" + i + "]", was, event, today));
+    }
+    return doubts;
   }
 
   private static String left(Lot lot) {
@@ -181,8 +204,7 @@ public final class ImportBook {
   }
 
   private static Outcome problem(String path, Message message) {
-    return new Outcome(
-        Optional.empty(), 0, List.of(new Problem(path, "", message)), Optional.empty());
+    return Outcome.refused(List.of(new Problem(path, "", message)), Optional.empty());
   }
 
   /** Where and when, and by whom. */

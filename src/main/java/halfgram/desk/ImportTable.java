@@ -19,8 +19,16 @@ import java.util.List;
  */
 public final class ImportTable {
 
-  /** What came of it: how many rows of the database were written, or what is wrong. */
-  public record Outcome(int rows, List<Misread> problems) {}
+  /**
+   * What came of it: how many rows of the database were written, or what is wrong.
+   *
+   * @param told what was written and is more often a slip than meant
+   */
+  public record Outcome(int rows, List<Misread> problems, List<Misread> told) {
+    private static Outcome refused(List<Misread> problems) {
+      return new Outcome(0, problems, List.of());
+    }
+  }
 
   private final Desk desk;
   private final ImportBook books;
@@ -45,7 +53,7 @@ public final class ImportTable {
         .filter(one -> one.row() > 0)
         .forEach(wrong::add);
     wrong.sort(Comparator.comparing(Misread::row));
-    return new Outcome(0, wrong);
+    return Outcome.refused(wrong);
   }
 
   private List<Misread> looked(Tx tx, House house, BookTable table, List<Row> rows) {
@@ -65,16 +73,19 @@ public final class ImportTable {
     ObjectNode tree = before.deepCopy();
     Placed placed = change.table().put(tree, change.rows());
     if (!placed.misreads().isEmpty()) {
-      return new Outcome(0, placed.misreads());
+      return Outcome.refused(placed.misreads());
     }
     if (tree.equals(before)) {
-      return new Outcome(0, List.of());
+      return Outcome.refused(List.of());
     }
     BookReader.Outcome read = desk.check(before, tree);
     if (read.book().isEmpty()) {
-      return new Outcome(0, read.problems().stream().map(placed::at).toList());
+      return Outcome.refused(read.problems().stream().map(placed::at).toList());
     }
     ImportBook.Outcome written = books.write(tx, now.code(), tree, read.book().get(), change.who());
-    return new Outcome(written.rows(), written.problems().stream().map(placed::at).toList());
+    return new Outcome(
+        written.rows(),
+        written.problems().stream().map(placed::at).toList(),
+        written.told().stream().map(placed::at).toList());
   }
 }

@@ -85,6 +85,17 @@ class BookApiTest extends OnDemo {
   }
 
   @Test
+  void whatATableMovesToADayThatIsOverIsTold() {
+    Answer moved = script.postCsv("tables/events", "code,date,final\nterrace,2026-11-05,26\n");
+    assertThat(moved.status()).isEqualTo(200);
+    assertThat(moved.body().at("/doubts/0/path").asText()).isEqualTo("row 2, column date");
+    Answer again = script.postCsv("tables/events", "code,final\nterrace,12\n");
+    assertThat(again.body().at("/doubts/0/path").asText()).isEqualTo("row 2, column final");
+    assertThat(script.postCsv("tables/events", "code,final\nterrace,13\n").body().has("doubts"))
+        .isFalse();
+  }
+
+  @Test
   void everythingWrongWithATableIsSaidByRowAndColumn() {
     ObjectNode before = book();
     Answer wrong = script.postCsv("tables/events", "code,date,final\nterrace,soon,many\n");

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.testkit.Script.Answer;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -36,6 +37,21 @@ class EventsApiTest extends OnDemo {
     assertThat(looked.body().at("/effects/0/difference/services/0/to").asInt()).isEqualTo(32);
     assertThat(looked.body().has("change")).isFalse();
     assertThat(site.house().stand().change()).isEqualTo(before);
+  }
+
+  @Test
+  void whatIsMoreOftenASlipIsStoredAndTold() {
+    ObjectNode event = event();
+    event.put("date", "2026-11-05");
+    ((ObjectNode) event.path("covers")).put("final", 12000);
+    Answer looked = script.sent("PUT", EVENT + "?look=yes", event.toString());
+    Answer moved = script.sent("PUT", EVENT + "?seen=" + seen(), event.toString());
+    for (Answer answer : List.of(looked, moved)) {
+      assertThat(answer.status()).isEqualTo(200);
+      assertThat(answer.body().path("doubts").findValuesAsText("path"))
+          .containsExactly("$.date", "$.covers.final");
+    }
+    assertThat(covers("{'final':11990}", seen()).body().has("doubts")).isFalse();
   }
 
   @Test

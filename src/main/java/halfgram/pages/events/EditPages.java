@@ -138,8 +138,14 @@ public final class EditPages implements Server.Part {
     look(visit, house, rebased(sent, ""));
   }
 
-  private void look(Visit visit, House house, EditView.Sent sent) {
-    ObjectNode body = EventForm.coded(sent.typed());
+  /** What is asked of an event as it is typed. */
+  private Sure sure(Visit visit, House house, ObjectNode body) {
+    return Sure.of(events.doubts(house, body), visit.field("sure"), visit.words());
+  }
+
+  private void look(Visit visit, House house, EditView.Sent typed) {
+    ObjectNode body = EventForm.coded(typed.typed());
+    EditView.Sent sent = typed.with(sure(visit, house, body));
     Events.Tried tried = events.look(house, body);
     if (tried.house().isEmpty()) {
       wrong(visit, house, sent.with(tried.problems()));
@@ -169,8 +175,14 @@ public final class EditPages implements Server.Part {
     form(visit, house, 422, sent, List.of());
   }
 
-  private void store(Visit visit, House house, EditView.Sent sent) {
-    ObjectNode body = EventForm.coded(sent.typed());
+  private void store(Visit visit, House house, EditView.Sent typed) {
+    ObjectNode body = EventForm.coded(typed.typed());
+    EditView.Sent sent = typed.with(sure(visit, house, body));
+    if (sent.sure().isOpen() && events.look(house, body).house().isPresent()) {
+      visit.notice(visit.words().say("events.not-sure"));
+      form(visit, house, 422, sent, List.of());
+      return;
+    }
     String seen = sent.seen();
     Events.Outcome outcome =
         seen.matches("\\d{1,18}")

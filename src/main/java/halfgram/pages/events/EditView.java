@@ -25,6 +25,7 @@ import java.util.stream.Collectors;
  * @param dietless whether the book has no diet that a guest could have
  * @param focus pointer of the row just added; empty for none
  * @param problems those that belong to no field
+ * @param sure what is asked before it is stored
  * @param effects what saving would do to the sheets; empty until looked at
  */
 record EditView(
@@ -43,6 +44,7 @@ record EditView(
     List<ServiceRow> services,
     List<Choice> dishes,
     List<String> problems,
+    Sure sure,
     List<Effect> effects) {
 
   /**
@@ -86,6 +88,7 @@ record EditView(
    *
    * @param now the event as somebody else has made it meanwhile
    * @param push minutes of a push that were none
+   * @param sure what is asked of it
    */
   record Sent(
       ObjectNode typed,
@@ -94,7 +97,8 @@ record EditView(
       String focus,
       Events.Problems problems,
       Optional<ObjectNode> now,
-      Optional<Pressed.Typed> push) {
+      Optional<Pressed.Typed> push,
+      Sure sure) {
 
     Sent(
         ObjectNode typed,
@@ -103,7 +107,7 @@ record EditView(
         String focus,
         Events.Problems problems,
         Optional<ObjectNode> now) {
-      this(typed, base, seen, focus, problems, now, Optional.empty());
+      this(typed, base, seen, focus, problems, now, Optional.empty(), Sure.NOTHING);
     }
 
     static Sent fresh(ObjectNode body, String seen) {
@@ -111,15 +115,19 @@ record EditView(
     }
 
     Sent typing(ObjectNode other) {
-      return new Sent(other, base, seen, focus, problems, now, push);
+      return new Sent(other, base, seen, focus, problems, now, push, sure);
     }
 
     Sent with(Events.Problems others) {
-      return new Sent(typed, base, seen, focus, others, now);
+      return new Sent(typed, base, seen, focus, others, now, push, sure);
     }
 
     Sent with(Pressed.Typed minutes) {
-      return new Sent(typed, base, seen, focus, problems, now, Optional.of(minutes));
+      return new Sent(typed, base, seen, focus, problems, now, Optional.of(minutes), sure);
+    }
+
+    Sent with(Sure asked) {
+      return new Sent(typed, base, seen, focus, problems, now, push, asked);
     }
   }
 
@@ -204,6 +212,7 @@ record EditView(
           services,
           dishes,
           faults.left(),
+          sent.sure(),
           effects);
     }
 

@@ -24,6 +24,7 @@ import java.util.Optional;
  * @param preparedWhy address of why
  * @param seen number of the event's last change
  * @param fields of the quick form
+ * @param sure what it asks before it stores anything
  * @param problems those that belong to no field
  * @param lanes where the lanes of its days with it are: its own day first, then those before; none
  *     when it is agreed, over or too far off
@@ -38,6 +39,7 @@ record EventView(
     String seen,
     List<EditView.Field> fields,
     List<String> problems,
+    Sure sure,
     List<Link> lanes,
     String lanesFrom,
     boolean ahead,
@@ -92,6 +94,7 @@ record EventView(
         asked.sent().seen(),
         fields,
         faults.left(),
+        asked.sent().sure(),
         lanes(asked, words),
         lanesFrom(asked, words),
         asked.ahead(),

@@ -59,7 +59,13 @@ public final class EventsPages implements Server.Part {
     House house = Rooms.house(desk, visit);
     ObjectNode body = Events.body(get(house, visit.part("code")));
     ObjectNode typed = EventForm.typed(body, visit.form());
-    EditView.Sent sent = EditView.Sent.fresh(typed, visit.field("seen"));
+    Sure sure = Sure.of(events.doubts(house, typed), visit.field("sure"), visit.words());
+    EditView.Sent sent = EditView.Sent.fresh(typed, visit.field("seen")).with(sure);
+    if (sure.isOpen() && events.look(house, typed).house().isPresent()) {
+      visit.notice(visit.words().say("events.not-sure"));
+      show(visit, house, 422, sent);
+      return;
+    }
     Events.Outcome outcome = events.save(house, seen(visit), typed, visit.who());
     if (outcome instanceof Events.Saved) {
       visit.seeOther("events/" + Visit.encoded(visit.part("code")));

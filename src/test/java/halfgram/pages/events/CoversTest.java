@@ -49,6 +49,43 @@ class CoversTest {
   }
 
   @Test
+  void coversFarFromThoseBeforeAreAskedAbout() {
+    FilledForm form = FilledForm.of(client.get(SHEET), COVERS);
+    Answer asked = client.post(COVERS, form.with("/covers/final", "12000").fields());
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text()).contains("Covers go from 84 to 12000 at once.", "It is so");
+    assertThat(asked.body()).contains("value=\"12000\"");
+    FilledForm sure = FilledForm.of(asked, COVERS).with("sure", mark(asked));
+    Answer other = client.post(COVERS, sure.with("/covers/final", "31").fields());
+    assertThat(other.text()).as("a yes is to what was asked").contains("from 84 to 31 at once");
+    assertThat(client.post(COVERS, sure.fields()).status()).isEqualTo(303);
+    assertThat(client.get(SHEET).text()).contains("12000 covers");
+  }
+
+  private static String mark(Answer asked) {
+    return asked.all("name=\"sure\" value=\"([^\"]+)\"").get(0);
+  }
+
+  @Test
+  void aDayThatIsOverIsAskedAboutAndMayBeSo() {
+    String place = SHEET + "/edit";
+    FilledForm form = FilledForm.of(client.get(place), place).with("/date", "2026-11-05");
+    Answer looked = client.post(place, form.with("do", "look").fields());
+    assertThat(looked.text()).contains("The date is over", "It is so");
+    Answer asked = client.post(place, form.with("do", "save").fields());
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.body()).contains("value=\"2026-11-05\"");
+    FilledForm sure = FilledForm.of(asked, place).with("sure", mark(asked)).with("do", "save");
+    assertThat(client.post(place, sure.fields()).status()).isEqualTo(303);
+    assertThat(site.house().book().findEvent("harvest-dinner").orElseThrow().date())
+        .hasToString("2026-11-05");
+    FilledForm after = FilledForm.of(client.get(place), place).with("/name/en", "Past feast");
+    assertThat(client.post(place, after.with("do", "save").fields()).status())
+        .as("it is over already")
+        .isEqualTo(303);
+  }
+
+  @Test
   void aFinalNumberIsAFactAtOnceAndTheplanInForceStays() {
     FilledForm form = FilledForm.of(client.get(SHEET), COVERS);
     Answer answer = client.post(COVERS, form.with("/covers/final", "97").fields());
