@@ -58,9 +58,17 @@ public final class BathOrigins {
     Instant until = bath.map(LiveBaths.Bath::from).orElseGet(() -> planned(basin, label));
     boolean ahead = bath.filter(of -> of.pieces() > 0).isEmpty();
     return said.or(() -> desk.read(tx -> tubs.findCode(tx, house, basin, label)))
-        .or(() -> planned)
+        .or(() -> planned.filter(code -> !isElsewhere(house, basin, label, code)))
         .flatMap(code -> stock.find(house, code))
         .map(life -> origin(inForce, basin, life, said.isPresent(), until, ahead));
+  }
+
+  /** A tub stands at one bath: the plan's word does not count against what was done. */
+  private boolean isElsewhere(House house, BathBoard.Basin basin, String label, String code) {
+    return basin.live().baths().stream()
+        .map(LiveBaths.Bath::label)
+        .filter(other -> !other.equals(label))
+        .anyMatch(other -> desk.read(tx -> tubs.isFrom(tx, house, basin, other, code)));
   }
 
   /** When its first piece is planned to go in; now, once that is past or not planned. */

@@ -8,6 +8,7 @@ import halfgram.technique.bath.BathStore;
 import halfgram.technique.bath.LiveBaths;
 import halfgram.technique.bath.Renewal;
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.Instant;
 import java.util.EnumSet;
 import java.util.List;
@@ -211,15 +212,17 @@ final class BathRules {
         .map(drop -> Message.of("bath.refused.in", drop.number(), found.label()));
   }
 
-  private Optional<Message> level(BathBoard.Basin basin, Bathing.Entry entry) {
-    BigDecimal depth =
+  /** No bath stands above where a full one does, to the millimetre of a ruler. */
+  private static Optional<Message> level(BathBoard.Basin basin, Bathing.Entry entry) {
+    BigDecimal full =
         basin.runs().stream()
-            .map(run -> BathBoard.pan(inForce, run).depthMm())
+            .map(run -> BigDecimal.valueOf(run.bath().fullLevel()))
             .max(BigDecimal::compareTo)
-            .orElse(BigDecimal.ZERO);
+            .orElse(BigDecimal.ZERO)
+            .setScale(0, RoundingMode.CEILING);
     BigDecimal level = entry.millimetres().orElse(BigDecimal.valueOf(-1));
-    return level.signum() < 0 || level.compareTo(depth) > 0
-        ? Optional.of(Message.of("bath.refused.level", new Length(level), new Length(depth)))
+    return level.signum() < 0 || level.compareTo(full) > 0
+        ? Optional.of(Message.of("bath.refused.level", new Length(level), new Length(full)))
         : Optional.empty();
   }
 

@@ -11,6 +11,7 @@ import halfgram.measure.Message;
 import halfgram.measure.Rounding;
 import halfgram.prep.netting.Draw;
 import halfgram.technique.bath.BathEntry;
+import halfgram.technique.bath.LiveBaths;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -47,6 +48,41 @@ final class BathTubs {
         .map(tub -> tub.lot().code());
   }
 
+  /** Why a bath was not filled from a tub: it is in another one, and too little of it is left. */
+  private Optional<Message> taken(
+      Tx tx, House house, InForce inForce, BathBoard.Basin basin, Optional<String> code) {
+    Amount whole =
+        inForce
+            .book()
+            .formulary()
+            .get(ComponentRef.of(basin.formula()))
+            .outputs()
+            .get(0)
+            .fill()
+            .orElseThrow();
+    return code.flatMap(of -> lots.find(tx, house.id(), of))
+        .filter(tub -> tub.lot().left().compareTo(whole) < 0)
+        .flatMap(
+            tub ->
+                basin.live().baths().stream()
+                    .map(LiveBaths.Bath::label)
+                    .filter(label -> isFrom(tx, house, basin, label, tub.lot().code()))
+                    .findFirst()
+                    .map(label -> Message.of("bath.refused.tub", tub.lot().code(), label)));
+  }
+
+  /** Whether a bath has used a tub, or somebody said so. */
+  boolean isFrom(Tx tx, House house, BathBoard.Basin basin, String label, String code) {
+    return basin
+        .live()
+        .findBath(label)
+        .flatMap(LiveBaths.Bath::opened)
+        .flatMap(BathEntry::tub)
+        .or(() -> findCode(tx, house, basin, label))
+        .filter(code::equals)
+        .isPresent();
+  }
+
   /** Whether an entry puts something into a bath, or says what it was filled from. */
   private static boolean fills(BathEntry entry, String label) {
     return switch (entry.kind()) {
@@ -78,8 +114,17 @@ final class BathTubs {
     }
   }
 
+  /** Why an entry is not taken, for what is or was in a tub. */
+  Optional<Message> refuses(
+      Tx tx, House house, InForce inForce, Bathing.Entry entry, BathRules.Found found) {
+    BathBoard.Basin basin = found.basin().orElseThrow();
+    return entry.kind() == BathEntry.Kind.CHANGED
+        ? taken(tx, house, inForce, basin, entry.tub())
+        : found.undone().flatMap(of -> refuses(tx, house, basin, of.entry()));
+  }
+
   /** Why something is not taken back: what its bath was filled from has been put with others. */
-  Optional<Message> refuses(Tx tx, House house, BathBoard.Basin before, BathEntry undone) {
+  private Optional<Message> refuses(Tx tx, House house, BathBoard.Basin before, BathEntry undone) {
     return needless(tx, house, before, undone).stream()
         .filter(
             used ->

@@ -230,7 +230,7 @@ public final class Bathing {
         task.flatMap(of -> refused(tx, house, entry, of))
             .or(() -> overdue(tx, house, day, entry, found))
             .or(() -> rules.refused(entry, found))
-            .or(() -> combined(tx, house, found));
+            .or(() -> tubs.refuses(tx, house, inForce.get(), entry, found));
     if (because.isPresent()) {
       return new Refused(because.get());
     }
@@ -250,12 +250,6 @@ public final class Bathing {
     tubs.follow(tx, house, inForce.get(), found.basin().orElseThrow(), kept, change);
     task.ifPresent(of -> start(tx, house, entry, kept, of, found.basin().orElseThrow()));
     return new Taken(kept, change, false);
-  }
-
-  private Optional<Message> combined(Tx tx, House house, BathRules.Found found) {
-    return found
-        .undone()
-        .flatMap(of -> tubs.refuses(tx, house, found.basin().orElseThrow(), of.entry()));
   }
 
   /** Why the run takes no more of these. */

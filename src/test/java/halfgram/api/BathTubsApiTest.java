@@ -28,6 +28,18 @@ class BathTubsApiTest extends OnBaths {
   }
 
   @Test
+  void aTubStandsAtOneBath() {
+    enter("'kind':'lift','drop':'" + drop("A", RUN, 15) + "'");
+    Answer again = send("'kind':'changed','bath':'A','tub':'t-1204-a1'");
+    assertThat(again.status()).isEqualTo(409);
+    assertThat(again.body().path("said").asText()).contains("tub t-1204-a1 has gone into bath A");
+    String planned = bath("B").at("/tub/code").asText();
+    enter("'kind':'changed','bath':'A','fresh':'X','tub':'" + planned + "'");
+    assertThat(bath("X").at("/tub/code").asText()).isEqualTo(planned);
+    assertThat(bath("B").at("/tub/code").asText()).isNotEqualTo(planned);
+  }
+
+  @Test
   void noLaterPlanGivesTheTubOfABathInUseToAnythingElse() {
     drop("A", RUN, 15);
     script.post("stock/t-1204-a3/bin", "{'reason':'cloudy','cook':'ines'}");

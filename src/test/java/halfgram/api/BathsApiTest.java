@@ -88,10 +88,10 @@ class BathsApiTest extends OnBaths {
     enter("'kind':'level','bath':'A','millimetres':39.5");
     assertThat(bath("A").path("moreDrops").asLong()).isZero();
     assertThat(bath("A").path("trips").asText()).isEqualTo("level");
-    Answer deep = send("'kind':'level','bath':'A','millimetres':101");
+    Answer deep = send("'kind':'level','bath':'A','millimetres':70");
     assertThat(deep.status()).isEqualTo(409);
-    assertThat(deep.body().path("said").asText()).contains("0 to 100 mm is");
-    enter("'kind':'level','bath':'A','millimetres':60");
+    assertThat(deep.body().path("said").asText()).contains("0 to 56 mm, where a full one stands");
+    enter("'kind':'level','bath':'A','millimetres':56");
     assertThat(bath("A").path("lostMl").asDouble()).isZero();
   }
 

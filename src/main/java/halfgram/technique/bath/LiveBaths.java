@@ -229,10 +229,10 @@ public final class LiveBaths {
         .flatMap(pan -> pan.wear.trips(run.bath(), run.allergens(), pieces, at));
   }
 
-  /** How many more whole drops of a run a bath takes from now on, as far as the run needs. */
+  /** How many more drops of a run a bath takes from now on; none when the run needs none. */
   public Ahead ahead(String label, Run run, Instant at) {
     Wear wear = fold.findPan(label).map(pan -> pan.wear.copy()).orElseGet(() -> new Wear(at));
-    long most = run.bath().drops(Math.max(count(run).toDrop(), 1));
+    long most = run.bath().drops(count(run).toDrop());
     return ahead(wear, run, at, most);
   }
 
