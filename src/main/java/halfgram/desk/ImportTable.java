@@ -60,9 +60,7 @@ public final class ImportTable {
     ObjectNode before = export.export(tx, house);
     ObjectNode tree = before.deepCopy();
     Placed placed = table.put(tree, rows);
-    return placed.misreads().isEmpty()
-        ? desk.check(before, tree).problems().stream().map(placed::at).toList()
-        : placed.misreads();
+    return placed.all(desk.check(before, tree).problems());
   }
 
   private record Change(BookTable table, List<Row> rows, String who) {}
@@ -72,15 +70,14 @@ public final class ImportTable {
     ObjectNode before = export.export(tx, now);
     ObjectNode tree = before.deepCopy();
     Placed placed = change.table().put(tree, change.rows());
-    if (!placed.misreads().isEmpty()) {
-      return Outcome.refused(placed.misreads());
-    }
-    if (tree.equals(before)) {
+    if (placed.misreads().isEmpty() && tree.equals(before)) {
       return Outcome.refused(List.of());
     }
     BookReader.Outcome read = desk.check(before, tree);
-    if (read.book().isEmpty()) {
-      return Outcome.refused(read.problems().stream().map(placed::at).toList());
+    List<Misread> wrong = placed.all(read.problems());
+    if (!wrong.isEmpty() || read.book().isEmpty()) {
+      wrong.sort(Comparator.comparing(Misread::row));
+      return Outcome.refused(wrong);
     }
     ImportBook.Outcome written = books.write(tx, now.code(), tree, read.book().get(), change.who());
     return new Outcome(

@@ -85,6 +85,25 @@ class BookApiTest extends OnDemo {
   }
 
   @Test
+  void aCellThatCannotBeReadHidesNothingElse() {
+    Answer wrong =
+        script.postCsv(
+            "tables/events",
+            "code,name,date,final,draft\nterrace,,soon,many,maybe\nnew,New,2026-12-09,,no\n");
+    assertThat(wrong.status()).isEqualTo(422);
+    assertThat(wrong.problems())
+        .containsExactlyInAnyOrder(
+            "row 2, column draft",
+            "row 2, column date",
+            "row 2, column final",
+            "row 3, column expected",
+            "row 3, column code");
+    assertThat(wrong.body().toString())
+        .contains("a number of guests such as 84", "services: is missing")
+        .doesNotContain("{\\\"expected");
+  }
+
+  @Test
   void whatATableMovesToADayThatIsOverIsTold() {
     Answer moved = script.postCsv("tables/events", "code,date,final\nterrace,2026-11-05,26\n");
     assertThat(moved.status()).isEqualTo(200);

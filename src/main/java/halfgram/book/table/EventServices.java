@@ -115,7 +115,7 @@ final class EventServices implements BookTable {
   }
 
   private static void put(At item, List<Column> columns, Row row, Placed placed) {
-    placed.put(item.path(), row, columns.get(0).name());
+    placed.row(item.path(), row, columns.get(0).name());
     for (Column column : columns) {
       placed.put(item.path() + "." + column.key(), row, column.name());
       if (!column.put(item.node(), row.cell(column.name()))) {

@@ -5,8 +5,10 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.measure.Message;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 /**
@@ -119,14 +121,15 @@ record ListTable(String name, String list, int keys, List<Column> columns, Set<S
   public Placed put(ObjectNode book, List<Row> rows) {
     Placed placed = new Placed();
     ArrayNode items = book.withArray(list);
+    Map<List<String>, Integer> there = index(items);
     Set<List<String>> seen = new HashSet<>();
     for (Row row : rows) {
       List<String> key = columns.subList(0, keys).stream().map(c -> row.cell(c.name())).toList();
       if (seen.add(key)) {
-        int before = index(items, key);
-        int at = before < 0 ? items.size() : before;
-        ObjectNode item = before < 0 ? items.addObject() : (ObjectNode) items.path(at);
-        put(item, row, "$." + list + "[" + at + "]", before < 0 ? Set.of() : fixed, placed);
+        boolean fresh = !there.containsKey(key);
+        int at = there.getOrDefault(key, items.size());
+        ObjectNode item = fresh ? items.addObject() : (ObjectNode) items.path(at);
+        put(item, row, "$." + list + "[" + at + "]", fresh ? Set.of() : fixed, placed);
       } else {
         placed.misread(row, columns.get(0).name(), Message.of("table.twice"));
       }
@@ -135,7 +138,7 @@ record ListTable(String name, String list, int keys, List<Column> columns, Set<S
   }
 
   private void put(ObjectNode item, Row row, String path, Set<String> kept, Placed placed) {
-    placed.put(path, row, columns.get(0).name());
+    placed.row(path, row, columns.get(0).name());
     for (Column column : columns) {
       String cell = row.cell(column.name());
       placed.put(path + "." + column.key(), row, column.name());
@@ -147,13 +150,13 @@ record ListTable(String name, String list, int keys, List<Column> columns, Set<S
     }
   }
 
-  private int index(ArrayNode items, List<String> key) {
+  /** Where each item stands, the first of a key. */
+  private Map<List<String>, Integer> index(ArrayNode items) {
+    Map<List<String>, Integer> index = new HashMap<>();
     for (int i = 0; i < items.size(); i++) {
       JsonNode item = items.path(i);
-      if (columns.subList(0, keys).stream().map(c -> c.show(item)).toList().equals(key)) {
-        return i;
-      }
+      index.putIfAbsent(columns.subList(0, keys).stream().map(c -> c.show(item)).toList(), i);
     }
-    return -1;
+    return index;
   }
 }
