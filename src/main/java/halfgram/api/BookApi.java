@@ -74,7 +74,7 @@ public final class BookApi implements Server.Part {
                 problems(outcome.problems(), outcome.unreadable()),
                 outcome.told());
           } else {
-            BookReader.Outcome read = desk.reader().read(bytes);
+            BookReader.Outcome read = desk.reader().readBrought(bytes);
             List<Problem> problems = problems(read.problems(), read.unreadable());
             Message own = Message.of("api.accept-code", house.code());
             problems.add(new Problem("$.kitchen.code", code, own));

@@ -3,6 +3,7 @@ package halfgram.book;
 import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.input.Problem;
 import halfgram.input.Problems;
@@ -15,6 +16,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Stream;
 
 /** Reads a kitchen book from a file: the book, or every problem there is with it, in one run. */
@@ -50,6 +52,10 @@ public final class BookReader {
   }
 
   public Outcome read(Path file) {
+    return read(file, this::read);
+  }
+
+  private static Outcome read(Path file, Function<byte[], Outcome> reading) {
     try {
       if (!Files.isRegularFile(file)) {
         return Outcome.unreadable("unreadable.no-file");
@@ -58,7 +64,7 @@ public final class BookReader {
       if (bytes > MOST_BYTES) {
         return Outcome.unreadable("unreadable.too-large", bytes, MOST_BYTES);
       }
-      return read(Files.readAllBytes(file));
+      return reading.apply(Files.readAllBytes(file));
     } catch (IOException e) {
       return Outcome.unreadable("unreadable.io", e.getClass().getSimpleName());
     }
@@ -66,20 +72,28 @@ public final class BookReader {
 
   /** As a book that is to be brought in: it has no two things of one name. */
   public Outcome check(Path file) {
-    Outcome read = read(file);
-    if (read.unreadable().isPresent()) {
-      return read;
-    }
-    try {
-      ObjectNode tree = tree(Files.readAllBytes(file));
-      List<Problem> namesakes = Namesakes.list(tree.objectNode(), tree);
-      return namesakes.isEmpty() ? read : read.with(namesakes);
-    } catch (IOException e) {
-      return Outcome.unreadable("unreadable.io", e.getClass().getSimpleName());
-    }
+    return read(
+        file,
+        bytes -> {
+          Outcome read = readBrought(bytes);
+          List<Problem> namesakes =
+              read.unreadable().isPresent()
+                  ? List.of()
+                  : Namesakes.list(JsonNodeFactory.instance.objectNode(), tree(bytes));
+          return namesakes.isEmpty() ? read : read.with(namesakes);
+        });
+  }
+
+  /** As {@link #read(byte[])}, unless there are far too many things in it to read them. */
+  public Outcome readBrought(byte[] bytes) {
+    return read(bytes, tree -> Sizes.list(tree.objectNode(), tree));
   }
 
   public Outcome read(byte[] bytes) {
+    return read(bytes, tree -> List.of());
+  }
+
+  private Outcome read(byte[] bytes, Function<ObjectNode, List<Problem>> first) {
     JsonNode json;
     try {
       json = JsonTree.parse(bytes);
@@ -99,8 +113,13 @@ public final class BookReader {
       return Outcome.unreadable(
           "unreadable.version", object.path("version").asText(), upgrade.current());
     }
+    ObjectNode tree = upgrade.toCurrent(object, version);
+    List<Problem> already = first.apply(tree);
+    if (!already.isEmpty()) {
+      return new Outcome(Optional.empty(), already, Optional.empty());
+    }
     Problems problems = new Problems();
-    KitchenBook book = new BookParts(problems, reference).read(upgrade.toCurrent(object, version));
+    KitchenBook book = new BookParts(problems, reference).read(tree);
     return problems.isEmpty()
         ? new Outcome(Optional.of(book), List.of(), Optional.empty())
         : new Outcome(Optional.empty(), problems.list(), Optional.empty());

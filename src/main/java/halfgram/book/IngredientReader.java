@@ -59,7 +59,7 @@ final class IngredientReader {
       TreeSet<String> all = new TreeSet<>(reading.reference.densities().keySet());
       all.addAll(reading.reference.yields().keySet());
       all.addAll(reading.reference.calcium().keySet());
-      node.problem("reference", row, "problem.no-such", "reference", Reading.near(all, row));
+      node.problem("reference", row, "problem.no-such", "reference", reading.accepted(all, row));
     }
   }
 

@@ -3,6 +3,7 @@ package halfgram.book;
 import halfgram.input.Problems;
 import halfgram.measure.Message;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +17,9 @@ import java.util.TreeSet;
 final class Reading {
   /** So many codes are named where one is wrong. */
   private static final int FEW = 5;
+
+  /** So many wrong codes of a book are told with the nearest there are. */
+  private static final int MOST_NAMED = 100;
 
   /** Kinds of things that have codes. */
   enum Kind {
@@ -38,6 +42,7 @@ final class Reading {
   final Reference reference;
   private final Map<Kind, Set<String>> codes = new HashMap<>();
   private final List<Runnable> later = new ArrayList<>();
+  private int named;
 
   Reading(Problems problems, Reference reference) {
     this.problems = problems;
@@ -58,7 +63,7 @@ final class Reading {
     later(
         () -> {
           if (!code.isEmpty() && !codes(kind).contains(code)) {
-            node.problem(key, code, "problem.no-such", word(kind), near(codes(kind), code));
+            node.problem(key, code, "problem.no-such", word(kind), accepted(codes(kind), code));
           }
         });
   }
@@ -79,19 +84,22 @@ final class Reading {
     return codes.computeIfAbsent(kind, k -> new TreeSet<>());
   }
 
+  /** The nearest are looked for while few are wrong: of many, how many there are says enough. */
+  Message accepted(Set<String> known, String wrong) {
+    named++;
+    return named <= MOST_NAMED ? near(known, wrong) : Message.of("accept.known", known.size());
+  }
+
   static String word(Kind kind) {
     return kind.name().toLowerCase(java.util.Locale.ROOT);
   }
 
   /** The known codes nearest to a wrong one, and how many others there are. */
   static Message near(Set<String> known, String wrong) {
+    Map<String, Integer> distances = new HashMap<>();
+    known.forEach(code -> distances.put(code, distance(code, wrong)));
     List<String> nearest =
-        known.stream()
-            .sorted(
-                java.util.Comparator.comparingInt((String code) -> distance(code, wrong))
-                    .thenComparing(code -> code))
-            .limit(FEW)
-            .toList();
+        known.stream().sorted(Comparator.comparing(distances::get)).limit(FEW).toList();
     String said = nearest.isEmpty() ? "-" : String.join(", ", nearest);
     return known.size() > FEW
         ? Message.of("accept.nearest", said, known.size() - FEW)

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookReader;
 import halfgram.book.BookStore;
 import halfgram.book.Namesakes;
+import halfgram.book.Sizes;
 import halfgram.db.Database;
 import halfgram.db.Tx;
 import halfgram.input.Problem;
@@ -275,8 +276,15 @@ public final class Desk {
     return outcomes.get(text, unread -> reader.read(unread.getBytes(StandardCharsets.UTF_8)));
   }
 
-  /** As above, for a change of a book: what is newly named like another is a problem too. */
+  /**
+   * As above, for a change of a book: what is newly named like another is a problem too, and of far
+   * too many things nothing more is said.
+   */
   BookReader.Outcome check(ObjectNode before, ObjectNode tree) {
+    List<Problem> sizes = Sizes.list(before, tree);
+    if (!sizes.isEmpty()) {
+      return new BookReader.Outcome(Optional.empty(), sizes, Optional.empty());
+    }
     BookReader.Outcome read = check(tree);
     List<Problem> namesakes = Namesakes.list(before, tree);
     return namesakes.isEmpty() ? read : read.with(namesakes);

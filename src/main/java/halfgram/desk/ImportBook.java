@@ -77,7 +77,7 @@ public final class ImportBook {
 
   /** Brings several books in, all or none: one outcome each, in their order. */
   public List<Outcome> importBooks(List<byte[]> files, String who) {
-    List<BookReader.Outcome> read = files.stream().map(desk.reader()::read).toList();
+    List<BookReader.Outcome> read = files.stream().map(desk.reader()::readBrought).toList();
     Set<String> codes = new TreeSet<>();
     for (BookReader.Outcome one : read) {
       one.book().ifPresent(book -> codes.add(book.kitchen().code()));
@@ -285,9 +285,7 @@ public final class ImportBook {
     for (Map.Entry<String, JsonNode> entry : other.properties()) {
       JsonNode there = merged.get(entry.getKey());
       if (entry.getValue() instanceof ArrayNode list && there instanceof ArrayNode before) {
-        for (JsonNode item : list) {
-          put(before, item, entry.getKey());
-        }
+        put(before, list, entry.getKey());
       } else {
         merged.set(entry.getKey(), entry.getValue());
       }
@@ -295,15 +293,19 @@ public final class ImportBook {
     return merged;
   }
 
-  private static void put(ArrayNode list, JsonNode item, String kind) {
+  private static void put(ArrayNode list, ArrayNode items, String kind) {
+    Map<String, Integer> there = new HashMap<>();
     for (int i = 0; i < list.size(); i++) {
-      JsonNode before = list.get(i);
-      if (key(before, kind).equals(key(item, kind))) {
-        list.set(i, together(before, item, kind));
-        return;
+      there.putIfAbsent(key(list.get(i), kind), i);
+    }
+    for (JsonNode item : items) {
+      Integer at = there.putIfAbsent(key(item, kind), list.size());
+      if (at == null) {
+        list.add(item);
+      } else {
+        list.set(at, together(list.get(at), item, kind));
       }
     }
-    list.add(item);
   }
 
   /** What stays of an item that is replaced: older versions, and what was entered. */

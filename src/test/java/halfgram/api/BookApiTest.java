@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.testkit.Script.Answer;
 import halfgram.testkit.Site;
+import java.time.Duration;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -41,6 +42,34 @@ class BookApiTest extends OnDemo {
     book.put("format", "diary");
     assertThat(script.sent("POST", "book", book.toString()).problems()).containsExactly("$");
     assertThat(book()).isEqualTo(before);
+  }
+
+  @Test
+  void farTooManyThingsAreRefusedWithHowManyThereMayBe() {
+    ObjectNode before = book();
+    ObjectNode book = before.deepCopy();
+    for (int i = 0; i < 10_000; i++) {
+      book.withArray("ingredients").addObject().put("code", "x-" + i).put("name", "X " + i);
+    }
+    Answer many = script.sent("POST", "book", book.toString());
+    assertThat(many.problems()).containsExactly("$.ingredients");
+    assertThat(many.body().toString()).contains("at most 10000 of a kind");
+    assertThat(book()).isEqualTo(before);
+  }
+
+  @Test
+  void thousandsOfWrongNamesAreToldAtOnce() {
+    ObjectNode book = book();
+    for (int i = 0; i < 9_000; i++) {
+      ObjectNode one = book.withArray("ingredients").addObject();
+      one.put("code", "x-" + i).put("name", "X " + i).putArray("lookAlike").add("nothing-" + i);
+    }
+    long from = System.nanoTime();
+    Answer wrong = script.sent("POST", "book", book.toString());
+    assertThat(wrong.problems()).hasSize(9_000);
+    assertThat(wrong.body().toString()).contains("or one of", "one of the 90");
+    // Each looked for among all took four minutes.
+    assertThat(Duration.ofNanos(System.nanoTime() - from)).isLessThan(Duration.ofSeconds(30));
   }
 
   @Test
