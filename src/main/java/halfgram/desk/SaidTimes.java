@@ -9,7 +9,9 @@ import halfgram.prep.TaskProgress;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
 import halfgram.prep.Waiting;
+import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -21,11 +23,18 @@ import java.util.Set;
  * <p>Rules. It is not still to come, and not before the day of the plan began. What ends something
  * is not before the last that is known of the task. That it began before what it waits for was done
  * and had rested speaks against it, and whoever enters it is told; but paper may know better, so it
- * is taken when they say that it was so. Undoing is of now.
+ * is taken when they say that it was so. So does long work that took less than a quarter of its
+ * time. Undoing is of now.
  */
 final class SaidTimes {
   private static final Set<Tick.Kind> ENDS =
       EnumSet.of(Tick.Kind.PART_DONE, Tick.Kind.DONE, Tick.Kind.FAILED);
+
+  /** Of shorter work a share says little. */
+  private static final Duration LONG = Duration.ofHours(2);
+
+  /** So many times shorter than planned is asked about. */
+  private static final int FAR = 4;
 
   private final Desk desk;
   private final Plans plans;
@@ -50,7 +59,11 @@ final class SaidTimes {
     if (because.isPresent()) {
       return Optional.of(new Ticking.Refused(because.get()));
     }
-    List<Message> asks = said.sure() ? List.of() : asks(house, inForce, found.task(), tick);
+    List<Message> asks = new ArrayList<>();
+    if (!said.sure()) {
+      asks.addAll(asks(house, inForce, found.task(), tick));
+      tooShort(found.task(), tick, progress).ifPresent(asks::add);
+    }
     return asks.isEmpty() ? Optional.empty() : Optional.of(new Ticking.Asks(asks));
   }
 
@@ -100,6 +113,17 @@ final class SaidTimes {
                     delivery ->
                         Message.of("tick.asks.delivery", delivery.awaited().delivery().supplier())))
         .toList();
+  }
+
+  /** That long work was done in no time: an hour was misread more often than a roast was quick. */
+  private static Optional<Message> tooShort(Task task, Tick tick, TaskProgress progress) {
+    Duration planned = task.handsOn().plus(task.unattended());
+    return progress
+        .begun()
+        .filter(begun -> tick.kind() == Tick.Kind.DONE && planned.compareTo(LONG) >= 0)
+        .map(begun -> Duration.between(begun, tick.at()))
+        .filter(took -> took.multipliedBy(FAR).compareTo(planned) < 0)
+        .map(took -> Message.of("tick.asks.short", took, planned));
   }
 
   private static Message name(Task of) {

@@ -88,6 +88,18 @@ class PaperEntryTest extends OnPaper {
   }
 
   @Test
+  void longWorkDoneInNoTimeIsAskedAboutAndThenTaken() {
+    Task drip = task("dill-oil/", "drip");
+    FilledForm form = row(form(""), drip, "started", "12:00", "done", "12:02", "who", "ines");
+    Answer asked = send(form);
+    assertThat(asked.status()).isEqualTo(409);
+    assertThat(asked.text()).contains("it took 2 min, planned are 9 h 05 min", "It was so");
+    FilledForm again = FilledForm.of(asked, "paper/entry");
+    assertThat(send(row(again, drip, "sure", "yes")).status()).isEqualTo(303);
+    assertThat(state(drip)).isEqualTo(TaskState.DONE);
+  }
+
+  @Test
   void whatIsEnteredInOnePassStandsOnEachOther() {
     Task boil = task("pear-gel", "boil");
     Task gel = task("pear-gel", "blend");
