@@ -75,12 +75,14 @@ final class EventReader {
     if (!of.has("expected") && !of.has("final")) {
       of.problem("expected", "", "problem.missing", Message.of("accept.covers"));
     }
-    Covers read =
-        new Covers(
-            expected.or(() -> finalNumber).orElse(MOST_COVERS),
-            finalNumber.map(OptionalInt::of).orElse(OptionalInt.empty()));
     of.done();
-    return read;
+    if (!of.isRead("expected", "final")) {
+      // Nothing is held against what nobody has written.
+      return new Covers(MOST_COVERS, OptionalInt.empty());
+    }
+    return new Covers(
+        expected.or(() -> finalNumber).orElse(MOST_COVERS),
+        finalNumber.map(OptionalInt::of).orElse(OptionalInt.empty()));
   }
 
   private DietCount diet(Node node) {

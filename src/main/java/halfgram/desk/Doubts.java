@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import halfgram.book.Moments;
 import halfgram.input.Problem;
 import halfgram.measure.Message;
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -41,10 +42,13 @@ final class Doubts {
     int from = Events.counted(before);
     int to = Events.counted(event);
     boolean far = to >= from * TIMES || to * TIMES <= from;
-    if (!before.isMissingNode() && far && Math.abs(to - from) >= FEW) {
-      String field = event.path("covers").hasNonNull("final") ? ".final" : ".expected";
+    String field = event.path("covers").hasNonNull("final") ? "final" : "expected";
+    JsonNode covers = event.path("covers").path(field);
+    boolean read =
+        covers.isNumber() && covers.decimalValue().compareTo(BigDecimal.valueOf(to)) == 0;
+    if (!before.isMissingNode() && read && far && Math.abs(to - from) >= FEW) {
       Message message = Message.of("events.doubt-covers", from, to);
-      doubts.add(new Problem(path + ".covers" + field, String.valueOf(to), message));
+      doubts.add(new Problem(path + ".covers." + field, String.valueOf(to), message));
     }
     return doubts;
   }

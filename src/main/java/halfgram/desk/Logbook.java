@@ -1,7 +1,9 @@
 package halfgram.desk;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookStore;
+import halfgram.book.Moments;
 import halfgram.db.Tx;
 import halfgram.kitchen.KitchenStore;
 import halfgram.prep.PlanStore;
@@ -150,9 +152,23 @@ public final class Logbook {
                     planStore.find(tx, house.id(), id).map(plan -> plans.computed(tx, house, plan)))
             .flatMap(plan -> find(plan, task))
             .ifPresent(ticked -> tasks.putIfAbsent(task, ticked));
+      } else if (((Changed) entry).change().kind().equals(LogKind.LANES.word())) {
+        ofLanes(tx, house, ((Changed) entry).change(), tasks);
       }
     }
     return new Part(List.copyOf(entries), before, tasks);
+  }
+
+  /** The task that the lanes were told of, as the plan in force of its day has it. */
+  private void ofLanes(Tx tx, House house, KitchenStore.Change change, Map<String, Ticked> tasks) {
+    JsonNode detail = BookStore.parse(change.detail());
+    String task = detail.path("task").asText();
+    if (!task.isEmpty() && !tasks.containsKey(task)) {
+      Moments.date(detail.path("day").asText())
+          .flatMap(day -> plans.inForce(tx, house, day))
+          .flatMap(plan -> find(plans.computed(tx, house, plan), task))
+          .ifPresent(ticked -> tasks.put(task, ticked));
+    }
   }
 
   private static Optional<Ticked> find(Plans.Computation plan, String id) {

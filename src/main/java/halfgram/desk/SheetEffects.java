@@ -1,6 +1,7 @@
 package halfgram.desk;
 
 import halfgram.event.Event;
+import halfgram.measure.Message;
 import halfgram.prep.Consequences;
 import halfgram.prep.Difference;
 import halfgram.prep.KitchenBook;
@@ -53,6 +54,12 @@ public final class SheetEffects {
   public SheetEffects(Desk desk, Plans plans) {
     this.desk = desk;
     this.plans = plans;
+  }
+
+  /** What goes on today with a thing of the book that nothing else in the book names. */
+  public List<Message> inUse(House house, String kind, String code) {
+    LocalDate today = house.day(desk.now());
+    return InUse.list(house, today, plans.find(house, today), kind, code);
   }
 
   /** Of a changed event, on the dates it had and has. */

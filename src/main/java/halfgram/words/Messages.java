@@ -31,6 +31,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Properties;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -52,7 +53,8 @@ public final class Messages {
   private static final BigDecimal TENTH = new BigDecimal("0.1");
 
   /** A place, or a marked measure; other braces are the sentence's own, some show JSON. */
-  private static final Pattern PLACE = Pattern.compile("\\{(?:(\\d)|([^{}]*))\\}");
+  private static final Pattern PLACE =
+      Pattern.compile("\\{(?:(\\d)|(\\d)\\|([^{}|]*)\\|([^{}|]*)|([^{}]*))\\}");
 
   /** The space before a mark of the end. */
   private static final Pattern LOOSE = Pattern.compile(" (?=[:;?!])");
@@ -200,12 +202,19 @@ public final class Messages {
     }
     return PLACE
         .matcher(sentence)
-        .replaceAll(
-            place ->
-                Matcher.quoteReplacement(
-                    place.group(1) == null
-                        ? Marked.findWritten(place.group(2), measures).orElse(place.group())
-                        : shown(message.args().get(Integer.parseInt(place.group(1))))));
+        .replaceAll(place -> Matcher.quoteReplacement(placed(place, message.args())));
+  }
+
+  /** What stands in a place: "{0}" an argument, "{0|drop|drops}" the word for so many. */
+  private String placed(MatchResult place, List<Object> args) {
+    if (place.group(1) != null) {
+      return shown(args.get(Integer.parseInt(place.group(1))));
+    }
+    if (place.group(2) != null) {
+      boolean one = shown(args.get(Integer.parseInt(place.group(2)))).equals("1");
+      return one ? place.group(3) : place.group(4);
+    }
+    return Marked.findWritten(place.group(5), measures).orElse(place.group());
   }
 
   public boolean has(String key) {

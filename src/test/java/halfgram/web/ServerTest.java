@@ -37,7 +37,7 @@ class ServerTest {
     Client.Answer answer = client.get("/k/TARN/nothing-here");
     assertThat(answer.status()).isEqualTo(404);
     assertThat(answer.header("content-type")).startsWith("text/html;").contains("utf-8");
-    assertThat(answer.text()).contains("There is no /k/TARN/nothing-here here.");
+    assertThat(answer.text()).contains("Nothing here is called /k/TARN/nothing-here.");
   }
 
   @Test

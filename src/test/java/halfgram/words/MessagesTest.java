@@ -154,6 +154,14 @@ class MessagesTest {
     assertThat(messages.say("usage.unknown", "$1 {0} \\")).contains("\"$1 {0} \\\"");
   }
 
+  @Test
+  void oneIsSaidInTheSingular() {
+    Messages messages = new Messages("en", ZoneOffset.UTC);
+    assertThat(messages.say("paper.drops", 1)).isEqualTo("1 drop");
+    assertThat(messages.say("paper.drops", 11)).isEqualTo("11 drops");
+    assertThat(messages.say("bath.did.drop", "2", 1, "A")).isEqualTo("Drop 2: 1 piece into bath A");
+  }
+
   /** Keys that the sources put together, and what can follow. */
   static Map<String, Collection<String>> families() {
     Map<String, Collection<String>> families = new TreeMap<>();

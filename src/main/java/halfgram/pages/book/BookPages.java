@@ -120,6 +120,9 @@ public final class BookPages implements Server.Part {
       form(visit, house, 422, editing, List.of());
       return;
     }
+    if (act.equals("out") && asksOut(visit, house, editing)) {
+      return;
+    }
     BookItems.Outcome outcome =
         act.equals("look")
             ? items.look(house, edit.get())
@@ -136,6 +139,31 @@ public final class BookPages implements Server.Part {
       visit.notice(words.say(stale.theirs().isPresent() ? "book.stale" : "book.gone"));
       form(visit, desk.again(house), 409, editing.rebased(stale.theirs()), List.of());
     }
+  }
+
+  /** Taking out what work goes on with is asked once more, with what that does. */
+  private boolean asksOut(Visit visit, House house, Editing editing) {
+    BookItems.Edit out = editing.out();
+    if (visit.field("sure").equals("yes")
+        || !(items.look(house, out) instanceof BookItems.Looked looked)) {
+      return false;
+    }
+    Messages words = words(visit, house);
+    List<String> uses =
+        effects.inUse(house, out.kind(), out.code()).stream().map(words::say).toList();
+    List<SheetEffects.Effect> found = effects.list(house, looked.house());
+    if (uses.isEmpty() && found.isEmpty()) {
+      return false;
+    }
+    editing.askOut(uses);
+    visit.notice(words.say("book.out-ask"));
+    form(
+        visit,
+        house,
+        422,
+        editing,
+        found.stream().map(effect -> Effect.of(effect, words)).toList());
+    return true;
   }
 
   private List<Effect> effects(House house, House after, Messages words) {

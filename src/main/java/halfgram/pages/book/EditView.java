@@ -10,6 +10,8 @@ import java.util.List;
  *
  * @param action where the form goes
  * @param stays whether it cannot be taken out
+ * @param asksOut whether it is asked once more before it is taken out
+ * @param uses what goes on with it today
  * @param how what the kind is for
  * @param base what it was when the form was made, sent along
  * @param faults those that belong to no field
@@ -19,6 +21,8 @@ record EditView(
     String action,
     boolean fresh,
     boolean stays,
+    boolean asksOut,
+    List<String> uses,
     String title,
     String how,
     String base,

@@ -37,6 +37,8 @@ final class Editing {
   private final TypedForm form;
   private final Map<String, String> faults = new LinkedHashMap<>();
   private final List<String> elsewhere = new ArrayList<>();
+  private final List<String> uses = new ArrayList<>();
+  private boolean asksOut;
 
   private Editing(String kind, Optional<String> code, ObjectNode base, TypedForm form) {
     this.kind = kind;
@@ -88,6 +90,12 @@ final class Editing {
   /** The thing taken out. */
   BookItems.Edit out() {
     return new BookItems.Edit(kind, code.orElse(""), Optional.of(base), Optional.empty());
+  }
+
+  /** Asks once more before it is taken out, since something goes on with it. */
+  void askOut(List<String> said) {
+    asksOut = true;
+    uses.addAll(said);
   }
 
   /** The thing as typed; empty when there is nothing to call it. */
@@ -150,6 +158,8 @@ final class Editing {
         "book/" + kind + "/" + code.orElse("new"),
         code.isEmpty(),
         code.isEmpty() || kind.equals(BookItems.KITCHEN),
+        asksOut,
+        uses,
         code.isEmpty()
             ? words.say("book.new", one)
             : words.say("book.edit-of", one, english(base.path("name"))),

@@ -147,7 +147,7 @@ record LanesView(
       told.add(day.words().say("lanes.yielding"));
     }
     if (day.crew().cut() && !day.isRough()) {
-      told.add(day.words().say("lanes.cut", day.crew().iterations()));
+      told.add(day.words().say("lanes.cut"));
     }
     return told;
   }

@@ -132,8 +132,6 @@ public record ThenView(
   }
 
   private static List<String> told(Crewed then) {
-    return then.crew().cut()
-        ? List.of(then.words().say("lanes.cut", then.crew().iterations()))
-        : List.of();
+    return then.crew().cut() ? List.of(then.words().say("lanes.cut")) : List.of();
   }
 }

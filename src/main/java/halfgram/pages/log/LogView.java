@@ -122,7 +122,7 @@ record LogView(
     private Line ticked(TickStore.Entered entered) {
       Tick tick = entered.tick();
       Optional<Logbook.Ticked> task = Optional.ofNullable(part.tasks().get(tick.task()));
-      String name = task.map(this::title).orElse(tick.task());
+      String name = named(tick.task());
       List<String> more = new ArrayList<>();
       tick.line().ifPresent(path -> more.add(weighed(task, path)));
       tick.amount().ifPresent(amount -> more.add(words.amount(amount)));
@@ -159,6 +159,16 @@ record LogView(
       Instant time = entered.origin().time();
       Duration apart = Duration.between(time, entered.tick().at()).abs();
       return apart.compareTo(SAME_TIME) > 0 ? words.say("log.device-time", words.moment(time)) : "";
+    }
+
+    /** What a task was called; its id when no plan knows it any more. */
+    private String named(String task) {
+      return Optional.ofNullable(part.tasks().get(task)).map(this::title).orElse(task);
+    }
+
+    private String day(JsonNode detail) {
+      String said = detail.path("day").asText();
+      return Moments.date(said).map(words::shortDate).orElse(said);
     }
 
     /** What a task was called in its plan. */
@@ -261,7 +271,7 @@ record LogView(
                   case "unpinned" -> "log.lanes-unpinned";
                   default -> "log.lanes-accepted";
                 },
-                detail.path("task").asText(detail.path("day").asText()),
+                detail.has("task") ? named(detail.path("task").asText()) : day(detail),
                 "",
                 "lanes?date=" + detail.path("day").asText());
         case "book" -> {

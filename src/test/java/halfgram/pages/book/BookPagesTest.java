@@ -195,6 +195,26 @@ class BookPagesTest extends OnBook {
   }
 
   @Test
+  void whoOrWhatTheDayWorksWithIsTakenOutOnlyWhenAskedTwice() {
+    client.get("/k/TARN/");
+    Answer person = change("people/ines", "act", "out");
+    assertThat(person.status()).isEqualTo(422);
+    assertThat(person.text())
+        .contains("Nothing was taken out yet", "Ines is on shift today, 10:30 to 22:45.")
+        .contains("What it would do to the sheet", "Take it out all the same");
+    assertThat(thing("people", "ines")).isPresent();
+    Answer scale = change("scales/" + code("scales"), "act", "out");
+    assertThat(scale.text()).contains("Weighed on it today: ");
+    FilledForm sure = FilledForm.of(person, "/people/ines").with("act", "out");
+    assertThat(client.post(BOOK + "/people/ines", sure.fields()).status()).isEqualTo(303);
+    assertThat(thing("people", "ines")).isEmpty();
+  }
+
+  private String code(String kind) {
+    return BookItems.list(site.house(), kind).get(0).path("code").asText();
+  }
+
+  @Test
   void aDishIsPlatedAndFinishedAsItsFormSays() {
     Answer answer =
         create(

@@ -62,6 +62,15 @@ class CoversTest {
     assertThat(client.get(SHEET).text()).contains("12000 covers");
   }
 
+  @Test
+  void ofCoversThatAreNoneNothingElseIsHeldAgainstThem() {
+    FilledForm form = FilledForm.of(client.get(SHEET), COVERS);
+    Answer wrong = client.post(COVERS, form.with("/covers/final", "1,5").fields());
+    assertThat(wrong.status()).isEqualTo(422);
+    assertThat(wrong.all("class=\"fault\"[^>]*>([^<]+)<")).hasSize(1);
+    assertThat(wrong.body()).contains("value=\"1.5\"");
+  }
+
   private static String mark(Answer asked) {
     return asked.all("name=\"sure\" value=\"([^\"]+)\"").get(0);
   }

@@ -83,7 +83,7 @@ class AtBathsTest {
     Answer dropped = drop("A", "15");
     // 150 s from the last piece in.
     assertThat(dropped.text()).contains("lift at 16:05:40", "Lift 1", "Drop 1: 15 pieces");
-    assertThat(dropped.text()).contains("pieces to drop: 282, in drops: 19");
+    assertThat(dropped.text()).contains("282 pieces to drop (19 drops)");
     assertThat(dropped.text()).contains("6 more drops, as forecast");
     String entry = dropped.all("name=\"undoes\" value=\"([0-9a-f-]{36})\"").get(0);
     Answer undone = send("UNDO", "undoes", entry);
@@ -94,7 +94,7 @@ class AtBathsTest {
   void theForecastEndsWithTheLastDropOfTheRun() {
     work();
     Answer all = drop("A", "297");
-    assertThat(all.text()).contains("nothing more to drop").doesNotContain("more drop");
+    assertThat(all.text()).contains("nothing more to drop").doesNotContain("more drop,");
   }
 
   @Test
