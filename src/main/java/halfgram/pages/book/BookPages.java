@@ -156,7 +156,7 @@ public final class BookPages implements Server.Part {
       return false;
     }
     editing.askOut(uses);
-    visit.notice(words.say("book.out-ask"));
+    visit.notice(words.say("book.out-ask", String.join(" ", uses)).strip());
     form(
         visit,
         house,
