@@ -34,7 +34,7 @@ public final class Placed {
   void put(String path, Row row, String column) {
     Cell cell = new Cell(row, column, false);
     // Of columns that write to one place, the first stands for it.
-    cells.merge(path, cell, (one, next) -> one.row == row ? one : next);
+    cells.merge(path, cell, (one, next) -> one.row.number() == row.number() ? one : next);
     inside.putIfAbsent(above(path), cell);
   }
 
