@@ -45,12 +45,10 @@ final class BathRules {
       Optional<BathStore.Entered> undone) {}
 
   private final BathBoard board;
-  private final InForce inForce;
   private final Instant now;
 
-  BathRules(BathBoard board, InForce inForce, Instant now) {
+  BathRules(BathBoard board, Instant now) {
     this.board = board;
-    this.inForce = inForce;
     this.now = now;
   }
 

@@ -219,7 +219,7 @@ public final class Bathing {
       return new Unknown(day.toString());
     }
     BathBoard board = board(tx, house, inForce.get());
-    BathRules rules = new BathRules(board, inForce.get(), desk.now());
+    BathRules rules = new BathRules(board, desk.now());
     BathRules.Found found = rules.find(entry);
     if (found.unknown().isPresent()) {
       return new Unknown(found.unknown().get());
