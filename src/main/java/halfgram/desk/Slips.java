@@ -19,6 +19,8 @@ import halfgram.measure.BusinessDay;
 import halfgram.measure.Message;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.Serving;
+import java.time.Duration;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.format.DateTimeParseException;
@@ -319,10 +321,21 @@ public final class Slips {
     if (!fits) {
       problems.add(leavesTheDay(asked));
     }
+    push.flatMap(of -> inPast(clock, found, of)).ifPresent(problems::add);
     if (!served) {
       problems.add(noServing(asked));
     }
     return problems.isEmpty() ? Optional.of(body) : Optional.empty();
+  }
+
+  /** Nothing is moved to a time that is over. */
+  private Optional<Problem> inPast(BusinessDay clock, Found found, Push push) {
+    Instant first = clock.at(found.date(), push.from().orElse(found.start()));
+    long least = -Math.floorDiv(Duration.between(desk.now(), first).toSeconds(), 60L);
+    String minutes = String.valueOf(push.minutes());
+    return push.minutes() < 0 && push.minutes() < least
+        ? Optional.of(new Problem("$.minutes", minutes, Message.of("slip.in-past", least)))
+        : Optional.empty();
   }
 
   /** A push of a service that has begun leaves alone what should be out by now. */

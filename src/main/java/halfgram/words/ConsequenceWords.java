@@ -23,6 +23,7 @@ public final class ConsequenceWords {
   private final SheetWords names;
   private final BusinessDay clock;
   private final LocalDate day;
+  private final Instant asOf;
 
   /**
    * Words for consequences.
@@ -33,7 +34,8 @@ public final class ConsequenceWords {
     this.messages = messages;
     this.names = new SheetWords(book, sheet, messages);
     this.clock = book.kitchen().clock();
-    this.day = clock.of(sheet.request().asOf());
+    this.asOf = sheet.request().asOf();
+    this.day = clock.of(asOf);
   }
 
   /** What does not last, and what takes its place by when. */
@@ -46,7 +48,15 @@ public final class ConsequenceWords {
     String amount = names.amount(lost.amount());
     String until = time(lost.lot().useBy());
     return lost.remake()
-        .map(make -> messages.say("slip.lost-remake", what, amount, until, made(make), start(make)))
+        .map(
+            make ->
+                messages.say(
+                    make.timeline().start().isBefore(asOf) ? "slip.lost-late" : "slip.lost-remake",
+                    what,
+                    amount,
+                    until,
+                    made(make),
+                    start(make)))
         .orElseGet(() -> messages.say("slip.lost", what, amount, until));
   }
 

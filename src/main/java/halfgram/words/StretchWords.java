@@ -6,6 +6,7 @@ import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.Serving;
 import halfgram.prep.Stretch;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -104,7 +105,10 @@ public final class StretchWords {
     long later = minutes(stretch);
     choices.add(
         new Choice(
-            messages.say("stretch.later", later), messages.say("stretch.do-later"), "", later));
+            messages.say("stretch.later", Duration.ofMinutes(later)),
+            messages.say("stretch.do-later"),
+            "",
+            later));
     return choices;
   }
 

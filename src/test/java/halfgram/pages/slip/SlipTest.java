@@ -212,6 +212,11 @@ class SlipTest {
     Answer far = look(DINNER, "minutes", "400");
     assertThat(far.status()).isEqualTo(422);
     assertThat(far.text()).contains("would leave the kitchen's day");
+    Answer past = look(DINNER, "minutes", "-600");
+    assertThat(past.status()).isEqualTo(422);
+    assertThat(past.text())
+        .containsPattern("that time is over; accepted: -\\d+ minutes and more")
+        .doesNotContain("With people and machines");
     assertThat(form(far).value("minutes")).isEqualTo("400");
     assertThat(site.script().post("slip/bar.2026-12-05", "{'minutes':400}").problems())
         .containsExactly("$.minutes");
