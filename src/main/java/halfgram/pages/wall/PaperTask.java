@@ -22,6 +22,8 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * A task as it is printed: all that hands must know when no screen tells them, and room for what
@@ -29,7 +31,7 @@ import java.util.Set;
  *
  * @param start planned
  * @param by until when hands must be off it
- * @param who the crew plan gives it
+ * @param who the crew plan gives it, and since when it is late
  * @param standing what it had come to when it was printed; empty for nothing
  * @param method what is done before anything is weighed; the rest stands below its lines
  * @param waits what has to be done before, with the times between
@@ -114,7 +116,7 @@ record PaperTask(
           task.id(),
           scene.time(scene.start(task)),
           words.say("sheet.by", scene.time(task.handsOff())),
-          scene.planned(task),
+          who(),
           name,
           scene.step(task),
           serves(),
@@ -135,6 +137,13 @@ record PaperTask(
               : scene.names().amount(task.stored().get(0).made()),
           code,
           Qr.of(address + code));
+    }
+
+    /** Who is to do it, and that it is late. */
+    private String who() {
+      return Stream.of(scene.planned(task), scene.late(task))
+          .filter(said -> !said.isEmpty())
+          .collect(Collectors.joining(" · "));
     }
 
     private String serves() {
