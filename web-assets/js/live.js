@@ -185,6 +185,7 @@ document.addEventListener('stale', () => {
 });
 document.addEventListener('let-go', refresh);
 document.addEventListener('fresh', (event) => {
+  drawn = Date.now();
   // What an answer to our own press shows need not be asked for again.
   seen = Math.max(seen, event.detail?.change ?? 0);
   setTimeout(refresh, 50);
@@ -216,6 +217,9 @@ document.addEventListener('resume', wake);
 addEventListener('online', wake);
 addEventListener('pageshow', (event) => event.persisted && wake());
 
+// What a page says of now grows old though nothing changes: what is late, what is called soon, another day.
+const passes = Number(root.dataset.passes || 0) * 1000;
+let drawn = Date.now();
 let ticked = Date.now();
 setInterval(() => {
   const slept = Date.now() - ticked;
@@ -228,5 +232,10 @@ setInterval(() => {
   } else if (leads && Date.now() - spoke > SILENT) {
     network(false);
     connect();
+  }
+  if (passes && Date.now() - drawn > passes) {
+    drawn = Date.now();
+    stale = true;
+    refresh();
   }
 }, 1000);

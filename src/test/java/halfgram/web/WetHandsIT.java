@@ -81,6 +81,20 @@ class WetHandsIT {
   }
 
   @Test
+  void aWallThatNobodyTouchesSaysWhatIsCalledAndTurnsToTheNextDay() {
+    wall.clock().install();
+    wall.reload();
+    assertThat(wall.locator(".to")).containsText("Lunch, 40");
+    assertThat(wall.locator(".calls")).hasCount(0);
+    site.setClock(Site.at("18:20"));
+    wall.clock().fastForward(125_000);
+    assertThat(wall.locator(".calls").first()).containsText("Harvest dinner: First");
+    site.setClock(Site.at("09:00").plus(Duration.ofDays(1)));
+    wall.clock().fastForward(125_000);
+    assertThat(wall.locator(".to")).containsText("Lunch, 44");
+  }
+
+  @Test
   void enterInWhatATimerIsForSetsNoneAndGoesOnToTheMinutes() {
     wall.locator("#more summary").click();
     wall.locator("#more [name=note]").first().fill("turn the tray");

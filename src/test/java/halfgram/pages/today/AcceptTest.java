@@ -79,10 +79,10 @@ class AcceptTest {
     assertThat(page.all("href=\"(/k/TARN/[^\"#?]*harvest-dinner[^\"#?]*)\""))
         .allSatisfy(one -> assertThat(client.get(one).status()).as(one).isEqualTo(200));
     assertThat(client.get("/k/TARN/wall/cold").text())
-        .contains("Harvest dinner: not any more (was 84 covers)");
+        .contains("Harvest dinner: gone (was 84 covers)");
     assertThat(accept("1", field(page, "facts")).status()).isEqualTo(303);
     assertThat(client.get("/k/TARN/wall/cold").text())
-        .contains("Harvest dinner: not any more (was 84 covers)");
+        .contains("Harvest dinner: gone (was 84 covers)");
     client.post(sheet + "/back");
     assertThat(client.get("/k/TARN/wall/cold").text()).contains("Harvest dinner: new, 84 covers");
   }
