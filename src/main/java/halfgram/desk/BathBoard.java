@@ -1,6 +1,9 @@
 package halfgram.desk;
 
+import halfgram.formula.ComponentRef;
 import halfgram.formula.FormulaVersion;
+import halfgram.formula.Output;
+import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
 import halfgram.station.Container;
 import halfgram.technique.bath.BathDay;
@@ -38,6 +41,11 @@ public record BathBoard(LocalDate day, List<Basin> basins) {
       LiveBaths live,
       List<BathStore.Entered> entered,
       List<PrepSheet.BathRun> runs) {
+
+    /** What it is a bath of, as the book has it: how much fills one, how long it rests. */
+    Output output(KitchenBook book) {
+      return book.formulary().get(ComponentRef.of(formula)).outputs().get(0);
+    }
 
     public Optional<PrepSheet.BathRun> findRun(String id) {
       return runs.stream().filter(run -> run.make().id().equals(id)).findFirst();

@@ -1,6 +1,5 @@
 package halfgram.desk;
 
-import halfgram.formula.ComponentRef;
 import halfgram.lot.Movement;
 import halfgram.technique.bath.BathDay;
 import halfgram.technique.bath.BathEntry;
@@ -96,15 +95,7 @@ public final class BathOrigins {
             .map(Movement::who)
             .findFirst()
             .orElse("");
-    Duration least =
-        inForce
-            .book()
-            .formulary()
-            .get(ComponentRef.of(basin.formula()))
-            .outputs()
-            .get(0)
-            .rest()
-            .min();
+    Duration least = basin.output(inForce.book()).rest().min();
     return new Origin(
         life.tub().lot().code(), who, mixed, said, Duration.between(mixed, until), ahead, least);
   }

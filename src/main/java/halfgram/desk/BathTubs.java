@@ -51,15 +51,7 @@ final class BathTubs {
   /** Why a bath was not filled from a tub: it is in another one, and too little of it is left. */
   private Optional<Message> taken(
       Tx tx, House house, InForce inForce, BathBoard.Basin basin, Optional<String> code) {
-    Amount whole =
-        inForce
-            .book()
-            .formulary()
-            .get(ComponentRef.of(basin.formula()))
-            .outputs()
-            .get(0)
-            .fill()
-            .orElseThrow();
+    Amount whole = basin.output(inForce.book()).fill().orElseThrow();
     return code.flatMap(of -> lots.find(tx, house.id(), of))
         .filter(tub -> tub.lot().left().compareTo(whole) < 0)
         .flatMap(
@@ -167,7 +159,7 @@ final class BathTubs {
     Map<Tub, Amount> fill = new LinkedHashMap<>();
     ComponentRef formula = ComponentRef.of(before.formula());
     if (kept.tub().isPresent()) {
-      Amount whole = inForce.book().formulary().get(formula).outputs().get(0).fill().orElseThrow();
+      Amount whole = before.output(inForce.book()).fill().orElseThrow();
       lots.find(tx, house.id(), kept.tub().get())
           .filter(tub -> tub.lot().component().formula().equals(before.formula()))
           .ifPresent(tub -> fill.put(tub, whole));
