@@ -1,7 +1,6 @@
 package halfgram.desk;
 
 import halfgram.db.Tx;
-import halfgram.formula.ComponentRef;
 import halfgram.lot.LedgerStore;
 import halfgram.lot.LotStore;
 import halfgram.lot.Movement;
@@ -157,7 +156,6 @@ final class BathTubs {
   private Map<Tub, Amount> fill(
       Tx tx, House house, InForce inForce, BathBoard.Basin before, String label, BathEntry kept) {
     Map<Tub, Amount> fill = new LinkedHashMap<>();
-    ComponentRef formula = ComponentRef.of(before.formula());
     if (kept.tub().isPresent()) {
       Amount whole = before.output(inForce.book()).fill().orElseThrow();
       lots.find(tx, house.id(), kept.tub().get())
