@@ -12,6 +12,7 @@ import halfgram.lot.Lot;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
+import halfgram.measure.Message;
 import halfgram.pages.Rooms;
 import halfgram.pages.TubDeed;
 import halfgram.pages.TubDeeds;
@@ -20,6 +21,7 @@ import halfgram.web.Halt;
 import halfgram.web.Problems;
 import halfgram.web.Server;
 import halfgram.web.Visit;
+import halfgram.words.Messages;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.util.List;
@@ -82,11 +84,20 @@ public final class StockApi implements Server.Part {
         visit,
         context.body(),
         body -> {
-          Bringing.Outcome outcome = bringing.bring(house, id, body, visit.who());
+          Call call = new Call(body);
+          boolean sure = call.flag("sure");
+          if (!call.problems().isEmpty()) {
+            call.refuse(visit);
+            return;
+          }
+          body.remove("sure");
+          Bringing.Outcome outcome = bringing.bring(house, id, body, sure, visit.who());
           if (outcome.code().isPresent()) {
             String code = outcome.code().get();
             visit.made("api/v1/stock/" + Visit.encoded(code));
             answer(visit, 201, house, code);
+          } else if (!outcome.asks().isEmpty()) {
+            unsure(visit, house, outcome.asks());
           } else {
             Call.refuse(visit, outcome.problems().stream().map(StockApi::ofBody).toList());
           }
@@ -102,7 +113,8 @@ public final class StockApi implements Server.Part {
   private void count(Context context) {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
-    Lot lot = get(house, visit.part("lot")).tub().lot();
+    Stock.Life life = get(house, visit.part("lot"));
+    Lot lot = life.tub().lot();
     Call call = new Call(Json.body(context.body()));
     Optional<Amount> amount =
         call.findText("amount").flatMap(typed -> TypedAmount.read(typed, lot.left().dimension()));
@@ -111,11 +123,17 @@ public final class StockApi implements Server.Part {
       String typed = call.findText("amount").orElse("");
       call.problem("amount", typed, pieces ? "stock.not-pieces" : "stock.not-mass");
     }
-    if (call.problems().isEmpty()) {
+    boolean sure = call.flag("sure");
+    if (!call.problems().isEmpty()) {
+      call.refuse(visit);
+      return;
+    }
+    Optional<Message> doubt = sure ? Optional.empty() : life.doubt(amount.orElseThrow());
+    if (doubt.isPresent()) {
+      unsure(visit, house, List.of(doubt.get()));
+    } else {
       stock.count(house, lot.code(), amount.orElseThrow(), visit.who());
       answer(visit, 200, house, lot.code());
-    } else {
-      call.refuse(visit);
     }
   }
 
@@ -182,6 +200,13 @@ public final class StockApi implements Server.Part {
 
   private static String said(Visit visit, House house, Problem problem) {
     return visit.words().at(house.book().kitchen()).say(problem.message());
+  }
+
+  /** Something speaks against it, and the call does not say that it is so. */
+  private static void unsure(Visit visit, House house, List<Message> asks) {
+    Messages words = visit.words().at(house.book().kitchen());
+    String said = String.join(" ", asks.stream().map(words::say).toList());
+    visit.json(409, Problems.json("unsure", said));
   }
 
   // ---- behind the handlers ----

@@ -163,10 +163,16 @@ public final class ImportBook {
       }
       brought.compare(before, tree);
     }
-    Stand stand = there.orElseGet(() -> kitchens.create(tx, UUID.randomUUID(), code, at));
     Map<String, Tub> tubs = new HashMap<>();
-    lots.list(tx, stand.id(), book.lots().stream().map(Lot::code).toList())
-        .forEach(tub -> tubs.put(tub.lot().code(), tub));
+    there.ifPresent(
+        kitchen ->
+            lots.list(tx, kitchen.id(), book.lots().stream().map(Lot::code).toList())
+                .forEach(tub -> tubs.put(tub.lot().code(), tub)));
+    List<Problem> unsafe = unsafe(book, tubs);
+    if (!unsafe.isEmpty()) {
+      return new Outcome(Optional.empty(), 0, unsafe, Optional.empty());
+    }
+    Stand stand = there.orElseGet(() -> kitchens.create(tx, UUID.randomUUID(), code, at));
     for (Lot lot : book.lots()) {
       Optional<Tub> tub = Optional.ofNullable(tubs.get(lot.code()));
       brought.tub(lot.code(), tub.map(one -> left(one.lot())).orElse(""), left(lot));
@@ -196,6 +202,20 @@ public final class ImportBook {
       doubts.addAll(Doubts.list("$.events[" + i + "]", was, event, today));
     }
     return doubts;
+  }
+
+  /** New tubs with a use-by past what is safe. */
+  private List<Problem> unsafe(KitchenBook book, Map<String, Tub> there) {
+    TubDates dates = new TubDates(book, desk.now());
+    List<Problem> problems = new ArrayList<>();
+    for (int i = 0; i < book.lots().size(); i++) {
+      Lot lot = book.lots().get(i);
+      String path = "$.tubs[" + i + "].useBy";
+      if (!there.containsKey(lot.code())) {
+        dates.unsafe(lot).ifPresent(why -> problems.add(new Problem(path, "", why)));
+      }
+    }
+    return problems;
   }
 
   private static String left(Lot lot) {

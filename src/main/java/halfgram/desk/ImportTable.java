@@ -8,10 +8,15 @@ import halfgram.book.table.Misread;
 import halfgram.book.table.Placed;
 import halfgram.book.table.Row;
 import halfgram.db.Tx;
+import halfgram.input.Problem;
 import halfgram.kitchen.KitchenStore;
+import halfgram.prep.KitchenBook;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 
 /**
  * Brings the rows of a table into a kitchen's book as it is at that moment. Every problem is told
@@ -79,10 +84,29 @@ public final class ImportTable {
       wrong.sort(Comparator.comparing(Misread::row));
       return Outcome.refused(wrong);
     }
+    List<Problem> early = early(read.book().get(), before);
+    if (!early.isEmpty()) {
+      return new Outcome(0, early.stream().map(placed::at).toList());
+    }
     ImportBook.Outcome written = books.write(tx, now.code(), tree, read.book().get(), change.who());
     return new Outcome(
         written.rows(),
         written.problems().stream().map(placed::at).toList(),
         written.told().stream().map(placed::at).toList());
+  }
+
+  /** New tubs that somebody says were made in the future. */
+  private List<Problem> early(KitchenBook book, ObjectNode before) {
+    Set<String> known = new HashSet<>();
+    before.path("tubs").forEach(tub -> known.add(tub.path("code").asText()));
+    List<Problem> problems = new ArrayList<>();
+    for (int i = 0; i < book.lots().size(); i++) {
+      String path = "$.tubs[" + i + "].made";
+      Optional.of(book.lots().get(i))
+          .filter(lot -> !known.contains(lot.code()))
+          .flatMap(lot -> new TubDates(book, desk.now()).early(lot))
+          .ifPresent(why -> problems.add(new Problem(path, "", why)));
+    }
+    return problems;
   }
 }

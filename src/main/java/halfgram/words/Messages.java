@@ -3,6 +3,7 @@ package halfgram.words;
 import halfgram.kitchen.Kitchen;
 import halfgram.kitchen.Text;
 import halfgram.measure.Amount;
+import halfgram.measure.Dated;
 import halfgram.measure.Dimension;
 import halfgram.measure.Exact;
 import halfgram.measure.Length;
@@ -44,6 +45,8 @@ public final class Messages {
   private static final DateTimeFormatter DATE_ES =
       DateTimeFormatter.ofPattern("EEEE d 'de' MMMM 'de' uuuu");
   private static final DateTimeFormatter SHORT_DATE = DateTimeFormatter.ofPattern("EEE d MMM");
+  private static final DateTimeFormatter SHORT_DATE_OF_YEAR =
+      DateTimeFormatter.ofPattern("EEE d MMM uuuu");
   private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm");
   private static final DateTimeFormatter SECONDS = DateTimeFormatter.ofPattern("HH:mm:ss");
   private static final DateTimeFormatter HALF_DAY = DateTimeFormatter.ofPattern("h:mm");
@@ -237,6 +240,9 @@ public final class Messages {
     if (arg instanceof Instant instant) {
       return moment(instant);
     }
+    if (arg instanceof Dated dated) {
+      return moment(dated);
+    }
     if (arg instanceof LocalDateTime moment) {
       return shortDate(moment.toLocalDate()) + " " + time(moment.toLocalTime());
     }
@@ -344,6 +350,18 @@ public final class Messages {
 
   public String moment(Instant instant) {
     return shortDate(instant.atZone(zone).toLocalDate()) + " " + time(instant);
+  }
+
+  /** As above, with the year of one that is far: "Fri 31 Aug 2029 11:00". */
+  public String moment(Instant instant, Instant now) {
+    return moment(Dated.of(instant, now, zone));
+  }
+
+  private String moment(Dated dated) {
+    LocalDate date = dated.moment().toLocalDate();
+    String day =
+        dated.isFar() ? date.format(SHORT_DATE_OF_YEAR.withLocale(locale)) : shortDate(date);
+    return day + " " + time(dated.moment().toLocalTime());
   }
 
   public String date(LocalDate date) {

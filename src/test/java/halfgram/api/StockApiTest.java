@@ -49,6 +49,18 @@ class StockApiTest extends OnDemo {
   }
 
   @Test
+  void aCountOfMoreThanWasEverInItIsTakenWhenTheCallIsSure() {
+    Answer asked = script.post(TUB + "/count", "{'amount':'4200 g'}");
+    assertThat(asked.status()).isEqualTo(409);
+    assertThat(asked.kind()).isEqualTo("unsure");
+    assertThat(asked.body().path("said").asText()).contains("was ever in it: that was 420 g");
+    assertThat(script.post(TUB + "/count", "{'amount':'4200 g','sure':3}").problems())
+        .containsExactly("$.sure");
+    Answer sure = script.post(TUB + "/count", "{'amount':'4200 g','sure':true}");
+    assertThat(sure.body().at("/left/value").asInt()).isEqualTo(4200);
+  }
+
+  @Test
   void aTubIsBinnedWithAReasonAndComesBack() {
     assertThat(script.post(TUB + "/bin", "{'reason':'  '}").problems()).containsExactly("$.reason");
     script.post(TUB + "/bin", "{'reason':'smells of the fridge'}");

@@ -50,6 +50,7 @@ record CountView(String title, List<Part> parts, List<Other> others, List<DipVie
    * @param step what a press adds or takes, in grams or pieces
    * @param stepName the same, to be read
    * @param fault what is wrong with what was typed; may be empty
+   * @param asks whether it is taken when somebody says that it is so
    * @param back where the count leads
    */
   record Row(
@@ -60,6 +61,7 @@ record CountView(String title, List<Part> parts, List<Other> others, List<DipVie
       String expected,
       String typed,
       String fault,
+      boolean asks,
       String step,
       String stepName,
       String post,
@@ -144,6 +146,7 @@ record CountView(String title, List<Part> parts, List<Other> others, List<DipVie
         shelf.names().amount(lot.left()),
         fault.map(Fault::typed).orElse(shelf.words().typed(lot.left())),
         fault.map(Fault::said).orElse(""),
+        fault.filter(Fault::asks).isPresent(),
         one.number().toPlainString(),
         shelf.names().amount(one),
         shelf.address("stock/" + Visit.encoded(lot.code()) + "/count"),

@@ -20,6 +20,7 @@ import java.util.UUID;
  *
  * @param id of this form: sent twice it is one tub
  * @param component formula and output, "yolk" or "eggs:yolk"
+ * @param sure whether somebody was told what speaks against it, and says that it is so
  */
 record NewTubForm(
     UUID id,
@@ -28,11 +29,12 @@ record NewTubForm(
     String made,
     String useBy,
     String place,
-    String container) {
+    String container,
+    boolean sure) {
 
   /** Places for what is to be typed, made now. */
   static NewTubForm blank(String now, String component) {
-    return new NewTubForm(UUID.randomUUID(), component, "", now, "", "", "");
+    return new NewTubForm(UUID.randomUUID(), component, "", now, "", "", "", false);
   }
 
   /** Empty for what no page of ours has sent. */
@@ -49,7 +51,8 @@ record NewTubForm(
             visit.field("made").strip(),
             visit.field("useBy").strip(),
             visit.field("place").strip(),
-            visit.field("container").strip()));
+            visit.field("container").strip(),
+            CountForm.sure(visit)));
   }
 
   /** As a book has the fields of a tub; empty ones are left out. */

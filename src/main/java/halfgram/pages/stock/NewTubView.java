@@ -1,5 +1,6 @@
 package halfgram.pages.stock;
 
+import halfgram.desk.Bringing;
 import halfgram.desk.House;
 import halfgram.formula.ComponentRef;
 import halfgram.input.Problem;
@@ -15,6 +16,7 @@ import java.util.Set;
  *
  * @param places there are tubs or formulas that use them
  * @param other problems that belong to no field
+ * @param asks what speaks against it, and is taken when somebody says that it is so
  */
 record NewTubView(
     String id,
@@ -27,7 +29,8 @@ record NewTubView(
     Field useBy,
     Field place,
     Field container,
-    List<String> other) {
+    List<String> other,
+    List<String> asks) {
   private static final Set<String> FIELDS =
       Set.of("component", "output", "left", "made", "useBy", "place", "container");
 
@@ -38,7 +41,8 @@ record NewTubView(
   record Field(String name, String typed, String fault) {}
 
   static NewTubView of(
-      Shelf shelf, House house, List<Tub> tubs, NewTubForm form, List<Problem> problems) {
+      Shelf shelf, House house, List<Tub> tubs, NewTubForm form, Bringing.Outcome outcome) {
+    List<Problem> problems = outcome.problems();
     return new NewTubView(
         form.id().toString(),
         NewTubForm.components(house).stream()
@@ -58,7 +62,8 @@ record NewTubView(
         problems.stream()
             .filter(problem -> !FIELDS.contains(problem.path()))
             .map(problem -> problem.path() + " " + shelf.words().say(problem.message()))
-            .toList());
+            .toList(),
+        outcome.asks().stream().map(shelf.words()::say).toList());
   }
 
   private static Field field(Shelf shelf, List<Problem> problems, String name, String typed) {

@@ -10,7 +10,6 @@ import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Plans;
 import halfgram.desk.Stock;
-import halfgram.input.Problem;
 import halfgram.lot.Lot;
 import halfgram.lot.Tub;
 import halfgram.measure.Dimension;
@@ -94,18 +93,20 @@ public final class StockPages implements Server.Part {
             .toLocalDateTime()
             .truncatedTo(ChronoUnit.MINUTES)
             .toString();
-    show(visit, house, shelf, NewTubForm.blank(now, visit.query("component")), List.of());
+    NewTubForm form = NewTubForm.blank(now, visit.query("component"));
+    show(visit, 200, house, shelf, form, Bringing.Outcome.NONE);
   }
 
   private void bring(Context context) {
     Visit visit = Visit.of(context);
     House house = house(visit);
     NewTubForm form = NewTubForm.of(visit).orElseThrow(() -> Halt.unreadable("tub"));
-    Bringing.Outcome outcome = bringing.bring(house, form.id(), form.fields(), visit.who());
+    Bringing.Outcome outcome =
+        bringing.bring(house, form.id(), form.fields(), form.sure(), visit.who());
     if (outcome.code().isPresent()) {
       visit.seeOther("stock/" + Visit.encoded(outcome.code().get()));
     } else {
-      show(visit, house, shelf(visit, house), form, outcome.problems());
+      show(visit, 422, house, shelf(visit, house), form, outcome);
     }
   }
 
@@ -137,24 +138,29 @@ public final class StockPages implements Server.Part {
     Lot lot = life.tub().lot();
     CountForm form = CountForm.of(visit, lot);
     Optional<String> counted = counted(visit, house);
+    Messages words = (counted.isPresent() ? visit.wallWords() : visit.words());
+    Optional<Fault> fault = fault(life, form, words.at(house.book().kitchen()));
+    if (fault.isEmpty()) {
+      stock.count(house, lot.code(), form.amount().orElseThrow(), visit.who());
+      visit.seeOther(counted.map(at -> "count/" + at).orElse(tub(lot.code())));
+    } else if (counted.isPresent()) {
+      showCounts(visit, 422, house, counted.get(), fault);
+    } else {
+      show(visit, house, life, fault);
+    }
+  }
+
+  private static Optional<Fault> fault(Stock.Life life, CountForm form, Messages words) {
+    Lot lot = life.tub().lot();
     if (form.amount().isEmpty()) {
       boolean pieces = lot.left().dimension() == Dimension.COUNT;
-      String key = pieces ? "stock.not-pieces" : "stock.not-mass";
-      Messages words = counted.isPresent() ? visit.wallWords() : visit.words();
-      Fault fault = new Fault(lot.code(), Fault.Field.AMOUNT, form.typed(), words.say(key));
-      if (counted.isPresent()) {
-        showCounts(visit, 422, house, counted.get(), Optional.of(fault));
-      } else {
-        show(visit, house, life, Optional.of(fault));
-      }
-    } else {
-      stock.count(house, lot.code(), form.amount().get(), visit.who());
-      if (counted.isPresent()) {
-        visit.seeOther("count/" + counted.get());
-      } else {
-        done(visit, lot.code());
-      }
+      String said = words.say(pieces ? "stock.not-pieces" : "stock.not-mass");
+      return Optional.of(new Fault(lot.code(), Fault.Field.AMOUNT, form.typed(), said));
     }
+    return life.doubt(form.amount().get())
+        .filter(doubt -> !form.sure())
+        .map(words::say)
+        .map(said -> new Fault(lot.code(), Fault.Field.AMOUNT, form.typed(), said, true));
   }
 
   /** The stations in whose count the form stood. */
@@ -243,7 +249,11 @@ public final class StockPages implements Server.Part {
   }
 
   private static void done(Visit visit, String code) {
-    visit.seeOther("stock/" + Visit.encoded(code));
+    visit.seeOther(tub(code));
+  }
+
+  private static String tub(String code) {
+    return "stock/" + Visit.encoded(code);
   }
 
   /** What is held back to taste, of today's plan and the day's before. */
@@ -320,10 +330,14 @@ public final class StockPages implements Server.Part {
   }
 
   private void show(
-      Visit visit, House house, Shelf shelf, NewTubForm form, List<Problem> problems) {
-    NewTubView view = NewTubView.of(shelf, house, stock.list(house), form, problems);
-    String title = shelf.words().say("stock.new");
-    visit.page(problems.isEmpty() ? 200 : 422, "stock/new", title, view);
+      Visit visit,
+      int status,
+      House house,
+      Shelf shelf,
+      NewTubForm form,
+      Bringing.Outcome outcome) {
+    NewTubView view = NewTubView.of(shelf, house, stock.list(house), form, outcome);
+    visit.page(status, "stock/new", shelf.words().say("stock.new"), view);
   }
 
   /** By the plan in force today; for names alone, by what it would be. */

@@ -23,6 +23,7 @@ import java.util.OptionalInt;
  * @param takes what the plan takes, and what nothing takes
  * @param typed what stands in the field of its count
  * @param countFault what is wrong with that; may be empty
+ * @param asks whether it is taken when somebody says that it is so
  * @param other what stands in the field of a reason
  * @param binFault what is wrong with that; may be empty
  */
@@ -48,6 +49,7 @@ record TubRow(
     List<String> takes,
     String typed,
     String countFault,
+    boolean asks,
     String other,
     String binFault) {
 
@@ -81,6 +83,7 @@ record TubRow(
         takes(shelf, lot),
         count.map(Fault::typed).orElse(shelf.words().typed(lot.left())),
         count.map(Fault::said).orElse(""),
+        count.filter(Fault::asks).isPresent(),
         bin.map(Fault::typed).orElse(""),
         bin.map(Fault::said).orElse(""));
   }

@@ -257,7 +257,7 @@ class SwapTest {
             + component
             + "','left':'"
             + amount
-            + "','made':'2026-12-05T17:00','useBy':'2026-12-06T12:00','place':'pass'}";
+            + "','made':'2026-12-05T17:00','useBy':'2026-12-06T12:00','place':'pass','sure':true}";
     assertThat(script.post("stock", body).status()).isEqualTo(201);
   }
 

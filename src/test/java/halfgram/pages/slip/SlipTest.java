@@ -230,7 +230,7 @@ class SlipTest {
     Script script = site.script();
     String tub =
         "{'component':'yoghurt-spheres','left':'90 piece','made':'2026-12-05T15:20',"
-            + "'useBy':'2026-12-05T19:20','place':'walk-in'}";
+            + "'useBy':'2026-12-05T19:20','place':'walk-in','sure':true}";
     String spheres = script.post("stock", tub).body().path("code").asText();
     JsonNode said = script.post("slip/harvest-dinner?look=yes", "{'minutes':90}").body();
     JsonNode lost = said.at("/consequences/lost");

@@ -72,6 +72,21 @@ class CountTest {
     assertThat(site.client().get("/k/TARN/count/cold.nowhere").status()).isEqualTo(404);
   }
 
+  @Test
+  void aCountOfMoreThanWasEverInATubIsAskedAboutAtItsTub() {
+    Client tablet = tablet("cold", "pastry");
+    String code = all("pastry").get(0).lot().code();
+    String post = "/k/TARN/stock/" + code + "/count";
+    tablet.get("/k/TARN/count/cold.pastry");
+    Answer asked = tablet.post(post, "amount", "4000", "back", "count/cold.pastry");
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.body())
+        .contains("id=\"fault-" + code + "\"", "value=\"4000\"", "id=\"sure-" + code + "\"");
+    assertThat(asked.all("(name=\"sure\")")).hasSize(1);
+    Answer sure = tablet.post(post, "amount", "4000", "back", "count/cold.pastry", "sure", "yes");
+    assertThat(sure.header("location")).endsWith("/k/TARN/count/cold.pastry");
+  }
+
   /** Codes of tubs, those to count first, station by station. */
   private List<String> tubs(List<String> stations) {
     return stations.stream()

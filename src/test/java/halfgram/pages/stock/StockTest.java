@@ -60,6 +60,30 @@ class StockTest {
   }
 
   @Test
+  void aCountOfMoreThanWasEverInATubIsAskedAboutOnce() {
+    String slip = "4200 g";
+    Answer asked = count(slip);
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text()).contains("4200 g is more than was ever in it");
+    assertThat(asked.body()).contains("value=\"4200 g\"", "name=\"sure\"");
+    assertThat(kinds()).containsExactly(Movement.Kind.BROUGHT);
+    Answer sure = client.post("/k/TARN/stock/" + tub + "/count", "amount", slip, "sure", "yes");
+    assertThat(sure.status()).isEqualTo(303);
+    assertThat(count("4100 g").status()).isEqualTo(303);
+    takeBack();
+    takeBack();
+    assertThat(count("4100 g").status()).isEqualTo(422);
+  }
+
+  @Test
+  void aTubThatWasUsedOfMayBeCountedUpToWhatItWasFilledWith() {
+    Amount filled = left();
+    assertThat(count("10 g").status()).isEqualTo(303);
+    assertThat(count(filled.number().toPlainString() + " g").status()).isEqualTo(303);
+    assertThat(left()).isEqualByComparingTo(filled);
+  }
+
+  @Test
   void aBinnedTubIsGoneWithItsReasonAndComesBack() {
     Answer without = client.post("/k/TARN/stock/" + tub + "/bin", "reason", "");
     assertThat(without.status()).isEqualTo(422);
@@ -96,6 +120,12 @@ class StockTest {
     assertThat(send(right).status()).isEqualTo(303);
     assertThat(send(right).status()).isEqualTo(303);
     assertThat(site.wiring().stock().list(site.house())).hasSize(before + 1);
+  }
+
+  /** By the form of the page, which names what it takes back. */
+  private void takeBack() {
+    FilledForm back = FilledForm.of(client.get("/k/TARN/stock/" + tub), tub + "/back");
+    client.post("/k/TARN/stock/" + tub + "/back", back.fields());
   }
 
   private Answer send(FilledForm form) {
