@@ -69,7 +69,7 @@ public final class StockApi implements Server.Part {
         "tubs",
         tubs,
         tub -> tub.lot().code(),
-        (node, tub) -> TubJson.tub(node, house, tub, visit));
+        (node, tub) -> TubJson.tub(node, house, tub, desk.now(), visit));
   }
 
   /** The same id sent again is the same tub. */

@@ -15,8 +15,10 @@ import halfgram.lot.Tub;
 import halfgram.measure.Exact;
 import halfgram.measure.Money;
 import halfgram.prep.Components;
+import halfgram.prep.Resting;
 import halfgram.web.Visit;
 import java.math.BigDecimal;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.Collection;
 
@@ -35,7 +37,7 @@ final class TubJson {
   /** A tub, what happened to it, and what was taken of what it keeps. */
   ObjectNode life(Visit visit, House house, Stock.Life life) {
     ObjectNode node = JsonNodeFactory.instance.objectNode();
-    tub(node, house, life.tub(), visit);
+    tub(node, house, life.tub(), desk.now(), visit);
     ArrayNode moves = node.putArray("movements");
     life.movements().forEach(movement -> movement(moves.addObject(), house, movement));
     ArrayNode taken = node.putArray("taken");
@@ -45,7 +47,7 @@ final class TubJson {
     return node;
   }
 
-  static void tub(ObjectNode node, House house, Tub tub, Visit visit) {
+  static void tub(ObjectNode node, House house, Tub tub, Instant now, Visit visit) {
     Lot lot = tub.lot();
     ZoneId zone = Answers.zone(house);
     node.put("code", lot.code());
@@ -57,6 +59,8 @@ final class TubJson {
     Answers.amount(node, "left", lot.left());
     node.put("made", Answers.moment(lot.made(), zone));
     node.put("useBy", Answers.moment(lot.useBy(), zone));
+    Resting.notBefore(house.book().formulary(), lot, now)
+        .ifPresent(at -> node.put("notBefore", Answers.moment(at, zone)));
     lot.frozen().ifPresent(ice -> frozen(node.putObject("frozen"), lot, ice, zone));
     lot.thawed().ifPresent(at -> node.put("thawed", Answers.moment(at, zone)));
     node.put("assumed", tub.assumed());

@@ -12,6 +12,7 @@ import halfgram.lot.Movement;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.measure.BusinessDay;
+import halfgram.measure.Dated;
 import halfgram.measure.Message;
 import java.time.Duration;
 import java.time.Instant;
@@ -116,7 +117,8 @@ public final class Handling {
           BusinessDay clock = house.book().kitchen().clock();
           boolean days = output(house, lot).hold().days().isPresent();
           Frozen ice = Frozen.of(now, lot.useBy(), days, clock);
-          Optional<Handled> refused = refusal(lot, ice, now).or(() -> refusal(keepUntil, now));
+          Optional<Handled> refused =
+              refusal(lot, ice, now, clock).or(() -> refusal(keepUntil, now, clock));
           if (refused.isPresent()) {
             return refused.get();
           }
@@ -128,21 +130,21 @@ public final class Handling {
   }
 
   /** Why a tub does not go into the freezer. */
-  private static Optional<Handled> refusal(Lot lot, Frozen ice, Instant now) {
+  private static Optional<Handled> refusal(Lot lot, Frozen ice, Instant now, BusinessDay clock) {
     if (lot.isFrozen()) {
       return refused("handling.frozen-already", lot.code());
     }
     if (lot.thawed().isPresent()) {
-      return refused("handling.refreeze", lot.code(), lot.thawed().get());
+      return refused("handling.refreeze", lot.code(), said(lot.thawed().get(), now, clock));
     }
     if (!lot.left().isPositive()) {
       return refused("handling.empty", lot.code());
     }
     if (!lot.useBy().isAfter(now)) {
-      return refused("handling.freeze-past", lot.code(), lot.useBy());
+      return refused("handling.freeze-past", lot.code(), said(lot.useBy(), now, clock));
     }
     return ice.isSpent()
-        ? refused("handling.freeze-last-day", lot.code(), lot.useBy())
+        ? refused("handling.freeze-last-day", lot.code(), said(lot.useBy(), now, clock))
         : Optional.empty();
   }
 
@@ -150,17 +152,24 @@ public final class Handling {
     return Optional.of(new Handled.Refused("", Message.of(key, args)));
   }
 
-  private static Optional<Handled> refusal(Instant keepUntil, Instant now) {
+  private static Optional<Handled> refusal(Instant keepUntil, Instant now, BusinessDay clock) {
     Instant most = now.plus(LONGEST_FROZEN);
     return keepUntil.isAfter(now) && !keepUntil.isAfter(most)
         ? Optional.empty()
-        : Optional.of(new Handled.Refused("until", Message.of("handling.keep-until", now, most)));
+        : Optional.of(
+            new Handled.Refused(
+                "until",
+                Message.of("handling.keep-until", said(now, now, clock), said(most, now, clock))));
+  }
+
+  private static Dated said(Instant moment, Instant now, BusinessDay clock) {
+    return Dated.of(moment, now, clock.zone());
   }
 
   /**
    * It comes out of the freezer, and its clock goes on.
    *
-   * @param place where it stands then; empty for where it stands
+   * @param place where it stands then; empty for where its formula keeps it
    */
   public Handled thaw(House house, String code, Optional<String> place, String who) {
     return handle(
@@ -175,14 +184,19 @@ public final class Handling {
             return new Handled.Refused("", Message.of("handling.not-frozen", code));
           }
           Instant now = desk.now();
-          if (!lot.useBy().isAfter(now)) {
-            return new Handled.Refused("", Message.of("handling.thaw-past", code, lot.useBy()));
-          }
           BusinessDay clock = house.book().kitchen().clock();
+          if (!lot.useBy().isAfter(now)) {
+            return new Handled.Refused(
+                "", Message.of("handling.thaw-past", code, said(lot.useBy(), now, clock)));
+          }
           Instant useBy = lot.frozen().get().useBy(now, clock);
           Movement thawed =
               turn(tub, Movement.Kind.THAWED, who)
-                  .turning(new Movement.Turn(place, Optional.of(useBy), OptionalInt.empty()));
+                  .turning(
+                      new Movement.Turn(
+                          place.or(() -> kept(house, lot)),
+                          Optional.of(useBy),
+                          OptionalInt.empty()));
           return save(tx, house, tub, UUID.randomUUID(), thawed);
         });
   }
@@ -221,6 +235,11 @@ public final class Handling {
 
   private Handled done(Tx tx, House house, Tub tub) {
     return new Handled.Done(lots.findById(tx, house.id(), tub.id()), List.of());
+  }
+
+  /** Where its formula keeps it; empty when that says nothing. */
+  private static Optional<String> kept(House house, Lot lot) {
+    return Optional.of(output(house, lot).hold().place()).filter(where -> !where.isEmpty());
   }
 
   private static Output output(House house, Lot lot) {

@@ -49,7 +49,7 @@ record ComingRow(
         shelf.names().amount(lot.left()),
         shelf.words().moment(lot.made()),
         lot.made().isBefore(shelf.now()) ? shelf.words().say("stock.coming-late") : "",
-        shelf.words().moment(lot.useBy()),
+        shelf.date(lot.useBy()),
         takes,
         task.isEmpty()
             ? ""

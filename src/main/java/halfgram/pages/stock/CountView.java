@@ -142,7 +142,7 @@ record CountView(String title, List<Part> parts, List<Other> others, List<DipVie
         lot.code(),
         shelf.names().componentName(lot.component()),
         shelf.words().text(shelf.placeName(lot.place())),
-        shelf.words().moment(lot.useBy()),
+        shelf.date(lot.useBy()),
         shelf.names().amount(lot.left()),
         fault.map(Fault::typed).orElse(shelf.words().typed(lot.left())),
         fault.map(Fault::said).orElse(""),

@@ -112,7 +112,7 @@ final class DeedForms {
   private DeedForm thawed() {
     List<TubDeed> deeds = List.of(TubDeed.THAW);
     String date =
-        lot.frozen().map(ice -> words.moment(ice.useBy(shelf.now(), shelf.clock()))).orElse("");
+        lot.frozen().map(ice -> shelf.date(ice.useBy(shelf.now(), shelf.clock()))).orElse("");
     return form(
         "thawed",
         words.say("handling.thaw"),
@@ -165,7 +165,7 @@ final class DeedForms {
                   "handling.other-tub",
                   other.code(),
                   shelf.names().amount(other.left()),
-                  words.moment(other.useBy()))
+                  shelf.date(other.useBy()))
               + (version.isEmpty() ? "" : ", " + version);
       options.add(
           new DeedForm.Option(other.code(), said, typed.isChosen(deeds, "with", other.code())));

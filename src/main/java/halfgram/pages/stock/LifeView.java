@@ -84,7 +84,7 @@ record LifeView(
       boolean counted = movement.kind() == Movement.Kind.COUNTED;
       moves.add(
           new Move(
-              shelf.words().moment(movement.at()),
+              shelf.date(movement.at()),
               MoveWords.kind(shelf, movement),
               moved || counted ? signed(shelf, movement.amount()) : "",
               shelf.names().amount(left),

@@ -3,6 +3,7 @@ package halfgram.pages.stock;
 import halfgram.lot.Freed;
 import halfgram.lot.Movement;
 import halfgram.measure.Amount;
+import halfgram.measure.Dated;
 import halfgram.pages.CostWords;
 import halfgram.words.Messages;
 import java.util.Locale;
@@ -28,12 +29,16 @@ final class MoveWords {
       case SPLIT -> words.say(in ? "stock.split-in" : "stock.split");
       case COMBINED -> words.say(in ? "stock.combined-in" : "stock.combined");
       case MOVED -> words.say("stock.moved", movement.turn().place().orElse(""));
-      case FROZEN -> words.say("stock.frozen", movement.turn().useBy().orElse(movement.at()));
-      case THAWED -> words.say("stock.thawed", movement.turn().useBy().orElse(movement.at()));
+      case FROZEN -> words.say("stock.frozen", until(shelf, movement));
+      case THAWED -> words.say("stock.thawed", until(shelf, movement));
       case RESERVED -> kept(shelf, movement, in ? "stock.reserved" : "stock.freed");
       case DIPPED -> kept(shelf, movement, in ? "stock.dipped-back" : "stock.dipped");
       case UNDONE -> words.say("stock.undone");
     };
+  }
+
+  private static Dated until(Shelf shelf, Movement movement) {
+    return shelf.dated(movement.turn().useBy().orElse(movement.at()));
   }
 
   private static String kept(Shelf shelf, Movement movement, String key) {

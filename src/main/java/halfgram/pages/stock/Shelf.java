@@ -5,15 +5,17 @@ import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.formula.ComponentRef;
 import halfgram.formula.FormulaVersion;
+import halfgram.formula.Formulary;
 import halfgram.formula.Output;
 import halfgram.kitchen.Text;
 import halfgram.lot.Lot;
 import halfgram.measure.Amount;
 import halfgram.measure.BusinessDay;
+import halfgram.measure.Dated;
 import halfgram.prep.Make;
 import halfgram.prep.PrepSheet;
+import halfgram.prep.Resting;
 import halfgram.prep.TaskState;
-import halfgram.prep.Thaw;
 import halfgram.prep.netting.Draw;
 import halfgram.station.Container;
 import halfgram.words.Messages;
@@ -102,6 +104,10 @@ final class Shelf {
     return now;
   }
 
+  Formulary formulary() {
+    return house.book().formulary();
+  }
+
   BusinessDay clock() {
     return house.book().kitchen().clock();
   }
@@ -118,9 +124,19 @@ final class Shelf {
                 draw -> draw.need().user(), Draw::amount, Amount::plus, LinkedHashMap::new));
   }
 
-  /** From when a tub may be used. */
-  Instant ready(Lot lot) {
-    return Thaw.ready(house.book().formulary(), lot);
+  /** From when a tub may be used; empty when it may. */
+  Optional<Instant> notBefore(Lot lot) {
+    return Resting.notBefore(house.book().formulary(), lot, now);
+  }
+
+  /** A date as it is read now: with its year when it is far. */
+  String date(Instant moment) {
+    return words.moment(moment, now);
+  }
+
+  /** The same for a place of a sentence. */
+  Dated dated(Instant moment) {
+    return Dated.of(moment, now, clock().zone());
   }
 
   /** When the plan of today pulls a frozen tub, and for whom. */

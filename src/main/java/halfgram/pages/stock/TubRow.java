@@ -3,8 +3,8 @@ package halfgram.pages.stock;
 import halfgram.lot.Lot;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
+import halfgram.prep.Thaw;
 import halfgram.web.Visit;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,6 +15,7 @@ import java.util.OptionalInt;
  * A tub on the page.
  *
  * @param dateName what its date is: use by, or of a frozen one until when the kitchen keeps it
+ * @param notBefore from when it may be used, while it may not; may be empty
  * @param state what its date means now: "today", "BIN"; empty when it has time
  * @param tone "heed" past its date, else "open"
  * @param kept for which events how much of it is kept
@@ -41,6 +42,7 @@ record TubRow(
     String made,
     String dateName,
     String useBy,
+    String notBefore,
     String state,
     String tone,
     String place,
@@ -72,9 +74,10 @@ record TubRow(
         shelf.names().amount(lot.left()),
         tub.assumed() ? shelf.words().say("stock.assumed") : "",
         frost(shelf, lot),
-        shelf.words().moment(lot.made()),
+        shelf.date(lot.made()),
         shelf.words().say(lot.isFrozen() ? "stock.keep-until" : "stock.use-by"),
-        shelf.words().moment(lot.useBy()),
+        shelf.date(lot.useBy()),
+        shelf.notBefore(lot).map(from -> shelf.words().say("stock.not-before", from)).orElse(""),
         past ? bin(shelf, lot) : soon(shelf, lot),
         past ? "heed" : "open",
         lot.place(),
@@ -94,14 +97,13 @@ record TubRow(
 
   private static String frost(Shelf shelf, Lot lot) {
     if (lot.isFrozen()) {
-      return shelf.words().say("stock.is-frozen", lot.frozen().get().since());
+      return shelf.words().say("stock.is-frozen", shelf.dated(lot.frozen().get().since()));
     }
-    Instant ready = shelf.ready(lot);
     return lot.thawed()
         .map(
             at ->
-                ready.isAfter(shelf.now())
-                    ? shelf.words().say("stock.thaws-until", at, ready)
+                Thaw.ready(shelf.formulary(), lot).isAfter(shelf.now())
+                    ? shelf.words().say("stock.thaws", at)
                     : shelf.words().say("stock.is-thawed", at))
         .orElse("");
   }

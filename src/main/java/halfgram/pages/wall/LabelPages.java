@@ -14,13 +14,15 @@ import io.javalin.config.RoutesConfig;
 import java.util.List;
 import java.util.Optional;
 
-/** The label of a tub, or of all that a task has filled, to be printed. */
+/** Labels of tubs, named one after the other or all that a task has filled, to be printed. */
 public final class LabelPages implements Server.Part {
+  private final Desk desk;
   private final Scenes scenes;
   private final Stock stock;
   private final Ticking ticking;
 
   public LabelPages(Desk desk, Plans plans, CrewPlans crewPlans, Stock stock, Ticking ticking) {
+    this.desk = desk;
     this.scenes = new Scenes(desk, plans, crewPlans);
     this.stock = stock;
     this.ticking = ticking;
@@ -36,7 +38,9 @@ public final class LabelPages implements Server.Part {
     Scene scene = scenes.open(visit, station.isEmpty() ? Scene.ALL : station);
     String task = visit.query("task");
     List<String> tubs =
-        task.isEmpty() ? List.of(visit.query("tub")) : stock.listOfTask(scene.house(), task);
+        task.isEmpty()
+            ? List.of(visit.query("tub").split(","))
+            : stock.listOfTask(scene.house(), task);
     if (tubs.isEmpty()) {
       throw Halt.notFound(task);
     }
@@ -51,6 +55,6 @@ public final class LabelPages implements Server.Part {
     Stock.Life life = stock.find(scene.house(), code).orElseThrow(() -> Halt.notFound(code));
     Optional<Task> task =
         life.tub().task().flatMap(id -> ticking.findTask(scene.house(), scene.day(), id));
-    return LabelView.label(scene, life, task, Codes.address(visit));
+    return LabelView.label(scene, life, task, desk.now(), Codes.address(visit));
   }
 }

@@ -11,8 +11,10 @@ import halfgram.lot.Movement;
 import halfgram.measure.Amount;
 import halfgram.pages.Qr;
 import halfgram.prep.Components;
+import halfgram.prep.Resting;
 import halfgram.prep.Task;
 import halfgram.web.Visit;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedSet;
@@ -34,6 +36,7 @@ record LabelView(List<Label> labels, String back) {
       String made,
       String by,
       String useBy,
+      String notBefore,
       String place,
       String contains,
       Qr qr) {}
@@ -44,7 +47,8 @@ record LabelView(List<Label> labels, String back) {
    * @param task the task that filled it, when the day still has it
    * @param address of this server, to which printed codes lead
    */
-  static Label label(Scene scene, Stock.Life life, Optional<Task> task, String address) {
+  static Label label(
+      Scene scene, Stock.Life life, Optional<Task> task, Instant now, String address) {
     Lot lot = life.tub().lot();
     House house = scene.house();
     ComponentRef ref = lot.component();
@@ -70,9 +74,10 @@ record LabelView(List<Label> labels, String back) {
             .orElse(ref.formula()),
         scene.words().shown(amount).first(),
         scene.words().shown(amount).beside(),
-        scene.words().moment(lot.made()),
+        scene.words().moment(lot.made(), now),
         filled.map(Movement::who).map(scene::person).orElse(""),
-        scene.words().moment(lot.useBy()),
+        scene.words().moment(lot.useBy(), now),
+        Resting.notBefore(house.book().formulary(), lot, now).map(scene.words()::moment).orElse(""),
         scene.words().text(house.book().placeName(lot.place())) + degrees(scene, lot, version),
         scene.names().contains(allergens),
         Qr.of(address + Codes.TUB + Visit.encoded(lot.code())));

@@ -1,0 +1,31 @@
+package halfgram.prep;
+
+import halfgram.formula.FormulaVersion;
+import halfgram.formula.Formulary;
+import halfgram.formula.Output;
+import halfgram.lot.Lot;
+import java.time.Instant;
+import java.util.Optional;
+
+/**
+ * From when a tub may be used, where it may not yet: it was pulled and thaws, or it rests for
+ * safety's sake. A rest of quality is the cook's to judge.
+ *
+ * <p>Example: char put to thaw on Friday 21:15 with twelve hours: not before Saturday 09:15.
+ */
+public final class Resting {
+  private Resting() {}
+
+  /** Empty for one that may be used at a moment, and for one in the freezer. */
+  public static Optional<Instant> notBefore(Formulary formulary, Lot tub, Instant now) {
+    Optional<FormulaVersion> version = formulary.find(tub.component());
+    if (version.isEmpty() || tub.isFrozen()) {
+      return Optional.empty();
+    }
+    int index = version.get().outputIndex(tub.component().output());
+    Output.Rest rest = version.get().outputs().get(index).rest();
+    Instant rested = rest.reason().isSafety() ? tub.made().plus(rest.min()) : tub.made();
+    Instant thawed = Thaw.ready(formulary, tub);
+    return Optional.of(rested.isAfter(thawed) ? rested : thawed).filter(now::isBefore);
+  }
+}
