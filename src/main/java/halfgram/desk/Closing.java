@@ -36,11 +36,12 @@ import java.util.function.Predicate;
  * <p>Rules. A service is closed when a plan is followed by the next, which no longer has it, and is
  * over when the book says so, whatever the plan said. What it has taken before is not taken again,
  * though it slips to another time: so exactly once, however often the day is planned again. It
- * takes what it has used ({@link Consumed}) out of tubs that were there and in date when it began,
- * as {@link Taking} says. Where less is found, less is taken: nobody can eat what was never made.
- * What somebody counted since is not taken out of what was counted ({@link Emptied}). A service
- * that the book has no more took nothing. Every movement says that it is assumed, and for which
- * service.
+ * takes what it has used ({@link Consumed}) out of tubs that were there and in date: what the plan
+ * drew out of those that were when it began, the rest out of those that were until it ended, as
+ * {@link Taking} says. Where less is found, less is taken: nobody can eat what was never made. What
+ * somebody counted since is not taken out of what was counted ({@link Emptied}). A service that the
+ * book has no more took nothing. Every movement says that it is assumed, and for which service;
+ * nobody did it, so the kitchen's clock signs it, whoever asked for the plan.
  */
 final class Closing {
   private final LotStore lots = new LotStore();
@@ -67,14 +68,14 @@ final class Closing {
    *
    * @param asOf moment of the plan that follows, which has no service that is over by then
    */
-  void close(Tx tx, House house, PrepSheet sheet, Instant asOf, String who) {
+  void close(Tx tx, House house, PrepSheet sheet, Instant asOf) {
     Emptied emptied = emptied(tx, house, sheet, asOf, run -> run.isOver(asOf), run -> true);
     for (Emptied.Take take : emptied.takes()) {
-      Movement used = movement(take, who);
+      Movement used = movement(take);
       List<Movement> rows = Posting.rows(house, take.tub(), used, take.run().event());
       // No fact: the plan that is being made has it in already.
       String detail = StockNews.detail(rows).toString();
-      News news = News.note("stock", take.tub().lot().code(), detail, who);
+      News news = News.note("stock", take.tub().lot().code(), detail, Movement.CLOCK);
       long change = kitchens.change(tx, house.id(), news, used.at());
       posting.keep(tx, house.id(), rows, change);
     }
@@ -165,7 +166,7 @@ final class Closing {
     return draws;
   }
 
-  private static Movement movement(Emptied.Take take, String who) {
+  private static Movement movement(Emptied.Take take) {
     return new Movement(
         take.tub().id(),
         Movement.Kind.ASSUMED,
@@ -173,7 +174,7 @@ final class Closing {
         Optional.empty(),
         take.run().event(),
         Optional.of(take.run().id()),
-        who,
+        Movement.CLOCK,
         take.run().window().end(),
         Optional.empty());
   }

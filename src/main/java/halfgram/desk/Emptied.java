@@ -29,6 +29,9 @@ import java.util.function.Function;
  * gone through from count to count, and of each part the tubs that were counted after it give
  * theirs on paper alone.
  *
+ * <p>Rule. Of a tub whose date ends while a service runs, nothing is assumed but what the plan drew
+ * from it: else what lies there and is to be binned would be gone on paper.
+ *
  * <p>Example: a tub of 300 g from which 200 g were planned, counted as 90 g after the service: 90 g
  * stay, and no other tub has to give the 200 g.
  */
@@ -138,7 +141,10 @@ final class Emptied {
       Map<String, Amount> planned) {
     List<Tub> from = candidates.stream().map(id -> at(id, until)).toList();
     Amount left = amount;
-    for (Map.Entry<Tub, Amount> one : Taking.of(from, amount, planned, run.event()).entrySet()) {
+    Instant end = run.window().end();
+    Map<Tub, Amount> taken =
+        Taking.of(from, amount, planned, run.event(), tub -> !tub.lot().useBy().isBefore(end));
+    for (Map.Entry<Tub, Amount> one : taken.entrySet()) {
       Take take = new Take(one.getKey(), run, one.getValue().rounded(Rounding.TO_MICROGRAM));
       UUID id = take.tub().id();
       left = left.minus(take.amount());

@@ -8,13 +8,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Predicate;
 
 /**
  * From which tubs an amount is taken when a cook says only that it went in.
  *
  * <p>Rules. First as much from each tub as the plan named, then from what no other event has kept
  * for itself, and only when that is all gone from what another event has: somebody took it, since
- * it went in. No tub gives more than it has, so that less than was wanted may be found.
+ * it went in. Beyond what the plan named only some tubs may give, as whoever takes says. No tub
+ * gives more than it has, so that less than was wanted may be found.
  */
 final class Taking {
   private Taking() {}
@@ -28,12 +30,26 @@ final class Taking {
    */
   static Map<Tub, Amount> of(
       List<Tub> tubs, Amount wanted, Map<String, Amount> planned, Optional<String> event) {
+    return of(tubs, wanted, planned, event, tub -> true);
+  }
+
+  /**
+   * As above.
+   *
+   * @param beyond which tubs give more than the plan took from them
+   */
+  static Map<Tub, Amount> of(
+      List<Tub> tubs,
+      Amount wanted,
+      Map<String, Amount> planned,
+      Optional<String> event,
+      Predicate<Tub> beyond) {
     Map<Tub, Amount> taken = new LinkedHashMap<>();
     List<Function<Tub, Amount>> rounds =
         List.of(
             tub -> planned.getOrDefault(tub.lot().code(), wanted.times(0)),
-            tub -> free(tub, event),
-            tub -> tub.lot().left());
+            tub -> beyond.test(tub) ? free(tub, event) : wanted.times(0),
+            tub -> beyond.test(tub) ? tub.lot().left() : wanted.times(0));
     Amount left = wanted;
     for (Function<Tub, Amount> most : rounds) {
       for (Tub tub : tubs) {

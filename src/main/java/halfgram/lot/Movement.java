@@ -34,6 +34,8 @@ public record Movement(
     Optional<Loss> loss,
     OptionalLong undoes,
     long change) {
+  /** Who signs what nobody did, as a day's first plan is signed. */
+  public static final String CLOCK = "the kitchen's clock";
 
   /** One that turns nothing, loses nothing and takes nothing back. */
   public Movement(

@@ -9,6 +9,7 @@ import halfgram.formula.Formulary;
 import halfgram.formula.Output;
 import halfgram.kitchen.Text;
 import halfgram.lot.Lot;
+import halfgram.lot.Movement;
 import halfgram.measure.Amount;
 import halfgram.measure.BusinessDay;
 import halfgram.measure.Dated;
@@ -202,7 +203,7 @@ final class Shelf {
   }
 
   String person(String code) {
-    return people.getOrDefault(code, code);
+    return code.equals(Movement.CLOCK) ? words.say("log.clock") : people.getOrDefault(code, code);
   }
 
   String event(String code) {

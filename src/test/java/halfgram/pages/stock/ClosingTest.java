@@ -72,6 +72,48 @@ class ClosingTest {
   }
 
   @Test
+  void nothingButWhatThePlanDrewIsAssumedOfATubWhoseDateEndedMeanwhile() {
+    site.setClock(Site.at("17:10"));
+    client.withCookie("session", site.session());
+    String ended = bring("2026-12-05T19:20");
+    String lasting = bring("2026-12-05T23:00");
+    morningAfter();
+    assertThat(lifeOf(ended)).extracting(Movement::kind).containsExactly(Movement.Kind.BROUGHT);
+    assertThat(lifeOf(lasting)).extracting(Movement::kind).contains(Movement.Kind.ASSUMED);
+    assertThat(client.get("/k/TARN/stock").body()).contains("id=\"tub-" + ended + "\"");
+  }
+
+  @Test
+  void whatIsAssumedIsSignedByTheKitchensClock() {
+    morningAfter();
+    Movement assumed =
+        all().stream().filter(one -> one.kind() == Movement.Kind.ASSUMED).findFirst().orElseThrow();
+    assertThat(assumed.who()).isEqualTo(Movement.CLOCK);
+    String code =
+        tubs().stream()
+            .filter(tub -> tub.id().equals(assumed.lot()))
+            .findFirst()
+            .orElseThrow()
+            .lot()
+            .code();
+    assertThat(client.get("/k/TARN/stock/" + code).all("<td>(the kitchen&#39;s clock)</td>"))
+        .isNotEmpty();
+    assertThat(client.get("/k/TARN/log?kind=stock").text()).contains("the kitchen's clock");
+  }
+
+  private String bring(String useBy) {
+    String spheres =
+        "{'component':'yoghurt-spheres','left':'40 piece','made':'2026-12-05T17:00','useBy':'"
+            + useBy
+            + "','sure':true}";
+    return site.script().post("stock", spheres).body().path("code").asText();
+  }
+
+  private List<Movement> lifeOf(String code) {
+    return site.wiring().stock().find(site.house(), code).orElseThrow().movements();
+  }
+
+  @Test
   void noTubGivesMoreThanItHasAndNoPlanIsRefusedForIt() {
     morningAfter();
     assertThat(tubs()).allMatch(tub -> tub.lot().left().compareTo(zero(tub)) >= 0);
