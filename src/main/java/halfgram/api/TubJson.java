@@ -39,7 +39,7 @@ final class TubJson {
     ObjectNode node = JsonNodeFactory.instance.objectNode();
     tub(node, house, life.tub(), desk.now(), visit);
     ArrayNode moves = node.putArray("movements");
-    life.movements().forEach(movement -> movement(moves.addObject(), house, movement));
+    life.movements().forEach(movement -> movement(moves.addObject(), house, life, movement));
     ArrayNode taken = node.putArray("taken");
     dipped.list(house, plans.find(house, house.day(desk.now()))).stream()
         .filter(dip -> dip.tub().id().equals(life.tub().id()))
@@ -84,7 +84,7 @@ final class TubJson {
     ice.days().ifPresent(days -> node.put("days", days));
   }
 
-  private static void movement(ObjectNode node, House house, Movement movement) {
+  private static void movement(ObjectNode node, House house, Stock.Life life, Movement movement) {
     ZoneId zone = Answers.zone(house);
     node.put("kind", Call.word(movement.kind()));
     node.put("change", movement.change());
@@ -92,6 +92,7 @@ final class TubJson {
     movement.stated().ifPresent(stated -> Answers.amount(node, "stated", stated));
     movement.event().ifPresent(event -> node.put("event", event));
     movement.reason().ifPresent(reason -> node.put("reason", reason));
+    life.into(movement).forEach(code -> node.withArray("into").add(code));
     node.put("who", movement.who());
     node.put("at", Answers.moment(movement.at(), zone));
     movement.turn().place().ifPresent(place -> node.put("place", place));

@@ -3,6 +3,7 @@ package halfgram.desk;
 import halfgram.db.Tx;
 import halfgram.event.Event;
 import halfgram.kitchen.KitchenStore;
+import halfgram.lot.LedgerStore;
 import halfgram.lot.Lot;
 import halfgram.lot.LotStore;
 import halfgram.lot.Movement;
@@ -12,6 +13,7 @@ import halfgram.measure.Dimension;
 import halfgram.measure.Message;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -26,10 +28,21 @@ public final class Stock {
   private static final int LONGEST_REASON = 400;
   private static final Optional<String> NONE = Optional.empty();
 
-  /** A tub and what happened to it, oldest first. */
-  public record Life(Tub tub, List<Movement> movements) {
+  /**
+   * A tub and what happened to it, oldest first.
+   *
+   * @param into codes of the tubs that some of it was put into, by the number of the change
+   */
+  public record Life(Tub tub, List<Movement> movements, Map<Long, List<String>> into) {
     public Life {
       movements = List.copyOf(movements);
+      into = Map.copyOf(into);
+    }
+
+    /** The tubs that a movement of it filled. */
+    public List<String> into(Movement movement) {
+      boolean out = movement.kind() == Movement.Kind.SPLIT && !movement.amount().isPositive();
+      return out ? into.getOrDefault(movement.change(), List.of()) : List.of();
     }
 
     /** What happened last, beside what is kept for events. */
@@ -73,6 +86,7 @@ public final class Stock {
   private final Desk desk;
   private final KitchenStore kitchens = new KitchenStore();
   private final LotStore lots = new LotStore();
+  private final LedgerStore ledger = new LedgerStore();
   private final Posting posting = new Posting();
   private final TakingBack takingBack = new TakingBack();
 
@@ -210,7 +224,17 @@ public final class Stock {
 
   private Optional<Life> find(Tx tx, House house, String code) {
     return lots.find(tx, house.id(), code)
-        .map(tub -> new Life(tub, lots.listOf(tx, house.id(), tub.id())));
+        .map(tub -> life(tx, house, tub, lots.listOf(tx, house.id(), tub.id())));
+  }
+
+  private Life life(Tx tx, House house, Tub tub, List<Movement> movements) {
+    Map<Long, List<String>> into = new HashMap<>();
+    for (Movement one : movements) {
+      if (one.kind() == Movement.Kind.SPLIT && !one.amount().isPositive()) {
+        into.put(one.change(), ledger.listSplit(tx, house.id(), one.change()));
+      }
+    }
+    return new Life(tub, movements, into);
   }
 
   private Optional<Tub> change(House house, String code, Function<Life, List<Movement>> change) {

@@ -43,6 +43,18 @@ public final class LedgerStore {
     return LotStore.movements(tx, kitchen, MOVEMENT.CHANGE_NUMBER.eq(change));
   }
 
+  /** Codes of the tubs that a change filled out of another. */
+  public List<String> listSplit(Tx tx, UUID kitchen, long change) {
+    List<UUID> ids =
+        listOfChange(tx, kitchen, change).stream()
+            .filter(row -> row.kind() == Movement.Kind.SPLIT && row.amount().isPositive())
+            .map(Movement::lot)
+            .toList();
+    return ids.isEmpty()
+        ? List.of()
+        : lots.listOfIds(tx, kitchen, ids).stream().map(tub -> tub.lot().code()).sorted().toList();
+  }
+
   /** What these changes used out of tubs and was not taken back. */
   public List<Movement> listUsed(Tx tx, UUID kitchen, List<Long> changes) {
     return changes.isEmpty()

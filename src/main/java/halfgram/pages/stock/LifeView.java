@@ -21,6 +21,8 @@ import java.util.Optional;
  * @param number of the change that is taken back
  * @param dips what was taken of what it keeps for events
  * @param forms what can be done to it
+ * @param filled the tubs that were filled out of it just now
+ * @param labels where theirs are
  */
 record LifeView(
     TubRow tub,
@@ -32,7 +34,9 @@ record LifeView(
     List<DeedForm> forms,
     List<String> places,
     String label,
-    String list) {
+    String list,
+    List<StockView.Link> filled,
+    String labels) {
 
   /**
    * One thing that happened.
@@ -40,9 +44,17 @@ record LifeView(
    * @param amount what it added or took; empty when it moved nothing
    * @param left what was left after it
    * @param cost what was lost had cost; may be empty
+   * @param tubs where it came from or went to
    */
   record Move(
-      String when, String what, String amount, String left, String cost, String who, String why) {}
+      String when,
+      String what,
+      String amount,
+      String left,
+      String cost,
+      String who,
+      String why,
+      List<StockView.Link> tubs) {}
 
   /** What the page of a tub shows beside the tub. */
   record Parts(List<DipView> dips, List<DeedForm> forms, List<String> places) {}
@@ -51,6 +63,7 @@ record LifeView(
       Shelf shelf, Stock.Life life, String currency, Parts parts, Optional<Fault> fault) {
     Lot lot = life.tub().lot();
     Optional<Movement> last = Stock.findLast(life.movements());
+    List<String> filled = last.map(life::into).orElse(List.of());
     return new LifeView(
         TubRow.of(shelf, life.tub(), fault),
         !lot.left().isPositive(),
@@ -61,7 +74,26 @@ record LifeView(
         parts.forms(),
         parts.places(),
         shelf.address("label?tub=" + Visit.encoded(lot.code())),
-        shelf.address("stock#tub-" + Visit.encoded(lot.code())));
+        shelf.address("stock#tub-" + Visit.encoded(lot.code())),
+        filled.stream().map(code -> tub(shelf, code)).toList(),
+        shelf.address("label?tub=" + Visit.encoded(String.join(",", filled))));
+  }
+
+  /** A tub by its code, which may be told with its version behind it: "1205-3 v2". */
+  private static StockView.Link tub(Shelf shelf, String told) {
+    String code = told.replaceFirst(" .*", "");
+    return new StockView.Link(told, shelf.address("stock/" + Visit.encoded(code)));
+  }
+
+  /** Where it came from or went to. */
+  private static List<String> tubs(Stock.Life life, Movement movement) {
+    return isToldByTubs(movement)
+        ? movement.reason().map(told -> List.of(told.split(", "))).orElse(life.into(movement))
+        : List.of();
+  }
+
+  private static boolean isToldByTubs(Movement movement) {
+    return movement.kind() == Movement.Kind.SPLIT || movement.kind() == Movement.Kind.COMBINED;
   }
 
   private static String back(Shelf shelf, Movement last) {
@@ -90,7 +122,8 @@ record LifeView(
               shelf.names().amount(left),
               MoveWords.loss(shelf.words(), movement, currency),
               shelf.person(movement.who()),
-              why(shelf, movement)));
+              why(shelf, movement),
+              tubs(life, movement).stream().map(told -> tub(shelf, told)).toList()));
     }
     Collections.reverse(moves);
     return moves;
@@ -99,6 +132,9 @@ record LifeView(
   private static String why(Shelf shelf, Movement movement) {
     if (movement.kind() == Movement.Kind.DIPPED && movement.reason().isPresent()) {
       return MoveWords.cause(shelf.words(), movement);
+    }
+    if (isToldByTubs(movement)) {
+      return "";
     }
     return Freed.find(movement)
         .map(freed -> MoveWords.freed(shelf.words(), freed))

@@ -72,6 +72,23 @@ class TubSaysTest {
     assertThat(lot(CRISP).place()).isEqualTo("pass");
   }
 
+  @Test
+  void aSplitNamesWhatItFilledWithTheWayToTheLabelsAndTheNewTubsWhereTheyCameFrom() {
+    FilledForm form = form(OIL, "split").with("amount", "20 g").with("tubs", "2");
+    Answer old = client.get(send(OIL, "split", form).header("location"));
+    assertThat(old.text()).contains("Filled out of it 1205-1 1205-2 Their labels");
+    assertThat(old.all("<a href=\"/k/TARN/stock/(1205-[12])\">")).hasSize(4);
+    String labels = old.all("href=\"(/k/TARN/label\\?tub=1205[^\"]+)\"").get(0);
+    assertThat(client.get(labels).all("<p class=\"code\">([^<]+)<"))
+        .containsExactly("1205-1", "1205-2");
+    assertThat(page("1205-1").all("<td> <a href=\"/k/TARN/stock/([^\"]+)\"")).containsExactly(OIL);
+    assertThat(
+            site.script().get("stock/" + OIL).body().at("/movements").findValues("into").toString())
+        .isEqualTo("[[\"1205-1\",\"1205-2\"]]");
+    client.post("/k/TARN/stock/" + OIL + "/count", "amount", "300 g");
+    assertThat(page(OIL).text()).doesNotContain("Filled out of it").contains("1205-1 1205-2");
+  }
+
   private Lot lot(String code) {
     return site.wiring().stock().find(site.house(), code).orElseThrow().tub().lot();
   }
