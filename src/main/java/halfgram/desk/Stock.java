@@ -11,6 +11,7 @@ import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import halfgram.measure.Message;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -189,13 +190,46 @@ public final class Stock {
         house,
         code,
         life -> {
-          Amount left = life.tub().lot().left();
-          Movement.Kind kind = Movement.Kind.BINNED;
-          Movement binned =
-              movement(
-                  life.tub(), kind, left.times(-1), Optional.empty(), Optional.of(reason), who);
-          return left.isPositive() ? Posting.rows(house, life.tub(), binned, NONE) : List.of();
+          boolean some = life.tub().lot().left().isPositive();
+          return some ? binned(house, life.tub(), reason, who) : List.of();
         });
+  }
+
+  /** Tubs that are past their date, first expired first. */
+  public List<Tub> listPast(House house) {
+    Instant now = desk.now();
+    return list(house).stream().filter(tub -> !tub.lot().useBy().isAfter(now)).toList();
+  }
+
+  /**
+   * Throws away those of these tubs that are past their date, each by a change of its own, so that
+   * each can be taken back alone.
+   *
+   * @return codes of those that were thrown away
+   */
+  public List<String> binPast(House house, List<String> codes, String reason, String who) {
+    return desk.write(
+        house,
+        tx -> {
+          kitchens.lock(tx, house.id());
+          Instant now = desk.now();
+          List<String> binned = new ArrayList<>();
+          for (Tub tub : lots.list(tx, house.id())) {
+            String code = tub.lot().code();
+            if (codes.contains(code) && !tub.lot().useBy().isAfter(now)) {
+              save(tx, house, code, binned(house, tub, reason, who));
+              binned.add(code);
+            }
+          }
+          return binned;
+        });
+  }
+
+  private List<Movement> binned(House house, Tub tub, String reason, String who) {
+    Amount out = tub.lot().left().times(-1);
+    Movement.Kind kind = Movement.Kind.BINNED;
+    Movement movement = movement(tub, kind, out, Optional.empty(), Optional.of(reason), who);
+    return Posting.rows(house, tub, movement, NONE);
   }
 
   /** Takes back what happened to a tub last, when that was done by hand and not taken back yet. */

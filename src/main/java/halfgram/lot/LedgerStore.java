@@ -5,6 +5,7 @@ import static halfgram.db.schema.Tables.MOVEMENT;
 import halfgram.db.Tx;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.UUID;
 import org.jooq.Condition;
@@ -52,7 +53,10 @@ public final class LedgerStore {
             .toList();
     return ids.isEmpty()
         ? List.of()
-        : lots.listOfIds(tx, kitchen, ids).stream().map(tub -> tub.lot().code()).sorted().toList();
+        : lots.listOfIds(tx, kitchen, ids).stream()
+            .map(tub -> tub.lot().code())
+            .sorted(Comparator.comparing(String::length).thenComparing(Comparator.naturalOrder()))
+            .toList();
   }
 
   /** What these changes used out of tubs and was not taken back. */

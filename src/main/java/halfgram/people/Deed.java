@@ -222,6 +222,8 @@ public enum Deed {
       Set.of(OWNER, CHEF, COOK),
       "GET stock/new",
       "POST stock/new",
+      "GET stock/past",
+      "POST stock/past",
       "POST stock/{code}/bin",
       "POST stock/{code}/back",
       "POST stock/{code}/{deed}",

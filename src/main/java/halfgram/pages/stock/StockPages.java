@@ -7,7 +7,6 @@ import halfgram.desk.Gating;
 import halfgram.desk.Handled;
 import halfgram.desk.HeldBack;
 import halfgram.desk.House;
-import halfgram.desk.InForce;
 import halfgram.desk.Plans;
 import halfgram.desk.Stock;
 import halfgram.lot.Lot;
@@ -18,7 +17,6 @@ import halfgram.pages.StationNames;
 import halfgram.pages.TubDeed;
 import halfgram.pages.TubDeeds;
 import halfgram.people.Deed;
-import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
 import halfgram.web.Halt;
 import halfgram.web.Server;
@@ -40,6 +38,7 @@ public final class StockPages implements Server.Part {
   private final Stock stock;
   private final Bringing bringing;
   private final TubDeeds deeds;
+  private final Shelves shelves;
   private final Dipped dipped;
   private final Gating gating;
 
@@ -50,6 +49,7 @@ public final class StockPages implements Server.Part {
     this.stock = stock;
     this.bringing = bringing;
     this.deeds = deeds;
+    this.shelves = new Shelves(desk, plans);
     this.dipped = new Dipped(desk);
     this.gating = gating;
   }
@@ -71,7 +71,7 @@ public final class StockPages implements Server.Part {
   private void list(Context context) {
     Visit visit = Visit.of(context);
     House house = house(visit);
-    Shelf shelf = shelf(visit, house);
+    Shelf shelf = shelves.of(visit, house);
     StockView.By by = StockView.By.of(visit.query("by"));
     StockView view =
         StockView.of(
@@ -86,7 +86,7 @@ public final class StockPages implements Server.Part {
   private void blank(Context context) {
     Visit visit = Visit.of(context);
     House house = house(visit);
-    Shelf shelf = shelf(visit, house);
+    Shelf shelf = shelves.of(visit, house);
     String now =
         desk.now()
             .atZone(shelf.clock().zone())
@@ -106,7 +106,7 @@ public final class StockPages implements Server.Part {
     if (outcome.code().isPresent()) {
       visit.seeOther("stock/" + Visit.encoded(outcome.code().get()));
     } else {
-      show(visit, 422, house, shelf(visit, house), form, outcome);
+      show(visit, 422, house, shelves.of(visit, house), form, outcome);
     }
   }
 
@@ -125,7 +125,7 @@ public final class StockPages implements Server.Part {
   /** The count is the wall's: in the language of the device. */
   private void showCounts(
       Visit visit, int status, House house, String named, Optional<Fault> fault) {
-    Shelf shelf = shelf(visit, house, visit.wallWords());
+    Shelf shelf = shelves.of(visit, house, visit.wallWords());
     CountView view =
         CountView.of(shelf, house, stock.listToCount(house), named, dips(house, shelf), fault);
     visit.wallPage(status, "stock/count", view.title(), view);
@@ -303,7 +303,7 @@ public final class StockPages implements Server.Part {
 
   private void show(
       Visit visit, int status, House house, Stock.Life life, Optional<Fault> fault, Typed typed) {
-    Shelf shelf = shelf(visit, house);
+    Shelf shelf = shelves.of(visit, house);
     Lot lot = life.tub().lot();
     List<Tub> all = stock.list(house);
     List<Tub> others = all.stream().filter(tub -> shelf.isSame(lot, tub.lot())).toList();
@@ -338,18 +338,5 @@ public final class StockPages implements Server.Part {
       Bringing.Outcome outcome) {
     NewTubView view = NewTubView.of(shelf, house, stock.list(house), form, outcome);
     visit.page(status, "stock/new", shelf.words().say("stock.new"), view);
-  }
-
-  /** By the plan in force today; for names alone, by what it would be. */
-  private Shelf shelf(Visit visit, House house) {
-    return shelf(visit, house, visit.words());
-  }
-
-  private Shelf shelf(Visit visit, House house, Messages words) {
-    LocalDate today = house.day(desk.now());
-    Optional<InForce> inForce = plans.find(house, today);
-    PrepSheet sheet =
-        inForce.map(InForce::sheet).orElseGet(() -> plans.preview(house, today, 1).sheet());
-    return new Shelf(house, desk.now(), sheet, inForce, visit.path(""), words);
   }
 }

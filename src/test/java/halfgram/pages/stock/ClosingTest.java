@@ -12,6 +12,7 @@ import halfgram.measure.Dimension;
 import halfgram.prep.PrepSheet;
 import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
+import halfgram.testkit.FilledForm;
 import halfgram.testkit.Site;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -111,6 +112,52 @@ class ClosingTest {
 
   private List<Movement> lifeOf(String code) {
     return site.wiring().stock().find(site.house(), code).orElseThrow().movements();
+  }
+
+  @Test
+  void allThatIsPastItsDateIsBinnedAtOnceWhenSomebodySaysSoAndComesBackTubByTub() {
+    assertThat(client.get("/k/TARN/stock").body()).doesNotContain("/k/TARN/stock/past");
+    assertThat(client.get("/k/TARN/stock/past").text()).contains("Nothing on hand is past");
+    morningAfter();
+    assertThat(client.get("/k/TARN/stock").body()).contains("href=\"/k/TARN/stock/past\"");
+    Answer asked = client.get("/k/TARN/stock/past");
+    List<String> past = asked.all("name=\"tub\" value=\"([^\"]+)\" checked");
+    assertThat(past).hasSizeGreaterThan(5);
+    assertThat(asked.text()).contains(past.size() + " tubs are past their date");
+    FilledForm form = FilledForm.of(asked, "stock/past");
+    Answer none = post(form.fields(), "tub");
+    assertThat(none.status()).isEqualTo(422);
+    assertThat(none.text()).contains("Choose at least one.");
+    Answer noReason = client.post("/k/TARN/stock/past", form.with("reason", "").fields());
+    assertThat(noReason.status()).isEqualTo(422);
+    assertThat(noReason.all("name=\"tub\" value=\"([^\"]+)\" checked"))
+        .containsExactlyElementsOf(past);
+    Answer done = client.postAndFollow("/k/TARN/stock/past", form.fields());
+    assertThat(done.text()).contains("Binned just now", "Nothing on hand is past its date.");
+    assertThat(done.all("href=\"/k/TARN/stock/([^\"]+)\">")).containsAll(past);
+    assertThat(client.get("/k/TARN/stock").text()).doesNotContain("past the date");
+    String one = past.get(0);
+    assertThat(lifeOf(one)).extracting(Movement::kind).contains(Movement.Kind.BINNED);
+    client.post("/k/TARN/stock/" + one + "/back");
+    assertThat(client.get("/k/TARN/stock").text()).contains("1 past the date: bin.");
+  }
+
+  @Test
+  void whatIsStillInDateIsNotBinnedWithTheRest() {
+    String oil = "t-1203-oil-1";
+    client.get("/k/TARN/stock/past");
+    client.post("/k/TARN/stock/past", "tub", oil, "reason", "past its date");
+    assertThat(lifeOf(oil)).extracting(Movement::kind).doesNotContain(Movement.Kind.BINNED);
+  }
+
+  private Answer post(String[] fields, String without) {
+    List<String> rest = new ArrayList<>();
+    for (int i = 0; i < fields.length; i += 2) {
+      if (!fields[i].equals(without)) {
+        rest.addAll(List.of(fields[i], fields[i + 1]));
+      }
+    }
+    return client.post("/k/TARN/stock/past", rest.toArray(String[]::new));
   }
 
   @Test
