@@ -96,7 +96,6 @@ import halfgram.pages.service.KeptAtPass;
 import halfgram.pages.service.ServicePages;
 import halfgram.pages.settings.SettingsPages;
 import halfgram.pages.slip.SlipPages;
-import halfgram.pages.stock.PastPages;
 import halfgram.pages.stock.StockPages;
 import halfgram.pages.tablets.TabletsPages;
 import halfgram.pages.techniques.ReferencePages;
@@ -388,7 +387,6 @@ public final class Wiring implements AutoCloseable {
             new ParsPages(desk, pars, effects),
             new SlipPages(desk, slips(), effects, whatIf),
             new BathsPages(desk, plans, bathing, origins),
-            new PastPages(desk, plans, stock),
             new StockPages(desk, plans, stock, bringing, deeds, gating),
             new LogPages(desk, plans, logbook),
             new CommandApi(secret, (out, err) -> new Cli(out, err, this))));
