@@ -12,9 +12,11 @@ import halfgram.lot.Movement;
 import halfgram.lot.Reservation;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
+import halfgram.measure.Dated;
 import halfgram.measure.Message;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -219,7 +221,9 @@ public final class Dividing {
         return refused("handling.empty", lot.code());
       }
       if (!lot.useBy().isAfter(desk.now())) {
-        return refused("handling.combine-past", lot.code(), lot.useBy());
+        ZoneId zone = house.book().kitchen().clock().zone();
+        Dated date = Dated.of(lot.useBy(), desk.now(), zone);
+        return refused("handling.combine-past", lot.code(), date);
       }
       if (!isSame(first, version, lot, other)) {
         return refused("handling.combine-other", lot.code(), first.code());

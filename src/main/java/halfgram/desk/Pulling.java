@@ -8,6 +8,7 @@ import halfgram.lot.Movement;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.measure.BusinessDay;
+import halfgram.measure.Dated;
 import halfgram.measure.Message;
 import halfgram.measure.Rounding;
 import halfgram.prep.Stored;
@@ -50,7 +51,8 @@ final class Pulling {
       return Optional.of(Message.of("handling.empty", code));
     }
     return lot.filter(of -> of.isFrozen() && !of.useBy().isAfter(now))
-        .map(of -> Message.of("handling.thaw-past", code, of.useBy()));
+        .map(of -> Dated.of(of.useBy(), now, house.book().kitchen().clock().zone()))
+        .map(date -> Message.of("handling.thaw-past", code, date));
   }
 
   /**

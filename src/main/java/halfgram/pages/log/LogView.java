@@ -220,7 +220,7 @@ record LogView(
                 change,
                 "log.stock",
                 subject,
-                new StockLine(house, words).of(detail),
+                new StockLine(house, words).of(detail, change.at()),
                 "stock/" + Visit.encoded(subject));
         case "service" ->
             line(

@@ -4,11 +4,13 @@ import com.fasterxml.jackson.databind.JsonNode;
 import halfgram.desk.House;
 import halfgram.event.Event;
 import halfgram.measure.Amount;
+import halfgram.measure.Dated;
 import halfgram.measure.Dimension;
 import halfgram.measure.Money;
 import halfgram.pages.CostWords;
 import halfgram.words.Messages;
 import java.math.BigDecimal;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -24,7 +26,12 @@ final class StockLine {
     this.words = words;
   }
 
-  String of(JsonNode detail) {
+  /**
+   * A line.
+   *
+   * @param at when it happened, beside which it is read
+   */
+  String of(JsonNode detail, Instant at) {
     List<String> parts = new ArrayList<>();
     parts.add(kind(detail.path("kind").asText()));
     amount(detail).ifPresent(parts::add);
@@ -32,7 +39,8 @@ final class StockLine {
     text(detail, "reason").ifPresent(parts::add);
     text(detail, "place").ifPresent(parts::add);
     text(detail, "useBy")
-        .ifPresent(at -> parts.add(words.say("log.until", java.time.Instant.parse(at))));
+        .map(until -> Dated.of(Instant.parse(until), at, house.book().kitchen().clock().zone()))
+        .ifPresent(until -> parts.add(words.say("log.until", until)));
     if (detail.has("tubs")) {
       parts.add(String.join(", ", texts(detail.path("tubs"))));
     }

@@ -56,6 +56,7 @@ class TubSaysTest {
     assertThat(page(OIL).text()).contains("frozen until Wed 1 Aug 2029 23:59");
     assertThat(client.get("/k/TARN/stock").text()).contains("Wed 1 Aug 2029 23:59");
     assertThat(client.get("/k/TARN/label?tub=" + OIL).text()).contains("Wed 1 Aug 2029 23:59");
+    assertThat(client.get("/k/TARN/log?kind=stock").text()).contains("Wed 1 Aug 2029 23:59");
     Answer far = freeze(CRISP, "2031-01-01");
     assertThat(far.text()).contains("no later than Fri 31 Aug 2029 10:00");
     assertThat(page(CRISP).text()).contains("Use by Tue 8 Dec 12:00");
