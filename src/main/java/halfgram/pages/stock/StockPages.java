@@ -140,7 +140,7 @@ public final class StockPages implements Server.Part {
     Lot lot = life.tub().lot();
     CountForm form = CountForm.of(visit, lot);
     Optional<String> counted = counted(visit, house);
-    Messages words = (counted.isPresent() ? visit.wallWords() : visit.words());
+    Messages words = counted.isPresent() ? visit.wallWords() : visit.words();
     Optional<Fault> fault = fault(life, form, words.at(house.book().kitchen()));
     if (fault.isEmpty()) {
       stock.count(house, lot.code(), form.amount().orElseThrow(), visit.who());
