@@ -29,9 +29,6 @@ import java.util.function.Function;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import java.util.regex.Pattern;
-import org.eclipse.jetty.server.SecureRequestCustomizer;
-import org.eclipse.jetty.server.ServerConnector;
-import org.eclipse.jetty.util.ssl.SslContextFactory;
 
 /** The server: what every request passes through, and the pages of the features. */
 public final class Server implements AutoCloseable {
@@ -93,7 +90,7 @@ public final class Server implements AutoCloseable {
   private final Site site;
   private final Guard guard;
   private final List<Part> parts = new ArrayList<>();
-  private final List<ServerConnector> connectors = new ArrayList<>();
+  private final Connectors connectors;
   private final Javalin javalin;
 
   public Server(
@@ -106,6 +103,7 @@ public final class Server implements AutoCloseable {
       Door door,
       List<Part> parts) {
     this.options = options;
+    this.connectors = new Connectors(options);
     this.access = access;
     this.door = door;
     this.kitchens = kitchens;
@@ -130,12 +128,12 @@ public final class Server implements AutoCloseable {
     } catch (JavalinException e) {
       throw new CannotListen(e);
     }
-    return connectors.isEmpty() ? javalin.port() : connectors.get(0).getLocalPort();
+    return connectors.port().orElseGet(javalin::port);
   }
 
   /** The port of this machine that takes plain requests: the same, unless people use TLS. */
   public int localPort() {
-    return connectors.isEmpty() ? javalin.port() : connectors.get(1).getLocalPort();
+    return connectors.localPort().orElseGet(javalin::port);
   }
 
   /** Every route of the pages and of the API, with its method: "GET /k/{kitchen}/stock". */
@@ -181,11 +179,12 @@ public final class Server implements AutoCloseable {
     config.jetty.port = options.port();
     config.jetty.modifyServer(server -> server.setStopTimeout(STOP_MILLIS));
     config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
-    options.tls().ifPresent(store -> tls(config, store));
+    options.tls().ifPresent(store -> connectors.add(config, store));
     config.events.serverStopping(live::close);
     RoutesConfig routes = config.routes;
     routes.before(guard::before);
     routes.before(this::knock);
+    routes.before("/k/{kitchen}", Server::toPlan);
     routes.before("/k/{kitchen}/*", this::enter);
     routes.beforeMatched("/k/{kitchen}/*", this::check);
     routes.after(context -> KitchenStore.asked(Optional.empty()));
@@ -214,37 +213,21 @@ public final class Server implements AutoCloseable {
     routes.error(405, context -> fallback(context, Halt.notFound(context.path())));
   }
 
-  private void tls(JavalinConfig config, Path store) {
-    config.jetty.addConnector(
-        (server, http) -> {
-          SslContextFactory.Server factory = new SslContextFactory.Server();
-          factory.setKeyStorePath(store.toUri().toString());
-          factory.setKeyStoreType("PKCS12");
-          factory.setKeyStorePassword(options.tlsPassword().orElse(""));
-          http.addCustomizer(new SecureRequestCustomizer(false));
-          ServerConnector connector =
-              new ServerConnector(
-                  server, factory, new org.eclipse.jetty.server.HttpConnectionFactory(http));
-          connector.setHost(options.host());
-          connector.setPort(options.port());
-          connectors.add(connector);
-          return connector;
-        });
-    // Commands of this machine get through without having to trust the certificate.
-    config.jetty.addConnector(
-        (server, http) -> {
-          ServerConnector connector = new ServerConnector(server);
-          connector.setHost("127.0.0.1");
-          connectors.add(connector);
-          return connector;
-        });
-  }
-
   private void knock(Context context) {
     if (!context.path().startsWith("/k/") && !context.path().startsWith("/assets/")) {
       Optional<Known> known = access.anywhere(context);
       KitchenStore.asked(Optional.of(Access.origin(context, known, site.address(context))));
       context.attribute(Knock.ATTRIBUTE, site.knock(context, known));
+    }
+  }
+
+  /** A kitchen's address typed without its closing slash is that of its first page. */
+  private static void toPlan(Context context) {
+    String address = context.req().getRequestURI();
+    if (!address.endsWith("/")) {
+      String query = context.queryString();
+      context.redirect(address + (query == null ? "/" : "/?" + query));
+      context.skipRemainingHandlers();
     }
   }
 

@@ -32,6 +32,16 @@ class ServerTest {
   }
 
   @Test
+  void aKitchensAddressWithoutItsClosingSlashLeadsToIt() {
+    Client.Answer answer = client.get("/k/TARN");
+    assertThat(answer.status()).isEqualTo(302);
+    assertThat(answer.header("location")).isEqualTo("/k/TARN/");
+    assertThat(client.get("/k/TARN?date=2026-12-05").header("location"))
+        .isEqualTo("/k/TARN/?date=2026-12-05");
+    assertThat(client.get("/k/NOPE").header("location")).isEqualTo("/k/NOPE/");
+  }
+
+  @Test
   void anUnknownKitchenIsNotFoundAndSoIsAnUnknownPage() {
     assertThat(client.get("/k/NOPE/").status()).isEqualTo(404);
     Client.Answer answer = client.get("/k/TARN/nothing-here");
