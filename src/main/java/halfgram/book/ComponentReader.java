@@ -29,8 +29,7 @@ final class ComponentReader {
 
   /** A reference as written; that the formula is there is checked at the end. */
   static ComponentRef ref(Reading reading, Node node) {
-    String code = node.code("component");
-    reading.refer(Reading.Kind.FORMULA, node, "component", code);
+    String code = reading.code(Reading.Kind.FORMULA, node, "component");
     return new ComponentRef(
         code,
         node.findCode("output"),

@@ -53,8 +53,7 @@ final class DeliveryReader {
   }
 
   private Delivery.Line line(Node node) {
-    String code = node.code("ingredient");
-    reading.refer(Reading.Kind.INGREDIENT, node, "ingredient", code);
+    String code = reading.code(Reading.Kind.INGREDIENT, node, "ingredient");
     boolean inHouse = node.flag("inHouse");
     Optional<Quantity> typed = node.findQuantity("amount");
     if (!node.has("amount")) {

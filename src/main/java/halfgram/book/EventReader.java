@@ -145,8 +145,7 @@ final class EventReader {
   }
 
   private Share share(Node node) {
-    String dish = node.code("dish");
-    reading.refer(Reading.Kind.DISH, node, "dish", dish);
+    String dish = reading.code(Reading.Kind.DISH, node, "dish");
     BigDecimal share = node.findNumber("share", "0", "100").orElse(BigDecimal.valueOf(100));
     return new Share(dish, Ratio.percent(share), node.findInteger("perCover", 1, 100).orElse(1));
   }

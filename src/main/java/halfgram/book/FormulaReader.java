@@ -254,8 +254,7 @@ final class FormulaReader {
       return new Item.OfIngredient("", cut);
     }
     if (isIngredient) {
-      String code = node.code("ingredient");
-      reading.refer(Reading.Kind.INGREDIENT, node, "ingredient", code);
+      String code = reading.code(Reading.Kind.INGREDIENT, node, "ingredient");
       return new Item.OfIngredient(code, cut);
     }
     ComponentRef ref = ComponentReader.ref(reading, node);

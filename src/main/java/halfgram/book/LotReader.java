@@ -99,8 +99,7 @@ final class LotReader {
   }
 
   private Reservation reservation(Node node, ComponentRef ref) {
-    String event = node.code("event");
-    reading.refer(Reading.Kind.EVENT, node, "event", event);
+    String event = reading.code(Reading.Kind.EVENT, node, "event");
     return new Reservation(event, amount(node, "amount", ref));
   }
 

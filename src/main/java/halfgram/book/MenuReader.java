@@ -97,8 +97,7 @@ final class MenuReader {
 
   /** What stands in for what in a service, on one dish. */
   Replaced replaced(Node node) {
-    String dish = node.code("dish");
-    reading.refer(Reading.Kind.DISH, node, "dish", dish);
+    String dish = reading.code(Reading.Kind.DISH, node, "dish");
     return new Replaced(dish, swap(node));
   }
 
@@ -125,8 +124,7 @@ final class MenuReader {
       node.problem("amount", "", "problem.missing", Message.of("accept.quantity"));
     }
     if (isIngredient) {
-      String code = node.code("ingredient");
-      reading.refer(Reading.Kind.INGREDIENT, node, "ingredient", code);
+      String code = reading.code(Reading.Kind.INGREDIENT, node, "ingredient");
       Optional<Amount> mass =
           Optional.ofNullable(ingredients.get(code))
               .flatMap(

@@ -58,6 +58,26 @@ final class Reading {
     return code;
   }
 
+  /** The code of a thing of the book, required, which is checked at the end to be there. */
+  String code(Kind kind, Node node, String key) {
+    String code = chosen(node, key, word(kind));
+    refer(kind, node, key, code);
+    return code;
+  }
+
+  /**
+   * A code that stands for something, required.
+   *
+   * @param what it is the code of: "line"
+   */
+  static String chosen(Node node, String key, String what) {
+    if (node.has(key)) {
+      return node.code(key);
+    }
+    node.problem(key, "", "problem.not-chosen", Message.of("chosen." + what));
+    return "";
+  }
+
   /** Checks at the end that what a code refers to is there. */
   void refer(Kind kind, Node node, String key, String code) {
     later(

@@ -138,8 +138,7 @@ final class ServiceReader {
   }
 
   Par par(Node node) {
-    String service = node.code("service");
-    reading.refer(Reading.Kind.SERVICE, node, "service", service);
+    String service = reading.code(Reading.Kind.SERVICE, node, "service");
     ComponentRef ref = components.component(node);
     Map<DayOfWeek, Amount> amounts = new EnumMap<>(DayOfWeek.class);
     Optional<Node> byDay = node.need("amounts", "accept.par-amounts");

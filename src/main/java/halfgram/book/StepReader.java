@@ -58,8 +58,7 @@ final class StepReader {
   }
 
   Step step(Node node) {
-    String station = node.code("station");
-    reading.refer(Reading.Kind.STATION, node, "station", station);
+    String station = reading.code(Reading.Kind.STATION, node, "station");
     List<String> cautions = node.words("cautions");
     for (int i = 0; i < cautions.size(); i++) {
       if (!cautions.get(i).isEmpty() && !CAUTIONS.contains(cautions.get(i))) {
@@ -195,8 +194,7 @@ final class StepReader {
   }
 
   private MachineUse machine(Node node) {
-    String code = node.code("use");
-    reading.refer(Reading.Kind.EQUIPMENT, node, "use", code);
+    String code = reading.code(Reading.Kind.EQUIPMENT, node, "use");
     FillLimits own = KitchenReader.limits(node);
     Equipment machine = equipment.get(code);
     return new MachineUse(
@@ -235,7 +233,7 @@ final class StepReader {
     if (max.isPresent() && max.get().compareTo(min) < 0) {
       node.refuse("max", "problem.lag-max", min);
     }
-    return new Lag(node.code("step"), min, max, reason(node));
+    return new Lag(Reading.chosen(node, "step", "step"), min, max, reason(node));
   }
 
   private static Reason reason(Node node) {

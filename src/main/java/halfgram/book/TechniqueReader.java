@@ -1,5 +1,6 @@
 package halfgram.book;
 
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import halfgram.formula.Applied;
 import halfgram.formula.ComponentRef;
 import halfgram.formula.FormulaVersion;
@@ -24,6 +25,7 @@ import halfgram.technique.bath.SphereBath;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -107,9 +109,14 @@ final class TechniqueReader {
 
   private Optional<TechniqueUse> attached(Node node, FormulaVersion version) {
     Optional<Node> of = node.object("of");
-    Optional<TechniqueUse> use = use(node, of.orElse(node), version);
+    Optional<TechniqueUse> use = use(node, of.orElseGet(() -> none(node)), version);
     of.ifPresent(Node::done);
     return use;
+  }
+
+  /** Where parts would be told of which none is. */
+  private static Node none(Node node) {
+    return new Node(JsonNodeFactory.instance.objectNode(), node.path("of"), node.problems());
   }
 
   /**
@@ -121,7 +128,7 @@ final class TechniqueReader {
     String name = node.word("name");
     Optional<Technique> technique = Techniques.find(name);
     Set<String> steps = new TreeSet<>(version.steps().stream().map(Step::code).toList());
-    String step = node.code("step");
+    String step = Reading.chosen(node, "step", "step");
     if (!step.isEmpty() && !steps.contains(step)) {
       node.problem("step", step, "problem.no-such", "step", String.join(", ", steps));
     }
@@ -214,7 +221,7 @@ final class TechniqueReader {
     Set<String> lines = new TreeSet<>(version.lines().stream().map(Line::code).toList());
     for (Part part : technique.parts()) {
       Optional<String> code =
-          part.needed() ? Optional.of(node.code(part.name())) : node.findCode(part.name());
+          part.needed() ? Optional.of(told(node, part)) : node.findCode(part.name());
       if (code.isEmpty() || code.get().isEmpty()) {
         continue;
       }
@@ -225,6 +232,10 @@ final class TechniqueReader {
       node.problem("saltKind", "", "problem.missing", Message.of("accept.salt"));
     }
     return parts;
+  }
+
+  private static String told(Node node, Part part) {
+    return Reading.chosen(node, part.name(), part.kind().name().toLowerCase(Locale.ROOT));
   }
 
   private void check(Node node, Part part, String code, Set<String> lines) {

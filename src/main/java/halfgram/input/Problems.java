@@ -13,7 +13,8 @@ import java.util.Set;
  * meanwhile nobody has written.
  */
 public final class Problems {
-  private static final Set<String> UNREAD = Set.of("problem.missing", "problem.accepted");
+  private static final Set<String> UNREAD =
+      Set.of("problem.missing", "problem.not-chosen", "problem.accepted");
 
   private final List<Problem> found = new ArrayList<>();
   private final Set<String> unread = new HashSet<>();

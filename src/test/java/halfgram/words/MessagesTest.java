@@ -15,11 +15,13 @@ import halfgram.people.Deed;
 import halfgram.people.Role;
 import halfgram.prep.GateEntry;
 import halfgram.technique.Input;
+import halfgram.technique.Part;
 import halfgram.technique.Technique;
 import halfgram.technique.Techniques;
 import halfgram.technique.bath.BathEntry;
 import halfgram.technique.bath.LiveBaths;
 import halfgram.technique.bath.Renewal;
+import halfgram.technique.bath.SphereBath;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.UncheckedIOException;
@@ -199,6 +201,19 @@ class MessagesTest {
     families.put(
         "book.lanes.", Arrays.stream(Kitchen.Lanes.values()).map(Kitchen.Lanes::word).toList());
     families.put("technique.", ofTechniques());
+    families.put(
+        "chosen.",
+        List.of(
+            "station",
+            "equipment",
+            "ingredient",
+            "event",
+            "dish",
+            "service",
+            "formula",
+            "step",
+            "line",
+            "container"));
     families.put("reference.", Reference.TABLES);
     families.put("door.does.", Role.ofPeople().stream().map(Role::code).toList());
     return families;
@@ -216,6 +231,11 @@ class MessagesTest {
         List<String> words = input.table().isPresent() ? List.of() : input.options();
         words.forEach(word -> members.add(name + ".in." + input.name() + "." + word));
       }
+      technique.parts().stream()
+          .map(Part::name)
+          .filter(part -> technique.inputs().stream().noneMatch(i -> i.part().equals(part)))
+          .filter(part -> !name.equals(SphereBath.NAME))
+          .forEach(part -> members.add(name + ".of." + part));
       technique.outputs().forEach(output -> members.add(name + ".out." + output.name()));
     }
     return members;

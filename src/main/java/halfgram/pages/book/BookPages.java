@@ -116,7 +116,6 @@ public final class BookPages implements Server.Part {
     Optional<BookItems.Edit> edit =
         act.equals("out") ? Optional.of(editing.out()) : editing.edit(house.book(), words);
     if (edit.isEmpty()) {
-      visit.notice(words.say("events.not-saved"));
       form(visit, house, 422, editing, List.of());
       return;
     }
@@ -133,7 +132,6 @@ public final class BookPages implements Server.Part {
       form(visit, house, 200, editing, effects(house, looked.house(), words));
     } else if (outcome instanceof BookItems.Wrong wrong) {
       editing.take(wrong, act.equals("out"), words);
-      visit.notice(words.say("events.not-saved"));
       form(visit, house, 422, editing, List.of());
     } else if (outcome instanceof BookItems.Stale stale) {
       visit.notice(words.say(stale.theirs().isPresent() ? "book.stale" : "book.gone"));

@@ -3,7 +3,9 @@ package halfgram.pages.book;
 import halfgram.pages.Effect;
 import halfgram.pages.form.Cells.Cell;
 import halfgram.pages.form.Cells.Suggestions;
+import halfgram.pages.form.WrongFields;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A thing of the book as a form.
@@ -15,6 +17,7 @@ import java.util.List;
  * @param how what the kind is for
  * @param base what it was when the form was made, sent along
  * @param faults those that belong to no field
+ * @param wrong how many fields need another look
  * @param effects what saving would do to the sheets; empty until looked at
  */
 record EditView(
@@ -27,6 +30,7 @@ record EditView(
     String how,
     String base,
     List<String> faults,
+    Optional<WrongFields> wrong,
     List<Cell> cells,
     List<Suggestions> lists,
     List<Effect> effects) {}

@@ -15,6 +15,7 @@ import halfgram.pages.form.Cells.Option;
 import halfgram.pages.form.FieldFault;
 import halfgram.pages.form.Part;
 import halfgram.pages.form.TypedForm;
+import halfgram.pages.form.WrongFields;
 import halfgram.prep.KitchenBook;
 import halfgram.words.Messages;
 import java.util.ArrayList;
@@ -153,6 +154,7 @@ final class Editing {
   EditView view(KitchenBook book, List<Effect> effects, Messages words) {
     List<Part> parts = Shapes.of(kind, book);
     Cells cells = new Cells(form, faults, words, names(book, words));
+    List<Cells.Cell> shown = cells.cells(parts, "");
     String one = words.say("book.one." + kind);
     return new EditView(
         "book/" + kind + "/" + code.orElse("new"),
@@ -166,7 +168,8 @@ final class Editing {
         how(words),
         base.toString(),
         elsewhere,
-        cells.cells(parts, ""),
+        WrongFields.of(shown),
+        shown,
         lists(book, words),
         effects);
   }

@@ -25,7 +25,8 @@ final class Bare {
         value.forEach(one -> rows.add(NODES.objectNode().set(key, one)));
         yield rows;
       }
-      case TEXT, NUMBER, TIME, FLAG, CHOICE, TEXTS, TICKS, PAIRS, GROUP, ROWS, CODES -> value;
+      case TEXT, NUMBER, TIME, FLAG, CHOICE, DECIDES -> value;
+      case TEXTS, TICKS, CHOSEN, GROUP, ROWS, CODES -> value;
     };
   }
 
@@ -42,7 +43,8 @@ final class Bare {
         rows.forEach(row -> bare.add(row.path(key)));
         yield bare;
       }
-      case TEXT, NUMBER, TIME, FLAG, CHOICE, TEXTS, TICKS, PAIRS, GROUP, ROWS, CODES -> rows;
+      case TEXT, NUMBER, TIME, FLAG, CHOICE, DECIDES -> rows;
+      case TEXTS, TICKS, CHOSEN, GROUP, ROWS, CODES -> rows;
     };
   }
 }

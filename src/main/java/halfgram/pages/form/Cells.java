@@ -3,13 +3,12 @@ package halfgram.pages.form;
 import halfgram.prep.KitchenBook;
 import halfgram.technique.Figure;
 import halfgram.technique.Input;
-import halfgram.technique.bath.BathInputs;
-import halfgram.technique.bath.SphereBath;
 import halfgram.words.Messages;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 
 /** The fields of a form as typed, each problem at its field. */
 public final class Cells {
@@ -30,7 +29,19 @@ public final class Cells {
       List<Option> options,
       List<Cell> cells,
       List<Row> rows,
-      String more) {
+      String more,
+      String hint) {
+
+    /** The fields of it that something is wrong with, in their order. */
+    Stream<Cell> wrong() {
+      Stream<Cell> inside =
+          Stream.concat(cells.stream(), rows.stream().flatMap(Row::all)).flatMap(Cell::wrong);
+      return fault.isEmpty() ? inside : Stream.concat(Stream.of(this), inside);
+    }
+
+    private Cell as(String other, List<Cell> inside) {
+      return new Cell(name, label, other, value, list, fault, options, inside, rows, more, hint);
+    }
 
     /** Whether anything is typed in it, or wrong with it. */
     public boolean isTold() {
@@ -54,10 +65,20 @@ public final class Cells {
       List<Cell> main,
       List<Cell> more,
       String filled,
-      boolean open) {}
+      boolean open) {
+
+    /** Its fields; it is itself one when something is wrong with all of it. */
+    private Stream<Cell> all() {
+      Stream<Cell> fields = Stream.concat(main.stream(), more.stream());
+      return fault.isEmpty() ? fields : Stream.concat(Stream.of(group(name, title, fault)), fields);
+    }
+  }
 
   /** A group of the thing itself that most do without. */
   private static final String FOLD = "FOLD";
+
+  /** A group without fields, of which nothing is shown. */
+  private static final String NOTHING = "NOTHING";
 
   /** An input that counts, or compares, has no unit to speak of. */
   private static final String NO_UNIT = "1";
@@ -93,10 +114,46 @@ public final class Cells {
   }
 
   public List<Cell> cells(List<Part> parts, String prefix) {
-    return parts.stream().map(part -> cell(part, prefix + part.key())).toList();
+    return parts.stream().map(part -> cell(part, prefix)).toList();
   }
 
-  private Cell cell(Part part, String name) {
+  private Cell cell(Part part, String prefix) {
+    String name = prefix + part.key();
+    return part.kind() == Part.Kind.CHOSEN
+        ? chosen(part, name, form.get(prefix + part.known().get(0)))
+        : field(part, name);
+  }
+
+  /** The fields of the word that is chosen, those seldom needed folded. */
+  private Cell chosen(Part part, String name, String word) {
+    List<Cell> main = new ArrayList<>();
+    List<Cell> more = new ArrayList<>();
+    for (Part one : part.by(word).parts()) {
+      (one.place() == Part.Place.MORE ? more : main).add(cell(one, name + "."));
+    }
+    if (!more.isEmpty()) {
+      main.add(group(name + ".more", words.say("techniques.more"), "").as(FOLD, more));
+    }
+    Cell group = group(name, words.say(part.label()), fault(name));
+    return group.as(main.isEmpty() && group.fault().isEmpty() ? NOTHING : group.kind(), main);
+  }
+
+  private static Cell group(String name, String label, String fault) {
+    return new Cell(
+        name,
+        label,
+        Part.Kind.GROUP.name(),
+        "",
+        "",
+        fault,
+        List.of(),
+        List.of(),
+        List.of(),
+        "",
+        "");
+  }
+
+  private Cell field(Part part, String name) {
     boolean listed = part.isListed();
     boolean folded = part.kind() == Part.Kind.GROUP && part.place() == Part.Place.MORE;
     String kind =
@@ -106,25 +163,38 @@ public final class Cells {
     String value = listed ? String.join(" ", form.rows(name)) : form.get(name);
     List<Option> options =
         switch (part.kind()) {
-          case CHOICE ->
-              part.known().stream().map(w -> option(w, name(w), w.equals(value))).toList();
+          case CHOICE, DECIDES ->
+              part.known().stream().map(w -> option(w, name(part, w), w.equals(value))).toList();
           case TEXTS ->
               part.known().stream().map(l -> option(form.get(name + "." + l), l, false)).toList();
           case TICKS ->
               part.known().stream()
-                  .map(w -> option(w, name(w), !form.get(name + "." + w).isEmpty()))
+                  .map(w -> option(w, name(part, w), !form.get(name + "." + w).isEmpty()))
                   .toList();
-          case TEXT, NUMBER, TIME, FLAG, PAIRS, GROUP, ROWS, SENTENCES, ITEMS, CODES -> List.of();
+          case TEXT, NUMBER, TIME, FLAG, CHOSEN, GROUP, ROWS, SENTENCES, ITEMS, CODES -> List.of();
         };
     List<Cell> cells = part.kind() == Part.Kind.GROUP ? cells(part.parts(), name + ".") : List.of();
     List<Row> rows = listed ? rows(part, name) : List.of();
     String list = part.known().isEmpty() ? "" : part.known().get(0);
     String more = words.say(ONE_MORE.getOrDefault(part.key(), "formulas.add"));
-    return new Cell(name, label(part), kind, value, list, fault(name), options, cells, rows, more);
+    return new Cell(
+        name,
+        label(part),
+        kind,
+        value,
+        list,
+        fault(name),
+        options,
+        cells,
+        rows,
+        more,
+        part.input().map(input -> hint(part, input)).orElse(""));
   }
 
-  private String name(String word) {
-    return names.getOrDefault(word, word);
+  private String name(Part part, String word) {
+    return part.input().isPresent()
+        ? words.say(part.label() + "." + word)
+        : names.getOrDefault(word, word);
   }
 
   private static Option option(String value, String label, boolean on) {
@@ -132,27 +202,25 @@ public final class Cells {
   }
 
   private String label(Part part) {
-    if (!part.label().isEmpty()) {
-      return words.say(part.label());
-    }
-    return BathInputs.OWN.stream()
-        .filter(input -> input.name().equals(part.key()))
-        .map(this::asked)
-        .findFirst()
-        .orElse(part.key());
+    String name = words.say(part.label());
+    return part.input()
+        .filter(input -> !input.isWord() && !input.unit().equals(NO_UNIT))
+        .map(input -> words.say("formulas.input-own", name, input.unit()))
+        .orElse(name);
   }
 
-  /** An input with what counts where nothing is typed. */
-  private String asked(Input input) {
-    String name = words.say("technique." + SphereBath.NAME + ".in." + input.name());
-    if (input.isWord()) {
-      return words.say("formulas.input-word", name, String.join(", ", input.options()));
+  /** What an input accepts, and what counts where nothing is typed. */
+  private String hint(Part part, Input input) {
+    String range =
+        words.say("techniques.range", Figure.plain(input.least()), Figure.plain(input.most()));
+    if (Double.isNaN(input.usual())) {
+      return input.isWord() ? "" : range;
     }
-    String asked =
-        input.unit().equals(NO_UNIT) ? name : words.say("formulas.input-own", name, input.unit());
-    return Double.isNaN(input.usual())
-        ? asked
-        : words.say("formulas.input", asked, Figure.plain(input.usual()));
+    if (!input.isWord()) {
+      return words.say("formulas.input-usual", range, Figure.plain(input.usual()));
+    }
+    String usual = input.options().get((int) input.usual());
+    return words.say("formulas.input-else", input.table().isPresent() ? usual : name(part, usual));
   }
 
   private String fault(String name) {

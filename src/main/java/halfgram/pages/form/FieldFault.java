@@ -18,6 +18,12 @@ public final class FieldFault {
               && (list.key().equals("accept.some") || list.key().equals("accept.list"));
       return rows ? words.say("formulas.fault-rows") : words.say("events.fault-give", accepted);
     }
+    if (message.key().equals("problem.not-chosen")) {
+      return words.say("formulas.fault-choose", message.args().get(0));
+    }
+    if (message.key().equals("problem.one-item")) {
+      return words.say("formulas.fault-item");
+    }
     String value = problem.value().isEmpty() ? "" : "\"" + problem.value() + "\" ";
     return value + words.say(message);
   }

@@ -71,7 +71,8 @@ public final class TypedForm {
     return this;
   }
 
-  private static String called(String name) {
+  /** A name as it is compared with what is typed. */
+  public static String called(String name) {
     return name.strip().toLowerCase(Locale.ROOT);
   }
 
@@ -139,8 +140,8 @@ public final class TypedForm {
         case CODES -> put(name, codes(value));
         case TEXTS -> part.known().forEach(l -> put(name + "." + l, said(value, l)));
         case TICKS -> value.forEach(one -> put(name + "." + one.asText(), "on"));
-        case PAIRS -> put(name, Pairs.shown(value));
-        case TEXT, NUMBER, TIME, FLAG, CHOICE -> put(name, shown(value));
+        case CHOSEN -> fill(part.by(node.path(decider(part)).asText()).parts(), value, name + ".");
+        case TEXT, NUMBER, TIME, FLAG, CHOICE, DECIDES -> put(name, shown(value));
       }
     }
   }
@@ -213,8 +214,8 @@ public final class TypedForm {
         case CODES -> codes(part, node, name);
         case TEXTS -> texts(part, node, name);
         case TICKS -> ticks(part, node, name);
-        case PAIRS -> Pairs.write(node, part.key(), get(name));
-        case TEXT, NUMBER, TIME, FLAG, CHOICE -> value(part, node, name);
+        case CHOSEN -> chosen(part, node, prefix, at);
+        case TEXT, NUMBER, TIME, FLAG, CHOICE, DECIDES -> value(part, node, name);
       }
     }
   }
@@ -289,6 +290,22 @@ public final class TypedForm {
     if (!ticked.equals(node.path(part.key())) && !(ticked.isEmpty() && before.isEmpty())) {
       set(node, part.key(), ticked, ticked.isEmpty());
     }
+  }
+
+  private static String decider(Part part) {
+    return part.known().get(0);
+  }
+
+  /** What only another word asks for is not of this one. */
+  private void chosen(Part part, ObjectNode node, String prefix, String at) {
+    Part group = part.by(get(prefix + decider(part)).strip());
+    List<String> keys = group.parts().stream().map(Part::key).toList();
+    if (node.path(part.key()) instanceof ObjectNode before) {
+      before
+          .properties()
+          .removeIf(one -> !keys.contains(one.getKey()) && !one.getKey().startsWith("x-"));
+    }
+    group(group, node, prefix + part.key(), at);
   }
 
   private void group(Part part, ObjectNode node, String name, String at) {

@@ -59,7 +59,9 @@ final class Changes {
             said.add(words.say("formulas.change.added"));
           }
           JsonNode old = before.getOrDefault(code, row.path("-"));
-          part.parts().forEach(p -> value(p, old.path(p.key()), row.path(p.key()), "", said));
+          part.parts().stream()
+              .map(p -> p.kind() == Kind.CHOSEN ? p.by(row.path(p.known().get(0)).asText()) : p)
+              .forEach(p -> value(p, old.path(p.key()), row.path(p.key()), "", said));
           if (!said.isEmpty()) {
             changes.add(new Change(what + ": " + called(part, row), said));
           }
@@ -116,6 +118,9 @@ final class Changes {
   }
 
   private String shown(Part part, JsonNode value) {
+    if (part.kind() == Kind.CHOICE && part.input().isPresent()) {
+      return words.say(part.label() + "." + value.asText());
+    }
     return part.kind() == Kind.TEXT && !part.known().isEmpty()
         ? names.of(part.known().get(0), value.asText())
         : shown(value);
@@ -125,28 +130,16 @@ final class Changes {
     if (from.equals(to)) {
       return;
     }
-    String label = part.label().isEmpty() ? part.key() : words.say(part.label());
+    String label = words.say(part.label());
     String name = in.isEmpty() ? label : in + ", " + label;
     if (part.kind() == Kind.GROUP) {
       part.parts().forEach(p -> value(p, from.path(p.key()), to.path(p.key()), name, said));
-    } else if (part.kind() == Kind.PAIRS) {
-      pairs(name, from, to, said);
     } else if (from.isMissingNode()) {
       said.add(words.say("formulas.change.set", name, shown(part, to)));
     } else if (to.isMissingNode()) {
       said.add(words.say("formulas.change.unset", name, shown(part, from)));
     } else {
       said.add(words.say("formulas.change.from-to", name, shown(part, from), shown(part, to)));
-    }
-  }
-
-  private void pairs(String in, JsonNode from, JsonNode to, List<String> said) {
-    Set<String> names = new TreeSet<>();
-    from.fieldNames().forEachRemaining(names::add);
-    to.fieldNames().forEachRemaining(names::add);
-    for (String name : names) {
-      Part pair = new Part(name, "", Kind.TEXT, Part.Place.MAIN, List.of(), List.of());
-      value(pair, from.path(name), to.path(name), in, said);
     }
   }
 

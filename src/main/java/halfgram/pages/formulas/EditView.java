@@ -3,11 +3,14 @@ package halfgram.pages.formulas;
 import halfgram.pages.Effect;
 import halfgram.pages.form.Cells.Cell;
 import halfgram.pages.form.Cells.Suggestions;
+import halfgram.pages.form.WrongFields;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The form of a version: its fields as typed, each problem at its field.
  *
+ * @param wrong how many fields need another look
  * @param effects what saving would do to the sheets; empty until looked at
  */
 record EditView(
@@ -23,6 +26,7 @@ record EditView(
     String noteFault,
     String before,
     List<String> faults,
+    Optional<WrongFields> wrong,
     Cell name,
     List<Cell> cells,
     List<Suggestions> lists,

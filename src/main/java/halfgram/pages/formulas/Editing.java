@@ -12,9 +12,12 @@ import halfgram.input.Problem;
 import halfgram.pages.Code;
 import halfgram.pages.Effect;
 import halfgram.pages.form.Cells;
+import halfgram.pages.form.Cells.Cell;
+import halfgram.pages.form.Cells.Suggestions;
 import halfgram.pages.form.FieldFault;
 import halfgram.pages.form.Part;
 import halfgram.pages.form.TypedForm;
+import halfgram.pages.form.WrongFields;
 import halfgram.prep.KitchenBook;
 import halfgram.web.Halt;
 import halfgram.words.Messages;
@@ -28,6 +31,10 @@ import java.util.Optional;
 final class Editing {
   private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
   private static final List<Part> NAME = List.of(Shape.NAME);
+
+  /** Fields of the page that are no part of a version. */
+  private static final List<Part> AROUND =
+      List.of(Part.text("code", "formulas.code", ""), Part.text("note", "formulas.note", ""));
 
   private final boolean fresh;
   private final String code;
@@ -152,6 +159,14 @@ final class Editing {
     }
   }
 
+  /** The same with one more technique, to be filled in. */
+  Editing attaching(String technique) {
+    if (AttachedFields.names().contains(technique)) {
+      form.put(form.add("techniques") + ".name", technique);
+    }
+    return this;
+  }
+
   /** As {@link TypedForm#act}; a step comes with a sentence to fill in. */
   void act(String act) {
     if (act.equals("add steps")) {
@@ -163,7 +178,7 @@ final class Editing {
 
   /** The version as typed; empty when there is nothing to save or nothing to call it. */
   Optional<ObjectNode> version(KitchenBook book, String since, Messages words) {
-    form.knowing(Cells.suggestions(book, form, words));
+    form.knowing(lists(book, words));
     ObjectNode typed = form.write(Shape.VERSION, version, "");
     String note = form.get("note").strip();
     boolean changed = !typed.equals(version) || !form.write(NAME, head, "name:").equals(head);
@@ -229,8 +244,20 @@ final class Editing {
         changes.isEmpty() ? "-" : String.join("; ", changes));
   }
 
+  /** What its fields may name. */
+  private List<Suggestions> lists(KitchenBook book, Messages words) {
+    List<Suggestions> lists = Cells.suggestions(book, form, words);
+    lists.addAll(AttachedFields.lists(book, form, words));
+    return lists;
+  }
+
   EditView view(KitchenBook book, List<Effect> effects, Messages words) {
-    Cells maker = new Cells(form, faults, words);
+    Cells maker = new Cells(form, faults, words, AttachedFields.called(words));
+    Cell name = maker.cells(NAME, "").get(0);
+    List<Cell> cells = maker.cells(Shape.VERSION, "");
+    List<Cell> all = new ArrayList<>(List.of(name));
+    all.addAll(maker.cells(AROUND, ""));
+    all.addAll(cells);
     return new EditView(
         fresh ? "formulas/new" : "formulas/" + code + "/edit",
         fresh,
@@ -244,9 +271,10 @@ final class Editing {
         faults.getOrDefault("note", ""),
         version.path("note").asText(""),
         elsewhere,
-        maker.cells(NAME, "").get(0),
-        maker.cells(Shape.VERSION, ""),
-        Cells.suggestions(book, form, words),
+        WrongFields.of(all),
+        name,
+        cells,
+        lists(book, words),
         effects);
   }
 }

@@ -63,7 +63,7 @@ public final class FormulasPages implements Server.Part {
     Visit visit = Visit.of(context);
     House house = house(visit);
     Editing editing = Editing.start(house, saving, visit.query("from"));
-    page(visit, house, 200, editing);
+    page(visit, house, 200, editing.attaching(visit.query("technique")));
   }
 
   private void create(Context context) {
@@ -137,7 +137,8 @@ public final class FormulasPages implements Server.Part {
     Formula formula = formula(visit, house);
     String make = visit.query("adjusted");
     if (make.isEmpty()) {
-      page(visit, house, 200, Editing.of(house, saving, formula));
+      Editing editing = Editing.of(house, saving, formula);
+      page(visit, house, 200, editing.attaching(visit.query("technique")));
       return;
     }
     Adjusted adjusted =

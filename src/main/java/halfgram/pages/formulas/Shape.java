@@ -2,9 +2,6 @@ package halfgram.pages.formulas;
 
 import halfgram.pages.form.Part;
 import halfgram.pages.form.Part.Kind;
-import halfgram.technique.Technique;
-import halfgram.technique.Techniques;
-import halfgram.technique.bath.BathInputs;
 import halfgram.technique.bath.SphereBath;
 import java.util.List;
 
@@ -66,10 +63,15 @@ final class Shape {
 
   private static final List<Part> ATTACHED =
       List.of(
-          Part.choice("name", "formulas.field.technique-name", names()),
+          Part.of(
+              "name",
+              "formulas.field.technique-name",
+              Kind.DECIDES,
+              AttachedFields.names(),
+              List.of()),
           Part.text("step", "formulas.field.technique-step", "steps"),
-          Part.of("of", "formulas.field.technique-parts", Kind.PAIRS, List.of(), List.of()),
-          Part.of("inputs", "formulas.field.technique-inputs", Kind.PAIRS, List.of(), List.of()));
+          AttachedFields.OF,
+          AttachedFields.INPUTS);
 
   private static final List<Part> GATE =
       List.of(
@@ -166,14 +168,14 @@ final class Shape {
 
   private static final List<Part> TECHNIQUE =
       List.of(
-          Part.choice("name", "formulas.field.technique-name", List.of("sphere-bath")),
+          Part.choice("name", "formulas.field.technique-name", List.of(SphereBath.NAME)),
           Part.text("step", "formulas.field.technique-step", "steps"),
           Part.text("bath", "formulas.field.bath", "formulas"),
           Part.text("pan", "formulas.field.pan", "containers"),
           Part.text("alginate", "formulas.field.alginate", "ingredients"),
           Part.text("salt", "formulas.field.salt", "ingredients"),
-          Part.text("saltKind", "formulas.field.salt-kind", ""),
-          Part.group("inputs", "formulas.field.inputs", inputs()));
+          Part.text("saltKind", "formulas.field.salt-kind", Part.ROWS_OF + "salts"),
+          Part.group("inputs", "formulas.field.inputs", AttachedFields.bath()));
 
   /** A version; its number, its day and its note are not in it. */
   static final List<Part> VERSION =
@@ -188,16 +190,4 @@ final class Shape {
           Part.rows("techniques", "formulas.field.techniques", ATTACHED));
 
   private Shape() {}
-
-  private static List<Part> inputs() {
-    return BathInputs.OWN.stream().map(input -> Part.number(input.name(), "")).toList();
-  }
-
-  /** Techniques that a step can have; the bath has fields of its own. */
-  private static List<String> names() {
-    return Techniques.list().stream()
-        .map(Technique::name)
-        .filter(name -> !name.equals(SphereBath.NAME))
-        .toList();
-  }
 }

@@ -10,6 +10,7 @@ import halfgram.technique.Input;
 import halfgram.technique.Result;
 import halfgram.technique.Technique;
 import halfgram.technique.Values;
+import halfgram.technique.bath.SphereBath;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
 import java.util.ArrayList;
@@ -98,6 +99,18 @@ final class OneView {
 
   public List<LearnedRow> getLearned() {
     return learned;
+  }
+
+  /** A formula it can be put into. */
+  record Into(String code, String name) {}
+
+  /** None for what has fields of its own in every formula. */
+  public List<Into> getInto() {
+    return getTechnique().equals(SphereBath.NAME)
+        ? List.of()
+        : house.book().formulary().list().stream()
+            .map(one -> new Into(one.code(), words.text(one.current().name())))
+            .toList();
   }
 
   /** Where the formula is worked out with what was learned. */

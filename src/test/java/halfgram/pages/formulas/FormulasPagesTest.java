@@ -149,23 +149,6 @@ class FormulasPagesTest {
   }
 
   @Test
-  void aTechniqueIsAttachedInTheFormAndItsFaultsStandAtItsField() {
-    String inputs = "techniques.0.inputs";
-    Client.Answer warm = save("dill-oil", inputs, "holdTemperature: 6 °C");
-    assertThat(warm.status()).isEqualTo(422);
-    assertThat(warm.text()).contains("4.4 °C");
-    assertThat(warm.body()).contains("holdTemperature: 6 °C");
-    Client.Answer odd = save("dill-oil", "techniques.0.of", "herb: nettle");
-    assertThat(odd.body()).contains("id=\"techniques.0.of-fault\"", "herb: nettle");
-    assertThat(save("dill-oil", inputs, "holdTemperature: 40 °F\nstrained: 57 %").status())
-        .isEqualTo(303);
-    assertThat(current("dill-oil").at("/techniques/0/inputs/holdTemperature").asText())
-        .isEqualTo("40 °F");
-    assertThat(client.get(PLACE + "/dill-oil").text())
-        .contains("What it adds to every batch", "keeps until day 4", "everything made from it");
-  }
-
-  @Test
   void anotherVersionMeanwhileIsNotOverwritten() {
     String[] late = fields("dill-oil", "note", "mine");
     assertThat(save("dill-oil", "lines.0.holdBack", "5").status()).isEqualTo(303);
