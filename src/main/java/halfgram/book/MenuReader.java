@@ -123,6 +123,9 @@ final class MenuReader {
     if (!node.has("amount")) {
       node.problem("amount", "", "problem.missing", Message.of("accept.quantity"));
     }
+    if (typed.number().signum() == 0) {
+      node.problem("amount", typed, "problem.nothing");
+    }
     if (isIngredient) {
       String code = reading.code(Reading.Kind.INGREDIENT, node, "ingredient");
       Optional<Amount> mass =

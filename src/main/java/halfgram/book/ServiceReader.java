@@ -5,6 +5,7 @@ import halfgram.event.RegularService;
 import halfgram.event.ServiceDate;
 import halfgram.formula.ComponentRef;
 import halfgram.measure.Amount;
+import halfgram.measure.Dimension;
 import halfgram.measure.Exact;
 import halfgram.measure.Quantity;
 import halfgram.measure.Ratio;
@@ -24,6 +25,11 @@ import java.util.TreeMap;
 
 /** Reads regular services and their pars, and the curves that events use too. */
 final class ServiceReader {
+  /** What no kitchen plans for one service: ten tonnes, a million pieces. */
+  private static final Amount MOST_MASS = Amount.grams(10_000_000);
+
+  private static final Amount MOST_PIECES = Amount.pieces(1_000_000);
+
   private final Reading reading;
   private final ComponentReader components;
   private final MenuReader menu;
@@ -148,7 +154,12 @@ final class ServiceReader {
             Optional<Quantity> typed = of.findQuantity(word(day));
             typed.ifPresent(
                 t -> {
-                  amounts.put(day, components.amount(of, word(day), ref, t));
+                  Amount amount = components.amount(of, word(day), ref, t);
+                  amounts.put(day, amount);
+                  Amount most = amount.dimension() == Dimension.COUNT ? MOST_PIECES : MOST_MASS;
+                  if (amount.dimension() == most.dimension() && amount.compareTo(most) > 0) {
+                    of.problem(word(day), t, "problem.par-most", most);
+                  }
                   SortedSet<DayOfWeek> runs = daysOf.get(service);
                   if (runs != null && !runs.contains(day)) {
                     of.problem(word(day), t, "problem.par-day", service);

@@ -197,6 +197,23 @@ class MessagesTest {
     for (String family : List.of("book.one.", "book.many.", "book.how.")) {
       families.put(family, BookItems.KINDS);
     }
+    families.put(
+        "book.used.",
+        List.of(
+            "stations",
+            "people",
+            "equipment",
+            "containers",
+            "scales",
+            "ingredients",
+            "formulas",
+            "diets",
+            "dishes",
+            "services",
+            "pars",
+            "events",
+            "deliveries",
+            "tubs"));
     families.put("book.day.", List.of("mon", "tue", "wed", "thu", "fri", "sat", "sun"));
     families.put(
         "book.lanes.", Arrays.stream(Kitchen.Lanes.values()).map(Kitchen.Lanes::word).toList());

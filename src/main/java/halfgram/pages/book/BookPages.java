@@ -113,25 +113,27 @@ public final class BookPages implements Server.Part {
 
   private void answer(Visit visit, House house, Editing editing, String act) {
     Messages words = words(visit, house);
-    Optional<BookItems.Edit> edit =
-        act.equals("out") ? Optional.of(editing.out()) : editing.edit(house.book(), words);
-    if (edit.isEmpty()) {
-      form(visit, house, 422, editing, List.of());
-      return;
-    }
-    if (act.equals("out") && asksOut(visit, house, editing)) {
+    boolean out = act.equals("out");
+    BookItems.Edit edit = out ? editing.out() : editing.edit(house.book(), words);
+    if (out && asksOut(visit, house, editing)) {
       return;
     }
     BookItems.Outcome outcome =
-        act.equals("look")
-            ? items.look(house, edit.get())
-            : items.save(house, edit.get(), visit.who());
+        act.equals("look") || editing.isWrong()
+            ? items.look(house, edit)
+            : items.save(house, edit, visit.who());
     if (outcome instanceof BookItems.Saved) {
-      visit.seeOther("book?saved=" + Visit.encoded(edit.get().code()) + "#" + editing.kind());
+      visit.seeOther("book?saved=" + Visit.encoded(edit.code()) + "#" + editing.kind());
+    } else if (outcome instanceof BookItems.Looked && editing.isWrong()) {
+      form(visit, house, 422, editing, List.of());
     } else if (outcome instanceof BookItems.Looked looked) {
       form(visit, house, 200, editing, effects(house, looked.house(), words));
     } else if (outcome instanceof BookItems.Wrong wrong) {
-      editing.take(wrong, act.equals("out"), words);
+      if (out) {
+        editing.stays(wrong, house.tree(), words);
+      } else {
+        editing.take(wrong, house.tree(), words);
+      }
       form(visit, house, 422, editing, List.of());
     } else if (outcome instanceof BookItems.Stale stale) {
       visit.notice(words.say(stale.theirs().isPresent() ? "book.stale" : "book.gone"));

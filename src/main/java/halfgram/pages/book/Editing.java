@@ -12,6 +12,7 @@ import halfgram.pages.Effect;
 import halfgram.pages.TimeZones;
 import halfgram.pages.form.Cells;
 import halfgram.pages.form.Cells.Option;
+import halfgram.pages.form.Elsewhere;
 import halfgram.pages.form.FieldFault;
 import halfgram.pages.form.Part;
 import halfgram.pages.form.TypedForm;
@@ -32,6 +33,9 @@ final class Editing {
 
   private static final String CONTAINS = "contains";
 
+  /** The code of what has no name yet, while the rest of it is looked at. */
+  private static final String UNNAMED = "not-named-yet";
+
   private final String kind;
   private final Optional<String> code;
   private final ObjectNode base;
@@ -40,6 +44,9 @@ final class Editing {
   private final List<String> elsewhere = new ArrayList<>();
   private final List<String> uses = new ArrayList<>();
   private boolean asksOut;
+
+  /** Whether somebody else has made the base of it meanwhile. */
+  private boolean changed;
 
   private Editing(String kind, Optional<String> code, ObjectNode base, TypedForm form) {
     this.kind = kind;
@@ -72,11 +79,14 @@ final class Editing {
 
   /** The same typed over what somebody else has made of it; a new thing when it is gone. */
   Editing rebased(Optional<ObjectNode> theirs) {
-    return new Editing(
-        kind,
-        theirs.isPresent() ? code : Optional.empty(),
-        theirs.orElseGet(JsonNodeFactory.instance::objectNode),
-        form);
+    Editing rebased =
+        new Editing(
+            kind,
+            theirs.isPresent() ? code : Optional.empty(),
+            theirs.orElseGet(JsonNodeFactory.instance::objectNode),
+            form);
+    rebased.changed = theirs.isPresent();
+    return rebased;
   }
 
   String kind() {
@@ -99,26 +109,32 @@ final class Editing {
     uses.addAll(said);
   }
 
-  /** The thing as typed; empty when there is nothing to call it. */
-  Optional<BookItems.Edit> edit(KitchenBook book, Messages words) {
+  /** The thing as typed. What it has no name for goes by a code of its own until it has one. */
+  BookItems.Edit edit(KitchenBook book, Messages words) {
     form.knowing(lists(book, words));
     ObjectNode body = form.write(Shapes.of(kind, book), base, "");
-    sayNone(body);
+    if (sayNone(body)) {
+      faults.put(CONTAINS, words.say("book.contains-both"));
+    }
     String called = code.orElseGet(() -> Code.of(english(body.path("name")), ""));
     if (called.isEmpty() || !body.has("name")) {
       faults.put("name", words.say("formulas.no-name"));
-      return Optional.empty();
     }
     ObjectNode coded = JsonNodeFactory.instance.objectNode().put("code", called);
     coded.setAll(body);
-    coded.put("code", called);
+    coded.put("code", called.isEmpty() ? UNNAMED : called);
     ObjectNode stored = (ObjectNode) BookStore.parse(coded.toString());
     Optional<ObjectNode> seen = code.map(known -> base);
-    return Optional.of(new BookItems.Edit(kind, called, seen, Optional.of(stored)));
+    return new BookItems.Edit(kind, coded.path("code").asText(), seen, Optional.of(stored));
   }
 
-  /** No allergen is something to say; nothing ticked says nothing. */
-  private static void sayNone(ObjectNode body) {
+  /** Whether it cannot be stored, whatever the book says of it. */
+  boolean isWrong() {
+    return !faults.isEmpty();
+  }
+
+  /** No allergen is something to say; nothing ticked says nothing. Answers whether it says both. */
+  private static boolean sayNone(ObjectNode body) {
     ArrayNode kept = JsonNodeFactory.instance.arrayNode();
     boolean none = false;
     for (JsonNode one : body.path(CONTAINS)) {
@@ -130,6 +146,7 @@ final class Editing {
     if (none) {
       body.set(CONTAINS, kept);
     }
+    return none && !kept.isEmpty();
   }
 
   private static String english(JsonNode name) {
@@ -137,23 +154,37 @@ final class Editing {
   }
 
   /** Puts each problem to its field; what is elsewhere in the book stands on top. */
-  void take(BookItems.Wrong wrong, boolean out, Messages words) {
+  void take(BookItems.Wrong wrong, JsonNode tree, Messages words) {
+    Elsewhere others = new Elsewhere(tree, "", words);
     String own = wrong.path() + ".";
+    boolean unnamed = faults.containsKey("name");
     for (Problem problem : wrong.problems()) {
       String said = FieldFault.say(problem, words);
       String rest = problem.path().startsWith(own) ? problem.path().substring(own.length()) : "";
       String field = rest.equals("code") ? "name" : form.field(rest);
-      if (field.isEmpty() || out) {
-        elsewhere.add(problem.path() + " " + said);
-      } else {
+      if (field.isEmpty()) {
+        elsewhere.add(others.say(problem));
+      } else if (!(unnamed && field.equals("name"))) {
         faults.merge(field, said, (one, other) -> one + "; " + other);
       }
     }
   }
 
+  /** Why it cannot be taken out: what names it still. */
+  void stays(BookItems.Wrong wrong, JsonNode tree, Messages words) {
+    Elsewhere others = new Elsewhere(tree, wrong.path(), words);
+    String users = others.users(wrong.problems());
+    if (users.isEmpty()) {
+      wrong.problems().forEach(problem -> elsewhere.add(others.say(problem)));
+    } else {
+      elsewhere.add(users);
+    }
+  }
+
   EditView view(KitchenBook book, List<Effect> effects, Messages words) {
     List<Part> parts = Shapes.of(kind, book);
-    Cells cells = new Cells(form, faults, words, names(book, words));
+    Cells typed = new Cells(form, faults, words, names(book, words));
+    Cells cells = changed ? typed.against(of(kind, book, base).form) : typed;
     List<Cells.Cell> shown = cells.cells(parts, "");
     String one = words.say("book.one." + kind);
     return new EditView(

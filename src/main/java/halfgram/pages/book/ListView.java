@@ -31,8 +31,12 @@ record ListView(boolean begun, String saved, List<Step> steps, List<Section> sec
   record Section(
       String kind, boolean single, String title, String how, String one, List<Item> items) {}
 
-  /** A thing. */
-  record Item(String name, String href) {}
+  /**
+   * A thing.
+   *
+   * @param lacks what it needs before the day can work with it; empty for nothing
+   */
+  record Item(String name, String href, String lacks) {}
 
   /** Kinds that a first sheet can do without. */
   private static final Set<String> LATER =
@@ -61,7 +65,10 @@ record ListView(boolean begun, String saved, List<Step> steps, List<Section> sec
       items.add(
           new Item(
               name(item.path("name"), words.language()),
-              "book/" + kind + "/" + Visit.encoded(code)));
+              "book/" + kind + "/" + Visit.encoded(code),
+              kind.equals("people") && item.path("stations").isEmpty()
+                  ? words.say("book.no-station", item.path("name").asText())
+                  : ""));
     }
     if (kind.equals("ingredients")) {
       items.sort(Comparator.comparing(Item::name, String.CASE_INSENSITIVE_ORDER));

@@ -7,7 +7,10 @@ import halfgram.words.Messages;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** The fields of a form as typed, each problem at its field. */
@@ -30,7 +33,8 @@ public final class Cells {
       List<Cell> cells,
       List<Row> rows,
       String more,
-      String hint) {
+      String hint,
+      String now) {
 
     /** The fields of it that something is wrong with, in their order. */
     Stream<Cell> wrong() {
@@ -40,7 +44,8 @@ public final class Cells {
     }
 
     private Cell as(String other, List<Cell> inside) {
-      return new Cell(name, label, other, value, list, fault, options, inside, rows, more, hint);
+      return new Cell(
+          name, label, other, value, list, fault, options, inside, rows, more, hint, now);
     }
 
     /** Whether anything is typed in it, or wrong with it. */
@@ -83,6 +88,9 @@ public final class Cells {
   /** An input that counts, or compares, has no unit to speak of. */
   private static final String NO_UNIT = "1";
 
+  /** A field of a row, by the number in its name. */
+  private static final Pattern IN_ROW = Pattern.compile("\\.\\d+(\\.|$)");
+
   private static final Map<String, String> ONE_MORE =
       Map.of(
           "lines", "formulas.add-line",
@@ -97,6 +105,7 @@ public final class Cells {
   private final Messages words;
 
   private final Map<String, String> names;
+  private final Optional<TypedForm> there;
 
   public Cells(TypedForm form, Map<String, String> faults, Messages words) {
     this(form, faults, words, Map.of());
@@ -107,10 +116,64 @@ public final class Cells {
    */
   public Cells(
       TypedForm form, Map<String, String> faults, Messages words, Map<String, String> names) {
+    this(form, faults, words, names, Optional.empty());
+  }
+
+  private Cells(
+      TypedForm form,
+      Map<String, String> faults,
+      Messages words,
+      Map<String, String> names,
+      Optional<TypedForm> there) {
     this.names = names;
     this.form = form;
     this.faults = faults;
     this.words = words;
+    this.there = there;
+  }
+
+  /** The same, with what somebody else has made of each field meanwhile. */
+  public Cells against(TypedForm theirs) {
+    return new Cells(form, faults, words, names, Optional.of(theirs));
+  }
+
+  /** What a field is now; nothing where it is what is typed. Of rows all are told in one. */
+  private String now(Part part, String name) {
+    boolean told = part.kind() == Part.Kind.GROUP || IN_ROW.matcher(name).find();
+    if (told || there.isEmpty()) {
+      return "";
+    }
+    String theirs = shown(part, name, there.get());
+    return theirs.equals(shown(part, name, form))
+        ? ""
+        : theirs.isEmpty() ? words.say("events.now-empty") : words.say("events.now", theirs);
+  }
+
+  private String shown(Part part, String name, TypedForm of) {
+    return switch (part.kind()) {
+      case TEXTS -> joined(" / ", part.known().stream().map(l -> of.get(name + "." + l)));
+      case TICKS ->
+          joined(
+              ", ",
+              part.known().stream()
+                  .filter(word -> !of.get(name + "." + word).isEmpty())
+                  .map(word -> name(part, word)));
+      case GROUP, CHOSEN ->
+          joined(" ", part.parts().stream().map(one -> shown(one, name + "." + one.key(), of)));
+      case ROWS, SENTENCES, ITEMS ->
+          joined("; ", of.rows(name).stream().map(row -> row(part, name + "." + row + ".", of)));
+      case FLAG -> of.get(name).isEmpty() ? "" : words.say("formulas.yes");
+      case CHOICE, DECIDES -> of.get(name).isEmpty() ? "" : name(part, of.get(name));
+      case TEXT, NUMBER, TIME, CODES -> of.get(name).strip();
+    };
+  }
+
+  private String row(Part part, String at, TypedForm of) {
+    return joined(" ", part.parts().stream().map(one -> shown(one, at + one.key(), of)));
+  }
+
+  private static String joined(String between, Stream<String> said) {
+    return said.filter(one -> !one.isEmpty()).collect(Collectors.joining(between));
   }
 
   public List<Cell> cells(List<Part> parts, String prefix) {
@@ -150,6 +213,7 @@ public final class Cells {
         List.of(),
         List.of(),
         "",
+        "",
         "");
   }
 
@@ -188,7 +252,8 @@ public final class Cells {
         cells,
         rows,
         more,
-        part.input().map(input -> hint(part, input)).orElse(""));
+        part.input().map(input -> hint(part, input)).orElse(""),
+        now(part, name));
   }
 
   private String name(Part part, String word) {

@@ -3,14 +3,27 @@ package halfgram.pages.form;
 import halfgram.input.Problem;
 import halfgram.measure.Message;
 import halfgram.words.Messages;
+import java.util.Map;
 
 /** A problem of the book the way a form tells it at its field, where the name stands already. */
 public final class FieldFault {
+  /** What a call is told of with its keys, as a form asks for it. */
+  private static final Map<String, String> MEANT =
+      Map.of("accept.hold", "formulas.fault-hold", "accept.text", "formulas.no-name");
+
   private FieldFault() {}
+
+  private static String accepted(Message message) {
+    boolean told = !message.args().isEmpty() && message.args().get(0) instanceof Message;
+    return told ? ((Message) message.args().get(0)).key() : "";
+  }
 
   /** What is missing is asked for; of what is wrong, the value and what would be right. */
   public static String say(Problem problem, Messages words) {
     Message message = problem.message();
+    if (MEANT.containsKey(accepted(message))) {
+      return words.say(MEANT.get(accepted(message)));
+    }
     if (message.key().equals("problem.missing")) {
       Object accepted = message.args().get(0);
       boolean rows =

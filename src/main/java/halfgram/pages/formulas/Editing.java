@@ -1,5 +1,6 @@
 package halfgram.pages.formulas;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookStore;
@@ -14,6 +15,7 @@ import halfgram.pages.Effect;
 import halfgram.pages.form.Cells;
 import halfgram.pages.form.Cells.Cell;
 import halfgram.pages.form.Cells.Suggestions;
+import halfgram.pages.form.Elsewhere;
 import halfgram.pages.form.FieldFault;
 import halfgram.pages.form.Part;
 import halfgram.pages.form.TypedForm;
@@ -25,7 +27,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 
 /** One edit of a formula: what it was made from, what is typed, what is wrong with it. */
 final class Editing {
@@ -176,8 +177,13 @@ final class Editing {
     }
   }
 
-  /** The version as typed; empty when there is nothing to save or nothing to call it. */
-  Optional<ObjectNode> version(KitchenBook book, String since, Messages words) {
+  /** Whether it cannot be stored, whatever the book says of it. */
+  boolean isWrong() {
+    return !faults.isEmpty();
+  }
+
+  /** The version as typed. */
+  ObjectNode version(KitchenBook book, String since, Messages words) {
     form.knowing(lists(book, words));
     ObjectNode typed = form.write(Shape.VERSION, version, "");
     String note = form.get("note").strip();
@@ -196,7 +202,7 @@ final class Editing {
     } else {
       typed.put("note", note);
     }
-    return faults.isEmpty() ? Optional.of(typed) : Optional.empty();
+    return typed;
   }
 
   SaveFormula.Draft draft(ObjectNode typed) {
@@ -204,14 +210,16 @@ final class Editing {
   }
 
   /** Puts each problem to its field; what is elsewhere in the book stands on top. */
-  void take(SaveFormula.Wrong wrong, Messages words) {
+  void take(SaveFormula.Wrong wrong, JsonNode tree, Messages words) {
+    Elsewhere others = new Elsewhere(tree, "", words);
+    boolean unnamed = faults.containsKey("name") || faults.containsKey("code");
     String own = wrong.path() + ".versions[" + wrong.index() + "]";
     for (Problem problem : wrong.problems()) {
       String said = FieldFault.say(problem, words);
       String field = field(problem.path(), own, wrong.path());
       if (field.isEmpty()) {
-        elsewhere.add(problem.path() + " " + said);
-      } else {
+        elsewhere.add(others.say(problem));
+      } else if (!(unnamed && List.of("name", "code").contains(field))) {
         faults.merge(field, said, (one, other) -> one + "; " + other);
       }
     }

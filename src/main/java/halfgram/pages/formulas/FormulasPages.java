@@ -1,6 +1,5 @@
 package halfgram.pages.formulas;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.Adjusted;
 import halfgram.desk.Desk;
 import halfgram.desk.Gating;
@@ -170,13 +169,16 @@ public final class FormulasPages implements Server.Part {
       return;
     }
     String since = house.day(desk.now()).toString();
-    Optional<ObjectNode> version = editing.version(house.book(), since, words);
-    if (version.isEmpty()) {
-      page(visit, house, 422, editing);
-      return;
-    }
-    SaveFormula.Draft draft = editing.draft(version.get());
-    if (act.equals("look")) {
+    SaveFormula.Draft draft = editing.draft(editing.version(house.book(), since, words));
+    if (editing.isWrong()) {
+      // What else is wrong is told at once.
+      saving
+          .look(house, draft)
+          .refusal()
+          .ifPresentOrElse(
+              outcome -> told(visit, house, editing, outcome),
+              () -> page(visit, house, 422, editing));
+    } else if (act.equals("look")) {
       look(visit, house, editing, draft);
     } else {
       told(visit, house, editing, saving.save(house, draft, visit.who()));
@@ -208,7 +210,7 @@ public final class FormulasPages implements Server.Part {
     if (outcome instanceof SaveFormula.Saved) {
       visit.seeOther("formulas/" + editing.code());
     } else if (outcome instanceof SaveFormula.Wrong wrong) {
-      editing.take(wrong, words);
+      editing.take(wrong, house.tree(), words);
       page(visit, house, 422, editing);
     } else if (outcome instanceof SaveFormula.Stale stale) {
       visit.notice(editing.stale(stale, new BookNames(house.book(), words)));

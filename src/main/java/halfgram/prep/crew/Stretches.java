@@ -7,6 +7,7 @@ import halfgram.prep.Task;
 import halfgram.prep.schedule.Cook;
 import halfgram.prep.schedule.project.Network;
 import halfgram.station.Equipment;
+import halfgram.station.Person;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -119,6 +120,18 @@ final class Stretches {
     return !TaskJobs.unload(task).isZero();
   }
 
+  /** Nobody works at a station: who of those there works at none is told beside it. */
+  private Message nobodyAt(Object station, Task task) {
+    List<String> idle =
+        book.people().stream()
+            .filter(person -> person.stations().isEmpty())
+            .map(Person::name)
+            .toList();
+    return idle.isEmpty()
+        ? Message.of("nofit.nobody", TaskTimes.name(task), station)
+        : Message.of("nofit.nobody-idle", TaskTimes.name(task), station, String.join(", ", idle));
+  }
+
   /** Nobody can work the station, or none of them is there long enough in its stretch. */
   Optional<NoFit> nobody(Task task, Levers levers) {
     boolean begins = hands(task) > 0;
@@ -146,7 +159,7 @@ final class Stretches {
     Message what =
         any
             ? Message.of("nofit.nobody-then", TaskTimes.name(task), station, from, to, needed)
-            : Message.of("nofit.nobody", TaskTimes.name(task), station);
+            : nobodyAt(station, task);
     Duration missing = Duration.ofMinutes(load.work());
     return Optional.of(
         new NoFit(

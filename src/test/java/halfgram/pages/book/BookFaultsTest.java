@@ -1,0 +1,76 @@
+package halfgram.pages.book;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import halfgram.testkit.Client.Answer;
+import org.junit.jupiter.api.Test;
+
+/** What is wrong with a thing of the book: all of it at once, in the words of its form. */
+class BookFaultsTest extends OnBook {
+  @Test
+  void aMissingNameHidesNothingElseThatIsWrong() {
+    Answer person = create("people", "shifts.0.start", "noon", "shifts.0.end", "later");
+    assertThat(person.status()).isEqualTo(422);
+    assertThat(person.body())
+        .contains("id=\"name-fault\"", "id=\"shifts.0.start-fault\"", "id=\"shifts.0.end-fault\"");
+    Answer house =
+        change("kitchen/TARN", "name.en", "", "buffer.0.percent", "much", "zone", "Nowhere");
+    assertThat(house.status()).isEqualTo(422);
+    assertThat(house.body()).contains("id=\"zone-fault\"", "id=\"buffer.0.percent-fault\"");
+    assertThat(house.text()).contains("3 fields need another look");
+    assertThat(site.house().tree().at("/kitchen/name").asText()).isNotEmpty();
+  }
+
+  @Test
+  void anAllergenAndNoneOfThemTogetherAreRefused() {
+    Answer both =
+        create("ingredients", "name.en", "Moss", "contains.fish", "on", "contains.none", "on");
+    assertThat(both.status()).isEqualTo(422);
+    assertThat(both.text()).contains("are both ticked");
+    assertThat(both.body()).contains("href=\"#contains\"");
+    assertThat(thing("ingredients", "moss")).isEmpty();
+  }
+
+  @Test
+  void nothingLiesOnAPlateByAnAmountOfZero() {
+    Answer none =
+        create("dishes", "name.en", "Air", "plate.0.ingredient", "butter", "plate.0.amount", "0 g");
+    assertThat(none.status()).isEqualTo(422);
+    assertThat(none.body()).contains("id=\"plate.0.amount-fault\"");
+    assertThat(none.text()).contains("more than nothing");
+    assertThat(thing("dishes", "air")).isEmpty();
+  }
+
+  @Test
+  void whoHasNoStationIsSaidInTheBook() {
+    assertThat(
+            create(
+                    "people",
+                    "name",
+                    "Ana",
+                    "shifts.0.days.mon",
+                    "on",
+                    "shifts.0.start",
+                    "10:00",
+                    "shifts.0.end",
+                    "18:00")
+                .status())
+        .isEqualTo(303);
+    assertThat(client.get(BOOK).text()).contains("Ana works at no station yet");
+  }
+
+  @Test
+  void whatSomebodyElseMadeOfRowsStandsBesideThem() {
+    String dish = thing("dishes", dish()).orElseThrow().path("code").asText();
+    String place = BOOK + "/dishes/" + dish;
+    String[] late = with(fields(place), "name.en", "Mine");
+    assertThat(change("dishes/" + dish, "plate.0.amount", "2 piece").status()).isEqualTo(303);
+    Answer stale = client.post(place, late);
+    assertThat(stale.status()).isEqualTo(409);
+    assertThat(stale.text()).containsPattern("now [^<]*trout-slices 2 piece");
+  }
+
+  private String dish() {
+    return site.house().tree().at("/dishes/0/code").asText();
+  }
+}
