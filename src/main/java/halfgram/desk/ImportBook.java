@@ -170,7 +170,7 @@ public final class ImportBook {
                 .forEach(tub -> tubs.put(tub.lot().code(), tub)));
     List<Problem> unsafe = unsafe(book, tubs);
     if (!unsafe.isEmpty()) {
-      return new Outcome(Optional.empty(), 0, unsafe, Optional.empty());
+      return Outcome.refused(unsafe, Optional.empty());
     }
     Stand stand = there.orElseGet(() -> kitchens.create(tx, UUID.randomUUID(), code, at));
     for (Lot lot : book.lots()) {

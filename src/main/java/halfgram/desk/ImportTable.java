@@ -86,7 +86,7 @@ public final class ImportTable {
     }
     List<Problem> early = early(read.book().get(), before);
     if (!early.isEmpty()) {
-      return new Outcome(0, early.stream().map(placed::at).toList());
+      return Outcome.refused(early.stream().map(placed::at).toList());
     }
     ImportBook.Outcome written = books.write(tx, now.code(), tree, read.book().get(), change.who());
     return new Outcome(
