@@ -1,8 +1,6 @@
 package halfgram.prep;
 
-import halfgram.formula.FormulaVersion;
 import halfgram.formula.Formulary;
-import halfgram.formula.Output;
 import halfgram.lot.Lot;
 import java.time.Instant;
 import java.util.Optional;
@@ -18,14 +16,9 @@ public final class Resting {
 
   /** Empty for one that may be used at a moment, and for one in the freezer. */
   public static Optional<Instant> notBefore(Formulary formulary, Lot tub, Instant now) {
-    Optional<FormulaVersion> version = formulary.find(tub.component());
-    if (version.isEmpty() || tub.isFrozen()) {
-      return Optional.empty();
-    }
-    int index = version.get().outputIndex(tub.component().output());
-    Output.Rest rest = version.get().outputs().get(index).rest();
-    Instant rested = rest.reason().isSafety() ? tub.made().plus(rest.min()) : tub.made();
-    Instant thawed = Thaw.ready(formulary, tub);
-    return Optional.of(rested.isAfter(thawed) ? rested : thawed).filter(now::isBefore);
+    boolean counts = !tub.isFrozen() && formulary.find(tub.component()).isPresent();
+    return counts
+        ? Optional.of(Thaw.ready(formulary, tub)).filter(now::isBefore)
+        : Optional.empty();
   }
 }

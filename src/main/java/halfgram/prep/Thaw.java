@@ -100,9 +100,16 @@ public record Thaw(Lot tub, Make make, Optional<Begun> begun) {
         .or(own::thaw);
   }
 
-  /** From when a tub that is out of the freezer, or never was in it, may be used. */
+  /**
+   * From when a tub that is out of the freezer, or never was in it, may be used: thawed, and rested
+   * where that is for safety's sake.
+   */
   public static Instant ready(Formulary formulary, Lot tub) {
-    return tub.thawed().isEmpty() ? tub.made() : tub.ready(findTime(formulary, tub));
+    Instant soft = tub.thawed().isEmpty() ? tub.made() : tub.ready(findTime(formulary, tub));
+    FormulaVersion version = formulary.get(tub.component());
+    Output.Rest rest = version.outputs().get(version.outputIndex(tub.component().output())).rest();
+    Instant rested = rest.reason().isSafety() ? tub.made().plus(rest.min()) : soft;
+    return rested.isAfter(soft) ? rested : soft;
   }
 
   /** One that somebody has pulled: it stands as it is. */

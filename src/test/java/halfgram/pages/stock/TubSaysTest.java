@@ -51,6 +51,21 @@ class TubSaysTest {
   }
 
   @Test
+  void aPlanTakesOfWhatRestsForSafetyOnlyWhenItHasRested() {
+    for (int i = 1; i <= 4; i++) {
+      client.post("/k/TARN/stock/t-1204-char-" + i + "/bin", "reason", "dropped");
+    }
+    String put = "{'component':'char-thawed','left':'9 kg','made':'2026-12-05T09:00'}";
+    String code = site.script().post("stock", put).body().path("code").asText();
+    long facts = site.house().stand().facts();
+    site.wiring().plans().accept(site.house(), Site.DAY, facts, "chef");
+    assertThat(site.wiring().plans().find(site.house(), Site.DAY).orElseThrow().sheet().draws())
+        .filteredOn(draw -> draw.lot().code().equals(code))
+        .isNotEmpty()
+        .noneMatch(draw -> draw.need().readyBy().isBefore(Site.at("21:00")));
+  }
+
+  @Test
   void aDateThatIsFarHasItsYear() {
     freeze(OIL, "2029-08-01");
     assertThat(page(OIL).text()).contains("frozen until Wed 1 Aug 2029 23:59");
