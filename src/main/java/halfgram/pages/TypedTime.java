@@ -6,7 +6,7 @@ import java.util.regex.Pattern;
 
 /** A time of day as people type it. */
 public final class TypedTime {
-  private static final Pattern TIME = Pattern.compile("(\\d{1,2})[.:hH ]?(\\d\\d)");
+  private static final Pattern TIME = Pattern.compile("(\\d{1,2})[.:hH ]?([0-5]\\d)");
 
   /** A whole hour: "8", "16h". */
   private static final Pattern HOUR = Pattern.compile("([01]?\\d|2[0-3]) ?[hH]?");

@@ -5,10 +5,16 @@ import halfgram.desk.FieldChange;
 import halfgram.desk.House;
 import halfgram.kitchen.KitchenStore.Change;
 import halfgram.kitchen.KitchenStore.Origin;
+import halfgram.lot.Movement;
+import halfgram.measure.Dimension;
 import halfgram.station.Person;
 import halfgram.words.Messages;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * Who changed what, newest first.
@@ -27,6 +33,12 @@ record AuditView(
     String file) {
   /** More than this of one change stand in the file only. */
   private static final int MOST_FIELDS = 200;
+
+  /** Words of tubs and what is done to them. */
+  private static final Set<String> KEPT =
+      Stream.concat(Arrays.stream(Movement.Kind.values()), Arrays.stream(Dimension.values()))
+          .map(Enum::name)
+          .collect(Collectors.toUnmodifiableSet());
 
   /** As many stand open; more are folded away. */
   private static final int FEW = 8;
@@ -110,7 +122,14 @@ record AuditView(
   }
 
   private static Field field(FieldChange change) {
-    return new Field(name(change.path()), change.before(), change.after());
+    return new Field(name(change.path()), word(change.before()), word(change.after()));
+  }
+
+  /** A word the log keeps in capitals, as people write it: "COMBINED" as "combined". */
+  private static String word(String value) {
+    return KEPT.contains(value)
+        ? value.toLowerCase(java.util.Locale.ROOT).replace('_', ' ')
+        : value;
   }
 
   /** "lines[dill].useBy" as "lines dill, use by". */

@@ -11,6 +11,14 @@ public final class FieldFault {
   private static final Map<String, String> MEANT =
       Map.of("accept.hold", "formulas.fault-hold", "accept.text", "formulas.no-name");
 
+  /** Units that a bare number may have meant. */
+  private static final Map<String, String> UNITS =
+      Map.of(
+          "accept.duration", "min, h, d",
+          "accept.some-duration", "min, h, d",
+          "accept.mass", "g, kg, oz, lb",
+          "accept.quantity", "g, kg, mL, L, piece");
+
   private FieldFault() {}
 
   private static String accepted(Message message) {
@@ -36,6 +44,9 @@ public final class FieldFault {
     }
     if (message.key().equals("problem.one-item")) {
       return words.say("formulas.fault-item");
+    }
+    if (UNITS.containsKey(accepted(message)) && problem.value().matches("\\d+([.,]\\d+)?")) {
+      return words.say("formulas.fault-unit", problem.value(), UNITS.get(accepted(message)));
     }
     String value = problem.value().isEmpty() ? "" : "\"" + problem.value() + "\" ";
     return value + words.say(message);

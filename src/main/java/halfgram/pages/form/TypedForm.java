@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.pages.TypedDuration;
 import halfgram.pages.TypedNumber;
 import halfgram.pages.TypedTime;
 import halfgram.pages.form.Part.Kind;
@@ -241,9 +242,9 @@ public final class TypedForm {
     }
   }
 
-  /** "250g" as the book writes it, "250 g". */
+  /** "250g" as the book writes it, "250 g"; "2 hours" as "2 h". */
   private static String spaced(String text) {
-    return UNSPACED.matcher(text).replaceFirst("$1 $2");
+    return UNSPACED.matcher(TypedDuration.of(text)).replaceFirst("$1 $2");
   }
 
   /** What is no number stays text: the reader says so. */

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
+import halfgram.testkit.FilledForm;
 import halfgram.testkit.Script;
 import halfgram.testkit.Site;
 import halfgram.testkit.Staff;
@@ -82,7 +83,7 @@ class AuditTest {
     ((ObjectNode) book.at("/events/0")).put("name", "Feast of lanterns");
     ((ObjectNode) book.path("kitchen")).put("lineCheck", "7 min");
     ObjectNode diet = ((ObjectNode) book.at("/stations/0")).deepCopy();
-    book.withArray("stations").add(diet.put("code", "attic"));
+    book.withArray("stations").add(diet.put("code", "attic").put("name", "Attic"));
     script.sent("POST", "book", book.toString());
     JsonNode brought = script.get("audit?kind=import").body().at("/changes/0");
     String event = book.at("/events/0/code").asText();
@@ -91,6 +92,17 @@ class AuditTest {
     assertThat(field(brought, "stations[attic].code")).isEqualTo(" > attic");
     assertThat(brought.path("fields").size()).as("nothing that stayed").isLessThan(12);
     assertThat(brought.path("whole").asBoolean()).isTrue();
+  }
+
+  @Test
+  void whatWasDoneToATubIsSaidInWords() {
+    String tub = "/k/TARN/stock/t-1203-oil-1";
+    FilledForm form = FilledForm.of(client.get(tub), "/split");
+    assertThat(client.post(tub + "/split", form.with("amount", "100 g").fields()).status())
+        .isEqualTo(303);
+    assertThat(client.get("/k/TARN/audit?kind=stock").text())
+        .contains("split", "mass")
+        .doesNotContain("SPLIT", "MASS");
   }
 
   @Test

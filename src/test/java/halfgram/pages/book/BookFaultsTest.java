@@ -70,6 +70,25 @@ class BookFaultsTest extends OnBook {
     assertThat(stale.text()).containsPattern("now [^<]*trout-slices 2 piece");
   }
 
+  @Test
+  void aTimeThatIsNoneComesBackAsItWasTyped() {
+    Answer odd = create("people", "name", "Ana", "shifts.0.start", "6.75", "shifts.0.end", "9");
+    assertThat(odd.status()).isEqualTo(422);
+    assertThat(odd.body()).contains("value=\"6.75\"");
+    assertThat(odd.text()).contains("\"6.75\" is not accepted").doesNotContain("06:75");
+  }
+
+  @Test
+  void aDurationIsReadWithItsUnitWrittenOutAndAskedForItWhereItHasNone() {
+    assertThat(change("kitchen/TARN", "lineCheck", "2 hours").status()).isEqualTo(303);
+    assertThat(site.house().tree().at("/kitchen/lineCheck").asText()).isEqualTo("2 h");
+    assertThat(change("kitchen/TARN", "lineCheck", "1h 30 minutes").status()).isEqualTo(303);
+    assertThat(site.house().tree().at("/kitchen/lineCheck").asText()).isEqualTo("1 h 30 min");
+    Answer bare = change("kitchen/TARN", "lineCheck", "20");
+    assertThat(bare.status()).isEqualTo(422);
+    assertThat(bare.text()).contains("20 of what? Its unit is missing: min, h, d");
+  }
+
   private String dish() {
     return site.house().tree().at("/dishes/0/code").asText();
   }
