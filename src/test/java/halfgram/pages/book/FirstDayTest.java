@@ -52,6 +52,9 @@ class FirstDayTest {
         "walk-in",
         "places.0.volume",
         "200L");
+    assertThat(client.get(ROOT + "lanes").text())
+        .contains("No task on this day")
+        .doesNotContain("It fits");
     assertThat(client.get(ROOT + "wall/cold/who").body())
         .contains("nobody can be chosen", "href=\"/k/HILL/book/people/new\"");
     put(

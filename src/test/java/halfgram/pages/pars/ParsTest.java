@@ -114,6 +114,14 @@ class ParsTest {
   }
 
   @Test
+  void nobodyPlansTonnesForOneService() {
+    Answer far = client.post(PARS, form().with(OIL, "900000 kg").fields());
+    assertThat(far.status()).isEqualTo(422);
+    assertThat(far.text()).contains("more than is ever planned for one service");
+    assertThat(Pars.cells(site.house()).get(SPOT)).isEqualTo("110 g");
+  }
+
+  @Test
   void somebodyElsesCellIsShownBesideMine() {
     FilledForm mine = form().with(OIL, "130 g").with("par:bar/dill-oil//sat", "50 g");
     client.post(PARS, form().with(OIL, "120 g").with("par:lunch/dill-oil//sun", "150 g").fields());
