@@ -83,6 +83,20 @@ class ReasonsTest {
   }
 
   @Test
+  void whoWorksAtNoStationYetIsNamedWhereNobodyWorks() {
+    DemoBook one =
+        DemoBook.fresh()
+            .set(
+                "people",
+                "[{'code': 'ana', 'name': 'Ana', 'shifts': [{'days': ['sat'], 'start': '07:00',"
+                    + " 'end': '23:00'}]}]");
+    DemoDay day = DemoDay.of(one, DemoDay.SATURDAY, LocalTime.of(7, 0));
+    NoFit nobody = of(reasons(day), NoFit.Kind.NOBODY).get(0);
+    assertThat(nobody.what().key()).isEqualTo("nofit.nobody-idle");
+    assertThat(nobody.what().args()).contains("Ana");
+  }
+
+  @Test
   void moreWorkThanTheOnlyMachineHasTimeForIsToldWithItsMinutes() {
     DemoBook slow =
         DemoBook.fresh()
