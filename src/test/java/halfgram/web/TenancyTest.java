@@ -93,6 +93,9 @@ class TenancyTest {
     ((ObjectNode) book.path("kitchen")).put("code", "HILL");
     for (String kind : List.of("stations", "events", "tubs", "formulas")) {
       ObjectNode one = book.path(kind).get(0).deepCopy();
+      if (one.has("name")) {
+        one.put("name", "Hill only");
+      }
       book.withArray(kind).add(one.put("code", "hill-only"));
     }
     return book.toString().getBytes(StandardCharsets.UTF_8);

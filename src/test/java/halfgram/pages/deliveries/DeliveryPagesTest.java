@@ -81,6 +81,25 @@ class DeliveryPagesTest {
   }
 
   @Test
+  void anAmountOfNothingChosenIsAskedForItsIngredient() {
+    Answer wrong =
+        client.post(
+            "/k/TARN/deliveries/new",
+            "supplier",
+            "Elm Farm",
+            "date",
+            "2026-12-05",
+            "expected",
+            "14:00",
+            "ingredient-0",
+            "",
+            "amount-0",
+            "6 kg");
+    assertThat(wrong.status()).isEqualTo(422);
+    assertThat(wrong.text()).contains("Choose an ingredient").doesNotContain("hyphens");
+  }
+
+  @Test
   void lateChangesWhatWaitsAndCanBeUndone() {
     add("14:00", "6 kg");
     Answer wrong = client.post(ONE + "/enter", "kind", "late", "expected", "soon");
