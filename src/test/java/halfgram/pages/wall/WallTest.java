@@ -195,10 +195,9 @@ class WallTest {
   }
 
   @Test
-  void unknownTaskStationPersonAndTubAreNotFound() {
+  void unknownStationPersonAndTubAreNotFound() {
     work();
     assertThat(client.get("/k/TARN/wall/nowhere").status()).isEqualTo(404);
-    assertThat(client.get(WALL + "?task=no/such/task").status()).isEqualTo(404);
     assertThat(client.get("/k/TARN/label?tub=none").status()).isEqualTo(404);
     assertThat(client.get("/k/OTHER/wall/cold").status()).isEqualTo(404);
     assertThat(client.post("/k/TARN/wall/cook", "station", "cold", "person", "nobody").status())
