@@ -4,6 +4,7 @@ import halfgram.input.Problem;
 import halfgram.measure.Message;
 import halfgram.words.Messages;
 import java.util.Map;
+import java.util.Optional;
 
 /** A problem of the book the way a form tells it at its field, where the name stands already. */
 public final class FieldFault {
@@ -29,8 +30,9 @@ public final class FieldFault {
   /** What is missing is asked for; of what is wrong, the value and what would be right. */
   public static String say(Problem problem, Messages words) {
     Message message = problem.message();
-    if (MEANT.containsKey(accepted(message))) {
-      return words.say(MEANT.get(accepted(message)));
+    Optional<String> meant = Optional.ofNullable(MEANT.get(accepted(message)));
+    if (meant.isPresent()) {
+      return words.say(meant.get());
     }
     if (message.key().equals("problem.missing")) {
       Object accepted = message.args().get(0);
@@ -45,8 +47,11 @@ public final class FieldFault {
     if (message.key().equals("problem.one-item")) {
       return words.say("formulas.fault-item");
     }
-    if (UNITS.containsKey(accepted(message)) && problem.value().matches("\\d+([.,]\\d+)?")) {
-      return words.say("formulas.fault-unit", problem.value(), UNITS.get(accepted(message)));
+    Optional<String> units =
+        Optional.ofNullable(UNITS.get(accepted(message)))
+            .filter(any -> problem.value().matches("\\d+([.,]\\d+)?"));
+    if (units.isPresent()) {
+      return words.say("formulas.fault-unit", problem.value(), units.get());
     }
     String value = problem.value().isEmpty() ? "" : "\"" + problem.value() + "\" ";
     return value + words.say(message);
