@@ -53,6 +53,7 @@ class ClosedServicesTest {
 
   @Test
   void aServiceThatComesEarlierIsClosedByTheNextPlanThoughTheLastHadItRunning() {
+    site.setClock(Site.at("16:00"));
     slip(-60);
     site.setClock(Site.at("20:45"));
     accept();

@@ -42,7 +42,7 @@ class ServedTest {
     script.post(
         "stock",
         "{'component':'yoghurt-spheres','left':'260 piece','made':'2026-12-05T17:30',"
-            + "'useBy':'2026-12-05T21:30','place':'walk-in'}");
+            + "'useBy':'2026-12-05T21:30','place':'walk-in','sure':true}");
     script.post("slip/harvest-dinner?accept=yes", "{'covers':97}");
     Answer today = client.get("/k/TARN/");
     assertThat(today.text()).contains("Yoghurt spheres for Harvest dinner", "pieces instead of 3");

@@ -79,7 +79,7 @@ class WithdrawnTest {
 
   @Test
   void whatNoPlanHadIsNotThere() {
-    assertThat(client.get(WALL + "-not").status()).isEqualTo(404);
+    assertThat(client.get(WALL + "-not").text()).contains("that was asked for is not of today");
   }
 
   private Answer tick(String kind, String... more) {
