@@ -25,17 +25,37 @@ public final class BookReader {
   /** The largest file that is read at all. */
   public static final long MOST_BYTES = 32L * 1024 * 1024;
 
-  /** Sealed by its factories: a book, or problems, or the reason the file could not be read. */
+  /**
+   * Sealed by its factories: a book, or problems, or the reason the file could not be read.
+   *
+   * @param standing the book where it is stored already: though something is wrong with it that
+   *     could once be stored
+   */
   public record Outcome(
-      Optional<KitchenBook> book, List<Problem> problems, Optional<Message> unreadable) {
+      Optional<KitchenBook> book,
+      List<Problem> problems,
+      Optional<Message> unreadable,
+      Optional<KitchenBook> standing) {
     /** No book, for these problems besides those there are. */
     public Outcome with(List<Problem> more) {
       return new Outcome(
-          Optional.empty(), Stream.concat(problems.stream(), more.stream()).toList(), unreadable);
+          Optional.empty(),
+          Stream.concat(problems.stream(), more.stream()).toList(),
+          unreadable,
+          standing);
+    }
+
+    /** No book, for these problems. */
+    public static Outcome refused(List<Problem> problems) {
+      return new Outcome(Optional.empty(), problems, Optional.empty(), Optional.empty());
+    }
+
+    private static Outcome unreadable(Message why) {
+      return new Outcome(Optional.empty(), List.of(), Optional.of(why), Optional.empty());
     }
 
     private static Outcome unreadable(String key, Object... args) {
-      return new Outcome(Optional.empty(), List.of(), Optional.of(Message.of(key, args)));
+      return unreadable(Message.of(key, args));
     }
   }
 
@@ -98,7 +118,7 @@ public final class BookReader {
     try {
       json = JsonTree.parse(bytes);
     } catch (JsonProcessingException e) {
-      return new Outcome(Optional.empty(), List.of(), Optional.of(whyNot(e)));
+      return Outcome.unreadable(whyNot(e));
     } catch (IOException e) {
       return Outcome.unreadable("unreadable.io", e.getClass().getSimpleName());
     }
@@ -116,13 +136,14 @@ public final class BookReader {
     ObjectNode tree = upgrade.toCurrent(object, version);
     List<Problem> already = first.apply(tree);
     if (!already.isEmpty()) {
-      return new Outcome(Optional.empty(), already, Optional.empty());
+      return Outcome.refused(already);
     }
     Problems problems = new Problems();
     KitchenBook book = new BookParts(problems, reference).read(tree);
-    return problems.isEmpty()
-        ? new Outcome(Optional.of(book), List.of(), Optional.empty())
-        : new Outcome(Optional.empty(), problems.list(), Optional.empty());
+    Optional<KitchenBook> standing = problems.isEmpty() ? Optional.of(book) : Optional.empty();
+    List<Problem> all = problems.list();
+    return new Outcome(
+        all.isEmpty() ? standing : Optional.empty(), all, Optional.empty(), standing);
   }
 
   /** The tree of a file that reads, of the current version. */

@@ -283,7 +283,7 @@ public final class Desk {
   BookReader.Outcome check(ObjectNode before, ObjectNode tree) {
     List<Problem> sizes = Sizes.list(before, tree);
     if (!sizes.isEmpty()) {
-      return new BookReader.Outcome(Optional.empty(), sizes, Optional.empty());
+      return BookReader.Outcome.refused(sizes);
     }
     BookReader.Outcome read = check(tree);
     List<Problem> namesakes = Namesakes.list(before, tree);
@@ -294,7 +294,7 @@ public final class Desk {
   public KitchenBook bookOf(ObjectNode tree) {
     BookReader.Outcome outcome = check(tree);
     return outcome
-        .book()
+        .standing()
         .orElseThrow(
             () -> new IllegalStateException("a stored book does not read: " + outcome.problems()));
   }

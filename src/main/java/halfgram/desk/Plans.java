@@ -393,7 +393,7 @@ public final class Plans {
   private KitchenBook parse(String snapshot) {
     BookReader.Outcome outcome = desk.reader().read(snapshot.getBytes(StandardCharsets.UTF_8));
     return outcome
-        .book()
+        .standing()
         .orElseThrow(
             () -> new IllegalStateException("a snapshot does not read: " + outcome.problems()));
   }

@@ -2,6 +2,7 @@ package halfgram.pages.book;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.testkit.Client.Answer;
 import org.junit.jupiter.api.Test;
 
@@ -39,6 +40,19 @@ class BookFaultsTest extends OnBook {
     assertThat(none.body()).contains("id=\"plate.0.amount-fault\"");
     assertThat(none.text()).contains("more than nothing");
     assertThat(thing("dishes", "air")).isEmpty();
+  }
+
+  @Test
+  void aKitchenThatKeptSuchAnAmountFromBeforeOpensAndIsToldOfItWhenTheDishIsChanged() {
+    ObjectNode trout = thing("dishes", "trout-plate").orElseThrow().deepCopy();
+    ((ObjectNode) trout.at("/plate/4")).put("amount", "0 g");
+    store("dishes", trout);
+    assertThat(client.get("/k/TARN/").text()).contains("Harvest dinner");
+    assertThat(client.get(BOOK + "/dishes/trout-plate").status()).isEqualTo(200);
+    Answer kept = change("dishes/trout-plate", "name.en", "Trout");
+    assertThat(kept.status()).isEqualTo(422);
+    assertThat(kept.body()).contains("id=\"plate.4.amount-fault\"");
+    assertThat(change("dishes/trout-plate", "plate.4.amount", "4 g").status()).isEqualTo(303);
   }
 
   @Test
