@@ -124,7 +124,7 @@ final class MenuReader {
       node.problem("amount", "", "problem.missing", Message.of("accept.quantity"));
     }
     if (typed.number().signum() == 0) {
-      node.problemInNew("amount", typed, "problem.nothing");
+      reading.problems.addInNew(node.path("amount"), typed, "problem.nothing");
     }
     if (isIngredient) {
       String code = reading.code(Reading.Kind.INGREDIENT, node, "ingredient");

@@ -62,10 +62,6 @@ final class Node {
     problems.add(path(key), value, message, args);
   }
 
-  void problemInNew(String key, Object value, String message, Object... args) {
-    problems.addInNew(path(key), value, message, args);
-  }
-
   /** A problem with the value of a key as it stands in the file. */
   void refuse(String key, String message, Object... args) {
     problem(key, has(key) ? shown(get(key)) : "", message, args);

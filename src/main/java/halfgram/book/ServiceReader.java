@@ -158,7 +158,7 @@ final class ServiceReader {
                   amounts.put(day, amount);
                   Amount most = amount.dimension() == Dimension.COUNT ? MOST_PIECES : MOST_MASS;
                   if (amount.dimension() == most.dimension() && amount.compareTo(most) > 0) {
-                    of.problemInNew(word(day), t, "problem.par-most", most);
+                    reading.problems.addInNew(of.path(word(day)), t, "problem.par-most", most);
                   }
                   SortedSet<DayOfWeek> runs = daysOf.get(service);
                   if (runs != null && !runs.contains(day)) {
