@@ -5,22 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import halfgram.testkit.Client;
 import halfgram.testkit.FilledForm;
-import halfgram.testkit.Site;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 
 /** Techniques attached in a formula's form, and what is wrong with it told where it is. */
-class AttachedFieldsTest {
-  private static final String PLACE = "/k/TARN/formulas";
-
-  private final Site site = Site.demo();
-  private final Client client = site.client();
-
-  @AfterEach
-  void close() {
-    site.close();
-  }
-
+class AttachedFieldsTest extends OnFormulas {
   @Test
   void aTechniqueIsAttachedInTheFormAndItsFaultsStandAtItsField() {
     String inputs = "techniques.0.inputs.";
@@ -95,31 +83,5 @@ class AttachedFieldsTest {
     Client.Answer none = client.post(PLACE + "/dill-oil/edit", fields("dill-oil"));
     assertThat(none.text()).contains("1 field needs another look");
     assertThat(none.body()).contains("href=\"#note\"", "id=\"note\"");
-  }
-
-  private Client.Answer save(String code, String... changes) {
-    return client.post(PLACE + "/" + code + "/edit", fields(code, changes));
-  }
-
-  private String[] fields(String code, String... changes) {
-    FilledForm form = FilledForm.of(client.get(PLACE + "/" + code + "/edit"), "/edit");
-    return saving(form, changes);
-  }
-
-  private static String[] saving(FilledForm form, String... changes) {
-    FilledForm changed = form.with("act", "save");
-    for (int i = 0; i < changes.length; i += 2) {
-      changed = changed.with(changes[i], changes[i + 1]);
-    }
-    return changed.fields();
-  }
-
-  private JsonNode current(String code) {
-    for (JsonNode formula : site.house().tree().path("formulas")) {
-      if (formula.path("code").asText().equals(code)) {
-        return formula.path("versions").path(formula.path("versions").size() - 1);
-      }
-    }
-    throw new AssertionError(code);
   }
 }

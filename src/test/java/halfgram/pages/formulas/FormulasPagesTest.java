@@ -8,21 +8,10 @@ import halfgram.testkit.Client;
 import halfgram.testkit.FilledForm;
 import halfgram.testkit.Site;
 import java.util.List;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 
 /** Formulas read, scaled, compared and saved over HTTP, refusals beside the success. */
-class FormulasPagesTest {
-  private static final String PLACE = "/k/TARN/formulas";
-
-  private final Site site = Site.demo();
-  private final Client client = site.client();
-
-  @AfterEach
-  void close() {
-    site.close();
-  }
-
+class FormulasPagesTest extends OnFormulas {
   @Test
   void theListFindsByNameAndIngredient() {
     assertThat(client.get(PLACE).text()).contains("37 of 37", "Dill oil", "CONTAINS MILK");
@@ -301,32 +290,6 @@ class FormulasPagesTest {
             .with("outputs.0.hold.why", "quality")
             .with("outputs.0.hold.source", "tasted here");
     return saving(form, changes);
-  }
-
-  private Client.Answer save(String code, String... changes) {
-    return client.post(PLACE + "/" + code + "/edit", fields(code, changes));
-  }
-
-  private String[] fields(String code, String... changes) {
-    FilledForm form = FilledForm.of(client.get(PLACE + "/" + code + "/edit"), "/edit");
-    return saving(form, changes);
-  }
-
-  private static String[] saving(FilledForm form, String... changes) {
-    FilledForm changed = form.with("act", "save");
-    for (int i = 0; i < changes.length; i += 2) {
-      changed = changed.with(changes[i], changes[i + 1]);
-    }
-    return changed.fields();
-  }
-
-  private JsonNode current(String code) {
-    for (JsonNode formula : site.house().tree().path("formulas")) {
-      if (formula.path("code").asText().equals(code)) {
-        return formula.path("versions").path(formula.path("versions").size() - 1);
-      }
-    }
-    throw new AssertionError(code);
   }
 
   private static String plain(JsonNode version) {
