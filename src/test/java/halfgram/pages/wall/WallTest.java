@@ -244,16 +244,7 @@ class WallTest {
     int past = wall.body().indexOf("class=\"past\"");
     assertThat(wall.body().indexOf("Sheep-yoghurt base")).isGreaterThan(past);
     assertThat(wall.body().indexOf("Char, thawed")).as("for tomorrow").isBetween(0, past);
-    client.post(
-        "/k/TARN/tick",
-        "station",
-        "cold",
-        "task",
-        base().id(),
-        "kind",
-        "START",
-        "sequence",
-        String.valueOf(Site.sequence()));
+    tick(base(), "START", Site.sequence());
     Answer begun = client.get(WALL);
     assertThat(begun.body().indexOf("Sheep-yoghurt base"))
         .isBetween(0, begun.body().indexOf("class=\"past\""));
