@@ -174,6 +174,27 @@ class WetHandsIT {
   }
 
   @Test
+  void theSameTapTwiceIsNoAnswerToWhatIsAskedAboutAnAmount() {
+    try (Viewer other = Browser.open(Device.tablet())) {
+      Page page = other.open(address("wall/cold/who"));
+      page.getByText("Ines", new Page.GetByTextOptions().setExact(true)).first().click();
+      page.waitForURL("**/wall/cold");
+      String base = "yoghurt-base/harvest-dinner/1/shear";
+      other.open(address("wall/cold?task=" + Client.encoded(base)));
+      page.locator("#made").fill("28 kg");
+      page.locator(".acts .main-act .go").click();
+      Locator asked = page.locator(".acts .asked");
+      assertThat(asked).containsText("Done: it was 28 kg");
+      asked.click();
+      assertThat(page.locator("[data-said]")).containsText("Hold for half a second");
+      assertThat(page.locator(".after")).hasCount(0);
+      asked.click(new Locator.ClickOptions().setDelay(700));
+      assertThat(page.locator(".after")).containsText("Done: Sheep-yoghurt base");
+      Assertions.assertThat(other.troubles()).singleElement().asString().contains("422");
+    }
+  }
+
+  @Test
   void anotherTaskIsSeenFromItsTopWithTheWayBackWhereverThePageStood() {
     wall.evaluate("window.scrollTo(0, 250)");
     press("Start");
