@@ -156,7 +156,7 @@ public final class Wiring implements AutoCloseable {
     this.desk = new Desk(database, new BookReader(Reference.load()), clock, live::changed);
     this.plans = new Plans(desk, this::result);
     this.crewPlans = new CrewPlans(desk, plans, placing, later);
-    this.ahead = new AheadCrew(desk, later);
+    this.ahead = new AheadCrew(desk, placing, later);
     this.ticking = new Ticking(desk, plans);
     this.stock = new Stock(desk);
     this.signing = new Signing(desk, live::check);

@@ -2,8 +2,14 @@ package halfgram.desk;
 
 import halfgram.kitchen.KitchenStore;
 import halfgram.lot.Lot;
+import halfgram.prep.KitchenBook;
 import halfgram.prep.PlanRequest;
+import halfgram.prep.PrepSheet;
+import halfgram.prep.crew.CrewPlan;
+import halfgram.prep.crew.Crewing;
 import halfgram.prep.crew.DayFacts;
+import halfgram.prep.schedule.Budget;
+import halfgram.prep.schedule.Placing;
 import java.lang.System.Logger.Level;
 import java.util.List;
 import java.util.Optional;
@@ -31,6 +37,7 @@ public final class AheadCrew {
       UUID kitchen, long facts, PlanRequest request, List<Lot> lots, DayFacts known) {}
 
   private final Desk desk;
+  private final Placing placing;
   private final Executor later;
   private final DayCrew crew = new DayCrew();
   private final KitchenStore kitchens = new KitchenStore();
@@ -39,11 +46,18 @@ public final class AheadCrew {
   private final Set<Key> shown = ConcurrentHashMap.newKeySet();
 
   /**
+   * @param placing what places a workday
    * @param later runs what pages do not wait for
    */
-  public AheadCrew(Desk desk, Executor later) {
+  public AheadCrew(Desk desk, Placing placing, Executor later) {
     this.desk = desk;
+    this.placing = placing;
     this.later = later;
+  }
+
+  /** The tasks of a sheet that is not in force, on the people and machines that are there. */
+  CrewPlan plan(KitchenBook book, PrepSheet sheet, DayFacts facts, Budget budget) {
+    return Crewing.plan(book, sheet, facts, budget, placing);
   }
 
   /** The day of a preview, placed now unless it is known. */

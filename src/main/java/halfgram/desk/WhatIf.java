@@ -196,7 +196,7 @@ public final class WhatIf {
     return days.get(house, ahead, facts -> placed(ahead, facts));
   }
 
-  private static Day placed(Plans.Proposal ahead, DayFacts facts) {
+  private Day placed(Plans.Proposal ahead, DayFacts facts) {
     return place(ahead.book(), ahead.sheet(), facts, Crewing.MOST_ROUNDS, MOST_ONCE);
   }
 
@@ -242,15 +242,14 @@ public final class WhatIf {
     return new Day(proposal.facts(), outlook, Optional.empty());
   }
 
-  private static Day place(KitchenBook book, PrepSheet sheet, DayFacts facts) {
+  private Day place(KitchenBook book, PrepSheet sheet, DayFacts facts) {
     return place(book, sheet, facts, ROUNDS, MOST);
   }
 
-  private static Day place(
-      KitchenBook book, PrepSheet sheet, DayFacts facts, int rounds, Duration most) {
+  private Day place(KitchenBook book, PrepSheet sheet, DayFacts facts, int rounds, Duration most) {
     long end = System.nanoTime() + most.toNanos();
     Budget budget = Budget.of(rounds, 1).twice().until(() -> System.nanoTime() > end);
-    CrewPlan crew = Crewing.plan(book, sheet, facts, budget);
+    CrewPlan crew = days.plan(book, sheet, facts, budget);
     return new Day(facts, Outlook.of(book, sheet, facts, crew), Optional.empty());
   }
 

@@ -8,12 +8,12 @@ import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 
 /**
- * Places the same workday once in this process, and searches a tenth of what the product does: a
+ * Places the same workday once in this process, and searches a sixtieth of what the product does: a
  * plan is all that most tests want, and searching is what they would wait for longest. Tests of the
  * search itself do not come this way; tests of how good a plan is say {@link Site#searchFully}.
  */
 final class KnownRotas {
-  private static final int SHORTER = 10;
+  private static final int SHORTER = 60;
 
   private record Asked(Workday day, int iterations) {}
 

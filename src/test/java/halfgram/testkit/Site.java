@@ -113,7 +113,7 @@ public final class Site implements AutoCloseable {
     later.set(executor);
   }
 
-  /** Searches as long as the product does for who does what when; at first a tenth of it. */
+  /** Searches as long as the product does for who does what when; at first a sixtieth of it. */
   public Site searchFully() {
     placing.set(KnownRotas::fully);
     return this;

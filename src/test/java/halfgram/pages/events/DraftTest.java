@@ -168,6 +168,8 @@ class DraftTest extends OnEnquiry {
 
   @Test
   void whatCannotFitIsToldWithItsReasons() {
+    site.close();
+    open(Site.demo().searchFully());
     move("covers", "{\"expected\": 400}");
     Answer asked = client.get(LANES + "?look=yes&draft-choir-supper=yes");
     assertThat(asked.text()).contains("Fits yes no worse", "Why it would not fit");

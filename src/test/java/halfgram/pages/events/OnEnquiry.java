@@ -22,7 +22,11 @@ abstract class OnEnquiry {
 
   @BeforeEach
   void open() {
-    site = opened();
+    open(opened());
+  }
+
+  void open(Site other) {
+    site = other;
     client = site.client();
     script = site.script();
     client.get(ROOT);

@@ -71,6 +71,7 @@ class MovedTest {
 
   @Test
   void theDayAsItIsDoesWithoutWhoeverWentHome() {
+    site.searchFully();
     assertThat(client.get(LANES).text()).contains("It fits.");
     String[] home = {
       "kind",
