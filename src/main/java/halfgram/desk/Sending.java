@@ -16,6 +16,7 @@ import halfgram.prep.KitchenBook;
 import halfgram.prep.PlatingLine;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.TickStore.Origin;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
@@ -80,6 +81,11 @@ public final class Sending {
   public Sending(Desk desk, Swapping swapping) {
     this.desk = desk;
     this.swapping = swapping;
+  }
+
+  /** The same at a moment: for what is entered afterwards. */
+  public Sending at(Instant moment) {
+    return new Sending(desk.at(moment), swapping);
   }
 
   /** Takes an entry about a service of a day. */

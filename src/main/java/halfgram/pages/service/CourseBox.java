@@ -110,7 +110,11 @@ record CourseBox(
     return trouble == 0 ? said : said + " · " + scene.words().say("pass.trouble", trouble);
   }
 
+  /** What is plated for it; nothing any more of a service that is over. */
   private static List<PlatingNow> plating(PassScene scene, AtPass service, AtPass.FireNow one) {
+    if (service.run().isOver(scene.now())) {
+      return List.of();
+    }
     return scene.board().plating(service.run()).stream()
         .filter(now -> now.line().fire().equals(one.fire()))
         .toList();

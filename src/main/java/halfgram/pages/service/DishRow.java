@@ -13,6 +13,7 @@ import java.util.OptionalLong;
  * Plates of one dish at the pass.
  *
  * @param id for the page: where its forms stand
+ * @param missing plates not entered as sent of a service that is over; empty when none
  * @param ready plates there is food for; a dash when nothing on it is kept in tubs
  * @param word what has to be said about it: short, out, waiting; empty when all is well
  * @param swapped what stands in for what
@@ -27,6 +28,7 @@ record DishRow(
     String diets,
     String name,
     int toGo,
+    String missing,
     String sent,
     String ready,
     String coming,
@@ -38,6 +40,7 @@ record DishRow(
     boolean canSwap) {
 
   static DishRow of(PassScene scene, AtPass service, AtPass.Line line) {
+    boolean over = service.run().isOver(scene.now());
     return new DishRow(
         line.key().word().replaceAll("[^a-z0-9]+", "-"),
         line.key().course(),
@@ -46,14 +49,15 @@ record DishRow(
         scene.diets(line.key().diets()),
         scene.name(line.plates()),
         line.toGo(),
-        sent(scene, line),
-        scene.isPast() ? "–" : shown(line.ready()),
+        over && line.toGo() > 0 ? scene.words().say("pass.not-sent", line.toGo()) : "",
+        sent(scene, line, over),
+        shown(line.ready()),
         line.coming().orElse(0) == 0 ? "" : "+" + line.coming().getAsLong(),
-        line.left().isPresent() && !scene.isPast()
+        line.left().isPresent()
             ? shown(OptionalLong.of(Math.max(0, line.left().getAsLong())))
             : "–",
-        service.run().isOver(scene.now()) ? "" : word(scene, line),
-        service.run().isOver(scene.now()) ? "" : look(line),
+        over ? "" : word(scene, line),
+        over ? "" : look(line),
         line.out().isPresent(),
         swapped(scene, service, line),
         !line.plates().dish().swaps().isEmpty());
@@ -89,8 +93,8 @@ record DishRow(
     return number.isPresent() ? String.valueOf(number.getAsLong()) : "–";
   }
 
-  private static String sent(PassScene scene, AtPass.Line line) {
-    if (line.among().isPresent() && line.sent() <= line.planned()) {
+  private static String sent(PassScene scene, AtPass.Line line, boolean over) {
+    if (line.among().isPresent() && !over && line.sent() <= line.planned()) {
       return scene
           .words()
           .say("pass.sent-choice", line.sent(), line.planned(), line.among().getAsInt());

@@ -1,12 +1,15 @@
 package halfgram.pages.service;
 
 import halfgram.desk.Sending;
+import halfgram.measure.BusinessDay;
 import halfgram.pages.EntryFields;
+import halfgram.pages.TypedMoment;
 import halfgram.pass.AtPass;
 import halfgram.pass.Called;
 import halfgram.pass.Entry;
 import halfgram.prep.TickStore;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,6 +25,7 @@ import java.util.regex.Pattern;
  *
  * @param sure "yes" when it is to be taken although it was asked about
  * @param back where the form stood, when that was a wall
+ * @param at when it was, of what is entered once the service is over; empty for now
  */
 record EntryForm(
     String kind,
@@ -35,12 +39,13 @@ record EntryForm(
     String undoes,
     String sequence,
     String sure,
-    String back) {
+    String back,
+    String at) {
   private static final Pattern NUMBER = Pattern.compile("[1-9]\\d{0,2}");
   private static final Pattern WALL = Pattern.compile("wall/[a-z0-9-]+");
 
   /** Nothing typed yet. */
-  static final EntryForm NONE = new EntryForm("", "", "", "", "", "", "", "", "", "", "", "");
+  static final EntryForm NONE = new EntryForm("", "", "", "", "", "", "", "", "", "", "", "", "");
 
   static EntryForm of(UnaryOperator<String> field) {
     return new EntryForm(
@@ -55,7 +60,8 @@ record EntryForm(
         field.apply("undoes"),
         field.apply("sequence"),
         field.apply("sure"),
-        field.apply("back"));
+        field.apply("back"),
+        field.apply("at"));
   }
 
   boolean isEmpty() {
@@ -77,6 +83,7 @@ record EntryForm(
     fields.put("sequence", sequence);
     fields.put("sure", sure);
     fields.put("back", back);
+    fields.put("at", at);
     fields.values().removeIf(String::isEmpty);
     return fields;
   }
@@ -137,6 +144,26 @@ record EntryForm(
     SortedSet<String> codes = new TreeSet<>(List.of(diets.split(" ", -1)));
     codes.remove("");
     return codes;
+  }
+
+  /** When it was: of a day by its clock; empty when it says none, or what is no time. */
+  Optional<Instant> said(LocalDate day, BusinessDay clock) {
+    return TypedMoment.on(day, at, clock);
+  }
+
+  /** Whether it says a time that cannot be the one: none, one to come, or one before the day. */
+  boolean lacksTime(LocalDate day, BusinessDay clock, Instant now) {
+    Instant start = clock.start(day);
+    return !at.isBlank()
+        && said(day, clock)
+            .filter(moment -> !moment.isAfter(now) && !moment.isBefore(start))
+            .isEmpty();
+  }
+
+  /** The same, with a reason. */
+  EntryForm noted(String reason) {
+    return new EntryForm(
+        kind, course, dish, diets, item, station, number, reason, undoes, sequence, sure, back, at);
   }
 
   /** The codes of diets, as a field has them. */

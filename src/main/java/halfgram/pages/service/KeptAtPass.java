@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.Belated;
 import halfgram.desk.Sending;
+import halfgram.measure.BusinessDay;
 import halfgram.pages.KeptReader;
 import halfgram.pages.ServiceLine;
 import java.net.URLDecoder;
@@ -53,7 +54,12 @@ public final class KeptAtPass implements KeptReader {
       return Optional.of(post.words().say("pass.number-fault"));
     }
     Sending.Asked asked = form.asked(service, post.cook(), post.kept().tablet(), post.at());
-    Sending.Outcome outcome = then.sending().enter(post.house(), post.day(), asked);
+    BusinessDay clock = post.house().book().kitchen().clock();
+    if (form.lacksTime(post.day(), clock, post.at())) {
+      return Optional.of(post.words().say("pass.time-fault", post.words().time(post.at())));
+    }
+    Sending sending = form.said(post.day(), clock).map(then.sending()::at).orElse(then.sending());
+    Sending.Outcome outcome = sending.enter(post.house(), post.day(), asked);
     if (outcome instanceof Sending.Refused refused) {
       return Optional.of(post.words().say(refused.because()));
     }

@@ -6,9 +6,12 @@ import halfgram.desk.House;
 import halfgram.desk.Sending;
 import halfgram.desk.Services;
 import halfgram.desk.Swapping;
+import halfgram.kitchen.Kitchen;
+import halfgram.measure.BusinessDay;
 import halfgram.pages.AtWork;
 import halfgram.pages.Rooms;
 import halfgram.pages.Sequence;
+import halfgram.pages.TypedTime;
 import halfgram.pass.AtPass;
 import halfgram.prep.TickStore;
 import halfgram.station.Person;
@@ -204,13 +207,30 @@ public final class ServicePages implements Server.Part {
       show(visit, 422, scene.by(cook), form, scene.words().say("pass.number-fault"));
       return;
     }
+    LocalDate day = scene.board().day();
+    BusinessDay clock = scene.book().kitchen().clock();
+    boolean half = scene.words().hours() == Kitchen.Hours.TWELVE;
+    if (half && TypedTime.isEither(form.at())) {
+      show(visit, 422, scene.by(cook), form, scene.words().say("pass.time-either"));
+      return;
+    }
+    if (form.lacksTime(day, clock, scene.now())) {
+      String fault = scene.words().say("pass.time-fault", scene.time(scene.now()));
+      show(visit, 422, scene.by(cook), form, fault);
+      return;
+    }
     if (get(scene, visit).lines().stream().anyMatch(form::isDoubtful)) {
       show(visit, 200, scene.by(cook), form, "");
       return;
     }
+    EntryForm noted =
+        form.at().isBlank()
+            ? form
+            : form.noted(scene.words().say("pass.entered-at", scene.time(scene.now())));
     Sending.Asked asked =
-        form.asked(visit.part("service"), cook.code(), visit.device(), desk.now());
-    Sending.Outcome outcome = sending.enter(scene.house(), scene.board().day(), asked);
+        noted.asked(visit.part("service"), cook.code(), visit.device(), desk.now());
+    Sending then = form.said(day, clock).map(sending::at).orElse(sending);
+    Sending.Outcome outcome = then.enter(scene.house(), scene.board().day(), asked);
     if (outcome instanceof Sending.Taken taken) {
       boolean undo = taken.entry().undoes().isPresent();
       String here = address(visit) + (undo ? "" : "?entry=" + taken.entry().id());

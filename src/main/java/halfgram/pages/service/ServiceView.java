@@ -20,6 +20,7 @@ import java.util.function.LongSupplier;
  *
  * @param facts what comes next
  * @param open whether anything can be entered: not on an earlier day
+ * @param over what was sent of a service that is over, and what was not; empty until then
  * @param after what was just entered, to be undone
  * @param ask what is asked before more plates are sent than there are guests
  * @param standIns whether something may stand in for what its pars ask for
@@ -36,6 +37,7 @@ record ServiceView(
     Clock clock,
     List<Fact> facts,
     boolean open,
+    String over,
     List<OutView> outs,
     Optional<After> after,
     Optional<Ask> ask,
@@ -69,7 +71,29 @@ record ServiceView(
   private static final int LAST = 6;
 
   /** A form that was not taken. */
-  record Form(String kind, String dish, String item, String note, String fault) {}
+  record Form(
+      String kind,
+      String course,
+      String dish,
+      String diets,
+      String item,
+      String number,
+      String note,
+      String at,
+      String fault) {
+    private Form(EntryForm typed, String fault) {
+      this(
+          typed.kind(),
+          typed.course(),
+          typed.dish(),
+          typed.diets(),
+          typed.item(),
+          typed.number(),
+          typed.note(),
+          typed.at(),
+          fault);
+    }
+  }
 
   /** A wave: when it has to start, and how that went. */
   record Wave(String name, String start, String amount, String said, boolean late) {}
@@ -100,16 +124,34 @@ record ServiceView(
             scene.words().hours() == Kitchen.Hours.TWELVE),
         facts(scene, at),
         !scene.isPast(),
+        at.run().isOver(scene.now()) ? over(scene, at) : "",
         OutView.list(scene),
         after(scene, typed.entry()),
         ask(scene, at, form),
         last(scene, at, typed.entry()),
-        new Form(form.kind(), form.dish(), form.item(), form.note(), typed.fault()),
+        new Form(form, typed.fault()),
         courses,
         TrayRows.of(scene, at, courses, touched),
-        !scene.isPast() && at.run().event().isEmpty() && !scene.board().swaps(at).isEmpty(),
+        !at.run().isOver(scene.now())
+            && at.run().event().isEmpty()
+            && !scene.board().swaps(at).isEmpty(),
         waves(scene, at),
         numbers);
+  }
+
+  /** Whether plates can still be called, plated and sent. */
+  public boolean runs() {
+    return open && over.isEmpty();
+  }
+
+  private static String over(PassScene scene, AtPass at) {
+    if (at.lines().isEmpty()) {
+      return scene.words().say("pass.over-said");
+    }
+    int sent = at.lines().stream().mapToInt(AtPass.Line::sent).sum();
+    return sent == 0
+        ? scene.words().say("pass.over-none")
+        : scene.words().say("pass.over-sent", sent, AtPass.toGo(at.lines()));
   }
 
   private static List<Fact> facts(PassScene scene, AtPass at) {
@@ -235,7 +277,7 @@ record ServiceView(
               scene.text(wave.make().version().name()),
               scene.time(wave.first().start()),
               scene.names().amount(wave.make().scaled().output(0)),
-              said(scene, wave),
+              said(scene, wave, at.run().isOver(scene.now())),
               isLate(scene, wave)));
     }
     return waves;
@@ -245,12 +287,15 @@ record ServiceView(
     return wave.late(scene.now()).filter(late -> late.toMinutes() > 0).isPresent();
   }
 
-  private static String said(PassScene scene, halfgram.pass.Wave wave) {
+  private static String said(PassScene scene, halfgram.pass.Wave wave, boolean over) {
     Optional<Duration> late = wave.late(scene.now());
     if (late.isEmpty()) {
       return scene.words().say("pass.wave-unknown");
     }
     if (wave.started().isEmpty()) {
+      if (over) {
+        return scene.words().say("pass.wave-unknown");
+      }
       return isLate(scene, wave)
           ? scene.words().say("pass.wave-behind", late.get())
           : scene.until(wave.first().start());

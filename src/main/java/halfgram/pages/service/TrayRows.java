@@ -14,7 +14,7 @@ import java.util.List;
 record TrayRows(List<TrayRow> now, List<TrayRow> later, String said, boolean open) {
 
   static TrayRows of(PassScene scene, AtPass at, List<CourseBox> courses, Touched touched) {
-    if (scene.isPast()) {
+    if (at.run().isOver(scene.now())) {
       return new TrayRows(List.of(), List.of(), "", false);
     }
     List<String> folded =

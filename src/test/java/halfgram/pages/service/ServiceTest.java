@@ -268,16 +268,6 @@ class ServiceTest {
   }
 
   @Test
-  void aServiceThatIsOverHasNothingNext() {
-    assertThat(client.get(DINNER).text()).contains("Next fire First in 25 min");
-    site.setClock(Site.at("22:00"));
-    String over = client.get(DINNER).text();
-    assertThat(over)
-        .contains("over", "First 18:45 Go")
-        .doesNotContain("Next fire", "Next drop", "short");
-  }
-
-  @Test
   void theNextDropIsOneForThatService() {
     assertThat(client.get(DINNER).text()).contains("Next drop");
     assertThat(client.get("/k/TARN/service/bar.2026-12-05").text()).doesNotContain("Next drop");

@@ -1,0 +1,88 @@
+package halfgram.pages.service;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import halfgram.testkit.Client;
+import halfgram.testkit.Client.Answer;
+import halfgram.testkit.Site;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** A service that is over, at the pass. */
+class OverTest {
+  private static final String DINNER = "/k/TARN/service/harvest-dinner";
+
+  private Site site;
+  private Client client;
+
+  @BeforeEach
+  void open() {
+    site = Site.demo();
+    site.setClock(Site.at("18:20"));
+    client = site.client();
+    client.get("/k/TARN/service");
+    client.post(DINNER + "/cook", "person", "ines");
+  }
+
+  @AfterEach
+  void close() {
+    site.close();
+  }
+
+  @Test
+  void aServiceThatIsOverHasNothingNext() {
+    assertThat(client.get(DINNER).text()).contains("Next fire First in 25 min");
+    site.setClock(Site.at("22:00"));
+    String over = client.get(DINNER).text();
+    assertThat(over)
+        .contains("over", "First 18:45 Enter when it was called")
+        .doesNotContain("Next fire", "Next drop", "short");
+  }
+
+  @Test
+  void aServiceThatIsOverTellsWhatWentAndTakesWhatIsMissingWithItsTime() {
+    sent("5", "");
+    assertThat(client.get(DINNER).body()).contains("value=\"FIRE\"", ">+10<");
+    site.setClock(Site.at("22:40"));
+    Answer over = client.get(DINNER);
+    assertThat(over.text())
+        .contains("The service is over. Entered as sent: 5 plates; not entered: ")
+        .contains("sent 5 of 71", "66 not entered as sent", "Enter what went")
+        .doesNotContain("plates to go", "Take next", "behind");
+    assertThat(over.body()).doesNotContain(">+10<", "value=\"OUT\"", "value=\"GO\"");
+    for (String wrong : List.of("23:10", "soon", "99:99")) {
+      Answer asked = late(wrong);
+      assertThat(asked.status()).as(wrong).isEqualTo(422);
+      assertThat(asked.text()).contains("No time of this day until 22:40");
+      assertThat(asked.body()).contains("value=\"" + wrong + "\"");
+    }
+    Answer entered = late("18:55");
+    assertThat(entered.text()).contains("sent 65 of 71", "6 not entered as sent");
+    String last = client.get(DINNER).text();
+    assertThat(last.substring(last.indexOf("Entered last"))).contains("18:55 Ines");
+    assertThat(client.get("/k/TARN/log?kind=service").text()).contains("entered at 22:40");
+  }
+
+  private Answer late(String at) {
+    return sent("60", at);
+  }
+
+  private Answer sent(String number, String at) {
+    return client.postAndFollow(
+        DINNER,
+        "kind",
+        "SENT",
+        "course",
+        "first",
+        "dish",
+        "trout-plate",
+        "number",
+        number,
+        "at",
+        at,
+        "sequence",
+        String.valueOf(Site.sequence()));
+  }
+}
