@@ -371,7 +371,7 @@ public final class Wiring implements AutoCloseable {
             new DeliveryApi(desk, plans, deliveries),
             new EventsApi(desk, events, effects),
             new ParsApi(desk, pars),
-            new SlipApi(desk, slips(), effects),
+            new SlipApi(desk, slips(), effects, whatIf),
             new FormulasApi(desk, effects),
             new LogApi(desk, logbook),
             new BookApi(desk),

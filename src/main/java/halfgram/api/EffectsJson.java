@@ -26,6 +26,7 @@ final class EffectsJson {
       one.put("from", effect.from().toString());
       one.put("to", effect.to().toString());
       DifferenceJson.write(one.putObject("difference"), effect.difference());
+      effect.waiting().ifPresent(of -> DifferenceJson.write(one.putObject("waiting"), of));
     }
   }
 

@@ -1,7 +1,6 @@
 package halfgram.api;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.Desk;
@@ -10,21 +9,14 @@ import halfgram.desk.InForce;
 import halfgram.desk.Plans;
 import halfgram.desk.WhatIf;
 import halfgram.pages.Rooms;
-import halfgram.prep.crew.CrewDifference;
-import halfgram.prep.crew.Load;
-import halfgram.prep.crew.Outlook;
-import halfgram.prep.crew.Placed;
 import halfgram.web.Halt;
 import halfgram.web.Server;
 import halfgram.web.Visit;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import java.time.Duration;
 import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /** How full a day is, and what it would be with something else. */
@@ -53,7 +45,8 @@ public final class LanesApi implements Server.Part {
         plans.findOrOpen(house, day, visit.who()).orElseThrow(() -> Halt.notFound(day.toString()));
     ObjectNode node = JsonNodeFactory.instance.objectNode();
     node.put("day", day.toString());
-    load(node, whatIf.day(house, inForce, visit.who()).outlook().load(), Answers.zone(house));
+    WhatIfJson.load(
+        node, whatIf.day(house, inForce, visit.who()).outlook().load(), Answers.zone(house));
     visit.json(200, node.toString());
   }
 
@@ -99,7 +92,9 @@ public final class LanesApi implements Server.Part {
     if (outcome instanceof WhatIf.Wrong wrong) {
       Call.refuse(visit, wrong.problems());
     } else if (outcome instanceof WhatIf.Answer answer) {
-      visit.json(200, answer(answer, Answers.zone(house)));
+      ObjectNode node = JsonNodeFactory.instance.objectNode();
+      WhatIfJson.write(node, answer, Answers.zone(house));
+      visit.json(200, node.toString());
     }
   }
 
@@ -122,81 +117,4 @@ public final class LanesApi implements Server.Part {
   }
 
   private static final long MOST = 1_000_000;
-
-  private static String answer(WhatIf.Answer answer, ZoneId zone) {
-    ObjectNode node = JsonNodeFactory.instance.objectNode();
-    side(node.putObject("today"), answer.today().outlook(), zone);
-    side(node.putObject("then"), answer.then().outlook(), zone);
-    ArrayNode moves = node.putArray("moves");
-    for (Outlook.Move move : answer.moves()) {
-      ObjectNode one = moves.addObject();
-      one.put("task", move.task());
-      one.put("minutes", move.by().toMinutes());
-      move.from().ifPresent(at -> place(one.putObject("from"), at, zone));
-      move.to().ifPresent(at -> place(one.putObject("to"), at, zone));
-    }
-    return node.toString();
-  }
-
-  private static void place(ObjectNode node, Placed at, ZoneId zone) {
-    node.put("start", Answers.moment(at.start(), zone));
-    ArrayNode people = node.putArray("people");
-    at.people().forEach(people::add);
-  }
-
-  private static void side(ObjectNode node, Outlook outlook, ZoneId zone) {
-    node.put("fits", outlook.fits());
-    ArrayNode left = node.putArray("leftOut");
-    outlook.leftOut().forEach(task -> left.add(task.id()));
-    node.put("leftOutMinutes", minutes(outlook.leftOutTime()));
-    ArrayNode late = node.putArray("late");
-    outlook
-        .late()
-        .forEach(
-            one -> late.addObject().put("task", one.task().id()).put("minutes", minutes(one.by())));
-    node.put("lateMinutes", minutes(outlook.lateTime()));
-    ArrayNode overrun = node.putArray("overrun");
-    for (CrewDifference.Over of : outlook.overrun()) {
-      ObjectNode one = overrun.addObject().put("task", of.task());
-      of.user().ifPresent(user -> one.put("waits", user));
-      one.put("minutes", minutes(of.by()));
-    }
-    node.put("overrunMinutes", minutes(outlook.overrunTime()));
-    node.put("shortPlatings", outlook.shortPlatings().size());
-    outlook.finish().ifPresent(at -> node.put("finish", Answers.moment(at, zone)));
-    node.put("cut", outlook.crew().cut());
-    load(node.putObject("load"), outlook.load(), zone);
-  }
-
-  private static long minutes(Duration time) {
-    return time.toMinutes();
-  }
-
-  private static void load(ObjectNode node, Load load, ZoneId zone) {
-    ArrayNode stations = node.putArray("stations");
-    for (Load.OfStation of : load.stations()) {
-      ObjectNode one = stations.addObject().put("station", of.station());
-      share(one, of.day(), of.mark());
-      ArrayNode hours = one.putArray("hours");
-      for (Load.Hour hour : of.hours()) {
-        ObjectNode at = hours.addObject().put("from", Answers.moment(hour.from(), zone));
-        at.put("beforeService", hour.rush());
-        share(at, hour.share(), hour.mark());
-      }
-    }
-    ArrayNode people = node.putArray("people");
-    for (Load.OfPerson of : load.people()) {
-      ObjectNode one = people.addObject().put("person", of.person());
-      share(one, of.shift(), of.mark());
-      one.put("rushWorkMinutes", of.rush().work());
-      one.put("rushThereMinutes", of.rush().there());
-    }
-  }
-
-  private static void share(ObjectNode node, Load.Share share, Load.Mark mark) {
-    node.put("workMinutes", share.work());
-    node.put("thereMinutes", share.there());
-    node.put("percent", share.percent());
-    node.put("mark", mark.name().toLowerCase(Locale.ROOT));
-  }
 }

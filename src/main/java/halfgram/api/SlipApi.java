@@ -3,11 +3,13 @@ package halfgram.api;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.desk.DayWith;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.Push;
 import halfgram.desk.SheetEffects;
 import halfgram.desk.Slips;
+import halfgram.desk.WhatIf;
 import halfgram.pages.Rooms;
 import halfgram.prep.Serving;
 import halfgram.web.Halt;
@@ -31,9 +33,11 @@ public final class SlipApi implements Server.Part {
   private final Desk desk;
   private final Slips slips;
   private final SheetEffects effects;
+  private final DayWith dayWith;
 
-  public SlipApi(Desk desk, Slips slips, SheetEffects effects) {
+  public SlipApi(Desk desk, Slips slips, SheetEffects effects, WhatIf whatIf) {
     this.desk = desk;
+    this.dayWith = new DayWith(desk, whatIf);
     this.slips = slips;
     this.effects = effects;
   }
@@ -132,6 +136,9 @@ public final class SlipApi implements Server.Part {
         .consequences()
         .ifPresent(
             of -> EffectsJson.write(node.putObject("consequences"), of, Answers.zone(house)));
+    dayWith
+        .find(house, after, service.date(), visit.who())
+        .ifPresent(of -> WhatIfJson.write(node.putObject("crew"), of, Answers.zone(house)));
     if (!Query.isAsked(visit, "look")) {
       store(visit, house, asked, service);
       node.put("facts", desk.again(house).stand().facts());

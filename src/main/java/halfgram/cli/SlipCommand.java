@@ -1,6 +1,7 @@
 package halfgram.cli;
 
 import halfgram.Wiring;
+import halfgram.desk.DayWith;
 import halfgram.desk.House;
 import halfgram.desk.Push;
 import halfgram.desk.SheetEffects;
@@ -9,8 +10,10 @@ import halfgram.input.Problem;
 import halfgram.prep.Serving;
 import halfgram.prep.Stretch;
 import halfgram.words.ConsequenceWords;
+import halfgram.words.FitWords;
 import halfgram.words.Messages;
 import halfgram.words.StretchWords;
+import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.format.DateTimeParseException;
 import java.util.List;
@@ -74,6 +77,7 @@ final class SlipCommand {
     House after = tried.house().get();
     Slips.Found then = Slips.find(after, asked.run()).orElseThrow();
     say(wiring.effects(), house, after, then);
+    fits(wiring, house, after, then.date());
     if (arguments.has("--look")) {
       return Exit.DONE;
     }
@@ -125,10 +129,20 @@ final class SlipCommand {
           part(lacking.head(stretch), lacking.doable(stretch).stream().map(this::said).toList());
         }
       }
+      effect.waiting().map(of -> ConsequenceWords.waiting(of, words)).ifPresent(cli.out()::println);
       part(
           words.say("slip.part-misfits"),
           effect.difference().misfits().stream().map(one -> words.say(one.what())).toList());
     }
+  }
+
+  /** Whether people and machines hold it, where that can be said. */
+  private void fits(Wiring wiring, House house, House after, LocalDate day) {
+    Messages words = cli.messages().at(house.book().kitchen());
+    new DayWith(wiring.desk(), wiring.whatIf())
+        .find(house, after, day, Holding.WHO)
+        .map(answer -> FitWords.line(answer.then().outlook().fit(), words))
+        .ifPresent(line -> part(words.say("lanes.then"), List.of(line)));
   }
 
   /** With what would do it. */

@@ -39,6 +39,9 @@ public final class SheetEffects {
    *
    * @param from first day of the sheet
    * @param to last day of the sheet
+   * @param difference what the change itself does
+   * @param waiting what would change without it, because it was not accepted yet; empty when
+   *     nothing would
    */
   public record Effect(
       Of of,
@@ -46,7 +49,8 @@ public final class SheetEffects {
       LocalDate to,
       KitchenBook book,
       PrepSheet sheet,
-      Difference difference) {}
+      Difference difference,
+      Optional<Difference> waiting) {}
 
   private final Desk desk;
   private final Plans plans;
@@ -114,11 +118,13 @@ public final class SheetEffects {
     LocalDate today = house.day(desk.now());
     List<Effect> effects = new ArrayList<>();
     if (inForce.isPresent() && dates.stream().anyMatch(date -> !date.isBefore(today))) {
-      Plans.Proposal proposal = plans.propose(house, inForce.get(), after.book());
-      if (!proposal.difference().isEmpty() || dates.contains(today)) {
-        effects.add(
-            new Effect(
-                Of.TODAY, today, today, proposal.book(), proposal.sheet(), proposal.difference()));
+      InForce plan = inForce.get();
+      CompletableFuture<Plans.Proposal> without =
+          CompletableFuture.supplyAsync(() -> plans.propose(house, plan));
+      Plans.Proposal then = plans.propose(house, plan, after.book());
+      Effect effect = today(today, without.join(), then);
+      if (!effect.difference().isEmpty() || dates.contains(today)) {
+        effects.add(effect);
       }
     }
     LocalDate first = inForce.isPresent() ? today.plusDays(1) : today;
@@ -142,11 +148,8 @@ public final class SheetEffects {
   /** Of a slip on a date. The day is planned with it and without it side by side. */
   public Slipped slip(House house, House after, LocalDate date) {
     Optional<InForce> inForce = plans.find(house, house.day(desk.now()));
-    CompletableFuture<Optional<PrepSheet>> without =
-        CompletableFuture.supplyAsync(
-            () -> inForce.map(plan -> plans.propose(house, plan).sheet()));
     List<Effect> effects = list(house, after, List.of(date), inForce);
-    Optional<PrepSheet> before = without.join();
+    Optional<PrepSheet> before = inForce.map(plan -> plans.propose(house, plan).sheet());
     Optional<Consequences> consequences =
         effects.stream()
             .filter(effect -> effect.of() == Of.TODAY)
@@ -160,6 +163,12 @@ public final class SheetEffects {
     Plans.Proposal before = plans.preview(house, from, days);
     Plans.Proposal then = plans.preview(after, from, days);
     Difference difference = Difference.of(before.book(), before.sheet(), then.book(), then.sheet());
-    return new Effect(Of.AHEAD, from, to, then.book(), then.sheet(), difference);
+    return new Effect(Of.AHEAD, from, to, then.book(), then.sheet(), difference, Optional.empty());
+  }
+
+  private static Effect today(LocalDate day, Plans.Proposal without, Plans.Proposal then) {
+    Difference by = Difference.of(without.book(), without.sheet(), then.book(), then.sheet());
+    Optional<Difference> waiting = Optional.of(without.difference()).filter(one -> !one.isEmpty());
+    return new Effect(Of.TODAY, day, day, then.book(), then.sheet(), by, waiting);
   }
 }

@@ -8,6 +8,7 @@ import halfgram.prep.Circumstance;
 import halfgram.prep.Difference;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.ServiceRun;
+import halfgram.words.ConsequenceWords;
 import halfgram.words.Messages;
 import halfgram.words.SheetWords;
 import java.util.ArrayList;
@@ -25,6 +26,7 @@ import java.util.OptionalInt;
  * @param made what is made more or less of
  * @param weighed what is weighed otherwise by another version of a formula
  * @param tasks how many come, go and change
+ * @param waiting what waits to be accepted already, without the change; empty for nothing
  * @param misfits what would no longer fit
  */
 public record Effect(
@@ -33,6 +35,7 @@ public record Effect(
     List<String> made,
     List<String> weighed,
     String tasks,
+    String waiting,
     List<String> misfits) {
 
   public static Effect of(SheetEffects.Effect effect, Messages words) {
@@ -63,12 +66,13 @@ public record Effect(
             difference.withdrawn().size(),
             difference.changed().size(),
             difference.unchanged()),
+        effect.waiting().map(one -> ConsequenceWords.waiting(one, words)).orElse(""),
         difference.misfits().stream().map(misfit -> words.say(misfit.what())).toList());
   }
 
   /** Nothing would change, and why. */
   public static Effect none(String why) {
-    return new Effect(why, List.of(), List.of(), List.of(), "", List.of());
+    return new Effect(why, List.of(), List.of(), List.of(), "", "", List.of());
   }
 
   /** What changes around the tasks. */

@@ -137,4 +137,13 @@ public final class ConsequenceWords {
         ? messages.say("slip.on-the-way", name)
         : messages.say("slip.tub", name, lot.code());
   }
+
+  /** What waits to be accepted already, whatever is looked at now. */
+  public static String waiting(Difference waiting, Messages words) {
+    return words.say(
+        "events.effect-waiting",
+        waiting.added().size(),
+        waiting.withdrawn().size(),
+        waiting.changed().size());
+  }
 }

@@ -185,7 +185,9 @@ class DatabaseCommandsTest {
   void aServiceSlipsByCommandAndALookStoresNothing() {
     Ran looked = run("slip", "harvest-dinner", "--minutes", "15", "--covers", "97", "--look");
     assertThat(looked.status()).isZero();
-    assertThat(looked.out()).contains("18:45 to 21:45, 97 covers");
+    assertThat(looked.out())
+        .contains("18:45 to 21:45, 97 covers")
+        .containsPattern("With people and machines\n  (The day fits|.*not)");
     assertThat(run("plan", "--date", DAY).out()).contains("18:30");
     assertThat(run("slip", "harvest-dinner", "--minutes", "-15").status()).isZero();
     assertThat(run("slip", "bar." + DAY, "--covers", "50", "--accept").status()).isZero();

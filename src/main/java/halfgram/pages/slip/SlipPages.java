@@ -1,5 +1,6 @@
 package halfgram.pages.slip;
 
+import halfgram.desk.DayWith;
 import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.Push;
@@ -28,13 +29,13 @@ public final class SlipPages implements Server.Part {
   private final Desk desk;
   private final Slips slips;
   private final SheetEffects effects;
-  private final WhatIf whatIf;
+  private final DayWith dayWith;
 
   public SlipPages(Desk desk, Slips slips, SheetEffects effects, WhatIf whatIf) {
     this.desk = desk;
     this.slips = slips;
     this.effects = effects;
-    this.whatIf = whatIf;
+    this.dayWith = new DayWith(desk, whatIf);
   }
 
   @Override
@@ -102,13 +103,9 @@ public final class SlipPages implements Server.Part {
 
   /** Whether the day fits people and machines with it, of days of which the lanes say so. */
   private Optional<ThenView> crew(Visit visit, House house, House after, LocalDate day) {
-    LocalDate today = house.day(desk.now());
-    if (day.isBefore(today) || day.isAfter(WhatIf.lastDay(today))) {
-      return Optional.empty();
-    }
-    WhatIf.About about = whatIf.about(house, day, visit.who());
-    WhatIf.Answer answer = whatIf.look(house, about, after, visit.who());
-    return Optional.of(ThenView.of(answer, house, desk.now(), visit));
+    return dayWith
+        .find(house, after, day, visit.who())
+        .map(answer -> ThenView.of(answer, house, desk.now(), visit));
   }
 
   /** Where the lanes are asked the same; empty for what they cannot be asked. */

@@ -168,6 +168,37 @@ class SlipTest {
   }
 
   @Test
+  void whatWaitsAlreadyIsToldApartFromWhatTheChangeDoes() {
+    JsonNode alone = looked("{'minutes':5}");
+    assertThat(alone.has("waiting")).isFalse();
+    FilledForm more = form(client.get(DINNER)).with("covers", "150").with("do", "note");
+    client.post(DINNER, more.fields());
+    JsonNode later = looked("{'minutes':5}");
+    assertThat(later.at("/difference/services/0/plates")).as("not by this").isEmpty();
+    assertThat(later.at("/difference/made")).hasSizeLessThan(later.at("/waiting/made").size());
+    assertThat(later.at("/waiting/services/0/to").asInt()).isEqualTo(150);
+    assertThat(look(DINNER, "minutes", "5").text())
+        .contains("Not by this: what waits on Today to be accepted already. Tasks: ")
+        .doesNotContain("84 → 150");
+  }
+
+  private JsonNode looked(String asked) {
+    JsonNode body = site.script().post("slip/harvest-dinner?look=yes", asked).body();
+    assertThat(body.at("/effects/0/of").asText()).isEqualTo("today");
+    return body.at("/effects/0");
+  }
+
+  @Test
+  void theVerdictOnPeopleAndMachinesIsInTheJsonToo() {
+    String look = "slip/harvest-dinner?look=yes";
+    assertThat(site.script().post(look, "{'minutes':5}").body().at("/crew/then/fits").asBoolean())
+        .isTrue();
+    JsonNode many = site.script().post(look, "{'covers':400}").body().path("crew");
+    assertThat(many.at("/today/fits").asBoolean()).isTrue();
+    assertThat(many.at("/then/fits").asBoolean()).isFalse();
+  }
+
+  @Test
   void whetherPeopleAndMachinesHoldItIsToldBeforeItIsDoneWithTheWayToTheLanes() {
     site.close();
     open(Site.demo().searchFully());
