@@ -74,4 +74,59 @@ class EndlessWordIT {
     }
     assertThat(wide).isEmpty();
   }
+
+  /**
+   * Every code of a tub to weigh from that stands on two lines, and how much too wide the page is.
+   */
+  private static final String BROKEN =
+      """
+      () => {
+        const broken = [];
+        const texts = document.createTreeWalker(document.querySelector("main"), 4);
+        while (texts.nextNode()) {
+          const text = texts.currentNode;
+          if (!text.parentElement.closest(".weigh")) {
+            continue;
+          }
+          for (const found of text.data.matchAll(/t-[0-9]{4}-[a-z0-9-]+/g)) {
+            const range = document.createRange();
+            range.setStart(text, found.index);
+            range.setEnd(text, found.index + found[0].length);
+            if (new Set([...range.getClientRects()].map(at => at.top)).size > 1) {
+              broken.push(found[0]);
+            }
+          }
+        }
+        const root = document.documentElement;
+        return broken.join(" ") + "/" + (root.scrollWidth - root.clientWidth);
+      }
+      """;
+
+  @Test
+  void aTubsCodeStandsInOneLineOnPaperUnlessItIsLongerThanALine() {
+    try (Site site = Site.demo();
+        Viewer phone = Browser.open(Device.phone());
+        Viewer tablet = Browser.open(Device.tablet())) {
+      String paper = site.address() + "/k/TARN/paper";
+      assertThat(site.client().get("/k/TARN/paper").text()).contains("from tub t-1203-stock-1");
+      for (Viewer viewer : List.of(phone, tablet)) {
+        assertThat(viewer.open(paper).evaluate(BROKEN)).isEqualTo("/0");
+      }
+    }
+  }
+
+  @Test
+  void anEndlessCodeWidensNoPaper() {
+    String code = "t-1203-" + "stock".repeat(6);
+    String book =
+        new String(Demo.book(Site.DAY), StandardCharsets.UTF_8)
+            .replace("\"t-1203-stock-1\"", "\"" + code + "\"");
+    try (Site site = Site.empty();
+        Viewer phone = Browser.open(Device.phone())) {
+      site.importBook(book.getBytes(StandardCharsets.UTF_8));
+      Page page = phone.open(site.address() + "/k/TARN/paper");
+      assertThat(page.content()).contains(code);
+      assertThat((String) page.evaluate(BROKEN)).endsWith("/0");
+    }
+  }
 }
