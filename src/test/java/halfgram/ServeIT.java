@@ -73,6 +73,16 @@ class ServeIT {
   }
 
   @Test
+  void whoeverListensToOthersWithoutTlsIsTold() throws Exception {
+    try (Packed server = serve("--listen", "0.0.0.0")) {
+      server.awaitLine(READY, AT_MOST);
+      assertThat(server.output())
+          .anyMatch(line -> line.contains("without TLS"))
+          .noneMatch(line -> line.contains("no sign-in"));
+    }
+  }
+
+  @Test
   void aPortThatIsTakenIsSaidInOneLine() throws Exception {
     try (ServerSocket taken = new ServerSocket(0, 1, InetAddress.getLoopbackAddress());
         Packed server = serve("--port", "" + taken.getLocalPort())) {

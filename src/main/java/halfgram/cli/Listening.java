@@ -96,15 +96,18 @@ record Listening(
     return at.isLoopbackAddress();
   }
 
+  /** Whether people reach it by https, its own or that of what it stands behind. */
+  boolean isSecure() {
+    return tls.isPresent() || publicUrl.filter(url -> url.getScheme().equals("https")).isPresent();
+  }
+
   Server.Options options(Optional<String> password) {
-    boolean secure =
-        tls.isPresent() || publicUrl.filter(url -> url.getScheme().equals("https")).isPresent();
     return new Server.Options(
         at.getHostAddress(),
         port,
         tls,
         password,
-        secure,
+        isSecure(),
         publicUrl.isPresent() && tls.isEmpty(),
         Optional.of(names()));
   }

@@ -94,7 +94,7 @@ final class ServeCommand {
     Runtime.getRuntime()
         .addShutdownHook(
             new Thread(() -> stop(settings.data(), server, wiring, stopped), "halfgram-stop"));
-    if (!listening.isLoopback()) {
+    if (!listening.isLoopback() && !listening.isSecure()) {
       cli.error(cli.messages().say("serve.open", listening.host()));
     }
     String address = listening.address(port);
