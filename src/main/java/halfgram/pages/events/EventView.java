@@ -87,7 +87,7 @@ record EventView(
             .filter(run -> run.event().equals(Optional.of(event.code())))
             .findFirst()
             .map(run -> Paths.covers(run, "prepared"))
-            .filter(path -> !event.draft())
+            .filter(path -> !event.draft() && !asked.root().isEmpty())
             .map(path -> WhyLink.of(asked.root(), event.date(), WhyLink.PREVIEW, path))
             .orElse(""),
         spares(words, spares),

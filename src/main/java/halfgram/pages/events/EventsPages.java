@@ -9,6 +9,7 @@ import halfgram.desk.Plans;
 import halfgram.event.Event;
 import halfgram.event.EventStore;
 import halfgram.pages.Rooms;
+import halfgram.people.Deed;
 import halfgram.web.Halt;
 import halfgram.web.Server;
 import halfgram.web.Visit;
@@ -155,7 +156,7 @@ public final class EventsPages implements Server.Part {
                 inForce.flatMap(plan -> plans.findProposal(house, plan)).isPresent(),
                 events.listChanges(house, code),
                 today,
-                visit.path("")),
+                visit.may(Deed.SEE_SHEET) ? visit.path("") : ""),
             words(visit, house));
     visit.page(status, "events/one", view.row().name(), view);
   }

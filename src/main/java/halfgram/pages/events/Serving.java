@@ -166,7 +166,9 @@ record Serving(
 
     /** Of a draft no plan has a number that could say why. */
     private String why(String path) {
-      return event.draft() ? "" : WhyLink.of(root, event.date(), WhyLink.PREVIEW, path);
+      return event.draft() || root.isEmpty()
+          ? ""
+          : WhyLink.of(root, event.date(), WhyLink.PREVIEW, path);
     }
   }
 }

@@ -32,7 +32,7 @@ record SlipForm(String minutes, String from, String covers, String step, String 
         visit.field("do"));
   }
 
-  /** As the service stands, with what a link asks for. */
+  /** As the service stands, with what a link asks for, or whoever may only look presses. */
   static SlipForm linked(Visit visit, Slips.Found found) {
     String covers = found.covers().isPresent() ? String.valueOf(found.covers().getAsInt()) : "";
     String minutes = visit.query("minutes").strip();
@@ -41,7 +41,7 @@ record SlipForm(String minutes, String from, String covers, String step, String 
         minutes.isEmpty() ? "0" : minutes,
         visit.query("from"),
         asked.isEmpty() ? covers : asked,
-        "",
+        visit.query("step"),
         visit.query("serve"),
         "");
   }

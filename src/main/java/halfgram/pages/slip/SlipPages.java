@@ -48,7 +48,7 @@ public final class SlipPages implements Server.Part {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
     Slips.Found found = found(visit, house);
-    SlipForm form = SlipForm.linked(visit, found);
+    SlipForm form = SlipForm.linked(visit, found).stepped();
     if (form.isMinutes() && form.isCovers() && form.asked(found).isSomething()) {
       look(visit, house, 200, form, form.asked(found));
     } else {
