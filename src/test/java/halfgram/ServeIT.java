@@ -76,7 +76,7 @@ class ServeIT {
   void whoeverListensToOthersWithoutTlsIsTold() throws Exception {
     try (Packed server = serve("--listen", "0.0.0.0")) {
       server.awaitLine(READY, AT_MOST);
-      assertThat(server.output())
+      assertThat(server.errors())
           .anyMatch(line -> line.contains("without TLS"))
           .noneMatch(line -> line.contains("no sign-in"));
     }

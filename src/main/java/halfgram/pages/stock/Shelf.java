@@ -66,12 +66,12 @@ final class Shelf {
     this.now = now;
     this.root = root;
     this.words = words.at(house.book().kitchen());
-    this.names = new SheetWords(house.book(), sheet, words);
+    this.names = new SheetWords(house.book(), sheet, this.words);
     this.planless = planned.isEmpty();
     this.planned = planned;
     planned.ifPresent(this::take);
     house.book().people().forEach(person -> people.put(person.code(), person.name()));
-    house.book().allEvents().forEach(one -> events.put(one.code(), words.text(one.name())));
+    house.book().allEvents().forEach(one -> events.put(one.code(), this.words.text(one.name())));
   }
 
   private void take(InForce inForce) {

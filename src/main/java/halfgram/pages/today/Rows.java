@@ -165,7 +165,7 @@ final class Rows {
     if (!hold.place().isEmpty()) {
       parts.add(hold.place());
     }
-    hold.at().ifPresent(at -> parts.add(at.toString()));
+    hold.at().ifPresent(at -> parts.add(words.figures().temperature(at).whole()));
     return String.join(", ", parts);
   }
 

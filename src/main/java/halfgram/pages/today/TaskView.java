@@ -174,7 +174,7 @@ record TaskView(
     if (!output.hold().place().isEmpty()) {
       how.add(output.hold().place());
     }
-    output.hold().at().ifPresent(at -> how.add(at.toString()));
+    output.hold().at().ifPresent(at -> how.add(words.figures().temperature(at).whole()));
     stored.useByOf().ifPresent(of -> how.add(words.say("today.date-of", shown.names().user(of))));
     boolean needed = stored.needed().isPositive();
     String until = words.moment(stored.useBy());

@@ -1,0 +1,52 @@
+package halfgram.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import halfgram.testkit.Client;
+import halfgram.testkit.FilledForm;
+import halfgram.testkit.Site;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** The units a kitchen reads, on the pages of its office. */
+class UnitsInOfficeTest {
+  private Site site;
+  private Client client;
+
+  @BeforeEach
+  void open() {
+    site = Site.demo();
+    site.setClock(Site.at("15:30"));
+    client = site.client();
+    client.get("/k/TARN/");
+  }
+
+  @AfterEach
+  void close() {
+    site.close();
+  }
+
+  private void set(String units) {
+    FilledForm form = FilledForm.of(client.get("/k/TARN/settings"), "/k/TARN/settings");
+    client.post("/k/TARN/settings", form.with("units", units).fields());
+  }
+
+  @Test
+  void noTubIsToldInGramsWhereTheKitchenReadsPoundsAndOunces() {
+    String tub = "stock/" + site.wiring().stock().list(site.house()).get(0).lot().code();
+    assertThat(client.get("/k/TARN/stock").text()).containsPattern("\\d{3,} g\\b");
+    set("us");
+    for (String page : List.of("stock", tub, "count/cold")) {
+      String told = client.get("/k/TARN/" + page).text();
+      assertThat(told).as(page).containsPattern("\\d lb |\\d oz\\b");
+      assertThat(told.replaceAll("\\([^)]*\\)", ""))
+          .as(page)
+          .doesNotContainPattern("\\b[3-9]\\d g\\b|\\b\\d{3,} g\\b");
+    }
+    assertThat(client.get("/k/TARN/").text())
+        .contains(", 39.2 °F (4 °C)")
+        .doesNotContain("walk-in, 4 °C");
+  }
+}
