@@ -24,10 +24,6 @@ public final class TypedAmount {
   private static final Pattern TYPED =
       Pattern.compile("(\\d+(?:\\.\\d+|,\\d{1,2}|,\\d{4,})?)\\s*(\\p{L}*)\\.?");
 
-  /** "2 lb 3.5 oz", as walls of a customary kitchen show it. */
-  private static final Pattern POUNDS =
-      Pattern.compile("(\\d{1,5})\\s*lb\\s*(\\d{1,2}(?:[.,]\\d{1,3})?)\\s*oz");
-
   private static final Set<String> PIECES =
       Set.of("", "piece", "pieces", "pc", "pcs", "pieza", "piezas", "pz", "pièce", "pièces", "p");
 
@@ -40,12 +36,7 @@ public final class TypedAmount {
    * @param dimension MASS or COUNT
    */
   public static Optional<Amount> read(String text, Dimension dimension) {
-    Matcher pounds = POUNDS.matcher(text.strip());
-    if (pounds.matches() && dimension == Dimension.MASS) {
-      Optional<Amount> ounces = read(pounds.group(2) + " oz", dimension);
-      return read(pounds.group(1) + " lb", dimension).flatMap(of -> ounces.map(of::plus));
-    }
-    Matcher typed = TYPED.matcher(text.strip());
+    Matcher typed = TYPED.matcher(TypedNumber.pointed(text));
     if (!typed.matches()) {
       return Optional.empty();
     }

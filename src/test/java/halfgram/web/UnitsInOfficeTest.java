@@ -49,4 +49,14 @@ class UnitsInOfficeTest {
         .contains(", 39.2 °F (4 °C)")
         .doesNotContain("walk-in, 4 °C");
   }
+
+  @Test
+  void whatAPageShowsCanBeTypedIntoItsForms() {
+    set("us");
+    FilledForm form = FilledForm.of(client.get("/k/TARN/stock/new"), "/k/TARN/stock/new");
+    form = form.with("component", "dill-oil").with("left", "1 lb 8 oz").with("place", "walk-in");
+    form = form.with("made", "2026-12-05T15:00").with("sure", "yes");
+    Client.Answer put = client.postAndFollow("/k/TARN/stock/new", form.fields());
+    assertThat(put.text()).contains("1 lb 8 oz", "1205-1");
+  }
 }

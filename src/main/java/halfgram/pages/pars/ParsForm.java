@@ -8,6 +8,7 @@ import halfgram.desk.House;
 import halfgram.desk.Pars;
 import halfgram.desk.Pars.Row;
 import halfgram.desk.Pars.Spot;
+import halfgram.pages.TypedNumber;
 import halfgram.web.Halt;
 import java.io.UncheckedIOException;
 import java.time.DayOfWeek;
@@ -53,10 +54,7 @@ record ParsForm(Set<Row> rows, Map<Spot, String> seen, Map<Spot, String> typed) 
 
   /** "3,2kg" becomes "3.2 kg"; everything else stays as it was typed. */
   private static String tidy(String typed) {
-    return typed
-        .strip()
-        .replaceFirst("^(\\d+),(\\d{1,2})(?=\\D|$)", "$1.$2")
-        .replaceFirst("^(\\d+(?:\\.\\d+)?)(?=[a-zA-Z])", "$1 ");
+    return TypedNumber.pointed(typed).replaceFirst("^(\\d+(?:\\.\\d+)?)(?=[a-zA-Z])", "$1 ");
   }
 
   private static Map<Spot, String> seen(String json) {
