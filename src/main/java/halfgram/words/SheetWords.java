@@ -31,7 +31,7 @@ public final class SheetWords {
 
   public SheetWords(KitchenBook book, PrepSheet sheet, Messages messages) {
     this.book = book;
-    this.messages = messages.at(book.kitchen());
+    this.messages = messages;
     for (ServiceRun run : sheet.allServices()) {
       users.put(run.id(), run.name());
       dates.put(run.id(), run.date());

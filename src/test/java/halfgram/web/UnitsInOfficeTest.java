@@ -45,6 +45,10 @@ class UnitsInOfficeTest {
           .as(page)
           .doesNotContainPattern("\\b[3-9]\\d g\\b|\\b\\d{3,} g\\b");
     }
+    assertThat(client.get("/k/TARN/paper?station=cold").text())
+        .as("of a plan made before")
+        .containsPattern("planned \\d+ lb")
+        .doesNotContainPattern("planned \\d+ g");
     assertThat(client.get("/k/TARN/").text())
         .contains(", 39.2 °F (4 °C)")
         .doesNotContain("walk-in, 4 °C");
