@@ -1,9 +1,12 @@
 package halfgram.pages.stock;
 
+import halfgram.desk.Stock;
 import halfgram.lot.Lot;
+import halfgram.lot.Movement;
 import halfgram.lot.Tub;
 import halfgram.web.Visit;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
@@ -23,7 +26,29 @@ record PastView(
     String other,
     String noTub,
     String noReason,
-    List<StockView.Link> gone) {
+    List<Gone> gone) {
+
+  /**
+   * A tub that was binned.
+   *
+   * @param back its code and the number of the change, to take it out again; empty when something
+   *     else has happened to it since
+   */
+  record Gone(String code, String href, String back) {
+    static Gone of(Shelf shelf, String code, Optional<Stock.Life> life) {
+      String back =
+          life.flatMap(of -> Stock.findLast(of.movements()))
+              .filter(last -> last.kind() == Movement.Kind.BINNED)
+              .map(last -> code + " " + last.change())
+              .orElse("");
+      return new Gone(code, shelf.address("stock/" + Visit.encoded(code)), back);
+    }
+  }
+
+  /** Whether any of what was binned can be taken out again. */
+  public boolean canGoBack() {
+    return gone.stream().anyMatch(one -> !one.back().isEmpty());
+  }
 
   /** A tub of them. */
   record Row(String code, String what, String left, String until, String place, boolean chosen) {}
@@ -32,7 +57,7 @@ record PastView(
   record Reason(String text, boolean chosen) {}
 
   /** With all of them chosen. */
-  static PastView blank(Shelf shelf, List<Tub> past, BinForm form, List<String> gone) {
+  static PastView blank(Shelf shelf, List<Tub> past, BinForm form, List<Gone> gone) {
     List<String> all = past.stream().map(tub -> tub.lot().code()).toList();
     return of(shelf, past, form, all, gone);
   }
@@ -51,7 +76,7 @@ record PastView(
   }
 
   private static PastView of(
-      Shelf shelf, List<Tub> past, BinForm form, List<String> chosen, List<String> gone) {
+      Shelf shelf, List<Tub> past, BinForm form, List<String> chosen, List<Gone> gone) {
     return new PastView(
         past.size() == 1
             ? shelf.words().say("stock.past-one")
@@ -64,9 +89,7 @@ record PastView(
         form.typed(),
         "",
         "",
-        gone.stream()
-            .map(code -> new StockView.Link(code, shelf.address("stock/" + Visit.encoded(code))))
-            .toList());
+        gone);
   }
 
   private static Row row(Shelf shelf, Lot lot, List<String> chosen) {

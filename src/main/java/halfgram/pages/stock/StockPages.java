@@ -59,8 +59,9 @@ public final class StockPages implements Server.Part {
     routes.get("/k/{kitchen}/stock", this::list);
     routes.get("/k/{kitchen}/stock/new", this::blank);
     routes.post("/k/{kitchen}/stock/new", this::bring);
-    routes.get("/k/{kitchen}/stock/past", this::past);
-    routes.post("/k/{kitchen}/stock/past", this::binPast);
+    PastTubs past = new PastTubs(desk, stock, shelves);
+    routes.get("/k/{kitchen}/stock/past", context -> past.list(Visit.of(context)));
+    routes.post("/k/{kitchen}/stock/past", context -> past.bin(Visit.of(context)));
     routes.get("/k/{kitchen}/stock/{code}", this::one);
     routes.get("/k/{kitchen}/count/{station}", this::counts);
     routes.post("/k/{kitchen}/stock/{code}/count", this::count);
@@ -187,34 +188,6 @@ public final class StockPages implements Server.Part {
       stock.bin(house, code, form.reason().get(), visit.who());
       done(visit, code);
     }
-  }
-
-  private void past(Context context) {
-    Visit visit = Visit.of(context);
-    House house = house(visit);
-    List<Tub> past = stock.listPast(house);
-    String binned = visit.query("binned");
-    List<String> gone = binned.isEmpty() ? List.of() : List.of(binned.split(","));
-    BinForm form = new BinForm(visit.words().say("stock.reason-past"), "");
-    show(visit, 200, PastView.blank(shelves.of(visit, house), past, form, gone));
-  }
-
-  private void binPast(Context context) {
-    Visit visit = Visit.of(context);
-    House house = house(visit);
-    BinForm form = BinForm.of(visit);
-    List<String> chosen = visit.fields("tub");
-    if (form.reason().isEmpty() || chosen.isEmpty()) {
-      List<Tub> past = stock.listPast(house);
-      show(visit, 422, PastView.wrong(shelves.of(visit, house), past, form, chosen));
-    } else {
-      List<String> binned = stock.binPast(house, chosen, form.reason().get(), visit.who());
-      visit.seeOther("stock/past?binned=" + Visit.encoded(String.join(",", binned)));
-    }
-  }
-
-  private static void show(Visit visit, int status, PastView view) {
-    visit.page(status, "stock/past", visit.words().say("stock.past-title"), view);
   }
 
   private void back(Context context) {

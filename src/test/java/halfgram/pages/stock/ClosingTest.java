@@ -143,6 +143,23 @@ class ClosingTest {
   }
 
   @Test
+  void whatWasBinnedAtOnceComesBackAtOnceButForWhatWasMovedSince() {
+    morningAfter();
+    FilledForm form = FilledForm.of(client.get("/k/TARN/stock/past"), "stock/past");
+    Answer done = client.postAndFollow("/k/TARN/stock/past", form.fields());
+    List<String> back = done.all("name=\"back\" value=\"([^\"]+)\"");
+    assertThat(back).hasSizeGreaterThan(5);
+    String first = back.get(0).split(" ")[0];
+    client.post("/k/TARN/stock/" + first + "/back");
+    FilledForm undo = FilledForm.of(done, "stock/past");
+    Answer undone = client.postAndFollow("/k/TARN/stock/past", undo.fields());
+    assertThat(undone.text()).contains(back.size() + " tubs are past their date");
+    client.postAndFollow("/k/TARN/stock/past", undo.fields());
+    assertThat(client.get("/k/TARN/stock").text()).contains(back.size() + " past the date: bin.");
+    assertThat(client.post("/k/TARN/stock/past", "back", "all of it").status()).isEqualTo(400);
+  }
+
+  @Test
   void whatIsStillInDateIsNotBinnedWithTheRest() {
     String oil = "t-1203-oil-1";
     client.get("/k/TARN/stock/past");
