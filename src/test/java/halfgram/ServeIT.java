@@ -76,6 +76,7 @@ class ServeIT {
   void whoeverListensToOthersWithoutTlsIsTold() throws Exception {
     try (Packed server = serve("--listen", "0.0.0.0")) {
       server.awaitLine(READY, AT_MOST);
+      server.kill();
       assertThat(server.errors())
           .anyMatch(line -> line.contains("without TLS"))
           .noneMatch(line -> line.contains("no sign-in"));
