@@ -220,7 +220,7 @@ public final class Plans {
   private Proposal proposal(
       Tx tx, House house, InForce inForce, KitchenBook of, List<Tub> tubs, Instant asOf) {
     KitchenBook book = of.withLots(of(tubs));
-    List<Begun> begun = OpenedBaths.of(tx, house, inForce, asOf);
+    List<Begun> begun = Standing.of(tx, house, of, inForce, asOf);
     PlanRequest request = new PlanRequest(inForce.plan().day(), 1, asOf);
     PrepSheet sheet =
         sheets.get(

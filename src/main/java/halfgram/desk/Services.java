@@ -93,17 +93,11 @@ public final class Services {
     public List<Uncalled> uncalled() {
       return services.stream()
           .filter(at -> !at.run().isOver(now))
-          .flatMap(at -> at.fires().stream().flatMap(one -> uncalled(at, one).stream()))
+          .flatMap(
+              at ->
+                  at.due(now).entrySet().stream()
+                      .map(one -> new Uncalled(at.run(), one.getKey(), one.getValue())))
           .toList();
-    }
-
-    private Optional<Uncalled> uncalled(AtPass at, AtPass.FireNow one) {
-      Fire fire = one.fire();
-      boolean due = one.called().isEmpty() && !fire.isPickUp() && fire.at().isBefore(now);
-      int toGo =
-          AtPass.toGo(
-              at.lines().stream().filter(line -> line.key().course().equals(fire.code())).toList());
-      return due && toGo > 0 ? Optional.of(new Uncalled(at.run(), fire, toGo)) : Optional.empty();
     }
 
     /** The other day that has a service which this day does not have. */

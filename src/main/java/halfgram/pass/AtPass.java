@@ -8,6 +8,7 @@ import halfgram.pass.Entry.PlateKey;
 import halfgram.prep.Fire;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.ServiceRun;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -112,6 +113,21 @@ public record AtPass(ServiceRun run, List<FireNow> fires, List<Line> lines, List
     public boolean isShort() {
       return toGo.isPositive() && left().number().signum() < 0;
     }
+  }
+
+  /** Courses that are due by a moment and not called, with the plates still to go of them. */
+  public Map<Fire, Integer> due(Instant moment) {
+    Map<Fire, Integer> due = new LinkedHashMap<>();
+    for (FireNow one : fires) {
+      Fire fire = one.fire();
+      if (one.called().isEmpty() && !fire.isPickUp() && !fire.at().isAfter(moment)) {
+        due.put(
+            fire,
+            toGo(lines.stream().filter(of -> of.key().course().equals(fire.code())).toList()));
+      }
+    }
+    due.values().removeIf(plates -> plates == 0);
+    return due;
   }
 
   /** Plates still to go of some lines: of alternatives, one for each guest. */

@@ -190,6 +190,8 @@ class SlipTest {
 
   @Test
   void theVerdictOnPeopleAndMachinesIsInTheJsonToo() {
+    site.close();
+    open(Site.demo().searchFully());
     String look = "slip/harvest-dinner?look=yes";
     assertThat(site.script().post(look, "{'minutes':5}").body().at("/crew/then/fits").asBoolean())
         .isTrue();
