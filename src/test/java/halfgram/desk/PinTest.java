@@ -13,6 +13,7 @@ import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -85,19 +86,17 @@ class PinTest {
 
   @Test
   void whatIsPinnedAlreadyDoesNotMakeWay() {
-    Task task = some(one -> one.hands() == 1 && !one.machines().isEmpty() && isFree(one));
+    Task task =
+        some(
+            one ->
+                one.hands() == 1
+                    && !one.machines().isEmpty()
+                    && isFree(one)
+                    && all(inItsPlace(one)).findFirst().isPresent());
     Placed placed = placed(task);
     assertThat(pin(task.id(), placed.start(), List.of())).isInstanceOf(CrewPlans.Done.class);
     String who = placed.people().get(0);
-    Task other =
-        some(
-            one ->
-                !one.id().equals(task.id())
-                    && one.hands() == 1
-                    && one.links().isEmpty()
-                    && one.handsOn().compareTo(task.handsOn()) <= 0
-                    && isFree(one)
-                    && people(one, true).contains(who));
+    Task other = some(inItsPlace(task));
     assertThat(refused(other.id(), placed.start(), List.of(who))).isEqualTo("busy");
   }
 
@@ -144,12 +143,25 @@ class PinTest {
         && placed(task).start().isBefore(Site.at("16:00"));
   }
 
+  /** What whoever does a task could do instead of it, in no more time. */
+  private Predicate<Task> inItsPlace(Task task) {
+    return one ->
+        !one.id().equals(task.id())
+            && one.hands() == 1
+            && one.links().isEmpty()
+            && one.handsOn().compareTo(task.handsOn()) <= 0
+            && isFree(one)
+            && people(one, true).contains(placed(task).people().get(0));
+  }
+
   private Task some(Predicate<Task> which) {
+    return all(which).min(Comparator.comparing(one -> placed(one).start())).orElseThrow();
+  }
+
+  private Stream<Task> all(Predicate<Task> which) {
     return inForce().sheet().tasks().stream()
         .filter(one -> crew.plan().find(one.id()).isPresent())
-        .filter(which)
-        .min(Comparator.comparing(one -> placed(one).start()))
-        .orElseThrow();
+        .filter(which);
   }
 
   /** Those who work at its station, or those who do not. */
