@@ -1,5 +1,6 @@
 package halfgram.pages.wall;
 
+import halfgram.ingredient.Scale;
 import halfgram.measure.Amount;
 import halfgram.measure.Exact;
 import halfgram.measure.Mass;
@@ -39,7 +40,7 @@ final class WeighRows {
    * @param fraction the point and what follows, or nothing
    * @param beside the same in the kitchen's other units, or nothing
    * @param heed what it must not be taken for
-   * @param total what the vessel holds with it, for who does not tare; empty for the first in
+   * @param total what the scale shows with it, for who does not tare; empty for the first on it
    * @param which names on the tubs that look alike, to be told apart first; empty when that is done
    * @param wrong what was taken for it a moment ago
    * @param read whether the tub was read
@@ -163,10 +164,15 @@ final class WeighRows {
     for (WeighGroup group : task.weigh()) {
       List<Row> rows = new ArrayList<>();
       Mass in = Mass.ZERO;
+      Optional<Scale> scale = Optional.empty();
       for (WeighLine line : group.lines()) {
+        if (line.apart() || !line.weighing().scale().equals(scale)) {
+          in = Mass.ZERO;
+        }
         String total = in.isZero() ? "" : total(group, in.plus(line.weighing().target()), line);
         rows.add(row(line, weighed, line.path().equals(next), total));
-        in = line.apart() ? in : in.plus(line.weighing().target());
+        in = line.apart() ? Mass.ZERO : in.plus(line.weighing().target());
+        scale = line.weighing().scale();
       }
       groups.add(new Group(words.into(group).orElse(""), rows));
     }
@@ -184,7 +190,10 @@ final class WeighRows {
         .isPresent();
   }
 
-  /** Only a vessel into which everything is weighed as it is can be read without taring. */
+  /**
+   * Only a vessel into which everything is weighed as it is can be read without taring, and only as
+   * long as it stays on its scale: on another one it is tared, and from there on it counts anew.
+   */
   private String total(WeighGroup group, Mass in, WeighLine line) {
     boolean plain =
         group.lines().stream()

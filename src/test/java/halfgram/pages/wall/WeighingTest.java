@@ -86,6 +86,27 @@ class WeighingTest {
         .contains("the scale shows " + two.grams().setScale(0, java.math.RoundingMode.HALF_UP));
   }
 
+  @Test
+  void aVesselThatChangesScalesIsTaredThere() {
+    var task =
+        site.wiring().plans().open(site.house(), Site.DAY, "test").sheet().tasks().stream()
+            .filter(one -> one.id().equals(BASE))
+            .findFirst()
+            .orElseThrow();
+    var cup = task.weigh().get(0).lines();
+    var first = cup.get(0).weighing();
+    var second = cup.get(1).weighing();
+    assertThat(first.scale()).isNotEqualTo(second.scale());
+    var both = first.target().plus(second.target()).grams();
+    assertThat(client.get(PAGE).text())
+        .doesNotContain("the scale shows " + both.setScale(1, java.math.RoundingMode.HALF_UP));
+    var third = cup.get(2).weighing();
+    assertThat(third.scale()).isNotEqualTo(second.scale());
+    var all = first.target().plus(second.target()).plus(third.target()).grams();
+    assertThat(client.get(PAGE).text())
+        .doesNotContain("the scale shows " + all.setScale(2, java.math.RoundingMode.HALF_UP));
+  }
+
   /** The address under a name on a tub, "0" the right one. */
   private String link(String number) {
     String link = all(client.get(PAGE).body(), "href=\"([^\"]+&amp;tub=" + number + ")\"").get(0);
