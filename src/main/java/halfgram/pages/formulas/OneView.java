@@ -117,7 +117,9 @@ record OneView(
           items(),
           steps(scaled),
           outputs(scaled),
-          version.techniques().stream().map(use -> TechniqueRow.of(version, use, words)).toList(),
+          version.techniques().stream()
+              .map(use -> TechniqueRow.of(book, version, use, words))
+              .toList(),
           uses(),
           cost(scaled),
           formula.current().isSame(version) ? adjusted : List.of());

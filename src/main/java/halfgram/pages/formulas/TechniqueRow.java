@@ -3,8 +3,11 @@ package halfgram.pages.formulas;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.TechniqueUse;
 import halfgram.measure.Message;
+import halfgram.prep.BathFacts;
+import halfgram.prep.KitchenBook;
 import halfgram.technique.Addition;
 import halfgram.technique.Result;
+import halfgram.technique.bath.SphereBath;
 import halfgram.words.Messages;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,7 +29,8 @@ record TechniqueRow(
     List<String> adds,
     List<String> warnings) {
 
-  static TechniqueRow of(FormulaVersion version, TechniqueUse use, Messages words) {
+  static TechniqueRow of(
+      KitchenBook book, FormulaVersion version, TechniqueUse use, Messages words) {
     String key = "technique." + use.name();
     List<String> inputs = new ArrayList<>();
     use.typed()
@@ -35,7 +39,10 @@ record TechniqueRow(
               Message name = Message.of("technique." + use.name() + ".in." + input);
               inputs.add(words.say("formulas.own-input", name, typed));
             });
-    List<Message> warnings = use.result().map(Result::warnings).orElse(List.of());
+    List<Message> warnings =
+        use.drops()
+            ? BathFacts.bath(book, version).map(SphereBath::warnings).orElse(List.of())
+            : use.result().map(Result::warnings).orElse(List.of());
     return new TechniqueRow(
         words.say(Message.of(key)),
         "techniques/" + use.name() + "?formula=" + version.formula(),

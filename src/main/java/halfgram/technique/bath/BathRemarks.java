@@ -1,5 +1,6 @@
 package halfgram.technique.bath;
 
+import halfgram.measure.Amount;
 import halfgram.measure.Exact;
 import halfgram.measure.Message;
 import java.math.BigDecimal;
@@ -86,7 +87,11 @@ final class BathRemarks {
       warn("warn.bath.pan-too-small", number(bath.piece().diameter()));
     }
     if (bath.usable() < bath.lossPerPiece() * bath.perDrop()) {
-      warn("warn.bath.too-shallow", number(bath.fullLevel()), number(bath.leastLevel()));
+      warn(
+          "warn.bath.too-shallow",
+          number(bath.fullLevel()),
+          number(bath.leastLevel()),
+          Amount.grams(bath.leastGrams()));
     }
   }
 

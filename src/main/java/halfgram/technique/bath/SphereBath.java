@@ -228,6 +228,15 @@ public final class SphereBath {
     return Math.max(0, above * facts.lengthMm() * facts.widthMm() / 1000);
   }
 
+  /**
+   * The smallest bath in this pan that covers a whole drop to its last piece, to the next 100 g.
+   */
+  public long leastGrams() {
+    double covered = leastLevel() * facts.lengthMm() * facts.widthMm() / 1000;
+    double least = covered + lossPerPiece() * perDrop();
+    return 100 * (long) StrictMath.ceil(least / 100);
+  }
+
   /** mg of calcium that a piece leaves in the bath on average: its share of burst ones. */
   public double calciumPerPiece() {
     return facts.breakage() * calciumPerBurst();

@@ -39,6 +39,15 @@ class FormulasPagesTest extends OnFormulas {
   }
 
   @Test
+  void aFormulaOfSpheresSaysWhatIsOddAboutItsBath() {
+    assertThat(client.get(PLACE + "/yoghurt-spheres").text()).doesNotContain("mm high");
+    String[] bath = fields("alginate-bath", "outputs.0.fill", "2 kg");
+    assertThat(client.post(PLACE + "/alginate-bath/edit", bath).status()).isEqualTo(303);
+    assertThat(client.get(PLACE + "/yoghurt-spheres").text())
+        .contains("mm high; pieces need", "a bath of at least", "in this pan");
+  }
+
+  @Test
   void aStepSaysWhenItHasItsMachineAndThatItWantsItDry() {
     assertThat(client.get(PLACE + "/pea-stock").text())
         .contains("the last 3 min of it with hands", "blast chiller, only while alone");

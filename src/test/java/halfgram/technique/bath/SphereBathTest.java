@@ -3,6 +3,7 @@ package halfgram.technique.bath;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import halfgram.measure.Amount;
 import halfgram.measure.Message;
 import halfgram.technique.Values;
 import java.math.BigDecimal;
@@ -195,6 +196,17 @@ class SphereBathTest {
     assertThat(answer.changes().get(0).afterDrop()).isEqualTo(7);
     assertThat(answer.changes().get(0).pieces()).isEqualTo(105);
     assertThat(answer.uses().get(0).lostMl()).isCloseTo(105 * 1.991, within(0.1));
+  }
+
+  /** By hand: 32.22 mm are 4882 mL, and a drop of 15 takes 29.9 mL: 4912 g, so 5 kg. */
+  @ParameterizedTest
+  @CsvSource({"4000,true", "4900,true", "5000,false"})
+  void aBathTooLowForADropSaysHowMuchWouldDo(long grams, boolean warned) {
+    SphereBath bath = new Scene().bathGrams(grams).bath();
+    List<Message> said =
+        bath.warnings().stream().filter(one -> one.key().equals("warn.bath.too-shallow")).toList();
+    assertThat(said).hasSize(warned ? 1 : 0);
+    assertThat(said).allMatch(one -> one.args().get(2).equals(Amount.grams(5000)));
   }
 
   @Test
