@@ -5,6 +5,7 @@ import halfgram.formula.Item;
 import halfgram.formula.Line;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
+import halfgram.measure.Rounding;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -305,7 +306,12 @@ public record Difference(
         add(all, make.version(), i, zero(make.version(), i), make.scaled().output(i));
       }
     }
-    return all.values().stream().filter(of -> of.from().compareTo(of.to()) != 0).toList();
+    return all.values().stream().filter(of -> isOther(of.from(), of.to())).toList();
+  }
+
+  /** By what a scale could ever tell: the order in which sums were made moves the last digits. */
+  private static boolean isOther(Amount from, Amount to) {
+    return from.minus(to).rounded(Rounding.TO_MICROGRAM).number().signum() != 0;
   }
 
   /** Of formulas that are made by another version than before, whatever comes out of them. */
@@ -315,7 +321,7 @@ public record Difference(
       from.forEach(make -> add(all, formula, make, true));
       to.forEach(make -> add(all, formula, make, false));
     }
-    return all.values().stream().filter(of -> of.from().compareTo(of.to()) != 0).toList();
+    return all.values().stream().filter(of -> isOther(of.from(), of.to())).toList();
   }
 
   private static SortedSet<String> otherwise(List<Make> from, List<Make> to) {
