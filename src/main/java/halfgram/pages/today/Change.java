@@ -16,6 +16,7 @@ import halfgram.words.Messages;
 import halfgram.words.PlatingWords;
 import halfgram.words.SheetWords;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -95,7 +96,7 @@ record Change(
           number,
           proposal.facts(),
           difference.services().stream().map(this::service).toList(),
-          Effect.around(difference.around(), words),
+          around(),
           more > 0 ? made.subList(0, MOST_MADE) : made,
           more > 0 ? words.say("today.more-made", more) : "",
           words.say(
@@ -113,6 +114,22 @@ record Change(
                           words.say(misfit.what()), "", Verdict.chain(shown, misfit.chain())))
               .toList(),
           parts(made));
+    }
+
+    /** What tasks do not say themselves: of the day, and of services that want no work any more. */
+    private List<String> around() {
+      Instant asOf = proposal.sheet().request().asOf();
+      List<String> around = new ArrayList<>(Effect.around(difference.around(), words));
+      shown.sheet().services().stream()
+          .filter(run -> run.isOver(asOf))
+          .filter(run -> proposal.sheet().services().stream().noneMatch(of -> isSame(of, run)))
+          .map(run -> words.say("today.service-over", shown.text(run.name())))
+          .forEach(around::add);
+      return around;
+    }
+
+    private static boolean isSame(ServiceRun one, ServiceRun other) {
+      return one.id().equals(other.id());
     }
 
     private Uncalled uncalled(Services.Uncalled one) {

@@ -95,6 +95,19 @@ class AcceptTest {
   }
 
   @Test
+  void aServiceThatIsOverIsTheReasonForLessWork() {
+    String told = "Lunch is over: nothing more is made for it.";
+    site.setClock(Site.at("14:00"));
+    expect(32);
+    assertThat(client.get("/k/TARN/").text()).doesNotContain(told);
+    site.setClock(Site.at("15:30"));
+    Answer page = client.get("/k/TARN/");
+    assertThat(page.text()).contains("Terrace reception: 26 → 32 covers", told);
+    accept("1", field(page, "facts"));
+    assertThat(client.get("/k/TARN/?again=yes").text()).doesNotContain(told);
+  }
+
+  @Test
   void aCourseThatIsDueAndWasNotCalledIsToldBeforeItsWorkIsDropped() {
     site.setClock(Site.at("18:48"));
     Answer again = client.get("/k/TARN/?again=yes");
