@@ -141,7 +141,7 @@ public final class ConsequenceWords {
   /** What waits to be accepted already, whatever is looked at now. */
   public static String waiting(Difference waiting, Messages words) {
     return words.say(
-        "events.effect-waiting",
+        "slip.waiting",
         waiting.added().size(),
         waiting.withdrawn().size(),
         waiting.changed().size());
