@@ -14,6 +14,7 @@ import halfgram.measure.Message;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Adds, changes and takes out single things of a kitchen's book: stations, ingredients, dishes, and
@@ -84,6 +85,8 @@ public final class BookItems {
    */
   public record Wrong(String path, List<Problem> problems) implements Outcome {}
 
+  private static final int LOOKED_BACK = 24;
+
   private final Desk desk;
   private final KitchenStore kitchens = new KitchenStore();
   private final BookStore books = new BookStore();
@@ -122,6 +125,25 @@ public final class BookItems {
 
   public Optional<Kept> findKept(House house, String kind, String code) {
     return listKept(house, kind).stream().filter(kept -> kept.code().equals(code)).findFirst();
+  }
+
+  /** The edit that puts back what was taken out lately, as it was; empty once it is there again. */
+  public Optional<Edit> findOut(House house, String code) {
+    return desk
+        .read(tx -> kitchens.listBefore(tx, house.id(), Long.MAX_VALUE, Set.of(KIND), LOOKED_BACK))
+        .stream()
+        .filter(change -> change.subject().equals(code))
+        .findFirst()
+        .map(change -> BookStore.parse(change.detail()))
+        .filter(detail -> detail.path("before").isObject() && !detail.has("after"))
+        .map(
+            detail ->
+                new Edit(
+                    detail.path("list").asText(),
+                    code,
+                    Optional.empty(),
+                    Optional.of((ObjectNode) detail.path("before"))))
+        .filter(edit -> find(house, edit.kind(), code).isEmpty());
   }
 
   /** What storing it would make of the kitchen; nothing is stored. */

@@ -47,7 +47,10 @@ public final class BookPages implements Server.Part {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
     Messages words = words(visit, house);
-    visit.page("book", words.say("book.title"), ListView.of(house, visit.query("saved"), words));
+    visit.page(
+        "book",
+        words.say("book.title"),
+        ListView.of(house, visit.query("saved"), items.findOut(house, visit.query("out")), words));
   }
 
   private void blank(Context context) {
@@ -75,6 +78,7 @@ public final class BookPages implements Server.Part {
     Editing editing = Editing.sent(kind, code, base(visit, code.isPresent()), visit.form());
     String act = visit.field("act");
     switch (act) {
+      case "back" -> putBack(visit, house, kind);
       case "save", "look", "out" -> answer(visit, house, editing, act);
       default -> {
         editing.act(act);
@@ -123,7 +127,8 @@ public final class BookPages implements Server.Part {
             ? items.look(house, edit)
             : items.save(house, edit, visit.who());
     if (outcome instanceof BookItems.Saved) {
-      visit.seeOther("book?saved=" + Visit.encoded(edit.code()) + "#" + editing.kind());
+      visit.seeOther(
+          (out ? "book?out=" : "book?saved=") + Visit.encoded(edit.code()) + "#" + editing.kind());
     } else if (outcome instanceof BookItems.Looked && editing.isWrong()) {
       form(visit, house, 422, editing, List.of());
     } else if (outcome instanceof BookItems.Looked looked) {
@@ -139,6 +144,20 @@ public final class BookPages implements Server.Part {
       visit.notice(words.say(stale.theirs().isPresent() ? "book.stale" : "book.gone"));
       form(visit, desk.again(house), 409, editing.rebased(stale.theirs()), List.of());
     }
+  }
+
+  /** What was taken out, exactly as it was; where that does not read any more, as a new one. */
+  private void putBack(Visit visit, House house, String kind) {
+    ObjectNode body = base(visit, true);
+    String code = body.path("code").asText();
+    BookItems.Edit edit = new BookItems.Edit(kind, code, Optional.empty(), Optional.of(body));
+    if (items.save(house, edit, visit.who()) instanceof BookItems.Wrong wrong) {
+      Editing editing = Editing.of(kind, house.book(), body).rebased(Optional.empty());
+      editing.take(wrong, house.tree(), words(visit, house));
+      form(visit, house, 422, editing, List.of());
+      return;
+    }
+    visit.seeOther("book?saved=" + Visit.encoded(code) + "#" + kind);
   }
 
   /** Taking out what work goes on with is asked once more, with what that does. */

@@ -9,6 +9,7 @@ import halfgram.words.Messages;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -16,9 +17,14 @@ import java.util.Set;
  *
  * @param begun whether everything is there that a first sheet needs
  * @param saved what was just stored; empty for nothing
+ * @param out what was just taken out
  * @param steps what a first sheet needs, one after the other
  */
-record ListView(boolean begun, String saved, List<Step> steps, List<Section> sections) {
+record ListView(
+    boolean begun, String saved, Optional<Out> out, List<Step> steps, List<Section> sections) {
+
+  /** Something that can be put back: where it is sent, and as what. */
+  record Out(String said, String href, String base) {}
 
   /** Something a first sheet needs. */
   record Step(String said, String how, String href, boolean done, boolean next) {}
@@ -42,7 +48,7 @@ record ListView(boolean begun, String saved, List<Step> steps, List<Section> sec
   private static final Set<String> LATER =
       Set.of(BookItems.KITCHEN, "diets", "equipment", "containers");
 
-  static ListView of(House house, String saved, Messages words) {
+  static ListView of(House house, String saved, Optional<BookItems.Edit> out, Messages words) {
     List<Section> sections =
         BookItems.KINDS.stream().map(kind -> section(house, kind, words)).toList();
     List<Step> steps = steps(house, words);
@@ -54,6 +60,12 @@ record ListView(boolean begun, String saved, List<Step> steps, List<Section> sec
             .map(Item::name)
             .findFirst()
             .orElse(""),
+        out.map(
+            edit ->
+                new Out(
+                    words.say("book.is-out", edit.code()),
+                    "book/" + edit.kind() + "/new",
+                    edit.body().orElseThrow().toString())),
         steps,
         sections);
   }

@@ -197,6 +197,22 @@ class BookPagesTest extends OnBook {
   }
 
   @Test
+  void whatWasTakenOutIsPutBackAsItWasUnlessItsCodeIsTaken() {
+    create("stations", "name.en", "Raw bar");
+    JsonNode before = thing("stations", "raw-bar").orElseThrow();
+    Answer out = client.get(change("stations/raw-bar", "act", "out").header("location"));
+    assertThat(out.text()).contains("Taken out: raw-bar.", "Put it back");
+    String[] back = FilledForm.of(out, "/stations/new").with("act", "back").fields();
+    assertThat(client.post(BOOK + "/stations/new", back).status()).isEqualTo(303);
+    assertThat(thing("stations", "raw-bar").orElseThrow()).isEqualTo(before);
+    change("stations/raw-bar", "act", "out");
+    create("stations", "name.en", "Raw bar", "name.es", "Otra");
+    Answer taken = client.post(BOOK + "/stations/new", back);
+    assertThat(taken.status()).isEqualTo(422);
+    assertThat(taken.text()).contains("the book has one of that name already");
+  }
+
+  @Test
   void whoOrWhatTheDayWorksWithIsTakenOutOnlyWhenAskedTwice() {
     client.get("/k/TARN/");
     Answer person = change("people/ines", "act", "out");
