@@ -204,7 +204,7 @@ final class FormulaReader {
 
   private Line line(
       Node node, String first, Set<String> steps, Optional<Mass> written, Set<String> codes) {
-    Optional<String> cut = node.findCode("cut");
+    Optional<String> cut = node.findWord("cut");
     Item item = item(node, cut);
     Optional<Ingredient> ingredient =
         item.ingredient().flatMap(code -> Optional.ofNullable(ingredients.get(code)));
@@ -212,9 +212,8 @@ final class FormulaReader {
     if (!codes.add(code)) {
       node.problem("code", code, "problem.duplicate-line");
     }
-    Optional<String> vessel = node.findCode("vessel");
-    vessel.ifPresent(name -> reading.refer(Reading.Kind.CONTAINER, node, "vessel", name));
-    Optional<String> step = node.findCode("step");
+    Optional<String> vessel = reading.findCode(Reading.Kind.CONTAINER, node, "vessel");
+    Optional<String> step = node.findWord("step");
     if (step.isPresent() && !steps.contains(step.get())) {
       node.problem(
           "step",

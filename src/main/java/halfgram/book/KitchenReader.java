@@ -263,9 +263,7 @@ final class KitchenReader {
   }
 
   Optional<String> station(Node node, String key) {
-    Optional<String> station = node.findCode(key);
-    station.ifPresent(code -> reading.refer(Reading.Kind.STATION, node, key, code));
-    return station;
+    return reading.findCode(Reading.Kind.STATION, node, key);
   }
 
   static FillLimits limits(Node node) {

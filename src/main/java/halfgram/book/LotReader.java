@@ -38,8 +38,7 @@ final class LotReader {
     if (useBy.isBefore(made)) {
       node.problem("useBy", useBy, "problem.use-by", made);
     }
-    Optional<String> container = node.findCode("container");
-    container.ifPresent(name -> reading.refer(Reading.Kind.CONTAINER, node, "container", name));
+    Optional<String> container = reading.findCode(Reading.Kind.CONTAINER, node, "container");
     List<Reservation> reserved = node.list("reserved", item -> reservation(item, ref));
     Amount kept =
         reserved.stream()

@@ -69,8 +69,7 @@ final class MenuReader {
   }
 
   private Plating plating(Node node) {
-    Optional<String> station = node.findCode("station");
-    station.ifPresent(code -> reading.refer(Reading.Kind.STATION, node, "station", code));
+    Optional<String> station = reading.findCode(Reading.Kind.STATION, node, "station");
     Plating plating =
         new Plating(
             node.findInteger("people", 1, 100).orElse(1),

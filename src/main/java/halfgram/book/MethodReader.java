@@ -23,7 +23,7 @@ final class MethodReader {
   }
 
   private static Instruction instruction(Node node) {
-    Optional<String> vessel = node.findCode("vessel");
+    Optional<String> vessel = node.findWord("vessel");
     List<String> lines = node.words("lines");
     if (vessel.isPresent() && !lines.isEmpty()) {
       node.refuse("lines", "problem.vessel-or-lines");

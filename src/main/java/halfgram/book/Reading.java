@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 
@@ -65,14 +66,22 @@ final class Reading {
     return code;
   }
 
+  /** As {@link #code}, where there need be none. */
+  Optional<String> findCode(Kind kind, Node node, String key) {
+    Optional<String> code = node.findWord(key);
+    code.ifPresent(found -> refer(kind, node, key, found));
+    return code;
+  }
+
   /**
-   * A code that stands for something, required.
+   * A code that stands for something, required. What cannot be one, such as a name, stands for
+   * nothing: whoever checks that it is there tells the nearest that are.
    *
    * @param what it is the code of: "line"
    */
   static String chosen(Node node, String key, String what) {
     if (node.has(key)) {
-      return node.code(key);
+      return node.word(key);
     }
     node.problem(key, "", "problem.not-chosen", Message.of("chosen." + what));
     return "";

@@ -253,8 +253,7 @@ final class StepReader {
       pieceMass = Optional.empty();
     }
     pieceMass = pieces ? pieceMass.or(() -> Optional.of(Mass.grams("1"))) : Optional.empty();
-    Optional<String> container = node.findCode("container");
-    container.ifPresent(name -> reading.refer(Reading.Kind.CONTAINER, node, "container", name));
+    Optional<String> container = reading.findCode(Reading.Kind.CONTAINER, node, "container");
     return new Output(
         code,
         node.findText("name").orElse(halfgram.kitchen.Text.of(code)),

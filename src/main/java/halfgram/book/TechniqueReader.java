@@ -221,7 +221,7 @@ final class TechniqueReader {
     Set<String> lines = new TreeSet<>(version.lines().stream().map(Line::code).toList());
     for (Part part : technique.parts()) {
       Optional<String> code =
-          part.needed() ? Optional.of(told(node, part)) : node.findCode(part.name());
+          part.needed() ? Optional.of(told(node, part)) : node.findWord(part.name());
       if (code.isEmpty() || code.get().isEmpty()) {
         continue;
       }

@@ -10,7 +10,10 @@ import java.util.Optional;
 public final class FieldFault {
   /** What a call is told of with its keys, as a form asks for it. */
   private static final Map<String, String> MEANT =
-      Map.of("accept.hold", "formulas.fault-hold", "accept.text", "formulas.no-name");
+      Map.of(
+          "accept.hold", "formulas.fault-hold",
+          "accept.text", "formulas.no-name",
+          "accept.volume", "book.fault-volume");
 
   /** Units that a bare number may have meant. */
   private static final Map<String, String> UNITS =

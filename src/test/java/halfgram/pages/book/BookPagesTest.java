@@ -175,6 +175,18 @@ class BookPagesTest extends OnBook {
   }
 
   @Test
+  void whatAFormHasNoFieldForIsNotAskedOfIt() {
+    Answer tub = change("containers/jug", "volume", "");
+    assertThat(tub.status()).isEqualTo(422);
+    assertThat(tub.text())
+        .contains("Say how much it holds, such as 1 L")
+        .doesNotContain("\"reference\"");
+    assertThat(change("equipment/blender", "min", "9 kg").text())
+        .contains("is more than the most")
+        .doesNotContain("\"max\"");
+  }
+
+  @Test
   void theSameSentTwiceIsStoredOnce() {
     String[] form = with(fields(BOOK + "/services/lunch"), "covers.sat", "41");
     assertThat(client.post(BOOK + "/services/lunch", form).status()).isEqualTo(303);

@@ -48,6 +48,21 @@ class FormulasPagesTest extends OnFormulas {
   }
 
   @Test
+  void aNameThatTheBookHasNotIsAnsweredWithTheNearestThere() {
+    Client.Answer component = save("yoghurt-spheres", "lines.0.component", "Yoghurt bass");
+    assertThat(component.status()).isEqualTo(422);
+    assertThat(component.text())
+        .contains("\"Yoghurt bass\" there is no such formula; accepted:", "yoghurt-base");
+    assertThat(component.body()).contains("value=\"Yoghurt bass\"");
+    assertThat(save("yoghurt-spheres", "lines.0.vessel", "Jug no 9").text())
+        .contains("\"Jug no 9\" there is no such container; accepted:", "jug");
+    assertThat(save("yoghurt-spheres", "steps.0.station", "The cold one").text())
+        .contains("\"The cold one\" there is no such station", "cold");
+    assertThat(save("dill-oil", "techniques.0.step", "Blend it").text())
+        .contains("\"Blend it\" there is no such step", "blend");
+  }
+
+  @Test
   void aStepSaysWhenItHasItsMachineAndThatItWantsItDry() {
     assertThat(client.get(PLACE + "/pea-stock").text())
         .contains("the last 3 min of it with hands", "blast chiller, only while alone");
