@@ -202,7 +202,7 @@ class SphereBathTest {
   @ParameterizedTest
   @CsvSource({"4000,true", "4900,true", "5000,false"})
   void aBathTooLowForADropSaysHowMuchWouldDo(long grams, boolean warned) {
-    SphereBath bath = new Scene().bathGrams(grams).bath();
+    SphereBath bath = new Scene().bathGrams((double) grams).bath();
     List<Message> said =
         bath.warnings().stream().filter(one -> one.key().equals("warn.bath.too-shallow")).toList();
     assertThat(said).hasSize(warned ? 1 : 0);
