@@ -13,6 +13,7 @@ import halfgram.measure.Dimension;
 import halfgram.measure.Message;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -33,11 +34,20 @@ public final class Stock {
    * A tub and what happened to it, oldest first.
    *
    * @param into codes of the tubs that some of it was put into, by the number of the change
+   * @param madeOf the tubs that went into the batch it was filled from
+   * @param wentInto the tubs filled from the batches that some of it went into
    */
-  public record Life(Tub tub, List<Movement> movements, Map<Long, List<String>> into) {
+  public record Life(
+      Tub tub,
+      List<Movement> movements,
+      Map<Long, List<String>> into,
+      List<Tub> madeOf,
+      List<Tub> wentInto) {
     public Life {
       movements = List.copyOf(movements);
       into = Map.copyOf(into);
+      madeOf = List.copyOf(madeOf);
+      wentInto = List.copyOf(wentInto);
     }
 
     /** The tubs that a movement of it filled. */
@@ -261,6 +271,12 @@ public final class Stock {
         .map(tub -> life(tx, house, tub, lots.listOf(tx, house.id(), tub.id())));
   }
 
+  /** How the ids of all tasks of a task's make begin: formula, service and number. */
+  private static String make(String task) {
+    String[] parts = task.split("/", 4);
+    return String.join("/", Arrays.asList(parts).subList(0, Math.min(3, parts.length))) + "/";
+  }
+
   private Life life(Tx tx, House house, Tub tub, List<Movement> movements) {
     Map<Long, List<String>> into = new HashMap<>();
     for (Movement one : movements) {
@@ -268,7 +284,15 @@ public final class Stock {
         into.put(one.change(), ledger.listSplit(tx, house.id(), one.change()));
       }
     }
-    return new Life(tub, movements, into);
+    List<Tub> madeOf =
+        tub.task().map(task -> lots.listUsedByTasks(tx, house.id(), make(task))).orElse(List.of());
+    List<Tub> wentInto =
+        ledger.listTasksUsing(tx, house.id(), tub.id()).stream()
+            .map(Stock::make)
+            .distinct()
+            .flatMap(make -> lots.listOfTasks(tx, house.id(), make).stream())
+            .toList();
+    return new Life(tub, movements, into, madeOf, wentInto);
   }
 
   private Optional<Tub> change(House house, String code, Function<Life, List<Movement>> change) {

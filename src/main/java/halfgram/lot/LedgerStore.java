@@ -1,6 +1,7 @@
 package halfgram.lot;
 
 import static halfgram.db.schema.Tables.MOVEMENT;
+import static halfgram.db.schema.Tables.TICK;
 
 import halfgram.db.Tx;
 import java.time.Instant;
@@ -71,6 +72,21 @@ public final class LedgerStore {
                 .in(changes)
                 .and(MOVEMENT.KIND.eq(Movement.Kind.USED.name()))
                 .and(STANDING));
+  }
+
+  /** Ids of the tasks that have used some of a tub. */
+  public List<String> listTasksUsing(Tx tx, UUID kitchen, UUID lot) {
+    return tx.sql()
+        .selectDistinct(TICK.TASK)
+        .from(MOVEMENT)
+        .join(TICK)
+        .on(TICK.KITCHEN_ID.eq(MOVEMENT.KITCHEN_ID))
+        .and(TICK.ID.eq(MOVEMENT.TICK_ID))
+        .where(MOVEMENT.KITCHEN_ID.eq(kitchen))
+        .and(MOVEMENT.LOT_ID.eq(lot))
+        .and(MOVEMENT.KIND.eq(Movement.Kind.USED.name()))
+        .and(STANDING)
+        .fetch(TICK.TASK);
   }
 
   /** What was lost from one moment until before another and was not taken back, oldest first. */

@@ -138,6 +138,7 @@ public final class LotStore {
             .and(TICK.ID.eq(MOVEMENT.TICK_ID))
             .where(MOVEMENT.KITCHEN_ID.eq(kitchen))
             .and(MOVEMENT.KIND.eq(Movement.Kind.USED.name()))
+            .and(standing())
             .and(TICK.TASK.startsWith(prefix))
             .fetch(MOVEMENT.LOT_ID);
     return ids.isEmpty() ? List.of() : list(tx, kitchen, LOT.ID.in(ids));

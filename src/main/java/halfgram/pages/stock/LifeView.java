@@ -23,6 +23,8 @@ import java.util.Optional;
  * @param forms what can be done to it
  * @param filled the tubs that were filled out of it just now
  * @param labels where theirs are
+ * @param madeOf the tubs that went into its batch
+ * @param wentInto the tubs that some of it went into
  */
 record LifeView(
     TubRow tub,
@@ -36,7 +38,9 @@ record LifeView(
     String label,
     String list,
     List<StockView.Link> filled,
-    String labels) {
+    String labels,
+    List<StockView.Link> madeOf,
+    List<StockView.Link> wentInto) {
 
   /**
    * One thing that happened.
@@ -76,7 +80,21 @@ record LifeView(
         shelf.address("label?tub=" + Visit.encoded(lot.code())),
         shelf.address("stock#tub-" + Visit.encoded(lot.code())),
         filled.stream().map(code -> tub(shelf, code)).toList(),
-        shelf.address("label?tub=" + Visit.encoded(String.join(",", filled))));
+        shelf.address("label?tub=" + Visit.encoded(String.join(",", filled))),
+        named(shelf, life.madeOf()),
+        named(shelf, life.wentInto()));
+  }
+
+  /** Tubs with what is in them: "Dill oil 1205-3". */
+  private static List<StockView.Link> named(Shelf shelf, List<Tub> tubs) {
+    return tubs.stream()
+        .map(Tub::lot)
+        .map(
+            lot ->
+                new StockView.Link(
+                    shelf.names().componentName(lot.component()) + " " + lot.code(),
+                    shelf.address("stock/" + Visit.encoded(lot.code()))))
+        .toList();
   }
 
   /** A tub by its code, which may be told with its version behind it: "1205-3 v2". */
@@ -135,6 +153,9 @@ record LifeView(
     }
     if (isToldByTubs(movement)) {
       return "";
+    }
+    if (movement.kind() == Movement.Kind.ASSUMED) {
+      return movement.reason().map(shelf::run).orElse("");
     }
     return Freed.find(movement)
         .map(freed -> MoveWords.freed(shelf.words(), freed))

@@ -1,8 +1,10 @@
 package halfgram.pages.stock;
 
+import halfgram.book.Moments;
 import halfgram.desk.Coming;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
+import halfgram.event.RegularService;
 import halfgram.formula.ComponentRef;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Formulary;
@@ -208,6 +210,18 @@ final class Shelf {
 
   String event(String code) {
     return events.getOrDefault(code, code);
+  }
+
+  /** A service by the id of its run: its event, or the regular one with its date. */
+  String run(String id) {
+    int dot = id.lastIndexOf('.');
+    String before = dot < 0 ? id : id.substring(0, dot);
+    RegularService regular = house.book().services().get(before);
+    Optional<LocalDate> date =
+        Optional.ofNullable(regular).flatMap(of -> Moments.date(id.substring(dot + 1)));
+    return date.isPresent() && regular != null
+        ? words.text(regular.name()) + ", " + words.date(date.get())
+        : events.getOrDefault(id, event(before));
   }
 
   String container(Optional<String> code) {
