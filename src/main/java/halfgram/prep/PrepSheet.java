@@ -150,7 +150,9 @@ public record PrepSheet(
   public SortedMap<String, Duration> loads(KitchenBook book) {
     SortedMap<String, Duration> loads = new TreeMap<>();
     book.stations().keySet().forEach(station -> loads.put(station, Duration.ZERO));
-    tasks.forEach(task -> loads.merge(task.station(), task.handsOn(), Duration::plus));
+    tasks.stream()
+        .filter(task -> !task.isInRun())
+        .forEach(task -> loads.merge(task.station(), task.handsOn(), Duration::plus));
     return loads;
   }
 

@@ -123,7 +123,7 @@ final class SheetNotes {
 
   private static List<Input> loaded(PrepSheet sheet, String station) {
     return sheet.tasks().stream()
-        .filter(task -> task.station().equals(station))
+        .filter(task -> task.station().equals(station) && !task.isInRun())
         .map(
             task ->
                 Input.derived(

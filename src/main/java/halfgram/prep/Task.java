@@ -145,6 +145,14 @@ public record Task(
     return Duration.between(handsOff, end);
   }
 
+  /**
+   * Whether it is part of what another task takes: a bath renewed between the drops of a run is set
+   * up by the hands of the run, whose time has it in.
+   */
+  public boolean isInRun() {
+    return kind == Kind.FRESH_BATH && !links.isEmpty();
+  }
+
   /** Person-minutes of hands-on work. */
   public Duration handsOn() {
     return Duration.between(start, handsOff).multipliedBy(hands);

@@ -174,7 +174,7 @@ public record Load(List<OfStation> stations, List<OfPerson> people) {
 
     private void work(Placed one) {
       Task task = tasks.get(one.task());
-      if (task == null) {
+      if (task == null || task.isInRun()) {
         return;
       }
       one.turns().forEach(turn -> work(turn, task.station(), task.hands()));

@@ -233,7 +233,8 @@ final class TaskJobs {
   private static final int PAUSE = Slots.up(Duration.ofMinutes(60));
 
   private void put(Task task, Size size, Optional<List<Integer>> who, Optional<Instant> begun) {
-    int needed = size.hands() == 0 || cooks.isEmpty() ? 0 : task.hands();
+    boolean own = size.hands() > 0 && !task.isInRun();
+    int needed = own && !cooks.isEmpty() ? task.hands() : 0;
     Optional<Job.Spot> fixed = who.map(some -> Job.Spot.of(size.at(), some));
     boolean last = size.unload() == 0;
     List<Integer> spells = spells(task, size);

@@ -170,13 +170,20 @@ class LanesTest {
 
   @Test
   void whoRelievesWhomIsSaidWhereverWorkIsPlanned() {
+    try (Site own = Site.demo()) {
+      own.setClock(Site.at("07:00"));
+      whoRelievesWhomIsSaid(own, own.client());
+    }
+  }
+
+  private static void whoRelievesWhomIsSaid(Site at, Client client) {
     client.get(LANES);
-    InForce inForce = site.wiring().plans().find(site.house(), Site.DAY).orElseThrow();
+    InForce inForce = at.wiring().plans().find(at.house(), Site.DAY).orElseThrow();
     Placed shared =
-        site
+        at
             .wiring()
             .crewPlans()
-            .find(site.house(), inForce)
+            .find(at.house(), inForce)
             .orElseThrow()
             .plan()
             .placed()
@@ -206,7 +213,7 @@ class LanesTest {
     }
   }
 
-  private String name(String code) {
+  private static String name(String code) {
     return site.house().book().people().stream()
         .filter(one -> one.code().equals(code))
         .findFirst()

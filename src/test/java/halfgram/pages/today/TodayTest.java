@@ -23,7 +23,7 @@ class TodayTest {
 
   @BeforeAll
   static void open() {
-    site = Site.demo();
+    site = Site.demo().searchFully();
     client = site.client();
   }
 

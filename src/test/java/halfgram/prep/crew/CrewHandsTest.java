@@ -2,6 +2,7 @@ package halfgram.prep.crew;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import halfgram.book.DemoBook;
 import halfgram.measure.Window;
 import halfgram.prep.PlatingLine;
 import halfgram.prep.Task;
@@ -9,6 +10,7 @@ import halfgram.prep.schedule.Budget;
 import halfgram.station.Equipment;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -41,6 +43,32 @@ class CrewHandsTest {
       }
     }
     assertThat(taken).isPositive();
+  }
+
+  /**
+   * A run has the set-up of its baths in its own time: one cook can do it alone, changes and all.
+   */
+  @Test
+  void aBathRenewedDuringARunTakesNoHandsBesideThoseOfTheRun() {
+    DemoDay day =
+        DemoDay.of(
+            DemoBook.fresh()
+                .set("formulas/yoghurt-spheres/versions/0/technique/inputs/mostPieces", "30"),
+            DemoDay.SATURDAY,
+            LocalTime.of(7, 0));
+    CrewPlan plan = Crewing.plan(day.book(), day.sheet(), day.facts(), Budget.of(300, 1));
+    List<Task> renewed = day.sheet().tasks().stream().filter(Task::isInRun).toList();
+    assertThat(renewed).hasSizeGreaterThan(3);
+    for (Task task : renewed) {
+      Placed placed = plan.find(task.id()).orElseThrow();
+      assertThat(placed.turns()).as(task.id()).allMatch(turn -> turn.people().isEmpty());
+    }
+    Duration cold =
+        day.sheet().tasks().stream()
+            .filter(task -> task.station().equals("cold") && !renewed.contains(task))
+            .map(Task::handsOn)
+            .reduce(Duration.ZERO, Duration::plus);
+    assertThat(day.sheet().loads(day.book()).get("cold")).isEqualTo(cold);
   }
 
   /** With nobody there after the start, the chiller is begun when it can be taken out. */
