@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import halfgram.desk.CrewInForce;
 import halfgram.desk.InForce;
 import halfgram.prep.Task;
+import halfgram.prep.crew.CrewPlan;
 import halfgram.prep.crew.DayFacts;
 import halfgram.prep.crew.Placed;
 import halfgram.prep.crew.Present;
@@ -179,16 +180,9 @@ class LanesTest {
   private static void whoRelievesWhomIsSaid(Site at, Client client) {
     client.get(LANES);
     InForce inForce = at.wiring().plans().find(at.house(), Site.DAY).orElseThrow();
+    CrewPlan plan = at.wiring().crewPlans().find(at.house(), inForce).orElseThrow().plan();
     Placed shared =
-        at
-            .wiring()
-            .crewPlans()
-            .find(at.house(), inForce)
-            .orElseThrow()
-            .plan()
-            .placed()
-            .values()
-            .stream()
+        plan.placed().values().stream()
             .filter(one -> one.people().size() > 1)
             .filter(one -> one.turns().size() > 1)
             .filter(one -> !one.turns().get(0).people().equals(one.turns().get(1).people()))
