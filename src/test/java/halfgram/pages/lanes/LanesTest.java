@@ -6,7 +6,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import halfgram.desk.CrewInForce;
 import halfgram.desk.InForce;
 import halfgram.prep.Task;
-import halfgram.prep.crew.CrewPlan;
 import halfgram.prep.crew.DayFacts;
 import halfgram.prep.crew.Placed;
 import halfgram.prep.crew.Present;
@@ -15,8 +14,6 @@ import halfgram.testkit.Client.Answer;
 import halfgram.testkit.Script;
 import halfgram.testkit.Site;
 import halfgram.web.Visit;
-import java.time.LocalTime;
-import java.time.ZoneId;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -167,52 +164,6 @@ class LanesTest {
     }
     assertThat(relieved).as("work that goes on over a break").isPositive();
     assertThat(page).doesNotContain("class=\"pause\"");
-  }
-
-  @Test
-  void whoRelievesWhomIsSaidWhereverWorkIsPlanned() {
-    try (Site own = Site.demo()) {
-      own.setClock(Site.at("07:00"));
-      whoRelievesWhomIsSaid(own, own.client());
-    }
-  }
-
-  private static void whoRelievesWhomIsSaid(Site at, Client client) {
-    client.get(LANES);
-    InForce inForce = at.wiring().plans().find(at.house(), Site.DAY).orElseThrow();
-    CrewPlan plan = at.wiring().crewPlans().find(at.house(), inForce).orElseThrow().plan();
-    Placed shared =
-        plan.placed().values().stream()
-            .filter(one -> one.people().size() > 1)
-            .filter(one -> one.turns().size() > 1)
-            .filter(one -> !one.turns().get(0).people().equals(one.turns().get(1).people()))
-            .findFirst()
-            .orElseThrow();
-    Placed.Hands second = shared.turns().get(1);
-    String said =
-        ", "
-            + name(second.people().get(0))
-            + " from "
-            + LocalTime.ofInstant(second.from(), ZoneId.of("Europe/Copenhagen"));
-    String station = inForce.findTask(shared.task()).orElseThrow().station();
-    String id = encoded(shared.task());
-    for (String page :
-        List.of(
-            LANES,
-            LANES + "/task?id=" + id,
-            "/k/TARN/",
-            "/k/TARN/task?date=" + Site.DAY + "&id=" + id,
-            "/k/TARN/wall/" + station + "?task=" + id)) {
-      assertThat(client.get(page).text()).as(page).contains(said);
-    }
-  }
-
-  private static String name(String code) {
-    return site.house().book().people().stream()
-        .filter(one -> one.code().equals(code))
-        .findFirst()
-        .orElseThrow()
-        .name();
   }
 
   private static Placed.Hands whole(Placed placed) {
