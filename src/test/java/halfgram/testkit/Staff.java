@@ -1,13 +1,25 @@
 package halfgram.testkit;
 
+import com.password4j.Argon2Function;
+import com.password4j.Password;
+import com.password4j.types.Argon2;
 import halfgram.desk.People;
 import halfgram.desk.Signing;
 import halfgram.desk.Tablets;
+import halfgram.people.Account;
+import halfgram.people.AccountStore;
 import java.util.List;
 
 /** People of the demo kitchen who sign in with a password, as real ones do, and its tablets. */
 public final class Staff {
   public static final String PASSWORD = "copper kettle under nine bridges";
+
+  /** Of {@link #PASSWORD}, so weak that a test need not wait for it: what is checked says how. */
+  private static final String HASH =
+      Password.hash(PASSWORD)
+          .addRandomSalt(16)
+          .with(Argon2Function.getInstance(8, 1, 1, 32, Argon2.ID))
+          .getResult();
 
   private Staff() {}
 
@@ -18,8 +30,22 @@ public final class Staff {
     return ((People.Done) outcome).code().orElseThrow();
   }
 
-  /** Adds somebody who has chosen {@link #PASSWORD}. */
+  /** Adds somebody whose password is {@link #PASSWORD}. */
   public static void join(Site site, String name, String role) {
+    invite(site, name, role);
+    AccountStore accounts = new AccountStore();
+    site.wiring()
+        .desk()
+        .read(
+            tx -> {
+              Account account = accounts.find(tx, name).orElseThrow();
+              accounts.setHash(tx, account.id(), HASH);
+              return true;
+            });
+  }
+
+  /** As {@link #join}, by an invitation, with all that real ones have: its session, its hash. */
+  public static void accept(Site site, String name, String role) {
     String code = invite(site, name, role);
     Signing.From from = new Signing.From("test", "here");
     if (site.wiring().people().accept(code, PASSWORD, from).isEmpty()) {

@@ -93,8 +93,9 @@ class PeopleTest {
 
   @Test
   void sessionsAreListedAndEndedOneByOne() {
-    Client here = Staff.signedIn(site, "ada");
-    Client there = Staff.signedIn(site, "ada");
+    Staff.accept(site, "bea", "cook");
+    Client here = Staff.signedIn(site, "bea");
+    Client there = Staff.signedIn(site, "bea");
     assertThat(there.get("/k/TARN/me").status()).isEqualTo(200);
     Answer me = here.get("/k/TARN/me");
     List<String> others = me.all("name=\"session\" value=\"([0-9a-f-]{36})\"");
