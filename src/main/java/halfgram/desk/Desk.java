@@ -38,6 +38,10 @@ public final class Desk {
   }
 
   private static final int KEPT = 4;
+
+  /** What books read as, for all desks of this process: it depends on the text alone. */
+  private static final LastFew<String, BookReader.Outcome> OUTCOMES = new LastFew<>(KEPT);
+
   private static final long READ_MILLIS = 1000;
 
   private final Database database;
@@ -47,7 +51,6 @@ public final class Desk {
   private final KitchenStore kitchens = new KitchenStore();
   private final BookStore books = new BookStore();
   private final Map<UUID, House> opened;
-  private final LastFew<String, BookReader.Outcome> outcomes;
   private final Memory memory;
   private final Map<UUID, Lock> turns;
 
@@ -58,7 +61,6 @@ public final class Desk {
         clock,
         signal,
         new ConcurrentHashMap<>(),
-        new LastFew<>(KEPT),
         new Memory(),
         new ConcurrentHashMap<>());
   }
@@ -69,7 +71,6 @@ public final class Desk {
       Clock clock,
       Signal signal,
       Map<UUID, House> opened,
-      LastFew<String, BookReader.Outcome> outcomes,
       Memory memory,
       Map<UUID, Lock> turns) {
     this.database = database;
@@ -77,7 +78,6 @@ public final class Desk {
     this.clock = clock;
     this.signal = signal;
     this.opened = opened;
-    this.outcomes = outcomes;
     this.memory = memory;
     this.turns = turns;
   }
@@ -85,14 +85,7 @@ public final class Desk {
   /** The same desk with a clock that stands at a moment: for what was done then and comes now. */
   Desk at(Instant moment) {
     return new Desk(
-        database,
-        reader,
-        Clock.fixed(moment, ZoneOffset.UTC),
-        signal,
-        opened,
-        outcomes,
-        memory,
-        turns);
+        database, reader, Clock.fixed(moment, ZoneOffset.UTC), signal, opened, memory, turns);
   }
 
   /** Now, to the microsecond that a database keeps. */
@@ -273,7 +266,7 @@ public final class Desk {
    */
   BookReader.Outcome check(ObjectNode tree) {
     String text = tree.toString();
-    return outcomes.get(text, unread -> reader.read(unread.getBytes(StandardCharsets.UTF_8)));
+    return OUTCOMES.get(text, unread -> reader.read(unread.getBytes(StandardCharsets.UTF_8)));
   }
 
   /**

@@ -7,18 +7,27 @@ import com.networknt.schema.Error;
 import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
-import java.util.HashMap;
+import halfgram.book.BookStore;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 
 /** The OpenAPI document, to hold calls and answers against what it says of them. */
 public final class ApiDocument {
-  private final JsonNode root;
-  private final Map<String, Schema> schemas = new HashMap<>();
+  /** Read once in this process: every site has the same. */
+  private static final Map<String, ApiDocument> KNOWN = new ConcurrentHashMap<>();
 
-  public ApiDocument(JsonNode root) {
+  private final JsonNode root;
+  private final Map<String, Schema> schemas = new ConcurrentHashMap<>();
+
+  private ApiDocument(JsonNode root) {
     this.root = root;
+  }
+
+  /** The document that a site answers with. */
+  public static ApiDocument of(String text) {
+    return KNOWN.computeIfAbsent(text, unknown -> new ApiDocument(BookStore.parse(unknown)));
   }
 
   public JsonNode root() {

@@ -22,9 +22,7 @@ final class KnownRotas {
   private KnownRotas() {}
 
   static Rota shortly(Workday day, Budget budget) {
-    return fully(
-        day,
-        new Budget(budget.iterations() / SHORTER, budget.seed(), budget.searches(), budget.stop()));
+    return fully(day, new Budget(budget.iterations() / SHORTER, budget.seed(), 1, budget.stop()));
   }
 
   static Rota fully(Workday day, Budget budget) {
