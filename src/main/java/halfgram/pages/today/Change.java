@@ -1,5 +1,6 @@
 package halfgram.pages.today;
 
+import halfgram.desk.Passing;
 import halfgram.desk.Plans;
 import halfgram.desk.Services;
 import halfgram.formula.ComponentRef;
@@ -35,6 +36,7 @@ import java.util.stream.Stream;
  * @param made the largest changes of what is made
  * @param more how many more components change, in words
  * @param tasks how many tasks come, go and change, in words
+ * @param origin what of it comes of the time that has passed; empty where nothing does
  * @param standing whether anything that is being made would change
  * @param uncalled courses that are past their time: a plan from now on has no work for them
  */
@@ -49,6 +51,7 @@ record Change(
     List<String> made,
     String more,
     String tasks,
+    String origin,
     String standing,
     List<Uncalled> uncalled,
     List<Verdict.Trouble> misfits,
@@ -64,10 +67,11 @@ record Change(
   static Change of(
       Shown shown,
       Plans.Proposal proposal,
+      Passing passing,
       int number,
       boolean asked,
       List<Services.Uncalled> uncalled) {
-    return new Writer(shown, proposal).write(number, asked, uncalled);
+    return new Writer(shown, proposal).write(passing, number, asked, uncalled);
   }
 
   /** Puts one difference into words; what the proposal has by the proposal's names. */
@@ -86,7 +90,8 @@ record Change(
       this.names = new SheetWords(proposal.book(), proposal.sheet(), words);
     }
 
-    private Change write(int number, boolean asked, List<Services.Uncalled> uncalled) {
+    private Change write(
+        Passing passing, int number, boolean asked, List<Services.Uncalled> uncalled) {
       List<String> made = difference.made().stream().map(this::made).toList();
       int more = made.size() - MOST_MADE;
       return new Change(
@@ -105,6 +110,7 @@ record Change(
               difference.withdrawn().size(),
               difference.changed().size(),
               difference.unchanged()),
+          origin(passing),
           standing(),
           uncalled.stream().map(this::uncalled).toList(),
           difference.misfits().stream()
@@ -114,6 +120,21 @@ record Change(
                           words.say(misfit.what()), "", Verdict.chain(shown, misfit.chain())))
               .toList(),
           parts(made));
+    }
+
+    /** What of it was entered, so that an hour that has passed is not taken for it. */
+    private String origin(Passing passing) {
+      if (passing.byTime().isEmpty()) {
+        return "";
+      }
+      Difference entered = passing.byEntries();
+      return entered.isEmpty()
+          ? words.say("today.by-time")
+          : words.say(
+              "today.by-entries",
+              entered.added().size(),
+              entered.withdrawn().size(),
+              entered.changed().size());
     }
 
     /** What tasks do not say themselves: of the day, and of services that want no work any more. */

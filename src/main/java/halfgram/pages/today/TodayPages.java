@@ -8,6 +8,7 @@ import halfgram.desk.Dipped;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Nights;
+import halfgram.desk.Passing;
 import halfgram.desk.Plans;
 import halfgram.desk.Services;
 import halfgram.desk.Stock;
@@ -250,7 +251,14 @@ public final class TodayPages implements Server.Part {
     List<Services.Uncalled> uncalled =
         proposal.isPresent() && asked.isToday() ? services.uncalled(house, inForce) : List.of();
     return proposal.map(
-        one -> Change.of(shown, one, inForce.plan().number(), asked.again(), uncalled));
+        one ->
+            Change.of(
+                shown,
+                one,
+                Passing.of(plans, house, inForce, one),
+                inForce.plan().number(),
+                asked.again(),
+                uncalled));
   }
 
   /** Today's first plan is in force as soon as somebody looks; no other day's. */
