@@ -34,7 +34,7 @@ final class TubJson {
     this.dipped = new Dipped(desk);
   }
 
-  /** A tub, what happened to it, and what was taken of what it keeps. */
+  /** A tub, what happened to it, what was taken of what it keeps, and its way from tub to tub. */
   ObjectNode life(Visit visit, House house, Stock.Life life) {
     ObjectNode node = JsonNodeFactory.instance.objectNode();
     tub(node, house, life.tub(), desk.now(), visit);
@@ -44,7 +44,13 @@ final class TubJson {
     dipped.list(house, plans.find(house, house.day(desk.now()))).stream()
         .filter(dip -> dip.tub().id().equals(life.tub().id()))
         .forEach(dip -> dip(taken.addObject(), house, dip));
+    codes(node.putArray("madeOf"), life.madeOf());
+    codes(node.putArray("wentInto"), life.wentInto());
     return node;
+  }
+
+  private static void codes(ArrayNode codes, Collection<Tub> tubs) {
+    tubs.forEach(tub -> codes.add(tub.lot().code()));
   }
 
   static void tub(ObjectNode node, House house, Tub tub, Instant now, Visit visit) {

@@ -2,6 +2,7 @@ package halfgram.pages.stock;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import halfgram.lot.LedgerStore;
 import halfgram.lot.Tub;
 import halfgram.prep.Task;
@@ -47,6 +48,9 @@ class TraceTest {
     assertThat(page(oil).text()).contains("Went into", "owder " + made.lot().code());
     assertThat(page(made).text()).contains("Made of", "Dill oil " + oil.lot().code());
     assertThat(page(made).body()).contains("href=\"/k/TARN/stock/" + oil.lot().code() + "\"");
+    assertThat(codes(made, "madeOf")).contains(oil.lot().code());
+    assertThat(codes(oil, "wentInto")).contains(made.lot().code());
+    assertThat(codes(oil, "madeOf")).isEmpty();
   }
 
   @Test
@@ -82,6 +86,14 @@ class TraceTest {
 
   private Answer page(Tub tub) {
     return client.get("/k/TARN/stock/" + tub.lot().code());
+  }
+
+  /** The same as a script is told it. */
+  private List<String> codes(Tub tub, String field) {
+    List<String> codes = new ArrayList<>();
+    JsonNode life = site.script().get("stock/" + tub.lot().code()).body();
+    life.path(field).forEach(code -> codes.add(code.asText()));
+    return codes;
   }
 
   private List<String> tasksUsing(Tub tub) {
