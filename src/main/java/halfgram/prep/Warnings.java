@@ -3,6 +3,7 @@ package halfgram.prep;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Line;
 import halfgram.formula.Output;
+import halfgram.formula.TechniqueYield;
 import halfgram.ingredient.Ingredient;
 import halfgram.kitchen.Text;
 import halfgram.measure.Message;
@@ -40,6 +41,7 @@ final class Warnings {
           .map(SphereBath::warnings)
           .orElse(List.of())
           .forEach(said -> warnings.add(Message.of("warn.of", make.version().name(), said)));
+      warnings.yields(make.version());
       if (explosion.workedOf(make).bath.isPresent()) {
         warnings.calcium(make.version());
       }
@@ -97,6 +99,13 @@ final class Warnings {
       }
     }
     others.forEach((place, names) -> add(Message.of("warn.place", place, List.copyOf(names))));
+  }
+
+  /** A batch is scaled by the yields of its steps, so what a technique says otherwise is told. */
+  private void yields(FormulaVersion version) {
+    version.techniques().stream()
+        .flatMap(use -> TechniqueYield.findDoubt(version, use).stream())
+        .forEach(said -> add(Message.of("warn.of", version.name(), said)));
   }
 
   /** Milk and its like bring calcium; where nobody knows how much, a bath is worn unseen. */

@@ -33,6 +33,14 @@ public interface Technique {
     return List.of();
   }
 
+  /**
+   * The figure that says how much of what is in the vessel at its step comes out of it, in %; empty
+   * where none does.
+   */
+  default Optional<String> comesOut() {
+    return Optional.empty();
+  }
+
   /** Inputs of a worked example as somebody would type them. */
   Map<String, String> example();
 

@@ -2,6 +2,7 @@ package halfgram.pages.formulas;
 
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.TechniqueUse;
+import halfgram.formula.TechniqueYield;
 import halfgram.measure.Message;
 import halfgram.prep.BathFacts;
 import halfgram.prep.KitchenBook;
@@ -40,9 +41,11 @@ record TechniqueRow(
               inputs.add(words.say("formulas.own-input", name, typed));
             });
     List<Message> warnings =
-        use.drops()
-            ? BathFacts.bath(book, version).map(SphereBath::warnings).orElse(List.of())
-            : use.result().map(Result::warnings).orElse(List.of());
+        new ArrayList<>(
+            use.drops()
+                ? BathFacts.bath(book, version).map(SphereBath::warnings).orElse(List.of())
+                : use.result().map(Result::warnings).orElse(List.of()));
+    TechniqueYield.findDoubt(version, use).ifPresent(warnings::add);
     return new TechniqueRow(
         words.say(Message.of(key)),
         "techniques/" + use.name() + "?formula=" + version.formula(),

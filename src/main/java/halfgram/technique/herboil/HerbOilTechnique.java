@@ -17,6 +17,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** Blanched herb, squeezed dry, blended with oil, rested and strained through cloth. */
 public final class HerbOilTechnique implements Technique {
@@ -122,6 +123,11 @@ public final class HerbOilTechnique implements Technique {
   @Override
   public List<Output> outputs() {
     return OUTPUTS;
+  }
+
+  @Override
+  public Optional<String> comesOut() {
+    return Optional.of("yield");
   }
 
   @Override

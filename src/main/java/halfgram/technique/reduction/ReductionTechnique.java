@@ -85,6 +85,11 @@ public final class ReductionTechnique implements Technique {
   }
 
   @Override
+  public Optional<String> comesOut() {
+    return Optional.of("share");
+  }
+
+  @Override
   public Result work(Values values, Tables tables) {
     Working working = new Working(this);
     double start = start(values, working);

@@ -63,6 +63,23 @@ class FormulasPagesTest extends OnFormulas {
   }
 
   @Test
+  void aTechniqueThatSaysAnotherYieldThanTheStepsIsToldOnItsFormulaAndOnTheSheet() {
+    String told = "% of what is in the vessel comes out by the technique, ";
+    assertThat(client.get(PLACE + "/dill-oil").text()).doesNotContain(told);
+    assertThat(warned()).doesNotContain("warn.technique-yield");
+    String[] oil = fields("dill-oil", "steps.1.yield", "39");
+    assertThat(client.post(PLACE + "/dill-oil/edit", oil).status()).isEqualTo(303);
+    assertThat(client.get(PLACE + "/dill-oil").text())
+        .contains("55.2 " + told + "39 % by the yields of the steps");
+    assertThat(warned()).contains("warn.technique-yield");
+  }
+
+  /** What a sheet of the book as it is now finds worth a look. */
+  private String warned() {
+    return site.wiring().plans().preview(site.house(), Site.DAY, 2).sheet().warnings().toString();
+  }
+
+  @Test
   void aStepSaysWhenItHasItsMachineAndThatItWantsItDry() {
     assertThat(client.get(PLACE + "/pea-stock").text())
         .contains("the last 3 min of it with hands", "blast chiller, only while alone");
