@@ -80,7 +80,7 @@ public final class TickApi implements Server.Part, KeptReader {
             one -> said(post, one),
             (then, one) ->
                 new TickApi(then.desk(), then.ticking(), kept)
-                    .answer(post.house(), post.words(), post.cook(), one)));
+                    .answer(post.house(), post.words(), post.cook(), sure(one))));
   }
 
   private String said(Post post, JsonNode one) {
@@ -123,7 +123,7 @@ public final class TickApi implements Server.Part, KeptReader {
       return new Queue.Answer(409, halfgram.web.Problems.json("refused", said));
     }
     if (outcome instanceof Ticking.Asks asks) {
-      Messages zoned = words.at(Answers.zone(house));
+      Messages zoned = words.at(house.book().kitchen());
       String said = String.join("; ", asks.because().stream().map(zoned::say).toList());
       return new Queue.Answer(409, halfgram.web.Problems.json("unsure", said));
     }
@@ -158,7 +158,13 @@ public final class TickApi implements Server.Part, KeptReader {
         call.text("cook"),
         undoes,
         origin,
-        when);
+        when,
+        sure);
+  }
+
+  /** What the office enters for a tablet, it has read, with who did it. */
+  private static JsonNode sure(JsonNode one) {
+    return one instanceof ObjectNode node ? node.deepCopy().put("sure", true) : one;
   }
 
   private static Optional<Integer> minutes(Call call) {

@@ -224,7 +224,7 @@ public final class Bathing {
     if (found.unknown().isPresent()) {
       return new Unknown(found.unknown().get());
     }
-    Optional<Ticking.Found> task =
+    Optional<FoundTask> task =
         found.run().flatMap(run -> ticking.find(tx, house, day, BathBoard.task(run)));
     Optional<Message> because =
         task.flatMap(of -> refused(tx, house, entry, of))
@@ -239,7 +239,7 @@ public final class Bathing {
       return new Worn(worn.get());
     }
     BathEntry kept = rules.entry(entry, found);
-    UUID plan = task.map(Ticking.Found::plan).orElse(inForce.get().plan()).id();
+    UUID plan = task.map(FoundTask::plan).orElse(inForce.get().plan()).id();
     KitchenStore.News news =
         KitchenStore.News.note("bath", kept.bath().label(), detail(kept), kept.cook());
     long change = kitchens.change(tx, house.id(), news, kept.at());
@@ -253,7 +253,7 @@ public final class Bathing {
   }
 
   /** Why the run takes no more of these. */
-  private Optional<Message> refused(Tx tx, House house, Entry entry, Ticking.Found task) {
+  private Optional<Message> refused(Tx tx, House house, Entry entry, FoundTask task) {
     boolean goesOn = entry.kind() == BathEntry.Kind.DROP || entry.kind() == BathEntry.Kind.BROKE;
     if (goesOn && ticking.isLost(tx, house, task)) {
       return Optional.of(Message.of("tick.refused.make-failed"));
@@ -305,7 +305,7 @@ public final class Bathing {
   }
 
   private void start(
-      Tx tx, House house, Entry entry, BathEntry kept, Ticking.Found task, BathBoard.Basin before) {
+      Tx tx, House house, Entry entry, BathEntry kept, FoundTask task, BathBoard.Basin before) {
     String id = task.task().id();
     if (kept.kind() == BathEntry.Kind.DROP) {
       ticking.start(tx, house, task, start(entry, kept.id(), id));

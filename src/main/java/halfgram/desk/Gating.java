@@ -155,7 +155,7 @@ public final class Gating {
       return new Unknown(entry.undoes().map(UUID::toString).orElse(""));
     }
     String id = undone.map(one -> one.of().task()).orElse(entry.task());
-    Optional<Ticking.Found> found = ticking.find(tx, house, day, id);
+    Optional<FoundTask> found = ticking.find(tx, house, day, id);
     if (found.isEmpty()) {
       return new Unknown(id);
     }
@@ -189,7 +189,7 @@ public final class Gating {
 
   /** Why it cannot have been said at the time it says. */
   private Optional<Message> untimely(
-      Tx tx, House house, Ticking.Found found, Entry entry, List<GateEntry> entries) {
+      Tx tx, House house, FoundTask found, Entry entry, List<GateEntry> entries) {
     Instant at = entry.when().orElseThrow().at();
     if (entry.kind() == GateEntry.Kind.UNDO) {
       return Optional.of(Message.of("tick.refused.time-undo"));
@@ -211,7 +211,7 @@ public final class Gating {
   }
 
   /** The work behind the gate that has begun: it rests on what was said. */
-  private Optional<Task> goesOn(Tx tx, House house, Ticking.Found found) {
+  private Optional<Task> goesOn(Tx tx, House house, FoundTask found) {
     return GateLock.find(found.task()).stream()
         .flatMap(
             at ->
@@ -258,7 +258,7 @@ public final class Gating {
       Tx tx,
       House house,
       Entry entry,
-      Ticking.Found found,
+      FoundTask found,
       Optional<GateEntry> undone,
       List<Movement> back) {
     Task task = found.task();

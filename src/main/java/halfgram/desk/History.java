@@ -10,16 +10,21 @@ import halfgram.prep.TickStore;
 import halfgram.prep.timer.Holds;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * What was ticked on tasks so far, from what is known of the day as it stands, and from the
  * database for the rest.
  */
 final class History {
+  private static final Set<Tick.Kind> GOES_ON =
+      EnumSet.of(Tick.Kind.START, Tick.Kind.PART_DONE, Tick.Kind.DONE);
+
   private final Tx tx;
   private final House house;
   private final Optional<KnownDay> known;
@@ -62,8 +67,15 @@ final class History {
     return all;
   }
 
+  /** That nobody can go on with it any more, since its make is lost. */
+  Optional<Message> lost(FoundTask found, Tick.Kind kind) {
+    return GOES_ON.contains(kind) && isLost(found)
+        ? Optional.of(Message.of("tick.refused.make-failed"))
+        : Optional.empty();
+  }
+
   /** Whether another task of its make has failed. */
-  boolean isLost(Ticking.Found found) {
+  boolean isLost(FoundTask found) {
     return of(found.otherIds()).values().stream()
         .anyMatch(all -> TaskProgress.fold(all).state() == TaskState.FAILED);
   }

@@ -129,7 +129,7 @@ public final class Kit {
   }
 
   /** Why work on a task at a moment is not taken: a thing carries what it has to be free from. */
-  Optional<Message> findMix(Tx tx, House house, long change, Ticking.Found found, Instant moment) {
+  Optional<Message> findMix(Tx tx, House house, long change, FoundTask found, Instant moment) {
     Task task = found.task();
     Plans.Computation of = plans.computed(tx, house, found.plan());
     List<String> things = Things.of(of.book(), of.sheet(), task);

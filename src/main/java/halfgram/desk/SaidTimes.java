@@ -24,7 +24,7 @@ import java.util.Set;
  * is not before the last that is known of the task. That it began before what it waits for was done
  * and had rested speaks against it, and whoever enters it is told; but paper may know better, so it
  * is taken when they say that it was so. So does long work that took less than a quarter of its
- * time. Undoing is of now.
+ * time, and less than there was said to be before. Undoing is of now.
  */
 final class SaidTimes {
   private static final Set<Tick.Kind> ENDS =
@@ -45,14 +45,14 @@ final class SaidTimes {
   }
 
   /** A tick as it is kept, with when and by whom it was entered, if that was later. */
-  TickStore.Entered entered(Ticking.Found found, Ticking.Entry entry, Tick tick, long change) {
+  TickStore.Entered entered(FoundTask found, Ticking.Entry entry, Tick tick, long change) {
     Optional<TickStore.Later> later =
         entry.said().map(said -> new TickStore.Later(desk.now(), said.by()));
     return new TickStore.Entered(tick, found.plan().id(), entry.origin(), change, later);
   }
 
   /** What a tick that says its time comes to when it is not simply taken. */
-  Optional<Ticking.Outcome> judge(Tx tx, House house, Ticking.Found found, Tick tick, Said said) {
+  Optional<Ticking.Outcome> judge(Tx tx, House house, FoundTask found, Tick tick, Said said) {
     InForce inForce = plans.inForce(tx, house, found.plan());
     TaskProgress progress = inForce.progress(found.task());
     Optional<Message> because = refuses(house, found, tick.kind(), tick.at(), progress);
@@ -63,12 +63,13 @@ final class SaidTimes {
     if (!said.sure()) {
       asks.addAll(asks(house, inForce, found.task(), tick));
       tooShort(found.task(), tick, progress).ifPresent(asks::add);
+      TickDoubts.less(progress, tick.kind(), tick.amount()).ifPresent(asks::add);
     }
     return asks.isEmpty() ? Optional.empty() : Optional.of(new Ticking.Asks(asks));
   }
 
   private Optional<Message> refuses(
-      House house, Ticking.Found found, Tick.Kind kind, Instant at, TaskProgress progress) {
+      House house, FoundTask found, Tick.Kind kind, Instant at, TaskProgress progress) {
     if (kind == Tick.Kind.UNDO) {
       return Optional.of(Message.of("tick.refused.time-undo"));
     }
@@ -77,7 +78,7 @@ final class SaidTimes {
   }
 
   /** Why no time of that day that has been; empty when it is one. */
-  static Optional<Message> outside(Desk desk, House house, Ticking.Found found, Instant at) {
+  static Optional<Message> outside(Desk desk, House house, FoundTask found, Instant at) {
     BusinessDay clock = house.book().kitchen().clock();
     Instant begin = clock.start(found.plan().day());
     Instant now = desk.now();

@@ -16,7 +16,7 @@ final class TaskFinder {
     this.plans = plans;
   }
 
-  Optional<Ticking.Found> find(Tx tx, House house, LocalDate day, String task) {
+  Optional<FoundTask> find(Tx tx, House house, LocalDate day, String task) {
     return find(tx, house, day, task, Optional.empty());
   }
 
@@ -25,9 +25,9 @@ final class TaskFinder {
    *
    * @param known the day as it stands, when it is known
    */
-  Optional<Ticking.Found> find(
+  Optional<FoundTask> find(
       Tx tx, House house, LocalDate day, String task, Optional<KnownDay> known) {
-    Optional<Ticking.Found> inForce =
+    Optional<FoundTask> inForce =
         known
             .map(of -> of.inForce().plan())
             .or(() -> plans.inForce(tx, house, day))
@@ -37,7 +37,7 @@ final class TaskFinder {
     }
     List<PlanStore.Accepted> ofDay = store.list(tx, house.id(), day);
     for (int i = ofDay.size() - 2; i >= 0; i--) {
-      Optional<Ticking.Found> found = find(tx, house, ofDay.get(i), task);
+      Optional<FoundTask> found = find(tx, house, ofDay.get(i), task);
       if (found.isPresent()) {
         return found;
       }
@@ -45,12 +45,12 @@ final class TaskFinder {
     return Optional.empty();
   }
 
-  private Optional<Ticking.Found> find(Tx tx, House house, PlanStore.Accepted plan, String task) {
+  private Optional<FoundTask> find(Tx tx, House house, PlanStore.Accepted plan, String task) {
     List<Task> all = plans.computed(tx, house, plan).sheet().tasks();
     return all.stream()
         .filter(one -> one.id().equals(task))
         .findFirst()
-        .map(one -> new Ticking.Found(plan, one, others(all, one)));
+        .map(one -> new FoundTask(plan, one, others(all, one)));
   }
 
   private static List<Task> others(List<Task> all, Task task) {

@@ -6,7 +6,6 @@ import halfgram.lot.LotStore;
 import halfgram.lot.Movement;
 import halfgram.measure.Amount;
 import halfgram.measure.Message;
-import halfgram.prep.PlanStore;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
 import halfgram.prep.TaskState;
@@ -32,10 +31,6 @@ import java.util.UUID;
  */
 public final class Ticking {
 
-  /** What nobody can say any more of a task whose make is lost. */
-  private static final Set<Tick.Kind> GOES_ON =
-      EnumSet.of(Tick.Kind.START, Tick.Kind.PART_DONE, Tick.Kind.DONE);
-
   /** What uses the kit of a task. */
   static final Set<Tick.Kind> USES =
       EnumSet.of(Tick.Kind.START, Tick.Kind.WEIGHED, Tick.Kind.PART_DONE, Tick.Kind.DONE);
@@ -46,6 +41,8 @@ public final class Ticking {
    * @param id made by the device, so that a later one can take it back before it was sent; when it
    *     made none, one is made here
    * @param said when it was done, for what is entered later; empty: now
+   * @param sure whether they have been told what speaks against it ({@link TickDoubts}), and it is
+   *     so
    */
   public record Entry(
       Optional<UUID> id,
@@ -58,7 +55,8 @@ public final class Ticking {
       String cook,
       Optional<UUID> undoes,
       TickStore.Origin origin,
-      Optional<Said> said) {
+      Optional<Said> said,
+      boolean sure) {
 
     /** One that is entered as it is done, and sets no timer. */
     public Entry(
@@ -82,13 +80,25 @@ public final class Ticking {
           cook,
           undoes,
           origin,
-          Optional.empty());
+          Optional.empty(),
+          false);
     }
 
     /** The same, done at another time than now. */
     public Entry saying(Said when) {
       return new Entry(
-          id, task, kind, line, amount, minutes, note, cook, undoes, origin, Optional.of(when));
+          id,
+          task,
+          kind,
+          line,
+          amount,
+          minutes,
+          note,
+          cook,
+          undoes,
+          origin,
+          Optional.of(when),
+          sure);
     }
   }
 
@@ -118,7 +128,7 @@ public final class Ticking {
   /** A rule does not let it. */
   public record Refused(Message because) implements Outcome {}
 
-  /** Something speaks against the time said: whoever sent it has to say that it was so. */
+  /** Something speaks against it: whoever sent it has to say that it is so. */
   public record Asks(List<Message> because) implements Outcome {}
 
   /** No plan in force or before it on that day has such a task. */
@@ -153,7 +163,7 @@ public final class Ticking {
     return plans
         .known(house, day, house.stand().change())
         .flatMap(of -> of.inForce().findTask(task))
-        .or(() -> desk.read(tx -> find(tx, house, day, task).map(Found::task)));
+        .or(() -> desk.read(tx -> find(tx, house, day, task).map(FoundTask::task)));
   }
 
   /** Takes a tick on a task of a day. */
@@ -189,7 +199,7 @@ public final class Ticking {
       return new Refused(Message.of("tick.refused.id-taken", taken.get()));
     }
     Optional<KnownDay> known = plans.known(house, day, stand.change());
-    Optional<Found> found = finder.find(tx, house, day, entry.task(), known);
+    Optional<FoundTask> found = finder.find(tx, house, day, entry.task(), known);
     if (found.isEmpty()) {
       return new NoSuchTask();
     }
@@ -200,9 +210,6 @@ public final class Ticking {
         entry.said().flatMap(of -> times.judge(tx, house, found.get(), tick, of));
     if (timed.isPresent()) {
       return timed.get();
-    }
-    if (GOES_ON.contains(entry.kind()) && said.isLost(found.get())) {
-      return new Refused(Message.of("tick.refused.make-failed"));
     }
     Optional<Message> held = held(tx, house, found.get(), tick, said);
     if (held.isPresent()) {
@@ -216,16 +223,18 @@ public final class Ticking {
     }
     return TaskProgress.tick(history, tick)
         .<Outcome>fold(
-            progress -> keep(tx, house, stand, found.get(), entry, tick, history),
+            progress ->
+                asks(house, entry, history)
+                    .orElseGet(() -> keep(tx, house, stand, found.get(), entry, tick, history)),
             progress -> new NoSuchTask(),
             Refused::new);
   }
 
   /** What holds a tick back: a gate, a freezer, a limit that is past, or a word that makes none. */
-  private Optional<Message> held(Tx tx, House house, Found found, Tick tick, History said) {
+  private Optional<Message> held(Tx tx, House house, FoundTask found, Tick tick, History said) {
     Task task = found.task();
-    return gates
-        .refuses(tx, house, task, tick.kind())
+    return said.lost(found, tick.kind())
+        .or(() -> gates.refuses(tx, house, task, tick.kind()))
         .or(() -> pulling.refuses(tx, house, task, tick.kind(), tick.at()))
         .or(() -> said.overdue(task, tick))
         .or(() -> words.refuses(tx, house, found, tick))
@@ -243,7 +252,7 @@ public final class Ticking {
    * Starts a task that nobody is on, when something else that a cook entered says so. The entry has
    * an id, so that it can be taken back with what it came from.
    */
-  void start(Tx tx, House house, Found found, Entry entry) {
+  void start(Tx tx, House house, FoundTask found, Entry entry) {
     List<Tick> history = ticks.listOfTask(tx, house.id(), entry.task());
     TaskState state = TaskProgress.fold(history).state();
     if (state == TaskState.TO_DO || state == TaskState.PART_DONE) {
@@ -252,14 +261,14 @@ public final class Ticking {
   }
 
   /** Takes such a start back, when nothing has been ticked since. */
-  void takeStartBack(Tx tx, House house, Found found, Entry undo) {
+  void takeStartBack(Tx tx, House house, FoundTask found, Entry undo) {
     List<Tick> history = ticks.listOfTask(tx, house.id(), undo.task());
     if (TaskProgress.fold(history).last().map(Tick::id).equals(undo.undoes())) {
       add(tx, house, found, undo);
     }
   }
 
-  private void add(Tx tx, House house, Found found, Entry entry) {
+  private void add(Tx tx, House house, FoundTask found, Entry entry) {
     KitchenStore.Stand stand = kitchens.lock(tx, house.id());
     Tick tick = tick(entry, found.task());
     long change = kitchens.next(tx, stand);
@@ -284,7 +293,7 @@ public final class Ticking {
    * Why a task cannot be started by somebody: its batch waits for a go, what it takes has waited
    * past its limit, or its kit carries something.
    */
-  Optional<Message> held(Tx tx, House house, Found found, Entry start) {
+  Optional<Message> held(Tx tx, House house, FoundTask found, Entry start) {
     return gates
         .refuses(tx, house, found.task(), Tick.Kind.START)
         .or(() -> overdue(tx, house, found, start))
@@ -292,7 +301,7 @@ public final class Ticking {
   }
 
   /** Why a task cannot begin any more with what has waited for it. */
-  Optional<Message> overdue(Tx tx, House house, Found found, Entry start) {
+  Optional<Message> overdue(Tx tx, House house, FoundTask found, Entry start) {
     Task task = found.task();
     return new History(tx, house, Optional.empty()).overdue(task, tick(start, task));
   }
@@ -303,45 +312,38 @@ public final class Ticking {
   }
 
   /** Whether another task of its make has failed. */
-  boolean isLost(Tx tx, House house, Found found) {
+  boolean isLost(Tx tx, House house, FoundTask found) {
     return new History(tx, house, Optional.empty()).isLost(found);
   }
 
-  /**
-   * A task, in the plan in force or, when that has withdrawn it, in the last that had it.
-   *
-   * @param others the other tasks of its make
-   */
-  record Found(PlanStore.Accepted plan, Task task, List<Task> others) {
-
-    List<String> otherIds() {
-      return others.stream().map(Task::id).toList();
-    }
+  Optional<FoundTask> find(Tx tx, House house, LocalDate day, String task) {
+    return finder.find(tx, house, day, task);
   }
 
-  Optional<Found> find(Tx tx, House house, LocalDate day, String task) {
-    return finder.find(tx, house, day, task);
+  /** What is entered later says who did it, and is asked about with its time. */
+  private static Optional<Outcome> asks(House house, Entry entry, List<Tick> history) {
+    boolean asked = entry.sure() || entry.said().isPresent();
+    List<Message> doubts =
+        asked ? List.of() : TickDoubts.of(house, TaskProgress.fold(history), entry);
+    return doubts.isEmpty() ? Optional.empty() : Optional.of(new Asks(doubts));
   }
 
   private Outcome keep(
       Tx tx,
       House house,
       KitchenStore.Stand stand,
-      Found found,
+      FoundTask found,
       Entry entry,
       Tick tick,
       List<Tick> history) {
-    if (tick.kind() == Tick.Kind.UNDO) {
-      Optional<Message> because = back.refuses(tx, house, found, tick);
-      if (because.isPresent()) {
-        return new Refused(because.get());
-      }
-    }
-    if (tick.kind() == Tick.Kind.FAILED) {
-      Optional<Message> held = filling.findCombined(tx, house, found.task());
-      if (held.isPresent()) {
-        return new Refused(held.get());
-      }
+    Optional<Message> because =
+        switch (tick.kind()) {
+          case UNDO -> back.refuses(tx, house, found, tick);
+          case FAILED -> filling.findCombined(tx, house, found.task());
+          default -> Optional.empty();
+        };
+    if (because.isPresent()) {
+      return new Refused(because.get());
     }
     TaskProgress before = TaskProgress.fold(history);
     boolean fact = Unplanned.isFact(found.task(), tick, history);

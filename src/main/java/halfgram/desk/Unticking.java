@@ -24,7 +24,7 @@ final class Unticking {
   }
 
   /** Why a tick cannot be taken back: the batch failed twice, or something later rests on a tub. */
-  Optional<Message> refuses(Tx tx, House house, Ticking.Found found, Tick undo) {
+  Optional<Message> refuses(Tx tx, House house, FoundTask found, Tick undo) {
     List<Tick> others = new ArrayList<>(ticks.listOfTask(tx, house.id(), undo.task()));
     ticks.listOfTasks(tx, house.id(), found.otherIds()).values().forEach(others::addAll);
     if (FailedBatches.isFailedTwice(others, undo.undoes().orElseThrow())) {

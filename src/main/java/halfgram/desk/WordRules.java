@@ -26,7 +26,7 @@ final class WordRules {
   }
 
   /** Why a word about a task is not taken; empty for what is none, and for one that is. */
-  Optional<Message> refuses(Tx tx, House house, Ticking.Found found, Tick tick) {
+  Optional<Message> refuses(Tx tx, House house, FoundTask found, Tick tick) {
     return switch (tick.kind()) {
       case NOTE -> tick.note().isPresent() ? fine() : no("tick.refused.no-note");
       case TIMED -> timed(tick);
@@ -52,7 +52,7 @@ final class WordRules {
         : no("tick.refused.minutes", LONGEST);
   }
 
-  private Optional<Message> later(Tx tx, House house, Ticking.Found found, Tick tick) {
+  private Optional<Message> later(Tx tx, House house, FoundTask found, Tick tick) {
     InForce inForce = plans.inForce(tx, house, found.plan());
     Optional<Timer> timer =
         Timers.list(inForce.sheet().tasks(), inForce.progress()).stream()

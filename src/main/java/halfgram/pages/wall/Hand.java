@@ -61,15 +61,18 @@ record Hand(
   /**
    * What stands in the fields, and what is wrong with it.
    *
-   * @param sure the amount that is asked about; empty where none is
+   * @param doneSure that it is so, to be pressed for what was asked about; empty where nothing was
+   * @param question what that was about, sent along with it
    * @param units that an amount is typed in, for the keys below the field
    */
   record Amounts(
       String done,
       String doneFault,
-      String sure,
+      String doneSure,
       String part,
       String partFault,
+      String partSure,
+      String question,
       String note,
       String noteFault,
       String sample,
@@ -80,6 +83,7 @@ record Hand(
    *
    * @param notes what there is to know
    * @param stands for how long it stands from now on; empty for what needs hands to its end
+   * @param over sent along when somebody else is taken off it
    * @param other who else is on it; empty for nobody, or who works here
    * @param note what stands in the field, and what is wrong with it
    */
@@ -87,6 +91,7 @@ record Hand(
       List<String> notes,
       String stands,
       String other,
+      String over,
       String note,
       String fault,
       long timer,
@@ -114,9 +119,22 @@ record Hand(
     return look.equals("to-do") || look.equals("waits") || look.equals("part-done");
   }
 
-  /** A form of this task that was not accepted. */
-  record Rejected(TickForm form, String fault) {
+  /**
+   * A form of this task that was not accepted.
+   *
+   * @param asks whether it would be, were they sure
+   */
+  record Rejected(TickForm form, String fault, boolean asks) {
     static final Rejected NONE = new Rejected(TickForm.NONE, "");
+
+    Rejected(TickForm form, String fault) {
+      this(form, fault, false);
+    }
+
+    /** One that is taken when they say that it is so. */
+    static Rejected asked(TickForm form, String asks) {
+      return new Rejected(form, asks, true);
+    }
 
     private boolean isOf(Task task, Tick.Kind kind) {
       return form.task().equals(task.id()) && form.kind().equals(kind.name());
@@ -298,13 +316,22 @@ record Hand(
       return new Amounts(
           done ? rejected.form().amount() : planned,
           done ? rejected.fault() : "",
-          done && rejected.form().asksAmount(task) ? rejected.form().amount() : "",
+          done && rejected.asks() ? sure("wall.done-sure", rejected.form()) : "",
           part ? rejected.form().amount() : "",
           part ? rejected.fault() : "",
+          part && rejected.asks() ? sure("wall.part-sure", rejected.form()) : "",
+          TickForm.question(rejected.form().amount(), progress),
           trouble || failed ? rejected.form().note() : "",
           failed ? rejected.fault() : "",
           TickForm.sample(task, words),
           TickForm.units(task, words));
+    }
+
+    /** What to press for what was asked about: that it was so much, else that it was they. */
+    private String sure(String soMuch, TickForm form) {
+      return form.amount().isBlank() || form.isAsPlanned(task)
+          ? words.say("wall.over-sure")
+          : words.say(soMuch, form.amount());
     }
 
     private Said said(Rejected rejected, LongSupplier sequence) {
@@ -319,6 +346,7 @@ record Hand(
               .filter(on -> scene.cook().filter(me -> !me.code().equals(on.cook())).isPresent())
               .map(on -> scene.person(on.cook()))
               .orElse(""),
+          TickForm.question("", progress),
           note ? rejected.form().note() : "",
           note ? rejected.fault() : "",
           sequence.getAsLong(),

@@ -74,7 +74,7 @@ public final class KeptAtWall implements KeptReader {
     if (form.lacksReason()) {
       return Optional.of(words.say("wall.reason-fault"));
     }
-    Ticking.Entry entry = form.entry(said, post.cook(), post.kept().tablet(), post.at());
+    Ticking.Entry entry = form.entry(said, post.cook(), post.kept().tablet(), post.at(), true);
     Ticking.Outcome outcome = then.ticking().tick(post.house(), post.day(), entry);
     if (outcome instanceof Ticking.Refused refused) {
       return Optional.of(words.say(refused.because()));

@@ -4,14 +4,24 @@ import halfgram.book.Moments;
 import halfgram.desk.Bathing;
 import halfgram.desk.Desk;
 import halfgram.desk.Gating;
+import halfgram.desk.TickDoubts;
+import halfgram.desk.Ticking;
+import halfgram.measure.Amount;
+import halfgram.measure.Message;
 import halfgram.prep.GateEntry;
+import halfgram.prep.Task;
+import halfgram.prep.TaskProgress;
+import halfgram.prep.Tick;
 import halfgram.station.Person;
 import halfgram.web.Halt;
 import halfgram.web.Visit;
+import halfgram.words.Messages;
 import java.time.LocalDate;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
-/** What is pressed at baths and gates: entered, or why not. */
+/** What is pressed at tasks, baths and gates: entered, or why not. */
 final class Presses {
 
   /**
@@ -27,13 +37,50 @@ final class Presses {
   }
 
   private final Desk desk;
+  private final Ticking ticking;
   private final Bathing bathing;
   private final Gating gating;
 
-  Presses(Desk desk, Bathing bathing, Gating gating) {
+  Presses(Desk desk, Ticking ticking, Bathing bathing, Gating gating) {
     this.desk = desk;
+    this.ticking = ticking;
     this.bathing = bathing;
     this.gating = gating;
+  }
+
+  Pressed tick(Visit visit, Scene scene, TickForm form, Task task, Person cook) {
+    Messages words = scene.words();
+    String fault = form.fault(task, words);
+    if (form.lacksTub(task) || !fault.isEmpty()) {
+      String notice = form.lacksTub(task) ? words.say("wall.read-first") : "";
+      return new Pressed("", 422, notice, Rejected.of(new Hand.Rejected(form, fault)));
+    }
+    Optional<Amount> said = form.saysAmount(task) ? form.amount(task) : Optional.empty();
+    TaskProgress progress = scene.progress(task);
+    boolean sure = form.isSure(progress);
+    Ticking.Entry entry = form.entry(said, cook.code(), visit.device(), desk.now(), sure);
+    Optional<Message> far = form.asks(task, words);
+    Ticking.Outcome outcome =
+        far.isPresent() && !sure
+            ? new Ticking.Asks(TickDoubts.of(scene.house(), progress, entry))
+            : ticking.tick(scene.house(), scene.day(), entry);
+    if (outcome instanceof Ticking.Taken taken) {
+      return Pressed.goOn(form.leadsTo(scene.wall(), taken));
+    }
+    if (outcome instanceof Ticking.Refused refused) {
+      String notice = words.say("wall.refused", refused.because());
+      return new Pressed("", 409, notice, Rejected.of(new Hand.Rejected(form, "")));
+    }
+    if (outcome instanceof Ticking.Asks asks) {
+      String all =
+          Stream.concat(asks.because().stream(), far.stream())
+              .map(words::say)
+              .collect(Collectors.joining("; "));
+      // Only a start has no field to say it at.
+      String notice = form.tickKind() == Tick.Kind.START ? all : "";
+      return new Pressed("", 409, notice, Rejected.of(Hand.Rejected.asked(form, all)));
+    }
+    throw Halt.notFound(form.task());
   }
 
   Pressed bath(Visit visit, Scene scene, BathForm form, Person cook) {
@@ -96,6 +143,6 @@ final class Presses {
   }
 
   private static String task(Scene scene, String task) {
-    return "wall/" + Visit.encoded(scene.station()) + "?task=" + Visit.encoded(task);
+    return scene.wall() + "?task=" + Visit.encoded(task);
   }
 }

@@ -17,6 +17,7 @@ import halfgram.prep.crew.CrewPlan;
 import halfgram.prep.crew.Placed;
 import halfgram.station.Person;
 import halfgram.station.Station;
+import halfgram.web.Visit;
 import halfgram.words.Messages;
 import halfgram.words.SheetWords;
 import halfgram.words.TurnWords;
@@ -160,6 +161,11 @@ record Scene(
   /** Whether who does what was worked out, and it was left over. */
   boolean hasNoPlace(Task task) {
     return crew.filter(plan -> plan.leftOut().contains(task.id())).isPresent();
+  }
+
+  /** Where the station's wall is. */
+  String wall() {
+    return "wall/" + Visit.encoded(station);
   }
 
   TaskProgress progress(Task task) {

@@ -4,9 +4,11 @@ import halfgram.desk.Ticking;
 import halfgram.kitchen.Kitchen;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
+import halfgram.measure.Message;
 import halfgram.pages.EntryFields;
 import halfgram.pages.TypedAmount;
 import halfgram.prep.Task;
+import halfgram.prep.TaskProgress;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
 import halfgram.web.Visit;
@@ -24,6 +26,7 @@ import java.util.regex.Pattern;
  *
  * @param station where the form stood, to come back to
  * @param tub "read" when the name on the tub was read
+ * @param sure what was asked about and is so ({@link #question}); empty before it was
  * @param shown the task that lay open there, when that is another
  */
 record TickForm(
@@ -115,7 +118,7 @@ record TickForm(
   }
 
   /** Whether the planned amount stands in the field as it was shown, in whatever language. */
-  private boolean isAsPlanned(Task task) {
+  boolean isAsPlanned(Task task) {
     if (tickKind() != Tick.Kind.DONE || task.stored().isEmpty()) {
       return false;
     }
@@ -149,8 +152,23 @@ record TickForm(
     return TypedAmount.read(amount, dimension(task));
   }
 
+  /** What a question is about: who is on the task and how much is typed, as it was then. */
+  static String question(String amount, TaskProgress progress) {
+    return amount + "/" + progress.onIt().map(TaskProgress.OnIt::cook).orElse("");
+  }
+
+  /** Whether they were asked, and nothing has changed since. */
+  boolean isSure(TaskProgress progress) {
+    return sure.equals(question(amount, progress));
+  }
+
+  /** What is wrong with it; empty when nothing is. */
+  String fault(Task task, Messages words) {
+    return lacksReason() ? words.say("wall.reason-fault") : amountFault(task, words);
+  }
+
   /** What is wrong with the amount; empty when nothing is, or none is said. */
-  String amountFault(Task task, Messages words) {
+  private String amountFault(Task task, Messages words) {
     if (!saysAmount(task)) {
       return "";
     }
@@ -158,16 +176,18 @@ record TickForm(
     if (said.isEmpty()) {
       return words.say("wall.amount-fault", sample(task, words));
     }
-    if (!task.canGive(said.get())) {
-      return words.say("tick.refused.amount");
-    }
-    return asksAmount(task) && !sure.equals(amount)
-        ? words.say("wall.amount-ask", amount, planned(task, words))
-        : "";
+    return task.canGive(said.get()) ? "" : words.say("tick.refused.amount");
+  }
+
+  /** What is asked of the amount before it is taken; empty for one that is near the plan. */
+  Optional<Message> asks(Task task, Messages words) {
+    return asksAmount(task)
+        ? Optional.of(Message.of("wall.amount-ask", amount, planned(task, words)))
+        : Optional.empty();
   }
 
   /** Whether so much is asked about before it is taken for all that came. */
-  boolean asksAmount(Task task) {
+  private boolean asksAmount(Task task) {
     return tickKind() == Tick.Kind.DONE
         && amount(task).filter(said -> task.canGive(said) && task.isFarFrom(said)).isPresent();
   }
@@ -198,8 +218,12 @@ record TickForm(
     return shown.isEmpty() ? task : shown;
   }
 
-  /** The tick to enter. */
-  Ticking.Entry entry(Optional<Amount> said, String cook, UUID device, Instant now) {
+  /**
+   * The tick to enter.
+   *
+   * @param told whether they know what speaks against it
+   */
+  Ticking.Entry entry(Optional<Amount> said, String cook, UUID device, Instant now, boolean told) {
     return new Ticking.Entry(
         Optional.empty(),
         task,
@@ -211,7 +235,8 @@ record TickForm(
         cook,
         undone(),
         new TickStore.Origin(device, Long.parseLong(sequence), now, 0),
-        Optional.empty());
+        Optional.empty(),
+        told);
   }
 
   private boolean takesLine() {

@@ -14,7 +14,6 @@ import halfgram.desk.Stock;
 import halfgram.desk.Ticking;
 import halfgram.desk.Withdrawn;
 import halfgram.lot.Tub;
-import halfgram.measure.Amount;
 import halfgram.pages.AtWork;
 import halfgram.pages.Sequence;
 import halfgram.pages.StationNames;
@@ -80,7 +79,7 @@ public final class WallPages implements Server.Part {
     this.changes = changes;
     this.bathing = bathing;
     this.gating = gating;
-    this.presses = new Presses(desk, bathing, gating);
+    this.presses = new Presses(desk, ticking, bathing, gating);
     this.nights = nights;
     this.services = services;
     this.numbers = new Sequence(desk);
@@ -156,7 +155,7 @@ public final class WallPages implements Server.Part {
     }
     TickForm waiting = TickForm.of(visit::field);
     if (waiting.isEmpty()) {
-      visit.seeOther(wall(scene));
+      visit.seeOther(scene.wall());
       return;
     }
     tick(visit, scene, waiting, person);
@@ -171,7 +170,7 @@ public final class WallPages implements Server.Part {
     }
     List<Long> shown = numbers.stream().map(Long::valueOf).toList();
     changes.see(scene.house(), shown, scene.station(), visit.who());
-    visit.seeOther(wall(scene));
+    visit.seeOther(scene.wall());
   }
 
   private void tick(Context context) {
@@ -223,7 +222,7 @@ public final class WallPages implements Server.Part {
       visit.notice(scene.words().say("wall.refused", refused.because()));
       show(visit, 422, scene, task.id(), Rejected.of(new Hand.Rejected(waiting, "")));
     } else if (waiting.isEmpty() || cook.isEmpty()) {
-      visit.seeOther(wall(scene) + "?task=" + Visit.encoded(task.id()));
+      visit.seeOther(scene.wall() + "?task=" + Visit.encoded(task.id()));
     } else {
       tick(visit, scene, waiting, cook.get());
     }
@@ -233,11 +232,6 @@ public final class WallPages implements Server.Part {
 
   private Scene scene(Visit visit, String station) {
     return scenes.open(visit, station);
-  }
-
-  /** Where a station's wall is. */
-  private static String wall(Scene scene) {
-    return "wall/" + Visit.encoded(scene.station());
   }
 
   private Task findTask(Visit visit, Scene scene, String id) {
@@ -262,35 +256,9 @@ public final class WallPages implements Server.Part {
     if (form.tickKind() == Tick.Kind.WEIGHED && !form.namesLineOf(task)) {
       throw Halt.notFound(form.line());
     }
-    if (form.lacksTub(task)) {
-      visit.notice(scene.words().say("wall.read-first"));
-      Hand.Rejected rejected = new Hand.Rejected(form, "");
-      show(visit, 422, scenes.again(scene, visit, cook), task.id(), Rejected.of(rejected));
-      return;
-    }
-    Optional<Amount> said = form.saysAmount(task) ? form.amount(task) : Optional.empty();
-    String fault = form.amountFault(task, scene.words());
-    if (!fault.isEmpty()) {
-      Hand.Rejected rejected = new Hand.Rejected(form, fault);
-      show(visit, 422, scenes.again(scene, visit, cook), task.id(), Rejected.of(rejected));
-      return;
-    }
-    if (form.lacksReason()) {
-      Hand.Rejected rejected = new Hand.Rejected(form, scene.words().say("wall.reason-fault"));
-      show(visit, 422, scenes.again(scene, visit, cook), form.opens(), Rejected.of(rejected));
-      return;
-    }
-    Ticking.Entry entry = form.entry(said, cook.code(), visit.device(), desk.now());
-    Ticking.Outcome outcome = ticking.tick(scene.house(), scene.day(), entry);
-    if (outcome instanceof Ticking.Taken taken) {
-      goOn(visit, scene, form.leadsTo(wall(scene), taken), cook);
-    } else if (outcome instanceof Ticking.Refused refused) {
-      visit.notice(scene.words().say("wall.refused", refused.because()));
-      Hand.Rejected rejected = new Hand.Rejected(form, "");
-      show(visit, 409, scenes.again(scene, visit, cook), form.opens(), Rejected.of(rejected));
-    } else {
-      throw Halt.notFound(form.task());
-    }
+    // A task that is withdrawn is where the last plan that had it says.
+    Scene at = Opened.find(scene, task.id(), withdrawn).map(Opened::scene).orElse(scene);
+    goOn(visit, scene, form.opens(), cook, presses.tick(visit, at, form, task, cook));
   }
 
   private void bath(Visit visit, Scene scene, BathForm form, Person cook) {
@@ -320,7 +288,7 @@ public final class WallPages implements Server.Part {
 
   /** Goes on to the wall; a script is answered at once with what it would ask for there. */
   private void goOn(Visit visit, Scene scene, String to, Person cook) {
-    if (!visit.isPart() || !to.startsWith(wall(scene) + "?")) {
+    if (!visit.isPart() || !to.startsWith(scene.wall() + "?")) {
       visit.seeOther(to);
       return;
     }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
+import halfgram.testkit.FilledForm;
 import halfgram.testkit.Site;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -171,7 +172,13 @@ class TimersAtWallTest {
     assertThat(client.get(page).text()).doesNotContain("Take over");
     cook("lorcan");
     assertThat(client.get(page).text()).contains("ON IT · Marit", "Take over from Marit");
-    press(COOK, "START");
+    FilledForm over =
+        FilledForm.posted(client.get(page)).stream()
+            .map(FilledForm.Posted::form)
+            .filter(form -> form.names().contains("sure") && form.value("kind").equals("START"))
+            .findFirst()
+            .orElseThrow();
+    client.post("/k/TARN/tick", over.fields());
     assertThat(client.get(page).text()).contains("ON IT · Lorcan").doesNotContain("Take over");
   }
 
