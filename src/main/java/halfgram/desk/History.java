@@ -46,6 +46,11 @@ final class History {
         .orElseGet(() -> ticks.listOfTask(tx, house.id(), task));
   }
 
+  /** What one task has come to. */
+  TaskProgress progress(String task) {
+    return TaskProgress.fold(of(task));
+  }
+
   /** Ticks of several tasks, each in order; those without any are left out. */
   Map<String, List<Tick>> of(Collection<String> tasks) {
     Map<String, List<Tick>> all = new LinkedHashMap<>();

@@ -2,23 +2,31 @@ package halfgram.desk;
 
 import halfgram.measure.Amount;
 import halfgram.measure.Message;
+import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
 import halfgram.prep.Tick;
+import halfgram.prep.timer.Timers;
 import halfgram.station.Person;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalTime;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 
 /**
  * What speaks against a tick, so that whoever enters it is asked before it is taken.
  *
  * <p>Rules. Who is on a task is taken off it by nobody else without being told so: neither by a
  * start nor by saying that it is done, or partly. How much there is so far only grows; less than
- * was said before may be true, since some was spilt, but more often it is what came on top.
+ * was said before may be true, since some was spilt, but more often it is what came on top. What
+ * stands by itself is not done before it has stood, counted from when somebody was first on it or
+ * said that it stands, else from when all it takes was done; a tenth less is not asked about. Where
+ * nobody knows when it can have begun, only a stand of two hours or more is (common practice).
  */
 public final class TickDoubts {
   private static final Set<Tick.Kind> TAKES_OFF =
@@ -26,14 +34,26 @@ public final class TickDoubts {
 
   private static final Set<Tick.Kind> COUNTS = EnumSet.of(Tick.Kind.PART_DONE, Tick.Kind.DONE);
 
+  /** From so long a stand on it is asked when it began. */
+  private static final Duration LONG = Duration.ofHours(2);
+
+  private static final int TENTHS = 10;
+  private static final int ENOUGH = 9;
+
   private TickDoubts() {}
 
   /**
    * Everything that speaks against a tick.
    *
-   * @param progress what the task has come to before it
+   * @param known what a task has come to before it
    */
-  public static List<Message> of(House house, TaskProgress progress, Ticking.Entry tick) {
+  public static List<Message> of(
+      House house,
+      Task task,
+      Function<String, TaskProgress> known,
+      Ticking.Entry tick,
+      Instant now) {
+    TaskProgress progress = known.apply(task.id());
     List<Message> doubts = new ArrayList<>();
     progress
         .onIt()
@@ -41,7 +61,45 @@ public final class TickDoubts {
         .map(on -> Message.of("tick.asks.on-it", name(house, on.cook()), time(house, on.since())))
         .ifPresent(doubts::add);
     less(progress, tick.kind(), tick.amount()).ifPresent(doubts::add);
+    if (tick.kind() == Tick.Kind.DONE && progress.dones().isEmpty()) {
+      stands(task, known, now).ifPresent(doubts::add);
+    }
     return doubts;
+  }
+
+  /** That it cannot have stood for as long as it has to. */
+  private static Optional<Message> stands(
+      Task task, Function<String, TaskProgress> known, Instant now) {
+    Duration stand = Timers.stand(task, known.apply(task.id()));
+    if (stand.isZero() || task.kind() == Task.Kind.THAW) {
+      return Optional.empty();
+    }
+    Optional<Instant> since = since(task, known);
+    if (since.isEmpty()) {
+      return stand.compareTo(LONG) < 0
+          ? Optional.empty()
+          : Optional.of(Message.of("tick.asks.stands", stand));
+    }
+    Duration stood = Duration.between(since.get(), now);
+    return stood.multipliedBy(TENTHS).compareTo(stand.multipliedBy(ENOUGH)) < 0
+        ? Optional.of(Message.of("tick.asks.stands-since", stand, floor(stood)))
+        : Optional.empty();
+  }
+
+  /** From when on it can have stood; empty where nothing that was entered says. */
+  private static Optional<Instant> since(Task task, Function<String, TaskProgress> known) {
+    TaskProgress progress = known.apply(task.id());
+    return Timers.findStandsSince(progress)
+        .or(progress::begun)
+        .or(
+            () ->
+                task.links().stream()
+                    .flatMap(link -> known.apply(link.task()).doneAt().stream())
+                    .max(Comparator.naturalOrder()));
+  }
+
+  private static Duration floor(Duration time) {
+    return Duration.ofMinutes(Math.max(0, time.toMinutes()));
   }
 
   /** That there was more before. */

@@ -224,7 +224,7 @@ public final class Ticking {
     return TaskProgress.tick(history, tick)
         .<Outcome>fold(
             progress ->
-                asks(house, entry, history)
+                asks(house, found.get(), entry, said)
                     .orElseGet(() -> keep(tx, house, stand, found.get(), entry, tick, history)),
             progress -> new NoSuchTask(),
             Refused::new);
@@ -321,10 +321,10 @@ public final class Ticking {
   }
 
   /** What is entered later says who did it, and is asked about with its time. */
-  private static Optional<Outcome> asks(House house, Entry entry, List<Tick> history) {
+  private Optional<Outcome> asks(House house, FoundTask found, Entry entry, History said) {
     boolean asked = entry.sure() || entry.said().isPresent();
     List<Message> doubts =
-        asked ? List.of() : TickDoubts.of(house, TaskProgress.fold(history), entry);
+        asked ? List.of() : TickDoubts.of(house, found.task(), said::progress, entry, desk.now());
     return doubts.isEmpty() ? Optional.empty() : Optional.of(new Asks(doubts));
   }
 

@@ -248,7 +248,7 @@ class BathsApiTest extends OnBaths {
   @Test
   void aRunThatIsDoneTakesNoDropButItsPiecesCanBeLifted() {
     String drop = drop("A", RUN, 15);
-    script.post("ticks", body("'task':'" + RUN + "/drop','kind':'done'", DEVICE, 500));
+    script.post("ticks", body("'task':'" + RUN + "/drop','kind':'done','sure':true", DEVICE, 500));
     Answer more = send("'kind':'drop','bath':'A','run':'" + RUN + "','pieces':15");
     assertThat(more.status()).isEqualTo(409);
     assertThat(more.body().path("said").asText()).contains("the run is done");

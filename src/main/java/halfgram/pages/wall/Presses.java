@@ -62,7 +62,8 @@ final class Presses {
     Optional<Message> far = form.asks(task, words);
     Ticking.Outcome outcome =
         far.isPresent() && !sure
-            ? new Ticking.Asks(TickDoubts.of(scene.house(), progress, entry))
+            ? new Ticking.Asks(
+                TickDoubts.of(scene.house(), task, scene::progress, entry, desk.now()))
             : ticking.tick(scene.house(), scene.day(), entry);
     if (outcome instanceof Ticking.Taken taken) {
       return Pressed.goOn(form.leadsTo(scene.wall(), taken));

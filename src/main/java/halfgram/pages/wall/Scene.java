@@ -168,6 +168,11 @@ record Scene(
     return "wall/" + Visit.encoded(station);
   }
 
+  /** What a task has come to, by its id. */
+  TaskProgress progress(String task) {
+    return inForce.progress().getOrDefault(task, TaskProgress.NONE);
+  }
+
   TaskProgress progress(Task task) {
     return inForce.progress(task);
   }

@@ -92,24 +92,34 @@ public final class Timers {
   }
 
   private void addStand(Task task, TaskProgress of) {
-    Optional<Tick> set =
-        of.words(Tick.Kind.TIMED).stream()
-            .filter(word -> word.line().filter(STANDS::equals).isPresent())
-            .filter(word -> !word.at().isBefore(of.onIt().orElseThrow().since()))
-            .reduce((before, last) -> last);
+    Optional<Tick> set = findStand(of);
     Instant since = set.map(Tick::at).orElse(of.onIt().orElseThrow().since());
-    Duration whole =
-        set.flatMap(Tick::minutes)
-            .map(minutes -> Duration.ofMinutes(minutes.longValue()))
-            .orElseGet(
-                () ->
-                    set.isPresent()
-                        ? task.unattended()
-                        : Duration.between(task.start(), task.end()));
+    Duration whole = set.isPresent() ? stand(task, of) : Duration.between(task.start(), task.end());
     Instant due = since.plus(whole);
     List<Waiter> all = waiters.getOrDefault(task.id(), List.of());
     Instant latest = due.plus(room(all, Duration.ZERO));
     put(task, of, new Shape(STANDS, Timer.Kind.STANDS, since, due, latest, tasks(all)));
+  }
+
+  /** When somebody who is on it said that it stands from then on. */
+  private static Optional<Tick> findStand(TaskProgress of) {
+    return of.words(Tick.Kind.TIMED).stream()
+        .filter(word -> word.line().filter(STANDS::equals).isPresent())
+        .filter(word -> of.onIt().filter(on -> !word.at().isBefore(on.since())).isPresent())
+        .reduce((before, last) -> last);
+  }
+
+  /** The moment from which somebody said that a task stands by itself. */
+  public static Optional<Instant> findStandsSince(TaskProgress of) {
+    return findStand(of).map(Tick::at);
+  }
+
+  /** How long a task stands by itself: as somebody said, else as planned. */
+  public static Duration stand(Task task, TaskProgress of) {
+    return findStand(of)
+        .flatMap(Tick::minutes)
+        .map(minutes -> Duration.ofMinutes(minutes.longValue()))
+        .orElseGet(task::unattended);
   }
 
   private void addRests(Task task, TaskProgress of, Instant done, List<Waiter> open) {

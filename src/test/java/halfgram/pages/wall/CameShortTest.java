@@ -46,7 +46,7 @@ class CameShortTest extends AtWall {
     Task base = base();
     for (String typed : List.of("28 kg", "600 g")) {
       Answer asked = press(base, "DONE", "amount", typed);
-      assertThat(asked.status()).isEqualTo(422);
+      assertThat(asked.status()).isEqualTo(409);
       assertThat(asked.text()).contains(typed + " of 6.098 kg planned?", "Done: it was " + typed);
       assertThat(done(asked).value("amount")).isEqualTo(typed);
     }

@@ -51,7 +51,7 @@ class TakingOverTest extends OnPaper {
   void asPlannedOnlyWhoDidItIsAsked() {
     begin();
     Answer asked = press(page("ines"), "DONE");
-    assertThat(asked.text()).contains("Yes, I did it");
+    assertThat(asked.text()).contains("Yes, it is so");
     assertThat(press(asked, "DONE").status()).isEqualTo(303);
     assertThat(progress().state()).isEqualTo(TaskState.DONE);
   }
