@@ -8,7 +8,9 @@ import com.microsoft.playwright.Page;
 import halfgram.book.BookStore;
 import halfgram.desk.Demo;
 import halfgram.testkit.Browser;
+import halfgram.testkit.Client;
 import halfgram.testkit.Device;
+import halfgram.testkit.Script;
 import halfgram.testkit.Site;
 import halfgram.testkit.Viewer;
 import java.nio.charset.StandardCharsets;
@@ -39,11 +41,14 @@ class CrowdedWallIT {
           Device.tablet().sized(800, 1280),
           Device.phone());
 
+  private static final String STOCK = "pea-stock/bar.2026-12-05/1/simmer";
+
   private static final UUID DEVICE = UUID.randomUUID();
 
   private static Site site;
   private static int words;
   private static int sequence;
+  private static String done;
 
   @BeforeAll
   static void open() {
@@ -57,7 +62,7 @@ class CrowdedWallIT {
         "parsnip-puree/lunch.2026-12-05/1/cook",
         ",'minutes': 1, 'note': 'tourner la plaque'");
     tick("done", "char-portions/lunch.2026-12-05/1/brine", "");
-    tick("done", "pea-stock/bar.2026-12-05/1/simmer", "");
+    done = tick("done", STOCK, "");
     tick("called", "pea-base/harvest-dinner/1/shear", ",'note': 'assez épais ?'");
     site.setClock(Site.at("11:10"));
   }
@@ -67,15 +72,15 @@ class CrowdedWallIT {
     site.close();
   }
 
-  private static void tick(String kind, String task, String more) {
-    assertThat(
-            site.script()
-                .post(
-                    "ticks",
-                    "{'task':'%s','kind':'%s','cook':'ines','device':'%s','sequence':%d%s}"
-                        .formatted(task, kind, DEVICE, ++sequence, more))
-                .status())
-        .isEqualTo(201);
+  private static String tick(String kind, String task, String more) {
+    Script.Answer answer =
+        site.script()
+            .post(
+                "ticks",
+                "{'task':'%s','kind':'%s','cook':'ines','device':'%s','sequence':%d%s}"
+                    .formatted(task, kind, DEVICE, ++sequence, more));
+    assertThat(answer.status()).isEqualTo(201);
+    return answer.body().path("tick").asText();
   }
 
   /** The demo's book with every step at one station and every French name made longer. */
@@ -110,7 +115,8 @@ class CrowdedWallIT {
   void farTasksAndMostOfTheTimersThatAreUpWaitBehindAPress() {
     String wall = site.client().withCookie("language", "fr").get("/k/TARN/wall/cold").text();
     assertThat(wall)
-        .contains("sur 79 faites", "autres minuteurs\u00a0: 3, échus\u00a0: 3")
+        .contains("sur 79 faites", "autres minuteurs\u00a0: 4")
+        .containsPattern("échus\u00a0: [^.]+, ")
         .containsPattern("Plus tard\u00a0: [0-9]{2}")
         .containsPattern("Ce soir, pour demain\u00a0: [0-9]");
   }
@@ -124,6 +130,32 @@ class CrowdedWallIT {
   void norByNight() {
     assertThat(look(SCREENS.stream().map(Device::dark).toList())).isEmpty();
   }
+
+  @Test
+  void theWayBackTheTaskAndItsWarningsAreInSightThoughAlarmsRingAndTheChefIsWanted() {
+    String base = Client.encoded("yoghurt-base/harvest-dinner/1/shear");
+    String asked = "?task=" + base + "&done=" + Client.encoded(STOCK) + "&tick=" + done;
+    for (Device screen : SCREENS) {
+      try (Viewer viewer = Browser.open(screen)) {
+        Page page = viewer.open(site.address() + "/k/TARN/wall/cold" + asked);
+        assertThat(page.evaluate(HIDDEN)).as("on " + screen).isEqualTo(List.of());
+        assertThat(viewer.troubles()).isEmpty();
+      }
+    }
+  }
+
+  /** What of it lies below the screen, or under something else. */
+  private static final String HIDDEN =
+      """
+      () => ['.after button', '.hand h1', '.hand .state', '.hand .allergen', '.timer .does button']
+        .map((selector) => document.querySelector(selector))
+        .filter((one) => {
+          const {left, right, top, bottom} = one.getBoundingClientRect();
+          return [top + 3, bottom - 3].some((y) =>
+            !one.contains(document.elementFromPoint((left + right) / 2, y)));
+        })
+        .map((one) => one.className + ' ' + one.textContent)
+      """;
 
   @SuppressWarnings("unchecked")
   private static Map<String, List<String>> look(List<Device> screens) {
@@ -171,7 +203,7 @@ class CrowdedWallIT {
         // Numbers and what is pressed are whole.
         const pressed = '.acts button, .acts summary, .timer button';
         const numbers = '.clock time, .to b, .pace b, .timer b, .weigh b, .task time, .task em';
-        all(`${numbers}, ${pressed}, .cook .button`)
+        all(`${numbers}, ${pressed}, .cook .button, #made`)
           .filter((one) => one.scrollWidth > one.clientWidth + 1 && one.clientWidth > 0)
           .forEach((one) => found.push(`cut: ${said(one)}`));
         all('.to b, .clock time').forEach((one) => {

@@ -28,8 +28,8 @@ final class TimerRows {
 
   private static final int MOST = 3;
 
-  /** How many of those that are up: they are wide, and what is to be weighed keeps its room. */
-  private static final int MOST_UP = 2;
+  /** How many pieces in baths are told apart at once. */
+  private static final int MOST_LIFTS = 2;
 
   /**
    * One timer.
@@ -96,9 +96,9 @@ final class TimerRows {
       return near.isEmpty() && far.isEmpty();
     }
 
-    /** How many are up behind the press. */
-    public long farUp() {
-      return far.stream().filter(row -> !row.isRunning()).count();
+    /** Those that are up behind the press: they are named on it. */
+    public List<String> farUp() {
+      return far.stream().filter(row -> !row.isRunning()).map(Row::what).distinct().toList();
     }
   }
 
@@ -123,14 +123,14 @@ final class TimerRows {
                     .thenComparing(timer -> !sounds(timer))
                     .thenComparing(this::moment))
             .toList();
-    List<Timer> first = first(all.stream().filter(this::isUp).toList());
+    Optional<Timer> first = first(all.stream().filter(this::isUp).toList());
     List<Row> in = lifts.list();
-    int atOnce = Math.min(MOST_UP, in.size());
+    int atOnce = Math.min(MOST_LIFTS, in.size());
     List<Row> near = new ArrayList<>(in.subList(0, atOnce));
     List<Row> far = new ArrayList<>(in.subList(atOnce, in.size()));
-    first.forEach(timer -> near.add(row(timer)));
+    first.ifPresent(timer -> near.add(row(timer)));
     for (Timer timer : all) {
-      if (!first.contains(timer)) {
+      if (first.filter(timer::equals).isEmpty()) {
         boolean soon = !isUp(timer) && !moment(timer).isAfter(scene.now().plus(NEAR));
         (soon && near.size() < MOST ? near : far).add(row(timer));
       }
@@ -138,17 +138,16 @@ final class TimerRows {
     return new Rows(near, far);
   }
 
-  /** Of those that are up: one that time has run out for, one that waited too long, the rest. */
-  private static List<Timer> first(List<Timer> up) {
-    Stream<Timer> oneOfEach =
-        Stream.of(true, false)
-            .flatMap(
-                hold ->
-                    up.stream()
-                        .filter(timer -> hold == (timer.kind() == Timer.Kind.HOLD))
-                        .limit(1));
-    List<Timer> chosen = Stream.concat(oneOfEach, up.stream()).distinct().limit(MOST_UP).toList();
-    return up.stream().filter(chosen::contains).toList();
+  /**
+   * Of those that are up the one that stands at once: what time has run out for before what waited
+   * too long. One alone, so that the task in hand keeps its room; when it is answered the next has
+   * its place.
+   */
+  private Optional<Timer> first(List<Timer> up) {
+    return up.stream()
+        .min(
+            Comparator.comparing((Timer timer) -> !sounds(timer))
+                .thenComparing(timer -> timer.kind() == Timer.Kind.HOLD));
   }
 
   private boolean sounds(Timer timer) {
