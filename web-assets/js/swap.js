@@ -145,6 +145,14 @@ function inHand() {
   return document.querySelector('main .hand input[name=task]')?.value;
 }
 
+// What was opened and has closed by what was sent there: it is left where what it changed can be seen above it.
+function inSight(closed) {
+  const top = closed?.getBoundingClientRect().top;
+  if (top < window.innerHeight / 3 || top > window.innerHeight) {
+    closed.scrollIntoView({block: 'end', behavior: 'instant'});
+  }
+}
+
 /**
  * Makes the page's main the fresh one.
  *
@@ -154,6 +162,7 @@ function inHand() {
  */
 export function swap(fresh, {sent, change} = {}) {
   const hand = inHand();
+  const closes = sent?.closest('details[id]:not(.fold)')?.id;
   const focus = document.activeElement && document.activeElement.id;
   const open = [...document.querySelectorAll('main details[open][id]')].filter((one) => one.matches('.fold') || !sent || !one.contains(sent));
   const own = new Map(typed(sent).map((one) => [key(one), chooses(one) ? one.checked : one.value]));
@@ -168,6 +177,8 @@ export function swap(fresh, {sent, change} = {}) {
   if (sent && inHand() !== hand) {
     // Another task is in hand: its name, its allergens and the way back are seen before its keys.
     window.scrollTo({top: 0, behavior: 'instant'});
+  } else if (closes) {
+    inSight(document.getElementById(closes));
   }
   document.dispatchEvent(new CustomEvent('fresh', {detail: {change}}));
 }

@@ -133,6 +133,57 @@ class AtBathsIT {
     }
   }
 
+  @Test
+  void theNextDropAndEveryLiftAreInSightThoughAnAlarmRings() {
+    for (Device screen : List.of(Device.tablet(), Device.tablet().sized(1024, 768))) {
+      try (Site site = Site.demo();
+          Viewer viewer = Browser.open(screen)) {
+        site.setClock(Site.at("13:15"));
+        site.client().get("/k/TARN/wall/cold");
+        tick(site, "done", "yoghurt-base/harvest-dinner/1/shear");
+        site.setClock(Site.at("16:05"));
+        Page page = atBaths(site, viewer);
+        assertThat(page.locator(".timer[data-up]")).hasCount(1);
+        assertThat(page.evaluate(HIDDEN, ".tray .drop > button")).isEqualTo(List.of());
+        drop(site, "A");
+        drop(site, "B");
+        assertThat(page.locator(".lift button")).hasCount(2);
+        assertThat(page.evaluate(HIDDEN, ".lift button, .ticks")).isEqualTo(List.of());
+      }
+    }
+  }
+
+  /** What of it lies outside the screen, or under something else. */
+  private static final String HIDDEN =
+      """
+      (selector) => [...document.querySelectorAll(selector)].filter((one) => {
+        const {left, right, top, bottom} = one.getBoundingClientRect();
+        return [top + 3, bottom - 3].some((y) =>
+          !one.contains(document.elementFromPoint((left + right) / 2, y)));
+      }).map((one) => one.textContent)
+      """;
+
+  @Test
+  void afterADropIntoAnotherBathItsLiftIsInSight() {
+    try (Site site = Site.demo();
+        Viewer viewer = Browser.open(Device.tablet())) {
+      Page page = atBaths(site, viewer);
+      page.locator("#other-bath summary").tap();
+      page.locator("#other-bath form button").tap();
+      Locator lift = page.locator(".lift button");
+      assertThat(lift).hasCount(1);
+      assertThat(lift).isInViewport();
+      assertThat(viewer.troubles()).isEmpty();
+    }
+  }
+
+  private static void tick(Site site, String kind, String task) {
+    String body =
+        "{'task':'%s','kind':'%s','cook':'ines','device':'%s','sequence':1}"
+            .formatted(task, kind, UUID.randomUUID());
+    assertThat(site.script().post("ticks", body).status()).isEqualTo(201);
+  }
+
   /** The cold station's wall with Ines at the baths of the yoghurt spheres. */
   private static Page atBaths(Site site, Viewer viewer) {
     String wall = site.address() + "/k/TARN/wall/cold";
