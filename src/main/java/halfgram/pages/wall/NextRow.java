@@ -10,6 +10,7 @@ import java.util.Locale;
  * One task in a list of the wall.
  *
  * @param href where it is worked on, within the kitchen
+ * @param amount what it gives, while it is free to be begun; else empty, and its state is said
  * @param late since when it should be begun; empty while it need not be, and once somebody has
  */
 record NextRow(
@@ -19,14 +20,15 @@ record NextRow(
     String step,
     String sub,
     String late,
-    String right,
+    String amount,
+    String state,
     String look) {
 
   static NextRow of(Scene scene, Task task) {
     TaskState state = scene.progress(task).state();
     List<String> waits = scene.waitsFor(task);
     boolean free = state == TaskState.TO_DO && waits.isEmpty();
-    String amount =
+    String gives =
         task.stored().isEmpty() ? "" : scene.names().amount(task.stored().get(0).made());
     String sub =
         waits.isEmpty() || (scene.hasNoPlace(task) && !scene.isOver(task))
@@ -44,7 +46,8 @@ record NextRow(
         scene.step(task).equals(name) ? "" : scene.step(task),
         sub,
         scene.late(task),
-        free && !amount.isEmpty() ? amount : scene.state(task),
+        free ? gives : "",
+        scene.state(task),
         free ? "to-do" : waits.isEmpty() ? lower(state) : "waits");
   }
 
