@@ -33,6 +33,7 @@ class CrowdedWallIT {
           "Rafraîchissement-cryoconcentré",
           "Hypercaramélisation prolongée");
   private static final int SHORT_TEXT = 40;
+  private static final int ONE_ROW = 120;
 
   private static final List<Device> SCREENS =
       List.of(
@@ -124,6 +125,19 @@ class CrowdedWallIT {
   @Test
   void nothingIsCutWideOrLaidOverAnotherByDay() {
     assertThat(look(SCREENS)).isEmpty();
+  }
+
+  @Test
+  void theBarOfATaskCountedInPiecesIsOneRowWithItsNumberWhole() {
+    String task = "?task=" + Client.encoded("trout-slices/harvest-dinner/1/slice");
+    for (Device screen : SCREENS.subList(0, 2)) {
+      try (Viewer viewer = Browser.open(screen.speaking("fr"))) {
+        Page page = viewer.open(site.address() + "/k/TARN/wall/cold" + task);
+        assertThat(page.locator("#made").inputValue()).contains("pièces");
+        assertThat((List<?>) page.evaluate(LOOK, screen.width())).isEmpty();
+        assertThat(page.locator(".acts").boundingBox().height).isLessThan(ONE_ROW);
+      }
+    }
   }
 
   @Test

@@ -151,9 +151,7 @@ class WallStatesIT {
     Map<String, List<String>> found = new TreeMap<>();
     for (Device screen :
         List.of(
-            Device.tablet(),
-            Device.tablet().sized(800, 1280),
-            Device.tablet().sized(1024, 768))) {
+            Device.tablet(), Device.tablet().sized(800, 1280), Device.tablet().sized(1024, 768))) {
       double millimetres = INCHES * 25.4 / Math.hypot(screen.width(), screen.height());
       found.putAll(each(screen, page -> small(page, millimetres)));
     }

@@ -28,8 +28,7 @@ record NextRow(
     TaskState state = scene.progress(task).state();
     List<String> waits = scene.waitsFor(task);
     boolean free = state == TaskState.TO_DO && waits.isEmpty();
-    String gives =
-        task.stored().isEmpty() ? "" : scene.names().amount(task.stored().get(0).made());
+    String gives = task.stored().isEmpty() ? "" : scene.names().amount(task.stored().get(0).made());
     String sub =
         waits.isEmpty() || (scene.hasNoPlace(task) && !scene.isOver(task))
             ? scene
