@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookReader;
+import halfgram.book.BookStore;
 import halfgram.db.Tx;
 import halfgram.input.Problem;
 import halfgram.kitchen.KitchenStore;
@@ -35,6 +36,11 @@ import java.util.regex.Pattern;
  * whole book reads with it. A changed par is a fact at once; no plan in force changes.
  */
 public final class Pars {
+  /** The kind of its changes, and what each is about. */
+  private static final String KIND = "par";
+
+  private static final Pattern SUBJECT = Pattern.compile("([^/]+)/([^/:]+)(?::([^/]+))?/(\\w+)");
+
   private static final Pattern AT =
       Pattern.compile("\\$\\.pars\\[(\\d+)](?:\\.(\\w+))?(?:\\.(\\w+))?");
 
@@ -63,8 +69,9 @@ public final class Pars {
    * It is stored.
    *
    * @param cells how many were changed
+   * @param change number of the last of their changes, which follow each other
    */
-  public record Saved(int cells) implements Outcome {}
+  public record Saved(int cells, long change) implements Outcome {}
 
   /** The book does not read with it: what is wrong, by cell, by row, and with anything else. */
   public record Wrong(Map<Spot, Message> cells, Map<Row, Message> rows, List<Problem> others)
@@ -160,11 +167,12 @@ public final class Pars {
     }
     Map<Spot, String> there = cells(now);
     KitchenBook book = judged.book().orElseThrow();
-    judged
-        .changes()
-        .forEach(
-            (spot, typed) -> store(tx, now, spot, typed, there.getOrDefault(spot, ""), book, who));
-    return new Saved(judged.changes().size());
+    long change = 0;
+    for (Map.Entry<Spot, String> cell : judged.changes().entrySet()) {
+      String before = there.getOrDefault(cell.getKey(), "");
+      change = store(tx, now, cell.getKey(), cell.getValue(), before, book, who);
+    }
+    return new Saved(judged.changes().size(), change);
   }
 
   /** What would change, the book it makes, and why it may not be stored. */
@@ -262,7 +270,7 @@ public final class Pars {
     return Optional.empty();
   }
 
-  private void store(
+  private long store(
       Tx tx, House house, Spot spot, String typed, String before, KitchenBook book, String who) {
     ObjectNode detail = JsonNodeFactory.instance.objectNode();
     detail.put("from", before);
@@ -270,7 +278,7 @@ public final class Pars {
     String subject = spot.row().subject() + "/" + spot.word();
     long change =
         kitchens.change(
-            tx, house.id(), News.fact("par", subject, detail.toString(), who), desk.now());
+            tx, house.id(), News.fact(KIND, subject, detail.toString(), who), desk.now());
     ParStore.Cell cell =
         new ParStore.Cell(
             spot.row().service(),
@@ -285,6 +293,41 @@ public final class Pars {
     } else {
       pars.save(tx, house.id(), pars.place(tx, house.id(), cell), cell);
     }
+    return change;
+  }
+
+  /**
+   * What cells held before they were saved together; without those that hold something else now.
+   *
+   * @param cells how many were changed
+   * @param change number of the last of their changes
+   */
+  public Map<Spot, String> listBefore(House house, int cells, long change) {
+    Map<Spot, String> now = cells(house);
+    Map<Spot, String> before = new LinkedHashMap<>();
+    desk.read(tx -> kitchens.listBefore(tx, house.id(), change + 1, Set.of(KIND), cells)).stream()
+        .filter(one -> one.number() > change - cells)
+        .forEach(
+            one -> {
+              JsonNode detail = BookStore.parse(one.detail());
+              spot(one.subject())
+                  .filter(at -> now.getOrDefault(at, "").equals(detail.path("to").asText()))
+                  .ifPresent(at -> before.put(at, detail.path("from").asText()));
+            });
+    return before;
+  }
+
+  /** The cell of a subject in the log. */
+  private static Optional<Spot> spot(String subject) {
+    Matcher of = SUBJECT.matcher(subject);
+    return of.matches()
+        ? day(of.group(4))
+            .map(
+                day ->
+                    new Spot(
+                        new Row(of.group(1), of.group(2), of.group(3) == null ? "" : of.group(3)),
+                        day))
+        : Optional.empty();
   }
 
   /** The amount as the book reads it; none for a cell that is empty now. */

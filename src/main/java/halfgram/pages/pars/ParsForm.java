@@ -38,18 +38,20 @@ record ParsForm(Set<Row> rows, Map<Spot, String> seen, Map<Spot, String> typed) 
     return new ParsForm(rows, cells, cells);
   }
 
-  /** What was sent. */
+  /** What was sent; a cell that was seen and not sent holds what it held. */
   static ParsForm read(Map<String, List<String>> form) {
     Set<Row> rows = new LinkedHashSet<>();
     form.getOrDefault("row", List.of()).forEach(name -> row(name).ifPresent(rows::add));
-    Map<Spot, String> typed = new LinkedHashMap<>();
+    Map<Spot, String> seen = seen(form.getOrDefault("seen", List.of("{}")).get(0));
+    Map<Spot, String> typed = new LinkedHashMap<>(seen);
     form.forEach(
         (name, values) -> {
           if (name.startsWith(CELL)) {
             spot(name).ifPresent(spot -> typed.put(spot, tidy(values.get(0))));
           }
         });
-    return new ParsForm(rows, seen(form.getOrDefault("seen", List.of("{}")).get(0)), typed);
+    typed.keySet().forEach(spot -> rows.add(spot.row()));
+    return new ParsForm(rows, seen, typed);
   }
 
   /** "3,2kg" becomes "3.2 kg"; everything else stays as it was typed. */

@@ -46,9 +46,18 @@ public final class ParsPages implements Server.Part {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
     String saved = visit.query("saved");
-    String said =
-        saved.matches("\\d{1,4}") ? visit.words().say("pars.saved", Integer.valueOf(saved)) : "";
-    show(visit, 200, house, ParsForm.of(house), ParsView.Told.saved(said));
+    if (!saved.matches("\\d{1,4}")) {
+      show(visit, 200, house, ParsForm.of(house), NOTHING);
+      return;
+    }
+    int cells = Integer.parseInt(saved);
+    String change = visit.query("change");
+    Map<Pars.Spot, String> before =
+        change.matches("\\d{1,18}")
+            ? pars.listBefore(house, cells, Long.parseLong(change))
+            : Map.of();
+    String said = visit.words().say("pars.saved", cells);
+    show(visit, 200, house, ParsForm.of(house), ParsView.Told.saved(said, before));
   }
 
   private void save(Context context) {
@@ -106,7 +115,7 @@ public final class ParsPages implements Server.Part {
       visit.notice(visit.words().say("pars.stale"));
       show(visit, 409, now, form.rebased(now), theirs(stale));
     } else if (outcome instanceof Pars.Saved saved) {
-      visit.seeOther("pars?saved=" + saved.cells());
+      visit.seeOther("pars?saved=" + saved.cells() + "&change=" + saved.change());
     }
   }
 
@@ -129,10 +138,12 @@ public final class ParsPages implements Server.Part {
       others.add(words.say("pars.other", problem.path(), problem.message()));
     }
     others.add(0, words.say("pars.not-saved"));
-    return new ParsView.Told(wrong.cells(), wrong.rows(), others, Map.of(), "", List.of());
+    return new ParsView.Told(
+        wrong.cells(), wrong.rows(), others, Map.of(), "", Map.of(), List.of());
   }
 
   private static ParsView.Told theirs(Pars.Stale stale) {
-    return new ParsView.Told(Map.of(), Map.of(), List.of(), stale.theirs(), "", List.of());
+    return new ParsView.Told(
+        Map.of(), Map.of(), List.of(), stale.theirs(), "", Map.of(), List.of());
   }
 }

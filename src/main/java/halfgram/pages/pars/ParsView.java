@@ -16,6 +16,7 @@ import java.time.DayOfWeek;
 import java.time.format.TextStyle;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -27,11 +28,17 @@ import java.util.OptionalInt;
  *
  * @param seen what the form was begun with, to be sent along
  * @param said what was saved; empty before
+ * @param before what the cells just saved held before, by their fields; sent again it is put back
  * @param problems those that belong to no cell
  * @param effects what saving would do, when somebody looked first
  */
 record ParsView(
-    List<Grid> grids, String seen, String said, List<String> problems, List<Effect> effects) {
+    List<Grid> grids,
+    String seen,
+    String said,
+    Map<String, String> before,
+    List<String> problems,
+    List<Effect> effects) {
 
   /** A service: its days as columns, its components as rows. */
   record Grid(
@@ -58,22 +65,27 @@ record ParsView(
   /** A component that can be added. */
   record Choice(String name, String label) {}
 
-  /** What is to be told about cells and rows. */
+  /**
+   * What is to be told about cells and rows.
+   *
+   * @param before what the cells just saved held before, to be put back
+   */
   record Told(
       Map<Spot, Message> cells,
       Map<Row, Message> rows,
       List<String> problems,
       Map<Spot, String> theirs,
       String said,
+      Map<Spot, String> before,
       List<Effect> effects) {
-    static final Told NOTHING = new Told(Map.of(), Map.of(), List.of(), Map.of(), "", List.of());
+    static final Told NOTHING = looked(List.of());
 
-    static Told saved(String said) {
-      return new Told(Map.of(), Map.of(), List.of(), Map.of(), said, List.of());
+    static Told saved(String said, Map<Spot, String> before) {
+      return new Told(Map.of(), Map.of(), List.of(), Map.of(), said, before, List.of());
     }
 
     static Told looked(List<Effect> effects) {
-      return new Told(Map.of(), Map.of(), List.of(), Map.of(), "", effects);
+      return new Told(Map.of(), Map.of(), List.of(), Map.of(), "", Map.of(), effects);
     }
   }
 
@@ -84,7 +96,10 @@ record ParsView(
             .sorted(Comparator.comparing(RegularService::start))
             .map(builder::grid)
             .toList();
-    return new ParsView(grids, form.seenJson(), told.said(), told.problems(), told.effects());
+    Map<String, String> before = new LinkedHashMap<>();
+    told.before().forEach((spot, held) -> before.put(ParsForm.name(spot), held));
+    return new ParsView(
+        grids, form.seenJson(), told.said(), before, told.problems(), told.effects());
   }
 
   /** Puts a form into words. */

@@ -98,6 +98,30 @@ class ParsTest {
   }
 
   @Test
+  void whatWasSavedIsPutBackInOnePressUntilSomebodyElseHasChangedIt() {
+    var before = Pars.cells(site.house());
+    FilledForm typed = form().with("par:lunch/dill-oil//sun", "99 g");
+    for (String name : typed.names()) {
+      typed = name.startsWith("par:lunch/mushroom-jus/") ? typed.with(name, "") : typed;
+    }
+    Answer saved = client.postAndFollow(PARS, typed.fields());
+    assertThat(saved.text()).contains("Put it back");
+    FilledForm back = FilledForm.of(saved, "/pars").with("act", "save");
+    assertThat(Pars.cells(site.house())).isNotEqualTo(before);
+    client.post(PARS, form().with("par:lunch/dill-oil//sun", "98 g").fields());
+    Answer stale = client.post(PARS, back.fields());
+    assertThat(stale.status()).isEqualTo(409);
+    assertThat(stale.text()).contains("now 98 g");
+    client.post(PARS, form().with("par:lunch/dill-oil//sun", "99 g").fields());
+    Answer done = client.postAndFollow(PARS, back.fields());
+    assertThat(Pars.cells(site.house())).isEqualTo(before);
+    client.post(PARS, FilledForm.of(done, "/pars").with("act", "save").fields());
+    assertThat(Pars.cells(site.house()).keySet())
+        .as("put back is put back")
+        .noneMatch(spot -> spot.row().equals(new Row("lunch", "mushroom-jus", "")));
+  }
+
+  @Test
   void eachWrongCellIsToldAndNothingIsSaved() {
     FilledForm typed =
         form()
