@@ -40,7 +40,6 @@ public final class WallPages implements Server.Part {
 
   private static final Duration CALLED_BACK = Duration.ofMinutes(20);
 
-  private final Desk desk;
   private final Plans plans;
   private final Scenes scenes;
   private final AtWork work;
@@ -70,7 +69,6 @@ public final class WallPages implements Server.Part {
       Bathing bathing,
       Gating gating,
       AtWork work) {
-    this.desk = desk;
     this.work = work;
     this.plans = plans;
     this.scenes = new Scenes(desk, plans, crewPlans);
