@@ -127,7 +127,8 @@ final class SaidTimes {
         .map(took -> Message.of("tick.asks.short", took, planned));
   }
 
-  private static Message name(Task of) {
+  /** What a task is called where something is asked about it. */
+  static Message name(Task of) {
     return switch (of.kind()) {
       case STEP -> Message.of("tick.asks.task", of.version().name(), of.step().code());
       case TEST_PIECE -> named(of, "sheet.test-piece-name");

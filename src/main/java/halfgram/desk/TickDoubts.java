@@ -4,6 +4,7 @@ import halfgram.measure.Amount;
 import halfgram.measure.Message;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
+import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
 import halfgram.prep.timer.Timers;
 import halfgram.station.Person;
@@ -23,10 +24,12 @@ import java.util.function.Function;
  *
  * <p>Rules. Who is on a task is taken off it by nobody else without being told so: neither by a
  * start nor by saying that it is done, or partly. How much there is so far only grows; less than
- * was said before may be true, since some was spilt, but more often it is what came on top. What
- * stands by itself is not done before it has stood, counted from when somebody was first on it or
- * said that it stands, else from when all it takes was done; a tenth less is not asked about. Where
- * nobody knows when it can have begun, only a stand of two hours or more is (common practice).
+ * was said before may be true, since some was spilt, but more often it is what came on top. Nothing
+ * is done of which the parts are not: either they were made and nobody said so, or it is a slip of
+ * the hand. What stands by itself is not done before it has stood, counted from when somebody was
+ * first on it or said that it stands, else from when all it takes was done; a tenth less is not
+ * asked about. Where nobody knows when it can have begun, only a stand of two hours or more is
+ * (common practice).
  */
 public final class TickDoubts {
   private static final Set<Tick.Kind> TAKES_OFF =
@@ -42,14 +45,33 @@ public final class TickDoubts {
 
   private TickDoubts() {}
 
+  /** What is entered later says who did it, and is asked about with its time. */
+  static Optional<Ticking.Outcome> asks(
+      House house,
+      FoundTask found,
+      Optional<KnownDay> day,
+      Ticking.Entry tick,
+      History said,
+      Instant now) {
+    if (tick.sure() || tick.said().isPresent()) {
+      return Optional.empty();
+    }
+    Function<String, Optional<Task>> tasks =
+        id -> day.flatMap(known -> known.inForce().findTask(id));
+    List<Message> doubts = of(house, found.task(), tasks, said::progress, tick, now);
+    return doubts.isEmpty() ? Optional.empty() : Optional.of(new Ticking.Asks(doubts));
+  }
+
   /**
    * Everything that speaks against a tick.
    *
+   * @param tasks those of the plan in force, by their ids
    * @param known what a task has come to before it
    */
   public static List<Message> of(
       House house,
       Task task,
+      Function<String, Optional<Task>> tasks,
       Function<String, TaskProgress> known,
       Ticking.Entry tick,
       Instant now) {
@@ -62,9 +84,23 @@ public final class TickDoubts {
         .ifPresent(doubts::add);
     less(progress, tick.kind(), tick.amount()).ifPresent(doubts::add);
     if (tick.kind() == Tick.Kind.DONE && progress.dones().isEmpty()) {
+      doubts.addAll(notThere(task, tasks, known));
       stands(task, known, now).ifPresent(doubts::add);
     }
     return doubts;
+  }
+
+  /** That what it takes, or what comes before it, is neither done nor partly. */
+  private static List<Message> notThere(
+      Task task, Function<String, Optional<Task>> tasks, Function<String, TaskProgress> known) {
+    return task.links().stream()
+        .map(Task.Link::task)
+        .distinct()
+        .filter(before -> known.apply(before).state() != TaskState.PART_DONE)
+        .filter(before -> known.apply(before).doneAt().isEmpty())
+        .flatMap(before -> tasks.apply(before).stream())
+        .map(before -> Message.of("tick.asks.not-done", SaidTimes.name(before)))
+        .toList();
   }
 
   /** That it cannot have stood for as long as it has to. */

@@ -224,7 +224,7 @@ public final class Ticking {
     return TaskProgress.tick(history, tick)
         .<Outcome>fold(
             progress ->
-                asks(house, found.get(), entry, said)
+                TickDoubts.asks(house, found.get(), known, entry, said, desk.now())
                     .orElseGet(() -> keep(tx, house, stand, found.get(), entry, tick, history)),
             progress -> new NoSuchTask(),
             Refused::new);
@@ -318,14 +318,6 @@ public final class Ticking {
 
   Optional<FoundTask> find(Tx tx, House house, LocalDate day, String task) {
     return finder.find(tx, house, day, task);
-  }
-
-  /** What is entered later says who did it, and is asked about with its time. */
-  private Optional<Outcome> asks(House house, FoundTask found, Entry entry, History said) {
-    boolean asked = entry.sure() || entry.said().isPresent();
-    List<Message> doubts =
-        asked ? List.of() : TickDoubts.of(house, found.task(), said::progress, entry, desk.now());
-    return doubts.isEmpty() ? Optional.empty() : Optional.of(new Asks(doubts));
   }
 
   private Outcome keep(

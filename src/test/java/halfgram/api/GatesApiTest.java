@@ -62,7 +62,8 @@ class GatesApiTest {
     assertThat(silent.body().path("said").asText()).contains("a word for each: centre, taste");
     assertThat(say("'task':'" + TEST + "','verdict':'go'," + RIGHT).status()).isEqualTo(201);
     assertThat(drop().status()).isEqualTo(201);
-    assertThat(tick(TEST, "done").status()).isEqualTo(201);
+    String done = "'task':'" + TEST + "','kind':'done','sure':true,'cook':'ines'";
+    assertThat(script.post("ticks", body(done, sequence++)).status()).isEqualTo(201);
     assertThat(gate(TEST).path("state").asText()).isEqualTo("passed");
     assertThat(gate(TEST).path("entries").get(0).path("said").path("centre").asText())
         .isEqualTo("liquid");

@@ -62,8 +62,8 @@ class CrowdedWallIT {
         "timed",
         "parsnip-puree/lunch.2026-12-05/1/cook",
         ",'minutes': 1, 'note': 'tourner la plaque'");
-    tick("done", "char-portions/lunch.2026-12-05/1/brine", "");
-    done = tick("done", STOCK, "");
+    tick("done", "char-portions/lunch.2026-12-05/1/brine", ",'sure': true");
+    done = tick("done", STOCK, ",'sure': true");
     tick("called", "pea-base/harvest-dinner/1/shear", ",'note': 'assez épais ?'");
     site.setClock(Site.at("11:10"));
   }

@@ -176,8 +176,10 @@ class SentAwayIT {
     wall.evaluate("scrollTo(0, 0)");
     tablet.screenshot("withdrawn");
     wall.getByText("Done", exactly()).tap();
+    assertThat(wall.locator(".acts .fault")).containsText("is not entered as done");
+    wall.locator(".acts .asked").click(new Locator.ClickOptions().setDelay(700));
     assertThat(wall.locator(".after .tub").first()).containsText("label 1205-");
-    assertThat(tablet.troubles()).isEmpty();
+    assertThat(tablet.troubles()).singleElement().asString().contains("409");
   }
 
   private static Tablets tablets() {

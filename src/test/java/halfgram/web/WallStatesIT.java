@@ -47,9 +47,9 @@ class WallStatesIT {
     site.setClock(Site.at("10:00"));
     tick("start", COOK, "");
     tick("timed", COOK, "'minutes': 1, 'note': 'turn the tray'");
-    tick("done", "char-portions/lunch.2026-12-05/1/brine", "");
+    tick("done", "char-portions/lunch.2026-12-05/1/brine", "'sure': true");
     site.setClock(Site.at("10:20"));
-    String done = tick("done", "pea-stock/bar.2026-12-05/1/simmer", "");
+    String done = tick("done", "pea-stock/bar.2026-12-05/1/simmer", "'sure': true");
     STATES.put(
         "just done",
         List.of(

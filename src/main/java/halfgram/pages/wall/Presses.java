@@ -63,7 +63,13 @@ final class Presses {
     Ticking.Outcome outcome =
         far.isPresent() && !sure
             ? new Ticking.Asks(
-                TickDoubts.of(scene.house(), task, scene::progress, entry, desk.now()))
+                TickDoubts.of(
+                    scene.house(),
+                    task,
+                    id -> Optional.ofNullable(scene.byId().get(id)),
+                    scene::progress,
+                    entry,
+                    desk.now()))
             : ticking.tick(scene.house(), scene.day(), entry);
     if (outcome instanceof Ticking.Taken taken) {
       return Pressed.goOn(form.leadsTo(scene.wall(), taken));

@@ -54,7 +54,10 @@ class WithdrawnTest {
     assertThat(wrong.status()).isEqualTo(422);
     assertThat(wrong.text()).contains("no longer on the sheet", "Type an amount like");
     assertThat(wrong.body()).contains("value=\"plenty\"");
-    Answer done = tick("DONE", "amount", "900 g");
+    Answer asked = tick("DONE", "amount", "900 g");
+    assertThat(asked.text()).contains("Celeriac, baked, chill is not entered as done");
+    String sure = asked.all("name=\"sure\" value=\"([^\"]+)\"").get(0);
+    Answer done = tick("DONE", "amount", "900 g", "sure", sure);
     assertThat(done.text()).contains("Done: Celeriac croquette, mix", "label 1205-1");
     String undone = done.all("name=\"undoes\" value=\"([^\"]+)\"").get(0);
     assertThat(client.get(WALL).text()).contains("There is nothing more to do about it");
