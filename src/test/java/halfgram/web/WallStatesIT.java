@@ -116,6 +116,18 @@ class WallStatesIT {
   }
 
   @Test
+  void onlyWhatCanBeDoneIsOfferedAsTheNextPress() {
+    try (Viewer viewer = Browser.open(Device.tablet())) {
+      Page page = viewer.open(address(page("cold", BASE)));
+      String next = (String) page.evaluate(GROUND);
+      assertThat(viewer.open(address(page("cold", BLEND))).evaluate(GROUND)).isNotEqualTo(next);
+    }
+  }
+
+  private static final String GROUND =
+      "getComputedStyle(document.querySelector('.acts .main-act .go')).backgroundColor";
+
+  @Test
   void whatIsOpenedMostHasNoViolationByDay() {
     assertThat(look(Device.tablet(), List.of("on it, more open", "to do, a tub to read", "keys")))
         .isEmpty();
