@@ -11,6 +11,7 @@ import java.util.Optional;
  * The form of a version: its fields as typed, each problem at its field.
  *
  * @param wrong how many fields need another look
+ * @param behind what stands above what differs from a version saved meanwhile; empty without one
  * @param effects what saving would do to the sheets; empty until looked at
  */
 record EditView(
@@ -30,4 +31,6 @@ record EditView(
     Cell name,
     List<Cell> cells,
     List<Suggestions> lists,
+    String behind,
+    List<Changes.Change> differs,
     List<Effect> effects) {}

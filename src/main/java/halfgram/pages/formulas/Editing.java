@@ -46,6 +46,8 @@ final class Editing {
   private final TypedForm form;
   private final Map<String, String> faults = new LinkedHashMap<>();
   private final List<String> elsewhere = new ArrayList<>();
+  private boolean behind;
+  private List<Changes.Change> differs = List.of();
 
   private Editing(
       boolean fresh,
@@ -143,6 +145,10 @@ final class Editing {
     return all.get(all.size() - 1);
   }
 
+  boolean isFresh() {
+    return fresh;
+  }
+
   String code() {
     return code;
   }
@@ -235,21 +241,21 @@ final class Editing {
         : fresh && path.equals(formula + ".code") ? "code" : "";
   }
 
-  /** Who saved meanwhile, and what it changed. */
-  String stale(SaveFormula.Stale stale, BookNames names) {
-    Messages words = names.words();
-    if (fresh) {
-      faults.put("code", words.say("formulas.code-taken", code));
-      return words.say("formulas.code-taken", code);
-    }
-    List<String> changes = new ArrayList<>();
-    Changes.of(version, BookStore.parse(stale.by().body()), names)
-        .forEach(one -> changes.add(one.subject() + ": " + String.join(", ", one.said())));
-    return words.say(
-        "formulas.stale",
-        stale.by().version(),
-        stale.by().who(),
-        changes.isEmpty() ? "-" : String.join("; ", changes));
+  /** The code that a new formula may not have. */
+  String taken(Messages words) {
+    faults.put("code", words.say("formulas.code-taken", code));
+    return words.say("formulas.code-taken", code);
+  }
+
+  /** As typed, on the version that somebody saved meanwhile, with what differs from that. */
+  Editing rebased(House now, SaveFormula.Stale stale, BookNames names) {
+    ObjectNode theirs = (ObjectNode) BookStore.parse(stale.by().body());
+    ObjectNode named = SaveFormula.findHead(now, code).orElseThrow();
+    Editing rebased = new Editing(false, code, stale.by().version(), "", named, theirs, form);
+    rebased.faults.putAll(faults);
+    rebased.behind = true;
+    rebased.differs = Changes.of(theirs, form.write(Shape.VERSION, theirs, ""), names);
+    return rebased;
   }
 
   /** What its fields may name. */
@@ -260,7 +266,8 @@ final class Editing {
   }
 
   EditView view(KitchenBook book, List<Effect> effects, Messages words) {
-    Cells maker = new Cells(form, faults, words, AttachedFields.called(words));
+    Cells typed = new Cells(form, faults, words, AttachedFields.called(words));
+    Cells maker = behind ? typed.against(filled(head, version)) : typed;
     Cell name = maker.cells(NAME, "").get(0);
     List<Cell> cells = maker.cells(Shape.VERSION, "");
     List<Cell> all = new ArrayList<>(List.of(name));
@@ -283,6 +290,8 @@ final class Editing {
         name,
         cells,
         lists(book, words),
+        behind ? words.say("formulas.differs", based) : "",
+        differs,
         effects);
   }
 }

@@ -12,6 +12,7 @@ import halfgram.formula.FormulaStore;
 import halfgram.formula.FormulaVersion;
 import halfgram.pages.Effect;
 import halfgram.pages.Rooms;
+import halfgram.station.Person;
 import halfgram.web.Halt;
 import halfgram.web.Server;
 import halfgram.web.Visit;
@@ -213,9 +214,25 @@ public final class FormulasPages implements Server.Part {
       editing.take(wrong, house.tree(), words);
       page(visit, house, 422, editing);
     } else if (outcome instanceof SaveFormula.Stale stale) {
-      visit.notice(editing.stale(stale, new BookNames(house.book(), words)));
-      page(visit, house, 409, editing);
+      if (editing.isFresh()) {
+        visit.notice(editing.taken(words));
+        page(visit, house, 409, editing);
+        return;
+      }
+      House now = desk.again(house);
+      int theirs = stale.by().version();
+      String who = name(now, stale.by().who());
+      visit.notice(words.say("formulas.stale", theirs, who, theirs + 1));
+      page(visit, now, 409, editing.rebased(now, stale, new BookNames(now.book(), words)));
     }
+  }
+
+  private static String name(House house, String who) {
+    return house.book().people().stream()
+        .filter(person -> person.code().equals(who))
+        .findFirst()
+        .map(Person::name)
+        .orElse(who);
   }
 
   private static void page(Visit visit, House house, int status, Editing editing) {

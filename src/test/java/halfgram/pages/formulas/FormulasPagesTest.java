@@ -184,8 +184,15 @@ class FormulasPagesTest extends OnFormulas {
     assertThat(save("dill-oil", "lines.0.holdBack", "5").status()).isEqualTo(303);
     Client.Answer answer = client.post(PLACE + "/dill-oil/edit", late);
     assertThat(answer.status()).isEqualTo(409);
-    assertThat(answer.text()).contains("Version 2 was saved meanwhile", "held back");
-    assertThat(answer.body()).contains("value=\"mine\"");
+    assertThat(answer.text())
+        .contains("Version 2 was saved meanwhile", "save it as version 3 if yours holds")
+        .contains("What yours would change of version 2", "held back");
+    assertThat(answer.body()).contains("value=\"mine\"", "class=\"now\"");
+    FilledForm again = FilledForm.of(answer, "/dill-oil/edit");
+    assertThat(client.post(PLACE + "/dill-oil/edit", again.with("act", "save").fields()).status())
+        .isEqualTo(303);
+    assertThat(current("dill-oil").path("version").asInt()).isEqualTo(3);
+    assertThat(current("dill-oil").at("/lines/0").has("holdBack")).isFalse();
   }
 
   @Test
