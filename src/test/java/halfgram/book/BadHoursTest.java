@@ -65,6 +65,12 @@ class BadHoursTest extends RefusedBook {
   }
 
   @Test
+  void ofADurationThatIsTooLongTheMostIsNamed() {
+    book.set(SHIFT + "/breaks", "[{'start': '15:00', 'for': '1000 d'}]");
+    assertOnly(SHIFT + "/breaks/0/for", "1000 d", "at most 400 d");
+  }
+
+  @Test
   void aBlockThatEndsWhenItBeginsIsRefused() {
     book.set("kitchen/blocks/0/end", "'16:30'");
     assertOnly("kitchen/blocks/0/end", "16:30", "is when it begins", "a time after 16:30");
