@@ -307,6 +307,7 @@ class StorageTest {
     return task;
   }
 
+  /** By somebody who is sure: what comes before need not be ticked here. */
   private static Ticking.Entry entry(
       Task task, Tick.Kind kind, Optional<Amount> amount, Optional<UUID> undoes) {
     return new Ticking.Entry(
@@ -316,9 +317,12 @@ class StorageTest {
         Optional.empty(),
         amount,
         Optional.empty(),
+        Optional.empty(),
         "ines",
         undoes,
-        new TickStore.Origin(UUID.randomUUID(), 1, Site.at("10:00"), 60));
+        new TickStore.Origin(UUID.randomUUID(), 1, Site.at("10:00"), 60),
+        Optional.empty(),
+        true);
   }
 
   private Ticking.Taken taken(Ticking.Entry entry) {

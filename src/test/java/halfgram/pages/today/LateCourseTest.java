@@ -116,7 +116,7 @@ class LateCourseTest {
 
   private void tick(String task, String kind) {
     String body =
-        "{'task':'%s','kind':'%s','cook':'ines','device':'%s','sequence':%d,'day':'%s'}"
+        "{'task':'%s','kind':'%s','cook':'ines','device':'%s','sequence':%d,'day':'%s','sure':true}"
             .formatted(task, kind, DEVICE, ++entries, Site.DAY);
     assertThat(site.script().post("ticks", body).status()).isEqualTo(201);
   }
