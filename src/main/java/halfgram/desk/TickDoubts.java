@@ -7,7 +7,6 @@ import halfgram.prep.TaskProgress;
 import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
 import halfgram.prep.timer.Timers;
-import halfgram.station.Person;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalTime;
@@ -80,7 +79,10 @@ public final class TickDoubts {
     progress
         .onIt()
         .filter(on -> TAKES_OFF.contains(tick.kind()) && !on.cook().equals(tick.cook()))
-        .map(on -> Message.of("tick.asks.on-it", name(house, on.cook()), time(house, on.since())))
+        .map(
+            on ->
+                Message.of(
+                    "tick.asks.on-it", house.book().personName(on.cook()), time(house, on.since())))
         .ifPresent(doubts::add);
     less(progress, tick.kind(), tick.amount()).ifPresent(doubts::add);
     if (tick.kind() == Tick.Kind.DONE && progress.dones().isEmpty()) {
@@ -156,13 +158,5 @@ public final class TickDoubts {
   /** By the kitchen's clock. */
   private static LocalTime time(House house, Instant at) {
     return at.atZone(house.book().kitchen().clock().zone()).toLocalTime();
-  }
-
-  private static String name(House house, String code) {
-    return house.book().people().stream()
-        .filter(person -> person.code().equals(code))
-        .findFirst()
-        .map(Person::name)
-        .orElse(code);
   }
 }

@@ -20,11 +20,7 @@ public final class CrewSaid {
 
   /** Name of a cook or a machine; the code of one that is in the book no more. */
   public String name(String code) {
-    return book.people().stream()
-        .filter(one -> one.code().equals(code))
-        .map(Person::name)
-        .findFirst()
-        .orElseGet(() -> machine(code));
+    return book.findPerson(code).map(Person::name).orElseGet(() -> machine(code));
   }
 
   private String machine(String code) {

@@ -97,6 +97,15 @@ public record KitchenBook(
     return found;
   }
 
+  public Optional<Person> findPerson(String code) {
+    return people.stream().filter(one -> one.code().equals(code)).findFirst();
+  }
+
+  /** What somebody is called; the code of one who is in the book no more. */
+  public String personName(String code) {
+    return findPerson(code).map(Person::name).orElse(code);
+  }
+
   /** What a place is called; one the kitchen does not list goes by its own word. */
   public Text placeName(String place) {
     return places.stream()

@@ -7,7 +7,6 @@ import halfgram.kitchen.KitchenStore.Change;
 import halfgram.kitchen.KitchenStore.Origin;
 import halfgram.lot.Movement;
 import halfgram.measure.Dimension;
-import halfgram.station.Person;
 import halfgram.words.Messages;
 import java.util.Arrays;
 import java.util.List;
@@ -87,7 +86,7 @@ record AuditView(
     List<Field> fields = row.fields().stream().limit(MOST_FIELDS).map(AuditView::field).toList();
     return new Line(
         words.moment(change.at()),
-        person(house, change.who()),
+        house.book().personName(change.who()),
         change.origin().map(Origin::account).orElse(""),
         where(change.origin(), words),
         kind(change.kind(), words),
@@ -96,14 +95,6 @@ record AuditView(
         fields.size() > FEW,
         row.fields().size() - fields.size(),
         row.whole());
-  }
-
-  private static String person(House house, String who) {
-    return house.book().people().stream()
-        .filter(one -> one.code().equals(who))
-        .map(Person::name)
-        .findFirst()
-        .orElse(who);
   }
 
   private static String where(Optional<Origin> origin, Messages words) {

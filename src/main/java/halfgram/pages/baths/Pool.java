@@ -4,7 +4,6 @@ import halfgram.desk.BathBoard;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.formula.ComponentRef;
-import halfgram.station.Person;
 import halfgram.words.Messages;
 import halfgram.words.SheetWords;
 import java.time.Instant;
@@ -24,11 +23,7 @@ record Pool(
 
   /** What somebody is called. */
   String person(String code) {
-    return house.book().people().stream()
-        .filter(person -> person.code().equals(code))
-        .map(Person::name)
-        .findFirst()
-        .orElse(code);
+    return house.book().personName(code);
   }
 
   /** What a run is called, and for whom. */

@@ -11,7 +11,6 @@ import halfgram.prep.Served;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.ShortPlates;
 import halfgram.prep.Task;
-import halfgram.station.Person;
 import halfgram.words.Messages;
 import halfgram.words.SheetWords;
 import halfgram.words.TaskWords;
@@ -182,11 +181,7 @@ public final class Told {
   }
 
   String person(String code) {
-    return house.book().people().stream()
-        .filter(one -> one.code().equals(code))
-        .map(Person::name)
-        .findFirst()
-        .orElse(code);
+    return house.book().personName(code);
   }
 
   /** A time; with its weekday when it is of another day than the sheet. */

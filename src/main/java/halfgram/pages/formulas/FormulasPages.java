@@ -12,7 +12,6 @@ import halfgram.formula.FormulaStore;
 import halfgram.formula.FormulaVersion;
 import halfgram.pages.Effect;
 import halfgram.pages.Rooms;
-import halfgram.station.Person;
 import halfgram.web.Halt;
 import halfgram.web.Server;
 import halfgram.web.Visit;
@@ -221,18 +220,10 @@ public final class FormulasPages implements Server.Part {
       }
       House now = desk.again(house);
       int theirs = stale.by().version();
-      String who = name(now, stale.by().who());
+      String who = now.book().personName(stale.by().who());
       visit.notice(words.say("formulas.stale", theirs, who, theirs + 1));
       page(visit, now, 409, editing.rebased(now, stale, new BookNames(now.book(), words)));
     }
-  }
-
-  private static String name(House house, String who) {
-    return house.book().people().stream()
-        .filter(person -> person.code().equals(who))
-        .findFirst()
-        .map(Person::name)
-        .orElse(who);
   }
 
   private static void page(Visit visit, House house, int status, Editing editing) {

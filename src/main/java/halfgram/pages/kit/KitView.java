@@ -7,7 +7,6 @@ import halfgram.measure.Message;
 import halfgram.prep.Carrying;
 import halfgram.prep.Things;
 import halfgram.prep.Wash;
-import halfgram.station.Person;
 import halfgram.words.Messages;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -81,7 +80,7 @@ record KitView(String since, List<Thing> things, List<Said> said, Fault fault) {
                     words.say(
                         "kit.washed-at",
                         words.dayTime(wash.at()),
-                        person(house, wash.who()),
+                        house.book().personName(wash.who()),
                         wash.how()))
             .orElse("");
     return new Thing(
@@ -104,7 +103,7 @@ record KitView(String since, List<Thing> things, List<Said> said, Fault fault) {
     return new Said(
         wash.id().toString(),
         words.moment(wash.at()),
-        person(house, wash.who()),
+        house.book().personName(wash.who()),
         what,
         counting.contains(wash.id()),
         UUID.randomUUID().toString());
@@ -123,13 +122,5 @@ record KitView(String since, List<Thing> things, List<Said> said, Fault fault) {
   private static String allergen(House house, String code, Messages words) {
     Text name = Optional.ofNullable(house.book().allergens().get(code)).orElse(Text.of(code));
     return words.text(name).toUpperCase(Locale.ROOT);
-  }
-
-  private static String person(House house, String code) {
-    return house.book().people().stream()
-        .filter(one -> one.code().equals(code))
-        .map(Person::name)
-        .findFirst()
-        .orElse(code);
   }
 }

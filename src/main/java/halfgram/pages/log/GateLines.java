@@ -3,7 +3,6 @@ package halfgram.pages.log;
 import com.fasterxml.jackson.databind.JsonNode;
 import halfgram.desk.House;
 import halfgram.measure.Amount;
-import halfgram.station.Person;
 import halfgram.words.GateWords;
 import halfgram.words.Messages;
 import java.math.BigDecimal;
@@ -51,10 +50,6 @@ final class GateLines {
   }
 
   private String person(String code) {
-    return house.book().people().stream()
-        .filter(one -> one.code().equals(code))
-        .map(Person::name)
-        .findFirst()
-        .orElse(code);
+    return house.book().personName(code);
   }
 }

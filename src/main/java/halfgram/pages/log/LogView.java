@@ -14,7 +14,6 @@ import halfgram.pages.ServiceLine;
 import halfgram.prep.Things;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
-import halfgram.station.Person;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
 import halfgram.words.SheetWords;
@@ -362,11 +361,7 @@ record LogView(
     }
 
     private String person(String code) {
-      return house.book().people().stream()
-          .filter(one -> one.code().equals(code))
-          .map(Person::name)
-          .findFirst()
-          .orElse(code);
+      return house.book().personName(code);
     }
 
     private List<Choice> kinds(LogAsked asked) {

@@ -33,11 +33,7 @@ record PassScene(Services.Board board, Optional<Person> cook, Messages words, Sh
     Messages words = spoken.at(book.kitchen());
     SheetWords names = new SheetWords(book, board.inForce().sheet(), words);
     return new PassScene(
-        board, cook.flatMap(code -> findPerson(board.house(), code)), words, names);
-  }
-
-  static Optional<Person> findPerson(House house, String code) {
-    return house.book().people().stream().filter(one -> one.code().equals(code)).findFirst();
+        board, cook.flatMap(code -> board.house().book().findPerson(code)), words, names);
   }
 
   /** The same, worked on by somebody. */
@@ -68,7 +64,7 @@ record PassScene(Services.Board board, Optional<Person> cook, Messages words, Sh
 
   /** What somebody is called. */
   String person(String code) {
-    return findPerson(house(), code).map(Person::name).orElse(code);
+    return house().book().personName(code);
   }
 
   /** A time; with its weekday when it is on another day. */

@@ -101,7 +101,10 @@ public final class ServicePages implements Server.Part {
     PassScene scene = scene(visit);
     get(scene, visit);
     Person person =
-        PassScene.findPerson(scene.house(), visit.field("person"))
+        scene
+            .house()
+            .book()
+            .findPerson(visit.field("person"))
             .orElseThrow(() -> Halt.notFound(visit.field("person")));
     if (!work.lets(visit, person)) {
       return;

@@ -3,7 +3,6 @@ package halfgram.pages.tablets;
 import halfgram.desk.House;
 import halfgram.pages.KeptInbox;
 import halfgram.people.Tablet;
-import halfgram.station.Person;
 import halfgram.words.Messages;
 import java.util.List;
 import java.util.Optional;
@@ -147,11 +146,7 @@ record TabletsView(
     }
 
     private String person(String code) {
-      return house.book().people().stream()
-          .filter(one -> one.code().equals(code))
-          .map(Person::name)
-          .findFirst()
-          .orElse(code);
+      return house.book().personName(code);
     }
   }
 }

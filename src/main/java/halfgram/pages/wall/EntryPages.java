@@ -209,7 +209,7 @@ public final class EntryPages implements Server.Part {
     InForce inForce =
         plans.findOrOpen(house, day, visit.who()).orElseThrow(() -> Halt.notFound(day.toString()));
     var crew = crewPlans.current(house, inForce, visit.who()).map(CrewInForce::plan);
-    Optional<Person> cook = visit.cook().flatMap(code -> Scene.findPerson(house, code));
+    Optional<Person> cook = visit.cook().flatMap(code -> house.book().findPerson(code));
     return Scene.of(house, inForce, crew, asked.station(), cook, visit.wallWords(), desk.now());
   }
 

@@ -233,11 +233,7 @@ record Scene(
 
   /** What somebody is called. */
   String person(String code) {
-    return findPerson(house, code).map(Person::name).orElse(code);
-  }
-
-  static Optional<Person> findPerson(House house, String code) {
-    return house.book().people().stream().filter(of -> of.code().equals(code)).findFirst();
+    return house.book().personName(code);
   }
 
   /** Who is on shift here today, the station's own people. */

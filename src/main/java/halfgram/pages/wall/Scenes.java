@@ -32,7 +32,7 @@ record Scenes(Desk desk, Plans plans, CrewPlans crewPlans) {
   private Scene open(Visit visit, String station, House house) {
     StationNames.stations(house, station);
     InForce inForce = plans.open(house, house.day(desk.now()), visit.who());
-    Optional<Person> cook = visit.cook().flatMap(code -> Scene.findPerson(house, code));
+    Optional<Person> cook = visit.cook().flatMap(code -> house.book().findPerson(code));
     var crew = crewPlans.shown(house, inForce, visit.who()).map(CrewInForce::plan);
     return Scene.of(house, inForce, crew, station, cook, visit.wallWords(), desk.now());
   }

@@ -136,7 +136,10 @@ public final class WallPages implements Server.Part {
     Visit visit = Visit.of(context);
     Scene scene = scene(visit, visit.field("station"));
     Person person =
-        Scene.findPerson(scene.house(), visit.field("person"))
+        scene
+            .house()
+            .book()
+            .findPerson(visit.field("person"))
             .orElseThrow(() -> Halt.notFound(visit.field("person")));
     if (!work.lets(visit, person)) {
       return;

@@ -156,11 +156,7 @@ public final class Holding {
   }
 
   private String name(String person) {
-    return book.people().stream()
-        .filter(one -> one.code().equals(person))
-        .map(one -> one.name())
-        .findFirst()
-        .orElse(person);
+    return book.personName(person);
   }
 
   private Optional<Hold> notEarlier(Task task, String person, Instant start) {
@@ -197,10 +193,7 @@ public final class Holding {
 
   private Optional<Present> present(String person, Instant moment) {
     LocalDate day = book.kitchen().clock().of(moment);
-    return book.people().stream()
-        .filter(one -> one.code().equals(person))
-        .map(one -> Present.of(book, facts, one, day))
-        .findFirst();
+    return book.findPerson(person).map(one -> Present.of(book, facts, one, day));
   }
 
   private boolean isSlot(Instant edge, Instant moment, boolean begins) {

@@ -196,9 +196,7 @@ public record Load(List<OfStation> stations, List<OfPerson> people) {
     /** Plating without a station is work at the first of whoever does it. */
     private void plate(Plated line) {
       for (String code : line.people()) {
-        book.people().stream()
-            .filter(person -> person.code().equals(code))
-            .findFirst()
+        book.findPerson(code)
             .flatMap(
                 person -> line.station().or(() -> person.stations().stream().sorted().findFirst()))
             .ifPresent(

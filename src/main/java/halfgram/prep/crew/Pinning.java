@@ -114,7 +114,7 @@ public final class Pinning {
           Message.of("lanes.refused.hands", TaskTimes.name(task), needed, pin.people().size()));
     }
     for (String code : pin.people()) {
-      Optional<Person> person = person(book, code);
+      Optional<Person> person = book.findPerson(code);
       if (person.isEmpty()) {
         return Optional.of(Message.of("lanes.refused.nobody", code));
       }
@@ -138,10 +138,6 @@ public final class Pinning {
     return Optional.ofNullable(book.stations().get(task.station()))
         .<Object>map(one -> one.name())
         .orElse(task.station());
-  }
-
-  private static Optional<Person> person(KitchenBook book, String code) {
-    return book.people().stream().filter(one -> one.code().equals(code)).findFirst();
   }
 
   /** From when until when hands are on it. */
