@@ -63,7 +63,9 @@ record ListView(
         out.map(
             edit ->
                 new Out(
-                    words.say("book.is-out", edit.code()),
+                    words.say(
+                        "book.is-out",
+                        name(edit.body().orElseThrow().path("name"), words.language())),
                     "book/" + edit.kind() + "/new",
                     edit.body().orElseThrow().toString())),
         steps,

@@ -29,7 +29,7 @@ record VersionsView(
                   .map(day -> ListView.since(day, words))
                   .orElse(""),
               body.path("note").asText(""),
-              words.say("formulas.saved", saved.who(), saved.at()),
+              words.say("formulas.saved", names.book().personName(saved.who()), saved.at()),
               saved.version() == from,
               saved.version() == to));
     }

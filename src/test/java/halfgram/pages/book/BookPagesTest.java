@@ -213,7 +213,7 @@ class BookPagesTest extends OnBook {
     create("stations", "name.en", "Raw bar");
     JsonNode before = thing("stations", "raw-bar").orElseThrow();
     Answer out = client.get(change("stations/raw-bar", "act", "out").header("location"));
-    assertThat(out.text()).contains("Taken out: raw-bar.", "Put it back");
+    assertThat(out.text()).contains("Taken out: Raw bar.", "Put it back");
     String[] back = FilledForm.of(out, "/stations/new").with("act", "back").fields();
     assertThat(client.post(BOOK + "/stations/new", back).status()).isEqualTo(303);
     assertThat(thing("stations", "raw-bar").orElseThrow()).isEqualTo(before);
