@@ -2,6 +2,7 @@ package halfgram.desk;
 
 import halfgram.db.Tx;
 import halfgram.prep.PlanStore;
+import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
 import java.time.LocalDate;
 import java.util.List;
@@ -46,11 +47,11 @@ final class TaskFinder {
   }
 
   private Optional<FoundTask> find(Tx tx, House house, PlanStore.Accepted plan, String task) {
-    List<Task> all = plans.computed(tx, house, plan).sheet().tasks();
-    return all.stream()
+    PrepSheet sheet = plans.computed(tx, house, plan).sheet();
+    return sheet.tasks().stream()
         .filter(one -> one.id().equals(task))
         .findFirst()
-        .map(one -> new FoundTask(plan, one, others(all, one)));
+        .map(one -> new FoundTask(plan, one, sheet.before(one), others(sheet.tasks(), one)));
   }
 
   private static List<Task> others(List<Task> all, Task task) {

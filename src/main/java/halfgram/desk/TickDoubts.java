@@ -46,31 +46,24 @@ public final class TickDoubts {
 
   /** What is entered later says who did it, and is asked about with its time. */
   static Optional<Ticking.Outcome> asks(
-      House house,
-      FoundTask found,
-      Optional<KnownDay> day,
-      Ticking.Entry tick,
-      History said,
-      Instant now) {
+      House house, FoundTask found, Ticking.Entry tick, History said, Instant now) {
     if (tick.sure() || tick.said().isPresent()) {
       return Optional.empty();
     }
-    Function<String, Optional<Task>> tasks =
-        id -> day.flatMap(known -> known.inForce().findTask(id));
-    List<Message> doubts = of(house, found.task(), tasks, said::progress, tick, now);
+    List<Message> doubts = of(house, found.task(), found.before(), said::progress, tick, now);
     return doubts.isEmpty() ? Optional.empty() : Optional.of(new Ticking.Asks(doubts));
   }
 
   /**
    * Everything that speaks against a tick.
    *
-   * @param tasks those of the plan in force, by their ids
+   * @param before the tasks that it comes after
    * @param known what a task has come to before it
    */
   public static List<Message> of(
       House house,
       Task task,
-      Function<String, Optional<Task>> tasks,
+      List<Task> before,
       Function<String, TaskProgress> known,
       Ticking.Entry tick,
       Instant now) {
@@ -86,33 +79,33 @@ public final class TickDoubts {
         .ifPresent(doubts::add);
     less(progress, tick.kind(), tick.amount()).ifPresent(doubts::add);
     if (tick.kind() == Tick.Kind.DONE && progress.dones().isEmpty()) {
-      doubts.addAll(notThere(task, tasks, known));
-      stands(task, known, now).ifPresent(doubts::add);
+      doubts.addAll(notThere(before, known));
+      stands(task, before, known, now).ifPresent(doubts::add);
     }
     return doubts;
   }
 
   /** That what it takes, or what comes before it, is neither done nor partly. */
-  private static List<Message> notThere(
-      Task task, Function<String, Optional<Task>> tasks, Function<String, TaskProgress> known) {
-    return task.links().stream()
-        .map(Task.Link::task)
-        .distinct()
-        .filter(before -> known.apply(before).state() != TaskState.PART_DONE)
-        .filter(before -> known.apply(before).doneAt().isEmpty())
-        .flatMap(before -> tasks.apply(before).stream())
-        .map(before -> Message.of("tick.asks.not-done", SaidTimes.name(before)))
+  private static List<Message> notThere(List<Task> before, Function<String, TaskProgress> known) {
+    return before.stream()
+        .filter(one -> !isThere(known.apply(one.id())))
+        .map(one -> Message.of("tick.asks.not-done", SaidTimes.name(one)))
         .toList();
+  }
+
+  private static boolean isThere(TaskProgress progress) {
+    return progress.doneAt().isPresent() || progress.state() == TaskState.PART_DONE;
   }
 
   /** That it cannot have stood for as long as it has to. */
   private static Optional<Message> stands(
-      Task task, Function<String, TaskProgress> known, Instant now) {
-    Duration stand = Timers.stand(task, known.apply(task.id()));
+      Task task, List<Task> before, Function<String, TaskProgress> known, Instant now) {
+    TaskProgress progress = known.apply(task.id());
+    Duration stand = Timers.stand(task, progress);
     if (stand.isZero() || task.kind() == Task.Kind.THAW) {
       return Optional.empty();
     }
-    Optional<Instant> since = since(task, known);
+    Optional<Instant> since = since(progress, before, known);
     if (since.isEmpty()) {
       return stand.compareTo(LONG) < 0
           ? Optional.empty()
@@ -125,14 +118,14 @@ public final class TickDoubts {
   }
 
   /** From when on it can have stood; empty where nothing that was entered says. */
-  private static Optional<Instant> since(Task task, Function<String, TaskProgress> known) {
-    TaskProgress progress = known.apply(task.id());
+  private static Optional<Instant> since(
+      TaskProgress progress, List<Task> before, Function<String, TaskProgress> known) {
     return Timers.findStandsSince(progress)
         .or(progress::begun)
         .or(
             () ->
-                task.links().stream()
-                    .flatMap(link -> known.apply(link.task()).doneAt().stream())
+                before.stream()
+                    .flatMap(one -> known.apply(one.id()).doneAt().stream())
                     .max(Comparator.naturalOrder()));
   }
 

@@ -224,7 +224,7 @@ public final class Ticking {
     return TaskProgress.tick(history, tick)
         .<Outcome>fold(
             progress ->
-                TickDoubts.asks(house, found.get(), known, entry, said, desk.now())
+                TickDoubts.asks(house, found.get(), entry, said, desk.now())
                     .orElseGet(() -> keep(tx, house, stand, found.get(), entry, tick, history)),
             progress -> new NoSuchTask(),
             Refused::new);

@@ -156,6 +156,12 @@ public record PrepSheet(
     return loads;
   }
 
+  /** The tasks of the sheet that a task comes after. */
+  public List<Task> before(Task task) {
+    Set<String> ids = task.links().stream().map(Task.Link::task).collect(Collectors.toSet());
+    return tasks.stream().filter(one -> ids.contains(one.id())).toList();
+  }
+
   /** The deliveries that a task takes from. */
   public List<Awaited> awaited(Task task) {
     return awaited.stream().filter(one -> one.task().id().equals(task.id())).toList();

@@ -66,7 +66,7 @@ final class Presses {
                 TickDoubts.of(
                     scene.house(),
                     task,
-                    id -> Optional.ofNullable(scene.byId().get(id)),
+                    scene.inForce().sheet().before(task),
                     scene::progress,
                     entry,
                     desk.now()))
