@@ -2,6 +2,7 @@ package halfgram.pages.wall;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.prep.Task;
 import halfgram.prep.TaskState;
@@ -101,6 +102,19 @@ class StandsFirstTest {
     assertThat(press(page("parsnip-puree", "blend")).status()).isEqualTo(303);
   }
 
+  @Test
+  void alsoOfATaskThatThePlanInForceNoLongerHasThePartsAreAskedFor() {
+    String drop = task("yoghurt-spheres", "drop").id();
+    String sheet = "/k/TARN/events/harvest-dinner";
+    client.post(sheet + "/remove", FilledForm.of(client.get(sheet), "/remove").fields());
+    House house = site.house();
+    site.wiring().plans().accept(house, Site.DAY, house.stand().facts(), "test");
+    assertThat(inForce().findTask(drop)).as("withdrawn").isEmpty();
+    Script.Answer asked = tick(drop, "'kind':'done'");
+    assertThat(asked.kind()).isEqualTo("unsure");
+    assertThat(asked.body().path("said").asText()).contains("is not entered as done");
+  }
+
   // ---- below their callers ----
 
   private Task task(String formula, String step) {
@@ -135,9 +149,13 @@ class StandsFirstTest {
   }
 
   private Script.Answer tick(String formula, String step, String what) {
+    return tick(task(formula, step).id(), what);
+  }
+
+  private Script.Answer tick(String task, String what) {
     String rest =
         ",'task':'%s','cook':'marit','device':'00000000-0000-4000-8000-0000000000af','sequence':%d}"
-            .formatted(task(formula, step).id(), ++sequence);
+            .formatted(task, ++sequence);
     return site.script().post("ticks", "{" + what + rest);
   }
 }
