@@ -98,14 +98,14 @@ class AcceptTest {
   void whatTheHourChangesIsNotTakenForWhatWasEntered() {
     String all = "Nothing entered since changes the plan by itself";
     expect(32);
-    assertThat(client.get("/k/TARN/").text()).doesNotContain(all, "Of these by what was entered");
+    assertThat(client.get("/k/TARN/").text()).doesNotContain(all, "What was entered since does");
     expect(26);
     site.setClock(Site.at("12:00"));
     assertThat(client.get("/k/TARN/").text()).contains("Tasks: ", all);
     expect(32);
     assertThat(client.get("/k/TARN/").text())
         .containsPattern("Tasks: [1-9][0-9]* added, .* as they are.")
-        .containsPattern("Of these by what was entered since: 0 added, [0-9]+ withdrawn, [1-9]")
+        .containsPattern("What was entered since does by itself: 0 added, [0-9]+ withdrawn, [1-9]")
         .doesNotContain(all);
   }
 
