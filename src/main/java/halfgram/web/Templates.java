@@ -13,6 +13,7 @@ import ognl.OgnlRuntime;
 import ognl.PropertyAccessor;
 import org.jspecify.annotations.Nullable;
 import org.thymeleaf.TemplateEngine;
+import org.thymeleaf.cache.StandardCacheManager;
 import org.thymeleaf.context.Context;
 import org.thymeleaf.context.ITemplateContext;
 import org.thymeleaf.messageresolver.AbstractMessageResolver;
@@ -27,6 +28,8 @@ public final class Templates {
   private static final String MESSAGES = "halfgram.messages";
 
   private static final int MOST = 4096;
+
+  private static final int NO_LIMIT = -1;
 
   private record Fragment(
       String template, String name, String language, String root, Object value) {}
@@ -46,8 +49,19 @@ public final class Templates {
     TemplateEngine engine = new TemplateEngine();
     engine.setTemplateResolver(resolver);
     engine.setMessageResolver(new FromMessages());
+    engine.setCacheManager(everything());
     OgnlRuntime.setPropertyAccessor(Record.class, new Components());
     return engine;
+  }
+
+  /** All templates and expressions there are: more than a cache holds unless it is told. */
+  private static StandardCacheManager everything() {
+    StandardCacheManager caches = new StandardCacheManager();
+    caches.setTemplateCacheMaxSize(NO_LIMIT);
+    caches.setTemplateCacheUseSoftReferences(false);
+    caches.setExpressionCacheMaxSize(NO_LIMIT);
+    caches.setExpressionCacheUseSoftReferences(false);
+    return caches;
   }
 
   /**
