@@ -265,7 +265,11 @@ public final class Desk {
    * once.
    */
   BookReader.Outcome check(ObjectNode tree) {
-    String text = tree.toString();
+    return check(tree.toString());
+  }
+
+  /** What a book's text reads as. */
+  BookReader.Outcome check(String text) {
     return OUTCOMES.get(text, unread -> reader.read(unread.getBytes(StandardCharsets.UTF_8)));
   }
 

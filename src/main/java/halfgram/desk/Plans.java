@@ -18,7 +18,6 @@ import halfgram.prep.Planning;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
-import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -42,7 +41,6 @@ public final class Plans {
   static final String ENGINE = "halfgram 1";
 
   private static final int KEPT = 32;
-  private static final int FEW = 4;
 
   /** Begun work older than this many days is nobody's any more. */
   private static final int DAYS_BACK = 7;
@@ -85,7 +83,6 @@ public final class Plans {
   private final LastFew<UUID, PlanStore.Accepted> heads = new LastFew<>(KEPT);
   private final LastFew<UUID, Computation> computed = new LastFew<>(KEPT);
   private final LastFew<UUID, Proposed> proposed = new LastFew<>(KEPT);
-  private final LastFew<Basis, PrepSheet> sheets = new LastFew<>(FEW);
 
   /**
    * @param result writes a sheet as the JSON that a plan keeps
@@ -222,10 +219,7 @@ public final class Plans {
     KitchenBook book = of.withLots(of(tubs));
     List<Begun> begun = Standing.of(tx, house, of, inForce, asOf);
     PlanRequest request = new PlanRequest(inForce.plan().day(), 1, asOf);
-    PrepSheet sheet =
-        sheets.get(
-            new Basis(of, book.lots(), request, begun),
-            unknown -> Planning.plan(book, request, begun, Because.NOT_ASKED));
+    PrepSheet sheet = new Basis(of, book.lots(), request, begun).sheet(book);
     Difference difference = Difference.of(inForce.book(), inForce.sheet(), of, sheet);
     return new Proposal(book, sheet, begun, house.stand().facts(), difference);
   }
@@ -301,7 +295,8 @@ public final class Plans {
     List<Begun> begun = before.map(earlier -> BegunWork.of(earlier, start)).orElse(List.of());
     String snapshot = export.export(tx, now).toString();
     KitchenBook book = parse(snapshot);
-    PrepSheet sheet = Planning.plan(book, new PlanRequest(day, 1, start), begun, Because.NOT_ASKED);
+    PlanRequest request = new PlanRequest(day, 1, start);
+    PrepSheet sheet = new Basis(book, book.lots(), request, begun).sheet(book);
     Proposal proposal =
         new Proposal(book, sheet, begun, stand.facts(), Difference.of(sheet, sheet));
     return save(tx, now, new Unsaved(1, snapshot, proposal), before, who);
@@ -391,7 +386,7 @@ public final class Plans {
   }
 
   private KitchenBook parse(String snapshot) {
-    BookReader.Outcome outcome = desk.reader().read(snapshot.getBytes(StandardCharsets.UTF_8));
+    BookReader.Outcome outcome = desk.check(snapshot);
     return outcome
         .standing()
         .orElseThrow(
