@@ -23,6 +23,18 @@ public final class CrewSaid {
     return book.findPerson(code).map(Person::name).orElseGet(() -> machine(code));
   }
 
+  /** What somebody of the book still needs before work can be given to them; empty for nothing. */
+  public String lacks(Person person) {
+    String stations = words.say("book.field.stations");
+    String shifts = words.say("book.field.shifts");
+    if (!person.stations().isEmpty()) {
+      return person.shifts().isEmpty() ? words.say("book.lacks-shift", person.name(), shifts) : "";
+    }
+    return person.shifts().isEmpty()
+        ? words.say("book.lacks-both", person.name(), stations, shifts)
+        : words.say("book.lacks-station", person.name(), stations);
+  }
+
   private String machine(String code) {
     return Optional.ofNullable(book.equipment().get(code))
         .map(one -> words.text(one.name()))

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.desk.BookItems;
 import halfgram.desk.House;
+import halfgram.pages.CrewSaid;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
 import java.util.ArrayList;
@@ -16,12 +17,16 @@ import java.util.Set;
  * What the book has of each kind, in the order in which a kitchen needs it.
  *
  * @param begun whether everything is there that a first sheet needs
- * @param saved what was just stored; empty for nothing
+ * @param saved what was just stored
  * @param out what was just taken out
  * @param steps what a first sheet needs, one after the other
  */
 record ListView(
-    boolean begun, String saved, Optional<Out> out, List<Step> steps, List<Section> sections) {
+    boolean begun,
+    Optional<Item> saved,
+    Optional<Out> out,
+    List<Step> steps,
+    List<Section> sections) {
 
   /** Something that can be put back: where it is sent, and as what. */
   record Out(String said, String href, String base) {}
@@ -57,9 +62,7 @@ record ListView(
         sections.stream()
             .flatMap(section -> section.items().stream())
             .filter(item -> item.href().endsWith("/" + Visit.encoded(saved)))
-            .map(Item::name)
-            .findFirst()
-            .orElse(""),
+            .findFirst(),
         out.map(
             edit ->
                 new Out(
@@ -74,14 +77,15 @@ record ListView(
 
   private static Section section(House house, String kind, Messages words) {
     List<Item> items = new ArrayList<>();
+    CrewSaid said = new CrewSaid(house.book(), words);
     for (ObjectNode item : BookItems.list(house, kind)) {
       String code = item.path("code").asText();
       items.add(
           new Item(
               name(item.path("name"), words.language()),
               "book/" + kind + "/" + Visit.encoded(code),
-              kind.equals("people") && item.path("stations").isEmpty()
-                  ? words.say("book.no-station", item.path("name").asText())
+              kind.equals("people")
+                  ? house.book().findPerson(code).map(said::lacks).orElse("")
                   : ""));
     }
     if (kind.equals("ingredients")) {

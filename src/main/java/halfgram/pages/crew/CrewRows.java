@@ -89,6 +89,7 @@ final class CrewRows {
         cook.breaks().stream().map(this::span).toList(),
         cook.isIn() && today ? doing(cook) : "",
         today && (cook.isIn(now) || cook.isOnBreak(now)),
+        said.lacks(cook.person()),
         cook.said().map(this::changed).orElse(""),
         form("person", code, sequence));
   }

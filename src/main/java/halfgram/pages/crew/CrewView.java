@@ -30,6 +30,7 @@ record CrewView(
    * @param hours "10:30 to 22:45"; empty when they are not in
    * @param now what they are doing by the clock, today; empty on other days
    * @param there whether they are at work now, and so can go home
+   * @param lacks what they still need before work can be given to them; empty for nothing
    * @param changed what was said of them and still counts; empty when the shifts say it
    */
   record Row(
@@ -40,6 +41,7 @@ record CrewView(
       List<String> breaks,
       String now,
       boolean there,
+      String lacks,
       String changed,
       Form form) {}
 

@@ -1,6 +1,7 @@
 package halfgram.pages.book;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.InstanceOfAssertFactories.STRING;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.testkit.Client.Answer;
@@ -56,21 +57,39 @@ class BookFaultsTest extends OnBook {
   }
 
   @Test
-  void whoHasNoStationIsSaidInTheBook() {
-    assertThat(
-            create(
-                    "people",
-                    "name",
-                    "Ana",
-                    "shifts.0.days.mon",
-                    "on",
-                    "shifts.0.start",
-                    "10:00",
-                    "shifts.0.end",
-                    "18:00")
-                .status())
-        .isEqualTo(303);
-    assertThat(client.get(BOOK).text()).contains("Ana works at no station yet");
+  void whoCanBeGivenNothingIsToldWhereTheyAreSavedAndListedUntilItIsPutRight() {
+    String[] shift = {
+      "shifts.rows",
+      "0",
+      "shifts.0.days.mon",
+      "on",
+      "shifts.0.start",
+      "10:00",
+      "shifts.0.end",
+      "18:00"
+    };
+    Answer neither = create("people", "name", "Ana");
+    assertThat(neither.status()).isEqualTo(303);
+    Answer saved = client.get(neither.header("location"));
+    String both = "Ana works at no station and has no shift yet, so no task can be given to them.";
+    assertThat(saved.all("class=\"notice\">(.*?)</p>"))
+        .singleElement(STRING)
+        .contains(both, "\"Works at\" and \"Shifts\"".replace("\"", "&quot;"))
+        .contains("href=\"/k/TARN/book/people/ana\"");
+    assertThat(saved.all("class=\"fault\">(.*?)</p>")).singleElement(STRING).contains(both);
+    assertThat(client.get("/k/TARN/crew").text()).contains(both);
+
+    assertThat(change("people/ana", shift).status()).isEqualTo(303);
+    String station = "Ana works at no station yet";
+    assertThat(client.get(BOOK).text()).contains(station).doesNotContain("has no shift");
+    assertThat(client.get("/k/TARN/crew").text()).contains(station);
+    assertThat(change("people/ana", "stations.cold", "on").status()).isEqualTo(303);
+    assertThat(client.get(BOOK + "?saved=ana").text()).contains("Saved: Ana.").doesNotContain(both);
+    assertThat(client.get(BOOK).body() + client.get("/k/TARN/crew").body())
+        .doesNotContain("no task can be given to them");
+
+    assertThat(create("people", "name", "Bo", "stations.hot", "on").status()).isEqualTo(303);
+    assertThat(client.get(BOOK).text()).contains("Bo has no shift yet, so no task can be given");
   }
 
   @Test
