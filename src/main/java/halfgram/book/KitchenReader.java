@@ -8,6 +8,7 @@ import halfgram.kitchen.Text;
 import halfgram.measure.Amount;
 import halfgram.measure.BusinessDay;
 import halfgram.measure.Dimension;
+import halfgram.measure.Length;
 import halfgram.measure.Mass;
 import halfgram.measure.Quantity;
 import halfgram.measure.Ratio;
@@ -32,9 +33,14 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.function.Predicate;
+import java.util.regex.Pattern;
 
 /** Reads the kitchen itself: house rules, stations, people, machines, containers, scales. */
 final class KitchenReader {
+  private static final Predicate<String> LENGTH =
+      Pattern.compile("(?=.*[1-9])\\d{1,4}(\\.\\d{1,3})? (mm|cm|in)").asMatchPredicate();
+
   private static final ZoneId UTC = ZoneId.of("UTC");
   private final Reading reading;
   private final HoursReader hours;
@@ -348,18 +354,15 @@ final class KitchenReader {
   }
 
   private static BigDecimal millimetres(Node node, String key) {
-    Optional<BigDecimal> length =
+    Optional<Length> length =
         node.find(
             key,
-            text ->
-                text.matches("(?=.*[1-9])\\d{1,4}(\\.\\d)? mm")
-                    ? Optional.of(new BigDecimal(text.substring(0, text.indexOf(' '))))
-                    : Optional.empty(),
-            "accept.millimetres");
+            text -> Optional.of(text).filter(LENGTH).flatMap(Quantity::parse).flatMap(Length::find),
+            "accept.length");
     if (!node.has(key)) {
-      node.problem(key, "", "problem.missing", accept("accept.millimetres"));
+      node.problem(key, "", "problem.missing", accept("accept.length"));
     }
-    return length.orElse(BigDecimal.ONE);
+    return length.map(Length::millimetres).orElse(BigDecimal.ONE);
   }
 
   /** A scale whose step is written in ounces or pounds reads these; every other reads grams. */

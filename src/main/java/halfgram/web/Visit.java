@@ -1,18 +1,19 @@
 package halfgram.web;
 
+import halfgram.kitchen.Kitchen;
 import halfgram.kitchen.KitchenStore.Stand;
 import halfgram.people.Caller;
 import halfgram.people.Deed;
 import halfgram.people.Tablet;
 import halfgram.words.Messages;
 import io.javalin.http.Context;
-import java.net.URLDecoder;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 
@@ -37,9 +38,7 @@ public final class Visit {
   private Optional<String> notice = Optional.empty();
   private Optional<Elsewhere> elsewhere = Optional.empty();
   private String language = "";
-
-  /** An address of this kitchen that is answered without being asked for. */
-  private record Elsewhere(String rest, Map<String, String> query) {}
+  private Optional<Kitchen> reads = Optional.empty();
 
   /**
    * The browser.
@@ -72,15 +71,7 @@ public final class Visit {
    */
   public Visit turned(String rest, Stand there) {
     Visit turned = new Visit(context, site, there, caller, device);
-    Map<String, String> query = new HashMap<>();
-    int question = rest.indexOf('?');
-    for (String part : question < 0 ? new String[0] : rest.substring(question + 1).split("&", -1)) {
-      int equals = part.indexOf('=');
-      query.put(
-          part.substring(0, equals),
-          URLDecoder.decode(part.substring(equals + 1), StandardCharsets.UTF_8));
-    }
-    turned.elsewhere = Optional.of(new Elsewhere(rest, query));
+    turned.elsewhere = Optional.of(Elsewhere.of(rest));
     turned.language = language;
     return turned;
   }
@@ -174,12 +165,22 @@ public final class Visit {
 
   /** The sentences of the office; on a tablet those of its own language. */
   public Messages words() {
-    return site.words().in(caller.tablet().isPresent() ? language() : "en");
+    return words(caller.tablet().isPresent() ? language() : "en");
   }
 
   /** The sentences of the wall. */
   public Messages wallWords() {
-    return site.words().in(language());
+    return words(language());
+  }
+
+  /** From now on speaks as a kitchen reads: by its clock, in its units. */
+  public void reads(Kitchen house) {
+    reads = Optional.of(house);
+  }
+
+  private Messages words(String spoken) {
+    Messages plain = site.words().in(spoken);
+    return reads.map(plain::at).orElse(plain);
   }
 
   /** An address within this kitchen. */
@@ -194,8 +195,7 @@ public final class Visit {
 
   /** A field of the form as typed; empty when it was not sent. */
   public String field(String name) {
-    String value = context.formParam(name);
-    return value == null ? "" : value;
+    return Objects.requireNonNullElse(context.formParam(name), "");
   }
 
   public List<String> fields(String name) {
@@ -212,8 +212,7 @@ public final class Visit {
     if (elsewhere.isPresent()) {
       return elsewhere.get().query().getOrDefault(name, "");
     }
-    String value = context.queryParam(name);
-    return value == null ? "" : value;
+    return Objects.requireNonNullElse(context.queryParam(name), "");
   }
 
   /** A part of the path. */
@@ -280,7 +279,7 @@ public final class Visit {
       notice.ifPresent(said -> context.header("X-Notice", encoded(said)));
       elsewhere.ifPresent(there -> context.header("X-Here", path(there.rest())));
     }
-    context.result(site.templates().render(template, part, site.words().in(language), model));
+    context.result(site.templates().render(template, part, words(language), model));
   }
 
   /**
@@ -362,8 +361,7 @@ public final class Visit {
 
     /** A fragment of a template, rendered again only for another value than before. */
     public String kept(String template, String fragment, Object value) {
-      Messages words = site.words().in(language);
-      return site.templates().kept(words, getRoot()).kept(template, fragment, value);
+      return site.templates().kept(words(language), getRoot()).kept(template, fragment, value);
     }
 
     public String getNotice() {

@@ -10,6 +10,7 @@ import halfgram.measure.Quantity;
 import halfgram.measure.Temperature;
 import halfgram.measure.Unit;
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.EnumSet;
 import java.util.LinkedHashSet;
@@ -47,6 +48,12 @@ public final class Figures {
           Unit.PINT,
           Unit.QUART,
           Unit.GALLON);
+
+  /** What a sample is typed in where it reads customary units, larger ones first. */
+  private static final List<Unit> TYPED =
+      List.of(Unit.POUND, Unit.OUNCE, Unit.GALLON, Unit.QUART, Unit.FLUID_OUNCE);
+
+  private static final MathContext ROUGH = new MathContext(2, RoundingMode.HALF_UP);
 
   /** Spoons are read everywhere. */
   private static final Set<Unit> SPOONS = EnumSet.of(Unit.TEASPOON, Unit.TABLESPOON);
@@ -296,6 +303,41 @@ public final class Figures {
       }
     }
     return ungrouped(grams, step.scale()) + " g";
+  }
+
+  /**
+   * A measure as one would type it for a sample, to two digits: "5 kg" is "11 lb" where ounces are
+   * read. A dose too small for ounces stays in grams.
+   */
+  String sample(Quantity metric) {
+    Optional<Length> length = Length.find(metric);
+    BigDecimal base =
+        length.isPresent() ? length.get().millimetres() : metric.canonical().orElseThrow().number();
+    if (units == Units.US && length.isPresent()) {
+      return rough(base.divide(Length.INCH, Exact.DIGITS)) + " in";
+    }
+    for (Unit unit : units == Units.US ? TYPED : List.<Unit>of()) {
+      boolean same = Unit.find(metric.unit()).orElseThrow().dimension() == unit.dimension();
+      if (same && base.compareTo(unit.factor()) >= 0) {
+        return rough(base.divide(unit.factor(), Exact.DIGITS)) + " " + unit.symbol();
+      }
+    }
+    return pointed(metric.number()) + " " + metric.unit();
+  }
+
+  /** As {@link #sample(Quantity)}: "7.5 °C", "46 °F". */
+  String sample(Temperature metric) {
+    return units == Units.US
+        ? rough(metric.inFahrenheit()) + " °F"
+        : pointed(metric.degrees()) + " °C";
+  }
+
+  private String rough(BigDecimal number) {
+    return pointed(number.round(ROUGH));
+  }
+
+  private String pointed(BigDecimal number) {
+    return number.stripTrailingZeros().toPlainString().replace(".", signs.point());
   }
 
   private String ungrouped(BigDecimal number, int decimals) {

@@ -57,7 +57,7 @@ public final class Messages {
 
   /** A place, or a marked measure; other braces are the sentence's own, some show JSON. */
   private static final Pattern PLACE =
-      Pattern.compile("\\{(?:(\\d)|(\\d)\\|([^{}|]*)\\|([^{}|]*)|([^{}]*))\\}");
+      Pattern.compile("\\{(?:(\\d)|(\\d)\\|([^{}|]*)\\|([^{}|]*)|\"([^\"{}]*)\"|([^{}]*))\\}");
 
   /** The space before a mark of the end. */
   private static final Pattern LOOSE = Pattern.compile(" (?=[:;?!])");
@@ -105,6 +105,7 @@ public final class Messages {
   private final Kitchen.Hours hours;
   private final Figures figures;
   private final Marked.Writer measures;
+  private final Marked.Writer samples;
 
   /**
    * The sentences of a language, in English where it has none. The program carries the English
@@ -124,6 +125,7 @@ public final class Messages {
     this.hours = hours;
     this.figures = figures;
     this.measures = new Measures(figures);
+    this.samples = new Samples(figures);
     this.sentences = sentences;
     this.language = language;
     this.locale = Locale.forLanguageTag(language);
@@ -140,6 +142,19 @@ public final class Messages {
     @Override
     public String quantity(Quantity typed) {
       return figures.quantity(typed).whole();
+    }
+  }
+
+  /** Samples of what can be typed. */
+  private record Samples(Figures figures) implements Marked.Writer {
+    @Override
+    public String temperature(Temperature metric) {
+      return figures.sample(metric);
+    }
+
+    @Override
+    public String quantity(Quantity metric) {
+      return figures.sample(metric);
     }
   }
 
@@ -208,7 +223,10 @@ public final class Messages {
         .replaceAll(place -> Matcher.quoteReplacement(placed(place, message.args())));
   }
 
-  /** What stands in a place: "{0}" an argument, "{0|drop|drops}" the word for so many. */
+  /**
+   * What stands in a place: "{0}" an argument, "{0|drop|drops}" the word for so many, "{4 °C}" a
+   * measure, and quoted a sample of what can be typed, as the kitchen would type it.
+   */
   private String placed(MatchResult place, List<Object> args) {
     if (place.group(1) != null) {
       return shown(args.get(Integer.parseInt(place.group(1))));
@@ -217,7 +235,9 @@ public final class Messages {
       boolean one = shown(args.get(Integer.parseInt(place.group(2)))).equals("1");
       return one ? place.group(3) : place.group(4);
     }
-    return Marked.findWritten(place.group(5), measures).orElse(place.group());
+    return place.group(5) != null
+        ? Marked.findWritten(place.group(5), samples).orElse(place.group())
+        : Marked.findWritten(place.group(6), measures).orElse(place.group());
   }
 
   public boolean has(String key) {

@@ -147,7 +147,7 @@ final class SchemaCases {
         arguments("a mass with a comma", "equipment/hob/max", "'1,5 kg'"),
         arguments("a volume in grams", "containers/jug/volume", "'6 kg'"),
         arguments("a container without a size", "containers/jug", "{'code': 'jug', 'name': 'jug'}"),
-        arguments("a length in centimetres", "containers/bath-pan/inside/width", "'30 cm'"),
+        arguments("a length in metres", "containers/bath-pan/inside/width", "'0.3 m'"),
         arguments("a length of nothing", "containers/bath-pan/inside/width", "'0 mm'"),
         arguments(
             "a pan without depth",

@@ -55,6 +55,49 @@ class UnitsInOfficeTest {
   }
 
   @Test
+  void noFieldAsksForGramsOrMillimetresWhereTheKitchenReadsPoundsAndInches() {
+    List<String> pages =
+        List.of(
+            "book/kitchen/TARN",
+            "book/ingredients/dill",
+            "book/dishes/trout-plate",
+            "book/containers/bath-pan",
+            "book/scales/new",
+            "pars",
+            "deliveries/new",
+            "stock/new",
+            "techniques/brine",
+            "formulas/new");
+    String metric = "(such as|placeholder=.)\\W*[0-9.,]+ (kg|mm|L|°C|[1-9]\\d+ g)\\b";
+    for (String page : pages) {
+      assertThat(client.get("/k/TARN/" + page).body())
+          .as(page)
+          .doesNotContainPattern("\\{&quot;\\d");
+    }
+    assertThat(client.get("/k/TARN/book/containers/bath-pan").text()).contains("such as 300 mm");
+    set("us");
+    for (String page : pages) {
+      assertThat(client.get("/k/TARN/" + page).body()).as(page).doesNotContainPattern(metric);
+    }
+    assertThat(client.get("/k/TARN/book/containers/bath-pan").text())
+        .contains("such as 1.1 quart", "such as 4.2 oz", "such as 12 in");
+    assertThat(client.get("/k/TARN/deliveries/new").body()).contains("placeholder=\"18 lb\"");
+    assertThat(client.get("/k/TARN/pars").text()).contains("such as 7.1 lb or 45 piece");
+  }
+
+  @Test
+  void whatAPageAsksForInInchesIsTaken() {
+    set("us");
+    String pan = "/k/TARN/book/containers/bath-pan";
+    FilledForm form = FilledForm.of(client.get(pan), pan).with("act", "save");
+    form = form.with("inside.length", "12 in").with("volume", "1.1 quart").with("tare", "4.2 oz");
+    assertThat(client.post(pan, form.fields()).status()).isEqualTo(303);
+    assertThat(client.get(pan).body()).contains("value=\"12 in\"");
+    assertThat(site.house().book().containers().get("bath-pan").inside().orElseThrow().lengthMm())
+        .isEqualByComparingTo("304.8");
+  }
+
+  @Test
   void whatAPageShowsCanBeTypedIntoItsForms() {
     set("us");
     FilledForm form = FilledForm.of(client.get("/k/TARN/stock/new"), "/k/TARN/stock/new");

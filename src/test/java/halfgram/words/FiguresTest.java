@@ -189,6 +189,26 @@ class FiguresTest {
     assertThat(BOTH.quantity(quantity).whole()).isEqualTo(both);
   }
 
+  @ParameterizedTest
+  @CsvSource({
+    "5 kg, 11 lb",
+    "250 g, 8.8 oz",
+    "3 g, 3 g",
+    "900 L, 240 gal",
+    "1 L, 1.1 quart",
+    "200 mL, 6.8 fl-oz",
+    "300 mm, 12 in",
+  })
+  void aSampleOfWhatCanBeTypedIsRoundInTheUnitsOfTheKitchenAndReadBack(String metric, String us) {
+    Quantity quantity = Quantity.of(metric);
+    assertThat(METRIC.sample(quantity)).isEqualTo(metric);
+    assertThat(BOTH.sample(quantity)).isEqualTo(metric);
+    assertThat(US.sample(quantity)).isEqualTo(us);
+    assertThat(Quantity.parse(us)).isPresent();
+    assertThat(US.sample(Temperature.parse("7.5 °C").orElseThrow())).isEqualTo("46 °F");
+    assertThat(new Figures("fr", Units.METRIC).sample(Quantity.of("2.5 kg"))).isEqualTo("2,5 kg");
+  }
+
   @Test
   void aMeasureInATextHasTheSignsOfTheLanguage() {
     assertThat(new Figures("fr", Units.METRIC).quantity(Quantity.of("1.5 mm")).whole())

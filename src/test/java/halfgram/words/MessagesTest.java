@@ -10,7 +10,9 @@ import halfgram.formula.Gate;
 import halfgram.formula.Step;
 import halfgram.kitchen.Kitchen;
 import halfgram.measure.Message;
+import halfgram.measure.Quantity;
 import halfgram.measure.Standing;
+import halfgram.measure.Temperature;
 import halfgram.people.Deed;
 import halfgram.people.Role;
 import halfgram.prep.GateEntry;
@@ -154,6 +156,22 @@ class MessagesTest {
     assertThat(messages.say("problem.missing", Message.of("accept.text")))
         .isEqualTo("is missing; accepted: a text, or texts by language such as {\"en\": \"dill\"}");
     assertThat(messages.say("usage.unknown", "$1 {0} \\")).contains("\"$1 {0} \\\"");
+  }
+
+  @Test
+  void everySampleOfWhatCanBeTypedIsAMeasureInWhateverLanguage() {
+    Pattern quoted = Pattern.compile("\\{\"([^\"{}:]*)\"\\}");
+    for (String language : List.of("en", "es", "fr")) {
+      List<String> samples =
+          load(sentenceFiles(language)).values().stream()
+              .flatMap(said -> quoted.matcher((String) said).results())
+              .map(found -> found.group(1))
+              .toList();
+      assertThat(samples).as(language).hasSizeGreaterThan(3);
+      assertThat(samples)
+          .as(language)
+          .allMatch(one -> Temperature.parse(one).isPresent() || Quantity.parse(one).isPresent());
+    }
   }
 
   @Test

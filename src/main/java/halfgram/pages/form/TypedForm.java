@@ -30,7 +30,7 @@ public final class TypedForm {
 
   /** A quantity typed without the space before its unit. */
   private static final Pattern UNSPACED =
-      Pattern.compile("^(\\d+(?:\\.\\d+)?)(mg|g|kg|oz|lb|mL|cL|L|min|h|d|mm|°C|°F)$");
+      Pattern.compile("^(\\d+(?:\\.\\d+)?)(mg|g|kg|oz|lb|mL|cL|L|min|h|d|mm|cm|in|°C|°F)$");
 
   private final Map<String, String> typed;
 

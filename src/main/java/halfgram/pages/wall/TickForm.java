@@ -44,8 +44,6 @@ record TickForm(
     String sure) {
   private static final Pattern KIND = Pattern.compile("[A-Z_]{1,12}");
 
-  private static final long SAMPLE_GRAMS = 2500;
-
   /** Nothing typed yet. */
   static final TickForm NONE = new TickForm("", "", "", "", "", "", "", "", "", "", "", "");
 
@@ -129,7 +127,7 @@ record TickForm(
   /** What would be accepted. */
   static String sample(Task task, Messages words) {
     String planned = planned(task, words);
-    return planned.isEmpty() ? words.typed(Amount.grams(SAMPLE_GRAMS)) : planned;
+    return planned.isEmpty() ? words.say("wall.amount-sample") : planned;
   }
 
   /** What an amount is typed in, apart by spaces. */
