@@ -88,6 +88,17 @@ class RolesIT {
           Role.COOK, "formulas/dill-oil/edit",
           Role.VIEWER, "wall/cold");
 
+  /** How many lines the header takes: by the middles of all that is written in it. */
+  private static final String LINES =
+      """
+      () => {
+        const middles = [...document.querySelectorAll('.office a, .office button')]
+          .map(one => one.getBoundingClientRect())
+          .map(box => Math.round((box.top + box.bottom) / 20));
+        return new Set(middles).size;
+      }\
+      """;
+
   private static Site site;
 
   @BeforeAll
@@ -112,6 +123,7 @@ class RolesIT {
       button(page, "Sign in").click();
       page.waitForURL("**/k/TARN/**");
       assertThat(page.locator(".office nav a").allInnerTexts()).isEqualTo(OFFERED.get(role));
+      assertOneLine(page);
       String closed = CLOSED.get(role);
       if (closed != null) {
         assertThat(page.navigate(site.address() + "/k/TARN/" + closed).status()).isEqualTo(403);
@@ -122,6 +134,21 @@ class RolesIT {
       assertThat(page.getByLabel("Password")).isVisible();
       page.navigate(site.address() + "/k/TARN/events");
       assertThat(page.getByLabel("Password")).isVisible();
+    }
+  }
+
+  /** The whole header on one line of a laptop, however long a name; elsewhere at least no wider. */
+  private static void assertOneLine(Page page) {
+    for (int width : List.of(1280, 1440)) {
+      page.setViewportSize(width, 800);
+      assertThat((Integer) page.evaluate(LINES)).as("lines at %d", width).isEqualTo(1);
+    }
+    for (int width : List.of(1024, 390, 1280)) {
+      page.setViewportSize(width, 800);
+      assertThat(
+              (Boolean) page.evaluate("() => document.documentElement.scrollWidth <= innerWidth"))
+          .as("fits into %d", width)
+          .isTrue();
     }
   }
 
