@@ -112,9 +112,13 @@ public final class TickDoubts {
           : Optional.of(Message.of("tick.asks.stands", stand));
     }
     Duration stood = Duration.between(since.get(), now);
-    return stood.multipliedBy(TENTHS).compareTo(stand.multipliedBy(ENOUGH)) < 0
-        ? Optional.of(Message.of("tick.asks.stands-since", stand, floor(stood)))
-        : Optional.empty();
+    if (stood.multipliedBy(TENTHS).compareTo(stand.multipliedBy(ENOUGH)) >= 0) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        floor(stood).isZero()
+            ? Message.of("tick.asks.stands-just", stand)
+            : Message.of("tick.asks.stands-since", stand, floor(stood)));
   }
 
   /** From when on it can have stood; empty where nothing that was entered says. */

@@ -9,6 +9,7 @@ import halfgram.desk.CrewInForce;
 import halfgram.desk.Demo;
 import halfgram.desk.InForce;
 import halfgram.testkit.Client.Answer;
+import halfgram.testkit.FilledForm;
 import halfgram.testkit.Script;
 import halfgram.testkit.Site;
 import java.nio.charset.StandardCharsets;
@@ -158,6 +159,25 @@ class CrewPlanTest {
     say(1, "'kind': 'out', 'person': 'marit'");
     assertThat(accept(proposal).status()).isEqualTo(409);
     assertThat(lanes().path("number")).isEqualTo(lanes.path("number"));
+  }
+
+  @Test
+  void whereAnotherPlanIsOfferedTooOneAcceptSettlesBoth() {
+    lanes();
+    site.setClock(Site.at("13:30"));
+    var client = site.client();
+    Answer moved = client.get("/k/TARN/");
+    assertThat(moved.text()).contains("Accept the moves").doesNotContain("Accept the plan");
+    String dinner = "/k/TARN/events/harvest-dinner";
+    FilledForm covers = FilledForm.of(client.get(dinner), dinner + "/covers");
+    client.post(dinner + "/covers", covers.with("/covers/final", "97").fields());
+    Answer both = client.get("/k/TARN/");
+    assertThat(both.text())
+        .contains("The day has moved:", "accept it, and this is settled too", "Accept the plan")
+        .doesNotContain("Accept the moves");
+    FilledForm plan = FilledForm.of(both, "/k/TARN/plan");
+    assertThat(client.post("/k/TARN/plan", plan.fields()).status()).isEqualTo(303);
+    assertThat(client.get("/k/TARN/").text()).doesNotContain("The day has moved:", "Accept the ");
   }
 
   @Test

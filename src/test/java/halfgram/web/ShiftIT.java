@@ -130,7 +130,7 @@ class ShiftIT {
 
     chef.navigate(address(""));
     assertThat(chef.getByText("ON IT").first()).isVisible();
-    chef.getByRole(AriaRole.BUTTON, named("Accept")).click();
+    chef.getByRole(AriaRole.BUTTON, named("Accept the plan")).click();
     assertThat(chef.getByText("Plan 2, in force")).isVisible();
     assertThat(lorcan.locator(".changed")).containsText("stays as it was begun");
     assertThat(lorcan.locator(".weigh li").allInnerTexts()).isEqualTo(before);

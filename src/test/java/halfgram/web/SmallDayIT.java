@@ -46,7 +46,7 @@ class SmallDayIT {
       assertThat(tablet.page().getByText("do not include it yet")).isVisible();
       desk.navigate(address(""));
       assertThat(desk.getByText(Pattern.compile("84 → 97 covers")).first()).isVisible();
-      desk.getByRole(AriaRole.BUTTON, named("Accept")).click();
+      desk.getByRole(AriaRole.BUTTON, named("Accept the plan")).click();
       assertThat(desk.getByText("Plan 2, in force")).isVisible();
       assertThat(tablet.page().getByText("Weights below include it")).isVisible();
       tablet.page().getByRole(AriaRole.BUTTON, named("Seen")).click();
@@ -82,7 +82,7 @@ class SmallDayIT {
       page.getByLabel("final number", new Page.GetByLabelOptions().setExact(true)).fill("90");
       page.getByRole(AriaRole.BUTTON, named("Save covers")).click();
       page.navigate(address(""));
-      page.getByRole(AriaRole.BUTTON, named("Accept")).click();
+      page.getByRole(AriaRole.BUTTON, named("Accept the plan")).click();
       assertThat(page.getByText("Plan 2, in force")).isVisible();
       page.navigate(address("wall/cold"));
       choose(page, "Ines");

@@ -41,7 +41,7 @@ class StandsFirstTest {
     Answer asked = press(page("char-portions", "brine"));
     assertThat(asked.status()).isEqualTo(409);
     assertThat(asked.text())
-        .contains("it stands for 20 min by itself, and began 0 min ago at the earliest")
+        .contains("it stands for 20 min by itself, and has just begun")
         .contains("Yes, it is so");
     assertThat(state("char-portions", "brine")).isEqualTo(TaskState.TO_DO);
     assertThat(press(asked).status()).isEqualTo(303);
