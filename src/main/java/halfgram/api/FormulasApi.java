@@ -6,7 +6,9 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookStore;
 import halfgram.desk.Desk;
+import halfgram.desk.FormulaOut;
 import halfgram.desk.House;
+import halfgram.desk.Plans;
 import halfgram.desk.SaveFormula;
 import halfgram.desk.SheetEffects;
 import halfgram.formula.Formula;
@@ -27,8 +29,8 @@ import java.util.List;
 import java.util.OptionalLong;
 
 /**
- * Formulas: read, scaled, and saved as new versions, as the book writes them; with {@code look=yes}
- * a version is only looked at.
+ * Formulas: read, scaled, saved as new versions, as the book writes them, taken out and put back;
+ * with {@code look=yes} a version is only looked at.
  */
 public final class FormulasApi implements Server.Part {
   private static final String PLACE = "/k/{kitchen}/api/v1/formulas";
@@ -36,9 +38,11 @@ public final class FormulasApi implements Server.Part {
   private final Desk desk;
   private final SaveFormula saving;
   private final SheetEffects effects;
+  private final FormulaOut taking;
 
-  public FormulasApi(Desk desk, SheetEffects effects) {
+  public FormulasApi(Desk desk, SheetEffects effects, Plans plans) {
     this.desk = desk;
+    this.taking = new FormulaOut(desk, plans);
     this.effects = effects;
     this.saving = new SaveFormula(desk);
   }
@@ -49,6 +53,8 @@ public final class FormulasApi implements Server.Part {
     routes.post(PLACE, this::create);
     routes.get(PLACE + "/{code}", this::one);
     routes.put(PLACE + "/{code}", this::save);
+    routes.delete(PLACE + "/{code}", context -> put(context, true));
+    routes.post(PLACE + "/{code}/back", context -> put(context, false));
     routes.get(PLACE + "/{code}/scale", this::scale);
   }
 
@@ -83,12 +89,33 @@ public final class FormulasApi implements Server.Part {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
     String code = formula(visit, house).code();
+    int seen = seen(visit);
+    Json.object(visit, context.body(), body -> save(visit, house, code, seen, body));
+  }
+
+  /** The number of the version that was seen. */
+  private static int seen(Visit visit) {
     OptionalLong seen = Query.findNumber(visit, "seen");
     if (seen.isEmpty() || seen.getAsLong() < 1 || seen.getAsLong() > Integer.MAX_VALUE) {
       throw Halt.unreadable("seen=NUMBER");
     }
-    Json.object(
-        visit, context.body(), body -> save(visit, house, code, (int) seen.getAsLong(), body));
+    return (int) seen.getAsLong();
+  }
+
+  /** Takes it out of the book, or puts it back. */
+  private void put(Context context, boolean out) {
+    Visit visit = Visit.of(context);
+    House house = Rooms.house(desk, visit);
+    String code = formula(visit, house).code();
+    FormulaOut.Outcome outcome = taking.put(house, code, seen(visit), out, visit.who());
+    if (outcome instanceof FormulaOut.Used used) {
+      Call.refuse(visit, used.problems());
+    } else if (outcome instanceof FormulaOut.Stale) {
+      throw Halt.stale();
+    } else {
+      House now = desk.again(house);
+      answer(visit, 200, now, now.book().formulary().find(code).orElseThrow().current());
+    }
   }
 
   private void scale(Context context) {

@@ -68,7 +68,16 @@ final class FormulaReader {
             "version");
       }
     }
-    return new Formula(code, versions);
+    Formula formula = new Formula(code, versions, node.flag("takenOut"));
+    if (formula.takenOut()) {
+      reading.takeOut(code);
+    }
+    for (int i = 0; i < versions.size() && !formula.takenOut(); i++) {
+      if (versions.get(i).number() == formula.current().number()) {
+        reading.uses(node.path() + ".versions[" + i + "]");
+      }
+    }
+    return formula;
   }
 
   /** Checks what could not be while formulas were still being read: that components are there. */

@@ -48,18 +48,20 @@ final class Insides {
   /** These formulas, told; every component of them is there, and none is made of itself. */
   Formulary told(Formulary bare) {
     boolean asked =
-        bare.list().stream()
+        bare.listAll().stream()
             .flatMap(formula -> formula.versions().stream())
             .flatMap(version -> version.techniques().stream())
             .anyMatch(Insides::asks);
     return asked
-        ? new Formulary(bare.list().stream().map(formula -> told(bare, formula)).toList())
+        ? new Formulary(bare.listAll().stream().map(formula -> told(bare, formula)).toList())
         : bare;
   }
 
   private Formula told(Formulary bare, Formula formula) {
     return new Formula(
-        formula.code(), formula.versions().stream().map(version -> told(bare, version)).toList());
+        formula.code(),
+        formula.versions().stream().map(version -> told(bare, version)).toList(),
+        formula.takenOut());
   }
 
   private FormulaVersion told(Formulary bare, FormulaVersion version) {

@@ -5,11 +5,14 @@ import halfgram.measure.Message;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * What all parts of a reading share: the problems, the reference rows, which codes there are of
@@ -18,6 +21,9 @@ import java.util.TreeSet;
 final class Reading {
   /** So many codes are named where one is wrong. */
   private static final int FEW = 5;
+
+  private static final Pattern VERSION =
+      Pattern.compile("\\$\\.formulas\\[\\d+\\]\\.versions\\[\\d+\\]");
 
   /** So many wrong codes of a book are told with the nearest there are. */
   private static final int MOST_NAMED = 100;
@@ -43,6 +49,8 @@ final class Reading {
   final Reference reference;
   private final Map<Kind, Set<String>> codes = new HashMap<>();
   private final List<Runnable> later = new ArrayList<>();
+  private final Set<String> takenOut = new HashSet<>();
+  private final Set<String> using = new HashSet<>();
   private int named;
 
   Reading(Problems problems, Reference reference) {
@@ -93,8 +101,26 @@ final class Reading {
         () -> {
           if (!code.isEmpty() && !codes(kind).contains(code)) {
             node.problem(key, code, "problem.no-such", word(kind), accepted(codes(kind), code));
+          } else if (kind == Kind.FORMULA && takenOut.contains(code) && isUse(node.path())) {
+            node.problem(key, code, "problem.taken-out");
           }
         });
+  }
+
+  /** A formula that nothing of the book may use any more. */
+  void takeOut(String formula) {
+    takenOut.add(formula);
+  }
+
+  /** A version, by its path, that is the current one of a formula in use. */
+  void uses(String version) {
+    using.add(version);
+  }
+
+  /** Whether what stands there uses what it names: older versions and tubs only tell of it. */
+  private boolean isUse(String path) {
+    Matcher version = VERSION.matcher(path);
+    return version.lookingAt() ? using.contains(version.group()) : !path.startsWith("$.tubs[");
   }
 
   void later(Runnable check) {

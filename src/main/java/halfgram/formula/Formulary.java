@@ -26,7 +26,13 @@ public final class Formulary {
     }
   }
 
+  /** Those that can be used: all but what was taken out. */
   public List<Formula> list() {
+    return byCode.values().stream().filter(formula -> !formula.takenOut()).toList();
+  }
+
+  /** Those too that were taken out, which past plans and tubs still name. */
+  public List<Formula> listAll() {
     return List.copyOf(byCode.values());
   }
 

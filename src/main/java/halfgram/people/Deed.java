@@ -92,8 +92,12 @@ public enum Deed {
       "POST formulas/new",
       "GET formulas/{code}/edit",
       "POST formulas/{code}/edit",
+      "POST formulas/{code}/out",
+      "POST formulas/{code}/back",
       "POST api/v1/formulas",
-      "PUT api/v1/formulas/{code}"),
+      "PUT api/v1/formulas/{code}",
+      "DELETE api/v1/formulas/{code}",
+      "POST api/v1/formulas/{code}/back"),
   SEE_TECHNIQUES(
       Set.of(OWNER, CHEF, COOK),
       "GET techniques",

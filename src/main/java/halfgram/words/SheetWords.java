@@ -39,7 +39,7 @@ public final class SheetWords {
     for (Make make : sheet.makes()) {
       users.put(make.id(), make.version().name());
     }
-    for (Formula formula : book.formulary().list()) {
+    for (Formula formula : book.formulary().listAll()) {
       for (Output output : formula.current().outputs()) {
         int index = formula.current().outputIndex(java.util.Optional.of(output.code()));
         outputs.put(

@@ -17,6 +17,9 @@ import java.util.regex.Pattern;
 public final class Elsewhere {
   private static final Pattern THING = Pattern.compile("\\$\\.(\\w+)\\[(\\d+)\\].*");
 
+  /** Where what the plan of a day says stands, which is no part of the book. */
+  private static final String PLAN = "$.plan";
+
   private static final String HOUSE = "$.kitchen";
 
   /** So many things of a kind are named; of more it is said how many they are. */
@@ -51,6 +54,15 @@ public final class Elsewhere {
 
   /** What still names a thing that cannot go: few by their names, more by their number. */
   public String users(List<Problem> problems) {
+    return users(problems, FEW);
+  }
+
+  /** As {@link #users(List)}, every one of them by its name. */
+  public String everyUser(List<Problem> problems) {
+    return users(problems, Integer.MAX_VALUE);
+  }
+
+  private String users(List<Problem> problems, int few) {
     Map<String, Set<String>> byKind = new LinkedHashMap<>();
     for (Problem problem : problems) {
       thing(problem.path())
@@ -63,12 +75,15 @@ public final class Elsewhere {
     List<String> said = new ArrayList<>();
     byKind.forEach(
         (kind, names) -> {
-          if (names.size() <= (kind.equals("people") ? CREW : FEW)) {
+          if (names.size() <= (kind.equals("people") ? Math.max(CREW, few) : few)) {
             said.addAll(names);
           } else {
             said.add(words.say("book.used." + kind, names.size()));
           }
         });
+    problems.stream()
+        .filter(problem -> problem.path().equals(PLAN))
+        .forEach(problem -> said.add(words.say(problem.message())));
     if (problems.stream().anyMatch(problem -> isOfHouse(problem.path()))) {
       said.add(words.say("book.one.kitchen"));
     }
@@ -100,10 +115,26 @@ public final class Elsewhere {
     JsonNode body = tree.path(thing.kind()).path(thing.at());
     JsonNode name = body.path("name");
     String said = name.isTextual() ? name.asText() : name.path("en").asText();
-    String code = body.path("code").asText(body.path("component").asText());
-    String known = said.isEmpty() ? code : said;
+    String known = said.isEmpty() ? body.path("code").asText() : said;
+    if (body.has("service") && known.isEmpty()) {
+      return words.say("book.used-pars", service(body.path("service").asText()));
+    }
+    if (thing.kind().equals("tubs") && !known.isEmpty()) {
+      return words.say("book.used-tub", known);
+    }
     return known.isEmpty()
         ? words.say("book.used." + thing.kind(), 1) + " " + (thing.at() + 1)
         : known;
+  }
+
+  private String service(String code) {
+    for (JsonNode one : tree.path("services")) {
+      if (one.path("code").asText().equals(code)) {
+        return one.path("name").isTextual()
+            ? one.path("name").asText()
+            : one.at("/name/en").asText();
+      }
+    }
+    return code;
   }
 }

@@ -2,8 +2,10 @@ package halfgram.pages.formulas;
 
 import halfgram.desk.Adjusted;
 import halfgram.desk.Desk;
+import halfgram.desk.FormulaOut;
 import halfgram.desk.Gating;
 import halfgram.desk.House;
+import halfgram.desk.Plans;
 import halfgram.desk.SaveFormula;
 import halfgram.desk.ScaleFormula;
 import halfgram.desk.SheetEffects;
@@ -12,6 +14,7 @@ import halfgram.formula.FormulaStore;
 import halfgram.formula.FormulaVersion;
 import halfgram.pages.Effect;
 import halfgram.pages.Rooms;
+import halfgram.pages.form.Elsewhere;
 import halfgram.web.Halt;
 import halfgram.web.Server;
 import halfgram.web.Visit;
@@ -27,14 +30,15 @@ public final class FormulasPages implements Server.Part {
 
   private final Desk desk;
   private final SaveFormula saving;
+  private final FormulaOut taking;
   private final Gating gating;
-
   private final SheetEffects effects;
 
-  public FormulasPages(Desk desk, Gating gating, SheetEffects effects) {
+  public FormulasPages(Desk desk, Gating gating, SheetEffects effects, Plans plans) {
     this.desk = desk;
     this.gating = gating;
     this.effects = effects;
+    this.taking = new FormulaOut(desk, plans);
     this.saving = new SaveFormula(desk);
   }
 
@@ -47,6 +51,8 @@ public final class FormulasPages implements Server.Part {
     routes.get(PLACE + "/{code}/versions", this::versions);
     routes.get(PLACE + "/{code}/edit", this::edit);
     routes.post(PLACE + "/{code}/edit", this::save);
+    routes.post(PLACE + "/{code}/out", context -> put(context, true));
+    routes.post(PLACE + "/{code}/back", context -> put(context, false));
   }
 
   private void list(Context context) {
@@ -55,7 +61,7 @@ public final class FormulasPages implements Server.Part {
     visit.page(
         "formulas",
         words(visit, house).say("nav.formulas"),
-        ListView.of(house.book(), visit.query("find"), words(visit, house)));
+        ListView.of(house.book(), visit.query("find"), visit.query("out"), words(visit, house)));
   }
 
   private void blank(Context context) {
@@ -75,6 +81,10 @@ public final class FormulasPages implements Server.Part {
   private void one(Context context) {
     Visit visit = Visit.of(context);
     House house = house(visit);
+    one(visit, house, 200);
+  }
+
+  private void one(Visit visit, House house, int status) {
     Formula formula = formula(visit, house);
     Messages words = words(visit, house);
     FormulaVersion version = version(visit, formula);
@@ -83,7 +93,7 @@ public final class FormulasPages implements Server.Part {
         form.ask(words).map(ask -> ScaleFormula.of(house.book(), version, ask));
     scaled.ifPresent(outcome -> form.take(outcome.faults(), words));
     visit.page(
-        form.isWrong() ? 422 : 200,
+        form.isWrong() ? 422 : status,
         "formulas/one",
         words.text(version.name()),
         OneView.of(
@@ -157,6 +167,41 @@ public final class FormulasPages implements Server.Part {
     Visit visit = Visit.of(context);
     House house = house(visit);
     answer(visit, house, Editing.sent(house, saving, formula(visit, house), visit.form()));
+  }
+
+  /** Takes it out of the book with one press, or puts it back. */
+  private void put(Context context, boolean out) {
+    Visit visit = Visit.of(context);
+    House house = house(visit);
+    Formula formula = formula(visit, house);
+    String seen = visit.field("seen");
+    if (!seen.matches("[1-9]\\d{0,5}")) {
+      throw Halt.unreadable("seen");
+    }
+    String code = formula.code();
+    FormulaOut.Outcome outcome = taking.put(house, code, Integer.parseInt(seen), out, visit.who());
+    Messages words = words(visit, house);
+    if (outcome instanceof FormulaOut.Done) {
+      visit.seeOther(out ? "formulas?out=" + Visit.encoded(code) : "formulas/" + code);
+    } else if (outcome instanceof FormulaOut.Used used) {
+      visit.notice(
+          out
+              ? new Elsewhere(used.tree(), "", words).everyUser(used.problems())
+              : words.say("formulas.not-back", lacking(house, used, words)));
+      one(visit, desk.again(house), 422);
+    } else {
+      visit.notice(words.say("formulas.out-stale"));
+      one(visit, desk.again(house), 409);
+    }
+  }
+
+  /** What has to come back first. */
+  private static List<String> lacking(House house, FormulaOut.Used used, Messages words) {
+    return used.problems().stream()
+        .flatMap(problem -> house.book().formulary().find(problem.value()).stream())
+        .map(formula -> words.text(formula.current().name()))
+        .distinct()
+        .toList();
   }
 
   /** Adds or removes a row, looks first, or saves. */

@@ -19,7 +19,15 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 
 /** All formulas by what they are for. */
-record ListView(String find, boolean any, String count, List<Group> groups) {
+record ListView(
+    String find, boolean any, String count, List<Group> groups, String said, List<Out> out) {
+
+  /**
+   * One that was taken out.
+   *
+   * @param version the number of its current version, as the form sends it
+   */
+  record Out(String code, String name, int version) {}
 
   /** Formulas of one use. */
   record Group(String title, List<Row> rows) {}
@@ -35,7 +43,7 @@ record ListView(String find, boolean any, String count, List<Group> groups) {
       String keeps,
       String contains) {}
 
-  static ListView of(KitchenBook book, String find, Messages words) {
+  static ListView of(KitchenBook book, String find, String out, Messages words) {
     AllergenTrace trace = new AllergenTrace(book.formulary(), book::ingredient);
     Set<String> plated = new TreeSet<>();
     book.dishes()
@@ -78,7 +86,26 @@ record ListView(String find, boolean any, String count, List<Group> groups) {
             .map(entry -> new Group(words.say(entry.getKey()), entry.getValue()))
             .toList();
     int of = book.formulary().list().size();
-    return new ListView(find, of > 0, words.say("formulas.count", shown, of), all);
+    return new ListView(
+        find,
+        of > 0,
+        words.say("formulas.count", shown, of),
+        all,
+        book.formulary()
+            .find(out)
+            .filter(Formula::takenOut)
+            .map(gone -> words.say("formulas.is-out", words.text(gone.current().name())))
+            .orElse(""),
+        out(book, words));
+  }
+
+  private static List<Out> out(KitchenBook book, Messages words) {
+    return book.formulary().listAll().stream()
+        .filter(Formula::takenOut)
+        .map(
+            gone ->
+                new Out(gone.code(), words.text(gone.current().name()), gone.current().number()))
+        .toList();
   }
 
   private static List<String> codes(PlateItem item) {

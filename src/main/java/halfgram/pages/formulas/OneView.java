@@ -28,13 +28,19 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
-/** One formula at a size. */
+/**
+ * One formula at a size.
+ *
+ * @param latest number of the current version
+ */
 record OneView(
     String code,
     String version,
     String number,
     String note,
     boolean current,
+    int latest,
+    boolean takenOut,
     String contains,
     List<String> ways,
     String size,
@@ -99,6 +105,8 @@ record OneView(
           String.valueOf(version.number()),
           version.note(),
           formula.current().isSame(version),
+          formula.current().number(),
+          formula.takenOut(),
           ListView.contains(book, carried.allergenCodes(), words),
           ways,
           words.say(

@@ -330,7 +330,11 @@ record LogView(
     }
 
     private String version(JsonNode detail) {
-      return detail.has("version") ? words.say("log.version", detail.path("version").asInt()) : "";
+      if (detail.has("version")) {
+        return words.say("log.version", detail.path("version").asInt());
+      }
+      boolean out = detail.path("after").path("takenOut").asBoolean(false);
+      return words.say(out ? "log.formula-out" : "log.formula-back");
     }
 
     /** What was entered or edited of a delivery. */
