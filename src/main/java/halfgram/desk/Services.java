@@ -109,15 +109,14 @@ public final class Services {
     public Message missing(String service) {
       return otherDay(service)
           .map(other -> Message.of("pass.elsewhere", service, other.toString()))
-          .orElseGet(
-              () ->
-                  Message.of(
-                      "pass.not-here",
-                      service,
-                      day().toString(),
-                      services.stream()
-                          .map(one -> one.run().id())
-                          .collect(Collectors.joining(", "))));
+          .orElseGet(() -> notHere(service));
+    }
+
+    private Message notHere(String service) {
+      String there = services.stream().map(one -> one.run().id()).collect(Collectors.joining(", "));
+      return there.isEmpty()
+          ? Message.of("pass.none-here", service, day().toString())
+          : Message.of("pass.not-here", service, day().toString(), there);
     }
 
     public LocalDate day() {

@@ -7,6 +7,7 @@ import halfgram.testkit.Client.Answer;
 import halfgram.testkit.FilledForm;
 import halfgram.testkit.Site;
 import halfgram.testkit.Staff;
+import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 
@@ -20,6 +21,31 @@ class FirstDayTest {
   @AfterEach
   void close() {
     site.close();
+  }
+
+  @Test
+  void everyPageOfAnEmptyKitchenLeadsToWhatItLacks() {
+    begin();
+    Map<String, String> leads =
+        Map.of(
+            "", "book",
+            "lanes", "pars",
+            "wall", "book/stations/new",
+            "formulas", "book",
+            "pars", "book/services/new",
+            "kit", "book/containers/new",
+            "crew", "book/people/new",
+            "deliveries/new", "book/ingredients/new",
+            "stock/new", "formulas/new",
+            "tablets", "book/people/new");
+    leads.forEach(
+        (page, to) ->
+            assertThat(main(client.get(ROOT + page))).as(page).contains(ROOT + to + "\""));
+    assertThat(client.get(ROOT + "service/none").text()).contains("there is none at all on that");
+  }
+
+  private static String main(Answer page) {
+    return page.body().substring(page.body().indexOf("<main"));
   }
 
   @Test
