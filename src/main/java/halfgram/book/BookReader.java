@@ -17,10 +17,12 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /** Reads a kitchen book from a file: the book, or every problem there is with it, in one run. */
 public final class BookReader {
+  private static final Pattern SOURCE = Pattern.compile(" \\([^()]*\\[Source:.*");
 
   /** The largest file that is read at all. */
   public static final long MOST_BYTES = 32L * 1024 * 1024;
@@ -168,11 +170,11 @@ public final class BookReader {
   public static Message whyNot(JsonProcessingException e) {
     JsonLocation at = e.getLocation() == null ? JsonLocation.NA : e.getLocation();
     return Message.of(
-        "unreadable.json", at.getLineNr(), at.getColumnNr(), firstLine(e.getOriginalMessage()));
+        "unreadable.json", at.getLineNr(), at.getColumnNr(), plain(e.getOriginalMessage()));
   }
 
-  private static String firstLine(String message) {
-    int end = message.indexOf('\n');
-    return end < 0 ? message : message.substring(0, end);
+  /** Its first line, without where something began in a source that is told by no name. */
+  private static String plain(String message) {
+    return SOURCE.matcher(message.lines().findFirst().orElse("")).replaceAll("");
   }
 }

@@ -37,7 +37,8 @@ final class TlsStore {
           e instanceof UnrecoverableKeyException
               || e.getCause() instanceof UnrecoverableKeyException
               || String.valueOf(e.getMessage()).contains("password");
-      return Optional.of(Message.of(locked ? "serve.tls-password" : "serve.tls-unreadable", file));
+      String why = password.isEmpty() ? "serve.tls-unset" : "serve.tls-password";
+      return Optional.of(Message.of(locked ? why : "serve.tls-unreadable", file));
     }
   }
 }
