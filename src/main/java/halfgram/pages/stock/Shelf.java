@@ -15,7 +15,9 @@ import halfgram.lot.Movement;
 import halfgram.measure.Amount;
 import halfgram.measure.BusinessDay;
 import halfgram.measure.Dated;
+import halfgram.pages.WhyLink;
 import halfgram.prep.Make;
+import halfgram.prep.Paths;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.Resting;
 import halfgram.prep.TaskState;
@@ -125,6 +127,17 @@ final class Shelf {
         .collect(
             Collectors.toMap(
                 draw -> draw.need().user(), Draw::amount, Amount::plus, LinkedHashMap::new));
+  }
+
+  /** Where the plan says why it takes so much of a tub for somebody. */
+  String why(String code, String user) {
+    return draws.getOrDefault(code, List.of()).stream()
+        .filter(draw -> draw.need().user().equals(user))
+        .findFirst()
+        .map(Paths::tub)
+        .flatMap(
+            path -> planned.map(of -> WhyLink.of(root, of.plan().day(), of.plan().number(), path)))
+        .orElse("");
   }
 
   /** From when a tub may be used; empty when it may. */

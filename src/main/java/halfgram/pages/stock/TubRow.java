@@ -48,12 +48,19 @@ record TubRow(
     String place,
     String container,
     List<String> kept,
-    List<String> takes,
+    List<Take> takes,
     String typed,
     String countFault,
     boolean asks,
     String other,
     String binFault) {
+
+  /**
+   * What the plan takes of it.
+   *
+   * @param href where it says why; empty for nowhere
+   */
+  record Take(String said, String href) {}
 
   /** A row; with what was typed into it and is wrong, if that was this tub. */
   static TubRow of(Shelf shelf, Tub tub, Optional<Fault> fault) {
@@ -137,32 +144,35 @@ record TubRow(
         .toList();
   }
 
-  private static List<String> takes(Shelf shelf, Lot lot) {
+  private static List<Take> takes(Shelf shelf, Lot lot) {
     Optional<Amount> free = shelf.free(lot.code());
     if (lot.isFrozen()) {
-      return pull(shelf, lot);
+      return pull(shelf, lot).stream().map(said -> new Take(said, "")).toList();
     }
     if (shelf.isPlanless()) {
       return List.of();
     }
     if (free.isEmpty()) {
-      return List.of(shelf.words().say("stock.not-in-plan"));
+      return List.of(new Take(shelf.words().say("stock.not-in-plan"), ""));
     }
-    List<String> takes = new ArrayList<>();
+    List<Take> takes = new ArrayList<>();
     shelf
         .takers(lot.code())
         .forEach(
             (user, amount) ->
                 takes.add(
-                    shelf
-                        .words()
-                        .say(
-                            "stock.takes",
-                            shelf.names().amount(amount),
-                            shelf.names().user(user, shelf.today()))));
+                    new Take(
+                        shelf
+                            .words()
+                            .say(
+                                "stock.takes",
+                                shelf.names().amount(amount),
+                                shelf.names().user(user, shelf.today())),
+                        shelf.why(lot.code(), user))));
     Amount nobody = free.get().atMost(lot.left());
     if (nobody.isPositive()) {
-      takes.add(shelf.words().say("stock.nothing-takes", shelf.names().amount(nobody)));
+      String said = shelf.words().say("stock.nothing-takes", shelf.names().amount(nobody));
+      takes.add(new Take(said, ""));
     }
     return takes;
   }

@@ -50,6 +50,21 @@ class StockTest {
   }
 
   @Test
+  void whatThePlanTakesOfATubLeadsToWhy() {
+    client.get("/k/TARN/");
+    for (String page : List.of("stock", "stock/" + tub)) {
+      Answer list = client.get("/k/TARN/" + page);
+      List<String> leads = list.all("class=\"why\" href=\"([^\"]*%2F" + tub + "%2F[^\"]*)\"");
+      assertThat(leads).as(page).isNotEmpty();
+      for (String lead : leads) {
+        Answer why = client.get(lead.replace("&amp;", "&"));
+        assertThat(why.status()).as(lead).isEqualTo(200);
+        assertThat(why.text()).contains("oil");
+      }
+    }
+  }
+
+  @Test
   void aCountThatIsNoMassComesBackAsTyped() {
     for (String typed : List.of("a lot", "14 piece", "-3 g", "")) {
       Answer wrong = count(typed);
