@@ -20,13 +20,18 @@ import io.javalin.http.Context;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * A service later or earlier, or with other covers. Every press shows what it would do; nothing is
  * stored before somebody says so.
  */
 public final class SlipPages implements Server.Part {
+  /** What can be pressed: to look, to note it, to put it in force; anything else stores nothing. */
+  private static final Set<String> ACTS = Set.of("", "note", "force");
+
   private final Desk desk;
+
   private final Slips slips;
   private final SheetEffects effects;
   private final DayWith dayWith;
@@ -64,6 +69,9 @@ public final class SlipPages implements Server.Part {
     if (!form.isMinutes() || !form.isCovers()) {
       show(visit, house, 422, form, Optional.empty(), List.of());
       return;
+    }
+    if (!ACTS.contains(form.act())) {
+      throw Halt.unreadable("do");
     }
     Slips.Asked asked = form.asked(found);
     if (!asked.isSomething()) {

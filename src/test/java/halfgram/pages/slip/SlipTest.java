@@ -53,6 +53,9 @@ class SlipTest {
     assertThat(more.text()).contains("18:45 to 21:45, 94 covers", "84 → 94 covers");
     assertThat(form(more).value("minutes")).isEqualTo("15");
     assertThat(form(more).value("covers")).isEqualTo("94");
+    assertThat(client.post(DINNER, form(more).with("do", "view").fields()).status())
+        .as("a press that no page has")
+        .isEqualTo(400);
     assertThat(run("harvest-dinner").covers()).hasValue(84);
     assertThat(client.get("/k/TARN/").text()).doesNotContain("Accept");
   }
