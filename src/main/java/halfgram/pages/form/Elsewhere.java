@@ -87,7 +87,7 @@ public final class Elsewhere {
     if (problems.stream().anyMatch(problem -> isOfHouse(problem.path()))) {
       said.add(words.say("book.one.kitchen"));
     }
-    return said.isEmpty() ? "" : words.say("book.used-by", String.join(", ", said));
+    return said.isEmpty() ? "" : words.say("book.used-by", String.join("; ", said));
   }
 
   private boolean isOfHouse(String path) {

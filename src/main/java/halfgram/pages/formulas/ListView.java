@@ -18,16 +18,26 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 
-/** All formulas by what they are for. */
+/**
+ * All formulas by what they are for.
+ *
+ * @param gone what was just taken out; none or one
+ * @param out everything that is out
+ */
 record ListView(
-    String find, boolean any, String count, List<Group> groups, String said, List<Out> out) {
+    String find, boolean any, String count, List<Group> groups, List<Out> gone, List<Out> out) {
 
   /**
    * One that was taken out.
    *
    * @param version the number of its current version, as the form sends it
    */
-  record Out(String code, String name, int version) {}
+  record Out(String code, String name, int version) {
+    private static Out of(Formula gone, Messages words) {
+      FormulaVersion last = gone.current();
+      return new Out(gone.code(), words.text(last.name()), last.number());
+    }
+  }
 
   /** Formulas of one use. */
   record Group(String title, List<Row> rows) {}
@@ -91,20 +101,16 @@ record ListView(
         of > 0,
         words.say("formulas.count", shown, of),
         all,
-        book.formulary()
-            .find(out)
-            .filter(Formula::takenOut)
-            .map(gone -> words.say("formulas.is-out", words.text(gone.current().name())))
-            .orElse(""),
+        book.formulary().find(out).filter(Formula::takenOut).stream()
+            .map(gone -> Out.of(gone, words))
+            .toList(),
         out(book, words));
   }
 
   private static List<Out> out(KitchenBook book, Messages words) {
     return book.formulary().listAll().stream()
         .filter(Formula::takenOut)
-        .map(
-            gone ->
-                new Out(gone.code(), words.text(gone.current().name()), gone.current().number()))
+        .map(gone -> Out.of(gone, words))
         .toList();
   }
 

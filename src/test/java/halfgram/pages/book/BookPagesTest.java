@@ -199,7 +199,7 @@ class BookPagesTest extends OnBook {
     Answer used = change("stations/cold", "act", "out");
     assertThat(used.status()).isEqualTo(422);
     assertThat(used.text())
-        .containsPattern("It stays: used by Ines, [^$]*4 machines, \\d+ formulas")
+        .containsPattern("It stays: used by Ines; [^$]*4 machines; \\d+ formulas")
         .doesNotContain("$.people", "there is no such station");
     create("stations", "name.en", "Raw bar");
     assertThat(change("stations/raw-bar", "act", "out").status()).isEqualTo(303);
