@@ -80,6 +80,7 @@ import halfgram.pages.TubDeeds;
 import halfgram.pages.audit.AuditPages;
 import halfgram.pages.baths.BathsPages;
 import halfgram.pages.book.BookPages;
+import halfgram.pages.book.FilePages;
 import halfgram.pages.crew.CrewPages;
 import halfgram.pages.deliveries.DeliveryPages;
 import halfgram.pages.door.DoorPages;
@@ -290,8 +291,6 @@ public final class Wiring implements AutoCloseable {
     RollCall rollCall = new RollCall(desk);
     Bringing bringing = new Bringing(desk);
     Logbook logbook = new Logbook(desk, plans);
-    Audit audit = new Audit(desk);
-    OwnRows ownRows = new OwnRows(desk);
     Bathing bathing = new Bathing(desk, plans, ticking);
     Gating gating = new Gating(desk, ticking);
     BathOrigins origins = new BathOrigins(desk, stock);
@@ -326,11 +325,11 @@ public final class Wiring implements AutoCloseable {
             new PeoplePages(desk, people, signing),
             new SessionApi(signing),
             new PeopleApi(desk, people, signing),
-            new AuditPages(desk, audit),
+            new AuditPages(desk, new Audit(desk)),
             new TechniquesPages(desk),
-            new ReferencePages(desk, ownRows),
-            new TechniquesApi(desk, ownRows),
-            new AuditApi(desk, audit),
+            new ReferencePages(desk, new OwnRows(desk)),
+            new TechniquesApi(desk, new OwnRows(desk)),
+            new AuditApi(desk, new Audit(desk)),
             new TodayPages(desk, plans, crewPlans, whatIf, stock, nights, services),
             new LongerPages(desk, plans, crewPlans),
             new CrewPlanApi(desk, plans, crewPlans),
@@ -381,6 +380,7 @@ public final class Wiring implements AutoCloseable {
             new SettingsPages(desk),
             new FormulasPages(desk, gating, effects, plans),
             new BookPages(desk, effects),
+            new FilePages(desk),
             // Before the pages of one event, since "new" would be an event's code there.
             new EditPages(desk, events, effects),
             new EventsPages(desk, plans, events),

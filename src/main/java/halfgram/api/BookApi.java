@@ -2,7 +2,6 @@ package halfgram.api;
 
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import halfgram.book.BookReader;
 import halfgram.book.table.BookTable;
 import halfgram.book.table.CsvText;
 import halfgram.book.table.Misread;
@@ -65,21 +64,12 @@ public final class BookApi implements Server.Part {
         visit,
         new String(bytes, StandardCharsets.UTF_8),
         body -> {
-          String code = body.path("kitchen").path("code").asText();
-          if (code.equals(house.code())) {
-            ImportBook.Outcome outcome = importBook.importBook(bytes, visit.who());
-            answer(
-                visit,
-                outcome.rows(),
-                problems(outcome.problems(), outcome.unreadable()),
-                outcome.told());
-          } else {
-            BookReader.Outcome read = desk.reader().readBrought(bytes);
-            List<Problem> problems = problems(read.problems(), read.unreadable());
-            Message own = Message.of("api.accept-code", house.code());
-            problems.add(new Problem("$.kitchen.code", code, own));
-            answer(visit, 0, problems, List.of());
-          }
+          ImportBook.Outcome outcome = importBook.importBook(house, bytes, visit.who());
+          answer(
+              visit,
+              outcome.rows(),
+              problems(outcome.problems(), outcome.unreadable()),
+              outcome.told());
         });
   }
 

@@ -75,6 +75,22 @@ public final class ImportBook {
     return importBooks(List.of(bytes), who).get(0);
   }
 
+  /** Brings a book into one kitchen: that of another is a problem, told with all others. */
+  public Outcome importBook(House house, byte[] bytes, String who) {
+    BookReader.Outcome read = desk.reader().readBrought(bytes);
+    if (read.unreadable().isPresent()) {
+      return Outcome.refused(read.problems(), read.unreadable());
+    }
+    String code = desk.reader().tree(bytes).path("kitchen").path("code").asText();
+    if (code.equals(house.code())) {
+      return importBook(bytes, who);
+    }
+    Message own = Message.of("api.accept-code", house.code());
+    List<Problem> problems = new ArrayList<>(read.problems());
+    problems.add(new Problem("$.kitchen.code", code, own));
+    return Outcome.refused(problems, Optional.empty());
+  }
+
   /** Brings several books in, all or none: one outcome each, in their order. */
   public List<Outcome> importBooks(List<byte[]> files, String who) {
     List<BookReader.Outcome> read = files.stream().map(desk.reader()::readBrought).toList();

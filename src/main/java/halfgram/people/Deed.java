@@ -127,7 +127,12 @@ public enum Deed {
       "PUT api/v1/book/{kind}/{code}",
       "DELETE api/v1/book/{kind}/{code}"),
   TAKE_BOOK_OUT(Set.of(OWNER), "GET api/v1/book", "GET api/v1/tables/{table}"),
-  BRING_BOOK_IN(Set.of(OWNER, CHEF), "POST api/v1/book", "POST api/v1/tables/{table}"),
+  BRING_BOOK_IN(
+      Set.of(OWNER, CHEF),
+      "GET book/file",
+      "POST book/file",
+      "POST api/v1/book",
+      "POST api/v1/tables/{table}"),
 
   SEE_EVENTS(
       Set.of(OWNER, CHEF, CATERER, COOK, VIEWER),

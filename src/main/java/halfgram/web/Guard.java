@@ -28,6 +28,7 @@ final class Guard {
   private static final long MOST_SPILT_NANOS = TimeUnit.SECONDS.toNanos(20);
 
   private static final Set<String> READING = Set.of("GET", "HEAD", "OPTIONS");
+  private static final Pattern BOOK_FORM = Pattern.compile("/k/[^/]+/book/file");
   private static final Pattern CALL = Pattern.compile("(/k/[^/]+)?/api/.*");
   private static final String CONTENT_POLICY =
       "default-src 'self'; img-src 'self' data:; object-src 'none'; base-uri 'none';"
@@ -107,6 +108,7 @@ final class Guard {
 
   private static boolean takesBooks(Context context) {
     return context.path().equals("/command")
+        || BOOK_FORM.matcher(context.path()).matches()
         || (isCall(context) && (context.path().endsWith("/v1/book") || isTable(context)));
   }
 

@@ -67,6 +67,7 @@ final class EveryPage {
         "deliveries",
         "deliveries?past=yes",
         "book",
+        "book/file",
         "book/kitchen/TARN",
         "book/ingredients/butter",
         "book/dishes/trout-plate",

@@ -1,0 +1,86 @@
+package halfgram.pages.book;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.testkit.Client.Answer;
+import halfgram.testkit.Script;
+import java.net.http.HttpRequest;
+import org.junit.jupiter.api.Test;
+
+/** The book and its tables as files, through the page: out, in, and everything wrong at once. */
+class BookFilesTest extends OnBook {
+  private static final String PLACE = BOOK + "/file";
+
+  private final Script script = site.script();
+
+  /** As a browser sends a form with a file. */
+  private Answer bring(String what, String file) {
+    String page = client.get(PLACE).body();
+    assertThat(page).contains("enctype=\"multipart/form-data\"");
+    String line = "----form-of-a-test";
+    String body =
+        part(line, "name=\"_csrf\"", client.token())
+            + part(line, "name=\"what\"", what)
+            + part(line, "name=\"file\"; filename=\"a file\"", file)
+            + "--"
+            + line
+            + "--\r\n";
+    return client.send(
+        client
+            .request(PLACE)
+            .header("Content-Type", "multipart/form-data; boundary=" + line)
+            .POST(HttpRequest.BodyPublishers.ofString(body)));
+  }
+
+  private static String part(String line, String of, String value) {
+    return "--" + line + "\r\nContent-Disposition: form-data; " + of + "\r\n\r\n" + value + "\r\n";
+  }
+
+  private JsonNode book() {
+    return script.get("book").body();
+  }
+
+  @Test
+  void whatWasTakenOutComesBackTheSameAndWhatIsNewIsWritten() {
+    assertThat(client.get(PLACE).body())
+        .contains("href=\"/k/TARN/api/v1/book\"", "href=\"/k/TARN/api/v1/tables/pars\"")
+        .contains("href=\"/k/TARN/api/v1/tables/log\"");
+    JsonNode before = book();
+    String file = client.get("/k/TARN/api/v1/book").body();
+    assertThat(bring("book", file).text()).contains("Brought in: 0 rows written");
+    for (String table : new String[] {"pars", "events", "event-services", "stock", "ingredients"}) {
+      String csv = client.get("/k/TARN/api/v1/tables/" + table).body();
+      assertThat(bring(table, csv).text()).as(table).contains("Brought in: 0 rows written");
+    }
+    assertThat(book()).isEqualTo(before);
+    ObjectNode more = (ObjectNode) before.deepCopy();
+    more.withArray("stations").addObject().put("code", "attic").put("name", "Attic");
+    assertThat(bring("book", more.toString()).text()).contains("Brought in: 1 row written");
+    assertThat(client.get(BOOK).text()).contains("Attic");
+  }
+
+  @Test
+  void everyProblemIsToldAtOnceAndNothingIsChanged() {
+    JsonNode before = book();
+    ObjectNode bad = (ObjectNode) before.deepCopy();
+    ((ObjectNode) bad.at("/people/0")).putArray("stations").add("moon");
+    ((ObjectNode) bad.at("/dishes/0/plate/0")).put("amount", "5 stone");
+    ((ObjectNode) bad.path("kitchen")).put("code", "HILL");
+    Answer refused = bring("book", bad.toString());
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(refused.text())
+        .contains("Nothing was changed; 3 problems")
+        .contains("$.people[0].stations[0] \"moon\": there is no such station")
+        .contains("$.dishes[0].plate[0].amount", "$.kitchen.code \"HILL\"");
+    Answer rows = bring("pars", "service,component,output,mon\nnowhere,dill-oil,,1 g\nlunch,,,x\n");
+    assertThat(rows.status()).isEqualTo(422);
+    assertThat(rows.text()).contains("row 2, column service \"nowhere\"", "row 3, column mon");
+    assertThat(bring("book", "{\"format\"").text())
+        .contains("not whole and sound JSON", "Nothing was changed; 1 problem:");
+    assertThat(bring("book", "").text()).contains("No file was chosen");
+    assertThat(bring("moon", "{}").status()).isEqualTo(400);
+    assertThat(book()).isEqualTo(before);
+  }
+}
