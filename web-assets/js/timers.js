@@ -75,38 +75,8 @@ function sound(tones) {
   document.documentElement.dataset.sounded = String(Number(document.documentElement.dataset.sounded || 0) + 1);
 }
 
-// The bar of what can be done stands above the timers.
-const feet = new ResizeObserver((all) => all.forEach((one) => stand(one.target.offsetHeight)));
-let under = null;
-let height = 0;
-
-function stand(above) {
-  if (above !== height) {
-    height = above;
-    document.documentElement.style.setProperty('--foot', `${above}px`);
-  }
-}
-
-function foot() {
-  const timers = document.querySelector('.timers');
-  if (timers === under) {
-    return;
-  }
-  under = timers;
-  feet.disconnect();
-  if (timers) {
-    feet.observe(timers);
-  } else {
-    stand(0);
-  }
-}
-
 addEventListener('pointerdown', wake, true);
 addEventListener('keydown', wake, true);
-document.addEventListener('fresh', () => {
-  foot();
-  tell();
-});
+document.addEventListener('fresh', tell);
 setInterval(tell, 500);
-foot();
 tell();

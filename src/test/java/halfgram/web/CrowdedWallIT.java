@@ -1,5 +1,6 @@
 package halfgram.web;
 
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -19,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -43,6 +45,13 @@ class CrowdedWallIT {
           Device.phone());
 
   private static final String STOCK = "pea-stock/bar.2026-12-05/1/simmer";
+
+  /** What is made of something with allergens, and has cautions; of one the tub is read first. */
+  private static final List<String> WEIGHED =
+      List.of(
+          "yoghurt-base/harvest-dinner/1/shear",
+          "croquette-mix/terrace/1/mix",
+          "mushroom-cream/bar.2026-12-05/1/blend");
 
   private static final UUID DEVICE = UUID.randomUUID();
 
@@ -147,22 +156,29 @@ class CrowdedWallIT {
 
   @Test
   void theWayBackTheTaskAndItsWarningsAreInSightThoughAlarmsRingAndTheChefIsWanted() {
-    String base = Client.encoded("yoghurt-base/harvest-dinner/1/shear");
-    String asked = "?task=" + base + "&done=" + Client.encoded(STOCK) + "&tick=" + done;
     for (Device screen : SCREENS) {
       try (Viewer viewer = Browser.open(screen)) {
-        Page page = viewer.open(site.address() + "/k/TARN/wall/cold" + asked);
-        assertThat(page.evaluate(HIDDEN)).as("on " + screen).isEqualTo(List.of());
+        Page page = viewer.open(wall(WEIGHED.get(0)));
+        assertThat(page.evaluate(HIDDEN, TOLD)).as("on " + screen).isEqualTo(List.of());
         assertThat(viewer.troubles()).isEmpty();
       }
     }
   }
 
-  /** What of it lies below the screen, or under something else. */
+  /** Just after the stock was done. */
+  private static String wall(String task) {
+    String asked = "?task=" + Client.encoded(task) + "&done=" + Client.encoded(STOCK);
+    return site.address() + "/k/TARN/wall/cold" + asked + "&tick=" + done;
+  }
+
+  private static final List<String> TOLD =
+      List.of(
+          ".after button", ".hand h1", ".hand .state", ".hand .allergen", ".timer .does button");
+
+  /** What of it lies outside of the screen, or under something else. */
   private static final String HIDDEN =
       """
-      () => ['.after button', '.hand h1', '.hand .state', '.hand .allergen', '.timer .does button']
-        .map((selector) => document.querySelector(selector))
+      (told) => told.map((selector) => document.querySelector(selector))
         .filter((one) => {
           const {left, right, top, bottom} = one.getBoundingClientRect();
           return [top + 3, bottom - 3].some((y) =>
@@ -170,6 +186,45 @@ class CrowdedWallIT {
         })
         .map((one) => one.className + ' ' + one.textContent)
       """;
+
+  @Test
+  void theNumberThatTheHandNeedsNextIsInSightToo() {
+    List<String> told = new ArrayList<>(TOLD);
+    told.addAll(List.of(".hand .caution", ".weigh .now b"));
+    for (String language : List.of("en", "es", "fr")) {
+      for (Device screen : SCREENS.subList(0, 3)) {
+        try (Viewer viewer = Browser.open(screen.speaking(language))) {
+          for (String task : WEIGHED) {
+            Page page = viewer.open(wall(task));
+            assertThat(page.locator(".calls .wanted").count()).isPositive();
+            String where = language + " " + screen.width() + " " + task;
+            assertThat(page.evaluate(HIDDEN, told)).as(where).isEqualTo(List.of());
+          }
+        }
+      }
+    }
+  }
+
+  @Test
+  void soIsEveryOneAfterItUntilSomebodyScrollsAway() {
+    String mix = "rye-crisp/terrace/1/mix";
+    try (Viewer viewer = Browser.open(Device.tablet().sized(1024, 768))) {
+      Page page = viewer.open(site.address() + "/k/TARN/wall/cold/who");
+      page.locator("[value=ines]").first().click();
+      page.waitForURL(Pattern.compile(".*/wall/cold$").asPredicate());
+      page.navigate(wall(mix));
+      for (int weighed = 1; weighed < 4; weighed++) {
+        page.locator(".weigh .now button").click();
+        assertThat(page.locator(".weigh .done")).hasCount(weighed);
+        assertThat(page.evaluate(HIDDEN, List.of(".weigh .now b"))).isEqualTo(List.of());
+      }
+      page.evaluate("() => new Promise((done) => { onscroll = done; scrollTo(0, 0); })");
+      tick("note", mix, ",'note': 'lu'");
+      assertThat(page.locator(".noted")).hasCount(1);
+      assertThat(page.evaluate("scrollY")).isEqualTo(0);
+      assertThat(page.evaluate(HIDDEN, List.of(".weigh .now b"))).isNotEqualTo(List.of());
+    }
+  }
 
   @SuppressWarnings("unchecked")
   private static Map<String, List<String>> look(List<Device> screens) {

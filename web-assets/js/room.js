@@ -1,0 +1,50 @@
+// What stands still at the head and at the foot of the wall while the page goes by beneath it, and the line that is to be
+// weighed now: it comes into sight between them by itself, and stays there until somebody scrolls away from it.
+const root = document.documentElement;
+const bars = new ResizeObserver(stand);
+let follows = true;
+let task = '';
+
+const all = (selector) => [...document.querySelectorAll(selector)];
+const highest = (some) => Math.max(0, ...some
+  .filter((one) => getComputedStyle(one).position === 'sticky').map((one) => one.offsetHeight));
+
+// The bar of what can be done stands above the timers, the name of what is in hand below what is told.
+function stand() {
+  root.style.setProperty('--crown', `${highest(all('.wall > :is(.top, .said, .changed)'))}px`);
+  root.style.setProperty('--foot', `${highest(all('.timers'))}px`);
+  follow();
+}
+
+// How far the page has to go for the line to be seen whole, or from its beginning. At the baths the hand drops and lifts.
+function away() {
+  const now = document.querySelector('.hand:not(:has(.at-baths)) .weigh .now');
+  if (!now || document.querySelector('.acts details[open]')) {
+    return 0;
+  }
+  const {top, bottom} = (now.querySelector('.amount') ?? now).getBoundingClientRect();
+  const from = highest(all('.wall > :is(.top, .said, .changed)')) + highest(all('.named'));
+  const to = innerHeight - highest(all('.timers')) - highest(all('.acts'));
+  return top < from ? top - from : Math.max(0, Math.min(bottom - to, top - from));
+}
+
+function follow() {
+  if (follows) {
+    scrollBy({top: away(), behavior: 'instant'});
+  }
+}
+
+function fresh() {
+  bars.disconnect();
+  all('.wall > :is(.top, .said, .changed), .named, .acts, .timers').forEach((one) => bars.observe(one));
+  const hand = document.querySelector('.hand input[name=task]')?.value;
+  follows = follows || hand !== task;
+  task = hand;
+  stand();
+}
+
+addEventListener('scroll', () => {
+  follows = !away();
+});
+document.addEventListener('fresh', fresh);
+fresh();
