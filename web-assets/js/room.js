@@ -1,6 +1,8 @@
-// What stands still at the head and at the foot of the wall while the page goes by beneath it, and the line that is to be
-// weighed now: it comes into sight between them by itself, and stays there until somebody scrolls away from it.
+// What stands still at the head and at the foot of the wall while the page goes by beneath it, and what the hand needs next:
+// it comes into sight between them by itself, and stays there until somebody scrolls away from it.
 const root = document.documentElement;
+// The first of them that is there.
+const NEXT = ['.at-gate:has(.fault)', '.at-baths .lift', '.at-baths .drop > button', '.weigh .now', '.at-gate'];
 const bars = new ResizeObserver(stand);
 let follows = true;
 let task = '';
@@ -16,13 +18,13 @@ function stand() {
   follow();
 }
 
-// How far the page has to go for the line to be seen whole, or from its beginning. At the baths the hand drops and lifts.
+// How far the page has to go for it to be seen whole, or from its beginning.
 function away() {
-  const now = document.querySelector('.hand:not(:has(.at-baths)) .weigh .now');
-  if (!now || document.querySelector('.acts details[open]')) {
+  const next = NEXT.map((one) => document.querySelector(`.hand ${one}`)).find((one) => one);
+  if (!next || document.querySelector('.acts details[open]')) {
     return 0;
   }
-  const {top, bottom} = (now.querySelector('.amount') ?? now).getBoundingClientRect();
+  const {top, bottom} = next.getBoundingClientRect();
   const from = highest(all('.wall > :is(.top, .said, .changed)')) + highest(all('.named'));
   const to = innerHeight - highest(all('.timers')) - highest(all('.acts'));
   return top < from ? top - from : Math.max(0, Math.min(bottom - to, top - from));

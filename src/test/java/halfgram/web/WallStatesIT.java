@@ -159,7 +159,7 @@ class WallStatesIT {
   }
 
   @Test
-  void weightsAreNineMillimetresHighOtherNumbersFiveAndWordsThreeAndAHalf() {
+  void digitsOfTheWeightInHandAreNineMillimetresHighOfTimesAndCountsFiveAndCapitalsNext() {
     Map<String, List<String>> found = new TreeMap<>();
     for (Device screen :
         List.of(
@@ -261,9 +261,9 @@ class WallStatesIT {
       """;
 
   /**
-   * Texts set smaller than that, by the height of their type: weights to be weighed, what is a
-   * number and nothing else, and every other word. The places of a method's sentences and the
-   * plates of a diet are read with their words.
+   * Texts that are lower than that, by the height of their digits, else of their capitals: the
+   * weight in hand; other weights, and what times or counts; what is to be done, what it is and
+   * what it contains; every other text.
    */
   @SuppressWarnings("unchecked")
   private static List<String> small(Page page, double millimetres) {
@@ -271,7 +271,19 @@ class WallStatesIT {
         page.evaluate(
             """
             (millimetres) => {
+              const weight = '.weigh .now :is(.w, .f), .which .amount b';
+              const counts = '.weigh :is(.w, .f), .clock *, .to b, .pace b, .timer [data-count], '
+                + '.tray .wear b, .ticks, .baths b, .count b';
+              const next = '.named :is(h1 > span, .allergen), .hand > .method *, '
+                + '.weigh .n > span, .weigh .u, .main-act .go';
               const found = new Set();
+              const canvas = document.createElement('canvas').getContext('2d');
+              const high = (one, letter) => {
+                const {fontFamily, fontSize, fontWeight} = getComputedStyle(one);
+                canvas.font = `${fontWeight} 1000px ${fontFamily}`;
+                const part = canvas.measureText(letter).actualBoundingBoxAscent / 1000;
+                return part * parseFloat(fontSize) * millimetres;
+              };
               const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
               while (texts.nextNode()) {
                 const text = texts.currentNode.data.trim();
@@ -279,12 +291,11 @@ class WallStatesIT {
                 if (!text || !one.checkVisibility() || one.closest('.out-of-sight')) {
                   continue;
                 }
-                const number = /^[0-9][0-9.,: ]*( ?(g|kg|min|h))?$/.test(text)
-                  && !one.closest('.method, .diets');
-                const least = one.matches('.weigh .w, .weigh .f') ? 9 : number ? 5 : 3.5;
-                const high = parseFloat(getComputedStyle(one).fontSize) * millimetres;
-                if (high < least) {
-                  found.add(`${high.toFixed(2)} ${one.tagName}: ${text}`);
+                const is = (selector) => one.matches(selector);
+                const least = is(weight) ? 9 : is(counts) ? 5 : is(next) ? 3.5 : 2.3;
+                const tall = high(one, /^[+]?[0-9]/.test(text) ? '1' : 'H');
+                if (tall < least) {
+                  found.add(`${tall.toFixed(2)} ${one.className || one.tagName}: ${text}`);
                 }
               }
               return [...found];
