@@ -45,8 +45,9 @@ function fresh() {
   stand();
 }
 
-addEventListener('scroll', () => {
+// Judged when the bars have grown or shrunk that the same moment brought.
+addEventListener('scroll', () => setTimeout(() => {
   follows = !away();
-});
+}));
 document.addEventListener('fresh', fresh);
 fresh();

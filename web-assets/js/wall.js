@@ -7,8 +7,15 @@ function halfDay(time, am, pm) {
   return (Number(hour) < 12 ? am : pm).replace('%', `${Number(hour) % 12 || 12}:${minute}`);
 }
 
+// When what is shown ends; 0 for what has no end, or has ended.
+let ends = 0;
+
 function tell() {
   const now = serverNow();
+  if (ends && now >= ends) {
+    ends = 0;
+    document.dispatchEvent(new CustomEvent('stale'));
+  }
   document.querySelectorAll('[data-clock]').forEach((clock) => {
     const {am, pm, zone} = clock.dataset;
     const time = new Intl.DateTimeFormat('en-GB', {
@@ -39,6 +46,8 @@ function tell() {
 }
 
 function fresh() {
+  const end = Number(document.querySelector('main[data-ends]')?.dataset.ends ?? 0);
+  ends = end > serverNow() ? end : 0;
   document.querySelectorAll('[data-by]').forEach((button) => {
     button.hidden = false;
   });

@@ -192,8 +192,10 @@ public final class Services {
    * @param outages what there is none of today
    * @param near what is called about now, in order
    * @param next the next thing to call in a service that runs
+   * @param lacking services that are over, of which it was not entered what was called or sent
    */
-  public record OnWalls(List<Outage> outages, List<Near> near, Optional<Near> next) {}
+  public record OnWalls(
+      List<Outage> outages, List<Near> near, Optional<Near> next, List<ServiceRun> lacking) {}
 
   /** That, with what is fired from so long ago to so far ahead. */
   public OnWalls onWalls(House house, Duration back, Duration ahead) {
@@ -207,13 +209,18 @@ public final class Services {
             tx -> Called.of(entries.list(tx, house.id(), day)));
     List<Near> near = new ArrayList<>();
     List<Near> open = new ArrayList<>();
+    List<ServiceRun> lacking = new ArrayList<>();
     List<ServiceRun> all =
         desk.remembered(
             house, new RunsOn(day), Memory.AfterTick.same(), tx -> runs(house.book(), day));
     for (ServiceRun run : all) {
       boolean runs = !run.window().start().isAfter(now) && !run.isOver(now);
       List<Fire> about = new ArrayList<>();
-      for (Fire fire : Fire.list(house.book(), run)) {
+      List<Fire> fires = Fire.list(house.book(), run);
+      if (run.isOver(now) && lacks(run, fires, called)) {
+        lacking.add(run);
+      }
+      for (Fire fire : fires) {
         if (!fire.at().isBefore(now.minus(back)) && !fire.at().isAfter(now.plus(ahead))) {
           about.add(fire);
         }
@@ -232,7 +239,12 @@ public final class Services {
     }
     Comparator<Near> order = Comparator.comparing(one -> one.fire().fire().at());
     near.sort(order);
-    return new OnWalls(called.outages(), near, open.stream().min(order));
+    return new OnWalls(called.outages(), near, open.stream().min(order), lacking);
+  }
+
+  private static boolean lacks(ServiceRun run, List<Fire> fires, Called called) {
+    return fires.stream().anyMatch(fire -> called.fired(run.id(), fire.code()).isEmpty())
+        || (!run.plates().isEmpty() && called.sent(run.id()).isEmpty());
   }
 
   /** The services of a day, by name. */

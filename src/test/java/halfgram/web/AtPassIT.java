@@ -59,6 +59,19 @@ class AtPassIT {
   }
 
   @Test
+  void aPageThatIsLookedAtSaysThatTheServiceIsOverWhenItIs() {
+    site.setClock(Site.at("21:29:58"));
+    try (Viewer tablet = Browser.open(Device.tablet())) {
+      Page pass = tablet.open(site.address() + "/k/TARN/service/harvest-dinner");
+      assertThat(pass.locator(".trays h2")).hasText("Take next, oldest first");
+      site.setClock(Site.at("21:30"));
+      assertThat(pass.locator(".changed.over")).containsText("The service is over.");
+      assertThat(pass.locator(".trays")).hasCount(0);
+      assertThat(tablet.troubles()).isEmpty();
+    }
+  }
+
+  @Test
   void aPressInAFoldLeavesItOpenAndARefusalIsSeenThere() {
     try (Viewer phone = Browser.open(Device.phone())) {
       Page pass = phone.open(site.address() + "/k/TARN/service/harvest-dinner");

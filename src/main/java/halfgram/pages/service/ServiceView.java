@@ -20,6 +20,7 @@ import java.util.function.LongSupplier;
  *
  * @param facts what comes next
  * @param open whether anything can be entered: not on an earlier day
+ * @param ends when it is over, as milliseconds, for a script that asks again then
  * @param over what was sent of a service that is over, and what was not; empty until then
  * @param after what was just entered, to be undone
  * @param ask what is asked before more plates are sent than there are guests
@@ -37,6 +38,7 @@ record ServiceView(
     Clock clock,
     List<Fact> facts,
     boolean open,
+    long ends,
     String over,
     List<OutView> outs,
     Optional<After> after,
@@ -124,6 +126,7 @@ record ServiceView(
             scene.words().hours() == Kitchen.Hours.TWELVE),
         facts(scene, at),
         !scene.isPast(),
+        at.run().window().end().toEpochMilli(),
         at.run().isOver(scene.now()) ? over(scene, at) : "",
         OutView.list(scene),
         after(scene, typed.entry()),

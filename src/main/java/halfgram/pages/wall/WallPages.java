@@ -342,7 +342,7 @@ public final class WallPages implements Server.Part {
                 CallRow.list(scene, services.near(), numbers::next),
                 CalledRow.list(scene, told(scene), numbers::next)),
             new TimerRows(scene, board, inHand, numbers::next).list(),
-            services.next(),
+            services,
             PastRow.list(scene, inHand.map(Task::id).orElse(""), numbers::next));
     List<Changes.Told> told = changes.list(scene.house(), scene.inForce(), scene.station());
     visit.wallPage(status, "wall/station", scene.stationName(), WallView.of(scene, told, parts));

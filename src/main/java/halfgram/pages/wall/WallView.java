@@ -28,7 +28,7 @@ import java.util.stream.Collectors;
  *
  * @param cooks who is on shift
  * @param clock the time, and as milliseconds for a script that keeps it
- * @param running at the pass, services that run now: their ids and names
+ * @param led at the pass, services whose pages it is led to
  * @param behind how far behind; empty when on time
  * @param said something to say in place, such as that a task is gone
  * @param missed what last night has left undone here
@@ -44,7 +44,7 @@ record WallView(
     String cook,
     Clock clock,
     Optional<Next> next,
-    List<Map.Entry<String, String>> running,
+    List<Led> led,
     long done,
     int all,
     String behind,
@@ -79,6 +79,9 @@ record WallView(
           scene.words().hours() == Kitchen.Hours.TWELVE);
     }
   }
+
+  /** A service whose page there is a way to, as it runs, or as something of it was not entered. */
+  record Led(String id, String said, boolean runs) {}
 
   /**
    * The next fire of a service that runs, or the next service when that is sooner or none runs; and
@@ -130,6 +133,9 @@ record WallView(
 
   private static final int NEAR = 7;
 
+  /** For how long a service is just over. */
+  private static final Duration JUST_OVER = Duration.ofHours(2);
+
   static WallView of(Scene scene, List<Changes.Told> told, Parts parts) {
     List<Task> tasks = scene.tasks();
     Optional<ServiceRun> service = service(scene);
@@ -140,8 +146,8 @@ record WallView(
         scene.people().stream().map(Person::name).collect(Collectors.joining(" · ")),
         scene.cook().map(Person::name).orElse(""),
         Clock.of(scene),
-        next(scene, service, parts.nextFire()),
-        running(scene),
+        next(scene, service, parts.services().next()),
+        led(scene, parts.services().lacking()),
         tasks.stream().filter(scene::isDone).count(),
         toDo(scene, tasks),
         behind(scene, tasks),
@@ -174,7 +180,7 @@ record WallView(
       Live live,
       Calls calls,
       TimerRows.Rows timers,
-      Optional<Services.Near> nextFire,
+      Services.OnWalls services,
       List<PastRow> past) {}
 
   /** What happens at baths and gates. */
@@ -224,13 +230,24 @@ record WallView(
   }
 
   /** Only the pass is led to them: elsewhere there is work on the wall. */
-  private static List<Map.Entry<String, String>> running(Scene scene) {
-    return scene.inForce().sheet().services().stream()
-        .filter(run -> scene.station().equals("pass"))
+  private static List<Led> led(Scene scene, List<ServiceRun> lacking) {
+    List<Led> led = new ArrayList<>();
+    if (!scene.station().equals("pass")) {
+      return led;
+    }
+    scene.inForce().sheet().services().stream()
         .filter(run -> !run.window().start().isAfter(scene.now()))
-        .filter(run -> run.window().end().isAfter(scene.now()))
-        .map(run -> Map.entry(run.id(), scene.words().text(run.name())))
-        .toList();
+        .filter(run -> !run.isOver(scene.now()))
+        .forEach(run -> led.add(led(scene, "wall.run-now", run, true)));
+    lacking.stream()
+        .filter(run -> run.window().end().isAfter(scene.now().minus(JUST_OVER)))
+        .forEach(run -> led.add(led(scene, "wall.run-over", run, false)));
+    return led;
+  }
+
+  private static Led led(Scene scene, String said, ServiceRun run, boolean runs) {
+    Messages words = scene.words();
+    return new Led(run.id(), words.say(said, words.text(run.name())), runs);
   }
 
   private static Next next(Scene scene, ServiceRun run) {
