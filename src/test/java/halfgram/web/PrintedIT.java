@@ -105,6 +105,23 @@ class PrintedIT {
   }
 
   @Test
+  void nothingStandsBelowTheLastTaskThatCouldAskForAPageOfItsOwn() {
+    try (Viewer viewer = Browser.open(Device.desk().sized(A4_WIDE, 1000))) {
+      Page page = viewer.page();
+      page.emulateMedia(new Page.EmulateMediaOptions().setMedia(Media.PRINT));
+      viewer.open(site.address() + "/k/TARN/paper?station=cold");
+      Object below =
+          page.evaluate(
+              """
+              document.documentElement.getBoundingClientRect().bottom
+                - [...document.querySelectorAll('.task')].pop().getBoundingClientRect().bottom
+              """);
+      assertThat(((Number) below).doubleValue()).isBetween(-1.0, 1.0);
+      assertThat(page.locator(".defer").count()).isEqualTo(1);
+    }
+  }
+
+  @Test
   void itIsBlackOnWhiteByNightToo() {
     try (Viewer viewer = Browser.open(Device.desk().dark())) {
       Page page = viewer.open(site.address() + "/k/TARN/paper?station=cold");

@@ -90,6 +90,11 @@ record PaperTask(
     return new Builder(scene, board, task).build(address);
   }
 
+  /** That, with every code of a tub in it on one line: a hyphen at a digit is no place to break. */
+  private static String whole(String said) {
+    return said.replaceAll("(?<=[0-9])-(?=\\S)|(?<=\\S)-(?=[0-9])", "-\u2060");
+  }
+
   /** Puts a task into words. */
   private static final class Builder {
     private final Scene scene;
@@ -124,13 +129,14 @@ record PaperTask(
           scene.names().contains(task.allergens()),
           task.cautions().stream().map(caution -> words.say("caution." + caution)).toList(),
           rows.first(),
-          notes(),
+          notes().stream().map(PaperTask::whole).toList(),
           waits(),
           rows.list(),
           drops(),
           GateLock.find(task).map(this::tried).stream().toList(),
           task.stored().stream()
               .map(stored -> String.join(" · ", parts.gives(task, stored, scene.names())))
+              .map(PaperTask::whole)
               .toList(),
           task.stored().isEmpty() || task.kind() == Task.Kind.THAW
               ? ""
