@@ -48,6 +48,7 @@ class UnitsInOfficeTest {
     assertThat(client.get("/k/TARN/paper?station=cold").text())
         .as("of a plan made before")
         .containsPattern("planned \\d+ lb")
+        .containsPattern("rapeseed oil \\d+\\.\\d+ oz 0\\.1 g scale")
         .doesNotContainPattern("planned \\d+ g");
     assertThat(client.get("/k/TARN/").text())
         .contains(", 39.2 °F (4 °C)")
