@@ -65,6 +65,41 @@ class OverTest {
     assertThat(client.get("/k/TARN/log?kind=service").text()).contains("entered at 22:40");
   }
 
+  @Test
+  void thePassIsLedToTheServiceThatIsJustOverAsLongAsSomethingOfItIsMissing() {
+    String pass = "/k/TARN/wall/pass";
+    String lunch = "/k/TARN/service/lunch.2026-12-05";
+    client.get(pass);
+    site.setClock(Site.at("14:29"));
+    assertThat(client.get(pass).text()).contains("Lunch now").doesNotContain("is over");
+    site.setClock(Site.at("14:31"));
+    assertThat(client.get(pass).text())
+        .contains("Lunch is over: enter what is missing")
+        .doesNotContain("Lunch now");
+    assertThat(client.get("/k/TARN/wall/hot").text()).doesNotContain("is over:");
+    client.post(lunch + "/cook", "person", "ines");
+    Answer over = client.get(lunch);
+    List<String> courses = over.all("name=\"course\" value=\"([^\"]*)\"");
+    List<String> numbers = over.all("name=\"sequence\" value=\"([^\"]*)\"");
+    for (int i = 0; i < courses.size(); i++) {
+      client.post(
+          lunch,
+          "kind",
+          "FIRE",
+          "course",
+          courses.get(i),
+          "at",
+          "13:00",
+          "sequence",
+          numbers.get(i));
+    }
+    assertThat(client.get(pass).text()).doesNotContain("is over");
+    site.setClock(Site.at("21:31"));
+    assertThat(client.get(pass).text()).contains("Harvest dinner is over: enter what is missing");
+    site.setClock(Site.at("23:31"));
+    assertThat(client.get(pass).text()).doesNotContain("Harvest dinner is over");
+  }
+
   private Answer late(String at) {
     return sent("60", at);
   }

@@ -288,41 +288,6 @@ class WallTest {
   }
 
   @Test
-  void thePassIsLedToTheServiceThatIsJustOverAsLongAsSomethingOfItIsMissing() {
-    String pass = "/k/TARN/wall/pass";
-    String lunch = "/k/TARN/service/lunch.2026-12-05";
-    client.get(pass);
-    site.setClock(Site.at("14:29"));
-    assertThat(client.get(pass).text()).contains("Lunch now").doesNotContain("is over");
-    site.setClock(Site.at("14:31"));
-    assertThat(client.get(pass).text())
-        .contains("Lunch is over: enter what is missing")
-        .doesNotContain("Lunch now");
-    assertThat(client.get(WALL).text()).doesNotContain("is over:");
-    client.post(lunch + "/cook", "person", "ines");
-    Answer over = client.get(lunch);
-    List<String> courses = over.all("name=\"course\" value=\"([^\"]*)\"");
-    List<String> numbers = over.all("name=\"sequence\" value=\"([^\"]*)\"");
-    for (int i = 0; i < courses.size(); i++) {
-      client.post(
-          lunch,
-          "kind",
-          "FIRE",
-          "course",
-          courses.get(i),
-          "at",
-          "13:00",
-          "sequence",
-          numbers.get(i));
-    }
-    assertThat(client.get(pass).text()).doesNotContain("is over");
-    site.setClock(Site.at("21:31"));
-    assertThat(client.get(pass).text()).contains("Harvest dinner is over: enter what is missing");
-    site.setClock(Site.at("23:31"));
-    assertThat(client.get(pass).text()).doesNotContain("Harvest dinner is over");
-  }
-
-  @Test
   void theWallSpeaksSpanishAndFrenchWithEverySentence() throws IOException {
     Properties english = sentences("en");
     for (String language : List.of("es", "fr")) {
