@@ -47,7 +47,7 @@ function fresh() {
 
 // Judged when the bars have grown or shrunk that the same moment brought.
 addEventListener('scroll', () => setTimeout(() => {
-  follows = !away();
+  follows = Math.abs(away()) < 2;
 }));
 document.addEventListener('fresh', fresh);
 fresh();
