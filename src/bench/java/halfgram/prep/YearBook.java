@@ -231,7 +231,8 @@ final class YearBook {
                 List.of(output),
                 false,
                 Optional.empty(),
-                List.of())));
+                List.of())),
+        false);
   }
 
   private static String code(int level, int index) {
