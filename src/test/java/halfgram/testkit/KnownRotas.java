@@ -10,7 +10,8 @@ import java.util.concurrent.ConcurrentHashMap;
 /**
  * Places the same workday once in this process, and searches a sixtieth of what the product does: a
  * plan is all that most tests want, and searching is what they would wait for longest. Tests of the
- * search itself do not come this way; tests of how good a plan is say {@link Site#searchFully}.
+ * search itself do not come this way, nor does the clock, which only cuts; tests of how good a plan
+ * is say {@link Site#searchFully}.
  */
 final class KnownRotas {
   private static final int SHORTER = 60;
@@ -22,11 +23,12 @@ final class KnownRotas {
   private KnownRotas() {}
 
   static Rota shortly(Workday day, Budget budget) {
-    return fully(day, new Budget(budget.iterations() / SHORTER, budget.seed(), 1, budget.stop()));
+    return fully(day, Budget.of(budget.iterations() / SHORTER, budget.seed()));
   }
 
   static Rota fully(Workday day, Budget budget) {
     return KNOWN.computeIfAbsent(
-        new Asked(day, budget.iterations()), unknown -> Scheduler.place(day, budget));
+        new Asked(day, budget.iterations()),
+        unknown -> Scheduler.place(day, budget.until(() -> false)));
   }
 }
