@@ -14,6 +14,7 @@ const highest = (some) => Math.max(0, ...some
 // The bar of what can be done stands above the timers, the name of what is in hand below what is told.
 function stand() {
   root.style.setProperty('--crown', `${highest(all('.wall > :is(.top, .said, .changed)'))}px`);
+  root.style.setProperty('--named', `${highest(all('.named'))}px`);
   root.style.setProperty('--foot', `${highest(all('.timers'))}px`);
   follow();
 }

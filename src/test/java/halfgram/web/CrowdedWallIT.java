@@ -165,6 +165,19 @@ class CrowdedWallIT {
     }
   }
 
+  @Test
+  void whatIsOpenedInTheBarIsClosedThereThoughTheTaskIsNamedAboveIt() {
+    for (Device screen : SCREENS) {
+      try (Viewer viewer = Browser.open(screen.speaking("fr"))) {
+        Page page = viewer.open(site.address() + "/k/TARN/wall/cold");
+        page.locator("#more summary").tap();
+        assertThat(page.evaluate(HIDDEN, List.of(".hand h1", "#more summary")))
+            .as("on " + screen)
+            .isEqualTo(List.of());
+      }
+    }
+  }
+
   /** Just after the stock was done. */
   private static String wall(String task) {
     String asked = "?task=" + Client.encoded(task) + "&done=" + Client.encoded(STOCK);
