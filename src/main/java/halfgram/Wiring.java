@@ -113,7 +113,6 @@ import halfgram.pages.why.WhyPages;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.schedule.Placing;
-import halfgram.prep.schedule.Scheduler;
 import halfgram.web.Access;
 import halfgram.web.Live;
 import halfgram.web.Server;
@@ -171,12 +170,12 @@ public final class Wiring implements AutoCloseable {
   }
 
   /** Opens the database of the settings. */
-  public static Wiring open(Settings settings, Clock clock) {
-    return open(settings, clock, UnaryOperator.identity(), Scheduler::place, Later.make());
+  public static Wiring open(Settings settings, Clock clock, Placing placing) {
+    return open(settings, clock, UnaryOperator.identity(), placing, Later.make());
   }
 
   /**
-   * As {@link #open(Settings, Clock)}.
+   * As {@link #open(Settings, Clock, Placing)}.
    *
    * @param around something between commit and disk
    * @param placing what places a workday

@@ -4,6 +4,8 @@ import halfgram.Settings;
 import halfgram.Wiring;
 import halfgram.kitchen.KitchenStore;
 import halfgram.measure.Message;
+import halfgram.prep.schedule.Placing;
+import halfgram.prep.schedule.Scheduler;
 import halfgram.words.Messages;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
@@ -24,6 +26,7 @@ public final class Cli {
   private final Settings settings;
   private final Optional<Wiring> held;
   private FilesOf files = FilesOf.disk();
+  private Placing placing = Scheduler::place;
 
   public Cli(PrintStream out, PrintStream err) {
     this(out, err, Settings.fromEnvironment(), Optional.empty());
@@ -45,6 +48,16 @@ public final class Cli {
   Cli with(FilesOf other) {
     files = other;
     return this;
+  }
+
+  /** This, placing workdays otherwise. */
+  Cli with(Placing other) {
+    placing = other;
+    return this;
+  }
+
+  Placing placing() {
+    return placing;
   }
 
   FilesOf files() {

@@ -110,7 +110,7 @@ final class Holding {
     if (settings.databaseUrl().isEmpty()) {
       DataFolder.make(settings.data());
     }
-    try (Wiring wiring = Wiring.open(settings, Clock.systemUTC())) {
+    try (Wiring wiring = Wiring.open(settings, Clock.systemUTC(), cli.placing())) {
       return work.applyAsInt(wiring);
     } catch (Database.Unavailable e) {
       cli.error(DataFolder.unavailable(cli.messages(), settings, e));

@@ -130,10 +130,10 @@ final class PlanCommand {
   }
 
   /** Nothing but the hour it begins is known; no clock, so that it is the same every time. */
-  private static Crewed placed(Shown shown) {
+  private Crewed placed(Shown shown) {
     DayFacts facts = DayFacts.at(shown.from());
     Budget budget = Budget.of(Crewing.MOST_ROUNDS, SEED).twice();
-    CrewPlan plan = Crewing.plan(shown.book(), shown.sheet(), facts, budget);
+    CrewPlan plan = Crewing.plan(shown.book(), shown.sheet(), facts, budget, cli.placing());
     return new Crewed(Outlook.of(shown.book(), shown.sheet(), facts, plan), facts);
   }
 

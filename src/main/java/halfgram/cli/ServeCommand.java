@@ -61,7 +61,7 @@ final class ServeCommand {
   }
 
   private int serve(Settings settings, Listening listening, boolean demo) throws IOException {
-    Wiring wiring = Wiring.open(settings, Clock.systemUTC());
+    Wiring wiring = Wiring.open(settings, Clock.systemUTC(), cli.placing());
     if (demo && wiring.desk().list().isEmpty()) {
       wiring.importBook().importBook(Demo.book(wiring.desk().now()), "demo");
       wiring.firstRun().fillDemo(wiring.desk().list().get(0).code());

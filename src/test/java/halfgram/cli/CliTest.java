@@ -6,6 +6,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import halfgram.book.DemoBook;
+import halfgram.prep.schedule.Placing;
+import halfgram.testkit.KnownRotas;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -36,12 +38,17 @@ class CliTest {
   record Ran(int status, String out, String err) {}
 
   static Ran run(String... args) {
+    return run(KnownRotas::shortly, args);
+  }
+
+  private static Ran run(Placing placing, String... args) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     ByteArrayOutputStream err = new ByteArrayOutputStream();
     int status =
         new Cli(
                 new PrintStream(out, false, StandardCharsets.UTF_8),
                 new PrintStream(err, false, StandardCharsets.UTF_8))
+            .with(placing)
             .run(args);
     return new Ran(
         status, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
@@ -185,7 +192,7 @@ class CliTest {
 
   @Test
   void withItsCrewThePlanSaysWhoDoesWhatAndNobodyTwoThingsAtOnce() throws IOException {
-    Ran ran = run("plan", "--date", DAY, "--crew", "--book", GOOD);
+    Ran ran = run(KnownRotas::fully, "plan", "--date", DAY, "--crew", "--book", GOOD);
     assertThat(ran.status()).isZero();
     assertThat(ran.out()).contains("WHO DOES WHAT", "\nIt fits.\n", "\nMarit\n", "wash ");
     JsonNode crew =

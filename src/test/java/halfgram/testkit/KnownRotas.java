@@ -13,7 +13,7 @@ import java.util.concurrent.ConcurrentHashMap;
  * search itself do not come this way, nor does the clock, which only cuts; tests of how good a plan
  * is say {@link Site#searchFully}.
  */
-final class KnownRotas {
+public final class KnownRotas {
   private static final int SHORTER = 60;
 
   private record Asked(Workday day, int iterations) {}
@@ -22,11 +22,11 @@ final class KnownRotas {
 
   private KnownRotas() {}
 
-  static Rota shortly(Workday day, Budget budget) {
+  public static Rota shortly(Workday day, Budget budget) {
     return fully(day, Budget.of(budget.iterations() / SHORTER, budget.seed()));
   }
 
-  static Rota fully(Workday day, Budget budget) {
+  public static Rota fully(Workday day, Budget budget) {
     return KNOWN.computeIfAbsent(
         new Asked(day, budget.iterations()),
         unknown -> Scheduler.place(day, budget.until(() -> false)));

@@ -136,6 +136,10 @@ public final class Site implements AutoCloseable {
     }
   }
 
+  private static Wiring open(Settings settings) {
+    return Wiring.open(settings, new StandingClock(at("09:00")), KnownRotas::shortly);
+  }
+
   /** The demo kitchen as it stands after its book came in, made when it is first asked for. */
   private static final class Imported {
     private static final Path FOLDER = made();
@@ -143,7 +147,7 @@ public final class Site implements AutoCloseable {
     private static Path made() {
       Path folder = folder();
       Settings settings = settings(folder);
-      try (Wiring wiring = Wiring.open(settings, new StandingClock(at("09:00")))) {
+      try (Wiring wiring = open(settings)) {
         bringIn(wiring, Demo.book(DAY));
       }
       Runtime.getRuntime().addShutdownHook(new Thread(() -> delete(folder)));
@@ -157,7 +161,7 @@ public final class Site implements AutoCloseable {
 
     private static Postgres.Jdbc made() {
       Postgres.Jdbc jdbc = Postgres.create();
-      try (Wiring wiring = Wiring.open(settings(jdbc), new StandingClock(at("09:00")))) {
+      try (Wiring wiring = open(settings(jdbc))) {
         bringIn(wiring, Demo.book(DAY));
       }
       return jdbc;

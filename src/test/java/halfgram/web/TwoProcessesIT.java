@@ -10,6 +10,7 @@ import halfgram.Settings;
 import halfgram.Wiring;
 import halfgram.desk.House;
 import halfgram.desk.Tablets;
+import halfgram.prep.schedule.Scheduler;
 import halfgram.testkit.Browser;
 import halfgram.testkit.Client;
 import halfgram.testkit.Device;
@@ -44,7 +45,7 @@ class TwoProcessesIT {
         Viewer right = Browser.open(Device.tablet())) {
       final Page ines;
       final Page lorcan;
-      try (Wiring office = Wiring.open(settings(jdbc), Clock.systemUTC())) {
+      try (Wiring office = Wiring.open(settings(jdbc), Clock.systemUTC(), Scheduler::place)) {
         ines = sitDown(office, left, one, "Ines");
         lorcan = sitDown(office, right, two, "Lorcan");
       }
