@@ -197,7 +197,9 @@ class CliTest {
     assertThat(ran.out()).contains("WHO DOES WHAT", "\nIt fits.\n", "\nMarit\n", "wash ");
     JsonNode crew =
         new ObjectMapper()
-            .readTree(run("plan", "--date", DAY, "--crew", "--json", "--book", GOOD).out())
+            .readTree(
+                run(KnownRotas::fully, "plan", "--date", DAY, "--crew", "--json", "--book", GOOD)
+                    .out())
             .path("crew");
     assertThat(crew.path("fits").asBoolean()).isTrue();
     Map<String, List<String[]>> hands = new TreeMap<>();
