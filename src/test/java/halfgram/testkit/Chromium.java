@@ -22,12 +22,17 @@ import java.util.stream.Stream;
 
 /**
  * Where Chromium is and what drives it. Where there is none, root on a Debian gets the package
- * {@code chromium} installed, once and by one process at a time.
+ * {@code chromium-headless-shell} installed, else {@code chromium}, once and by one process at a
+ * time.
  */
 final class Chromium {
   private static final String PROGRAM = "HALFGRAM_CHROMIUM";
+
+  /** Chromium without a window to draw: a fifth quicker, and a Debian package of its own. */
+  private static final String SHELL = "chromium-headless-shell";
+
   private static final List<String> NAMES =
-      List.of("chromium", "chromium-browser", "google-chrome");
+      List.of(SHELL, "chromium", "chromium-browser", "google-chrome");
   private static final int NODE_AT_LEAST = 20;
   private static final Pattern NODE_VERSION = Pattern.compile("v(\\d+)\\..*", Pattern.DOTALL);
   private static final String BUNDLE =
@@ -99,10 +104,11 @@ final class Chromium {
     try (FileChannel channel = FileChannel.open(lock, CREATE, WRITE);
         FileLock held = channel.lock()) {
       if (held.isValid() && installed().isEmpty()) {
-        System.out.println("Browser for tests: none here, installing chromium, see " + LOG);
+        System.out.println("Browser for tests: none here, installing Chromium, see " + LOG);
         Files.createDirectories(LOG.getParent());
         run("apt-get", "update", "-q");
-        run("apt-get", "install", "-q", "-y", "--no-install-recommends", "chromium");
+        String offered = succeeds("apt-cache", "show", SHELL) ? SHELL : "chromium";
+        run("apt-get", "install", "-q", "-y", "--no-install-recommends", offered);
       }
       return installed().orElseThrow(() -> new IllegalStateException(wanted));
     } catch (IOException e) {
@@ -119,6 +125,15 @@ final class Chromium {
     } catch (IOException | UnsupportedOperationException e) {
       return false;
     }
+  }
+
+  private static boolean succeeds(String... command) throws IOException, InterruptedException {
+    Process process =
+        new ProcessBuilder(command)
+            .redirectErrorStream(true)
+            .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+            .start();
+    return process.waitFor() == 0;
   }
 
   private static void run(String... command) throws IOException, InterruptedException {
