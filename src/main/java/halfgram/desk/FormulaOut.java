@@ -39,7 +39,8 @@ public final class FormulaOut {
    */
   public record Used(ObjectNode tree, List<Problem> problems) implements Outcome {}
 
-  private static final String FLAG = "takenOut";
+  /** Of a formula's head in the book: true when it is out. */
+  static final String FLAG = "takenOut";
 
   private final Desk desk;
   private final Plans plans;
@@ -59,12 +60,11 @@ public final class FormulaOut {
    * @param out whether it is to be out
    */
   public Outcome put(House house, String code, int seen, boolean out, String who) {
-    Optional<Problem> planned = out ? planned(house, code) : Optional.empty();
-    return desk.write(house, tx -> put(tx, house, new Wish(code, seen, out, planned), who));
+    return desk.write(house, tx -> put(tx, house, new Wish(code, seen, out), who));
   }
 
-  /** What is to be, and what of the day speaks against it. */
-  private record Wish(String code, int seen, boolean out, Optional<Problem> planned) {}
+  /** What is to be. */
+  private record Wish(String code, int seen, boolean out) {}
 
   private Outcome put(Tx tx, House before, Wish wish, String who) {
     House house = desk.open(tx, kitchens.lock(tx, before.id()));
@@ -83,6 +83,9 @@ public final class FormulaOut {
     }
     ObjectNode tree = ExportBook.withTubs(house, lots.list(tx, house.id()));
     List<Problem> problems = problems(tree, after, wish);
+    if (wish.out()) {
+      planned(tx, house, wish.code()).ifPresent(problems::add);
+    }
     if (!problems.isEmpty()) {
       return new Used(tree, problems);
     }
@@ -100,7 +103,7 @@ public final class FormulaOut {
     return new Done();
   }
 
-  /** What speaks against it, all at once. */
+  /** What of the book and its tubs speaks against it, all at once. */
   private List<Problem> problems(ObjectNode tree, ObjectNode head, Wish wish) {
     List<Problem> problems = new ArrayList<>();
     ObjectNode then = tree.deepCopy();
@@ -119,16 +122,16 @@ public final class FormulaOut {
         problems.add(new Problem("$.tubs[" + i + "]", code, Message.of("formulas.used-tub")));
       }
     }
-    wish.planned().ifPresent(problems::add);
     return problems;
   }
 
   /** That the plan of the day, or the last before it, makes it. */
-  private Optional<Problem> planned(House house, String code) {
+  private Optional<Problem> planned(Tx tx, House house, String code) {
     LocalDate today = house.day(desk.now());
     return plans
-        .find(house, today)
-        .or(() -> plans.find(house, today.minusDays(1)))
+        .inForce(tx, house, today)
+        .or(() -> plans.inForce(tx, house, today.minusDays(1)))
+        .map(plan -> plans.inForce(tx, house, plan))
         .filter(
             plan ->
                 plan.sheet().makes().stream()

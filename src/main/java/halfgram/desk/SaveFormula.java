@@ -28,7 +28,22 @@ public final class SaveFormula {
    * @param head what belongs to all versions, as the book writes it, without versions
    * @param version the new one as the book writes it, without number
    */
-  public record Draft(String code, int based, ObjectNode head, ObjectNode version) {}
+  public record Draft(String code, int based, ObjectNode head, ObjectNode version) {
+
+    /** As it stands in the book, out or not: saving takes nothing out and puts nothing back. */
+    private Draft in(House house) {
+      ObjectNode kept = head.deepCopy();
+      kept.remove(FormulaOut.FLAG);
+      boolean out =
+          findHead(house, code)
+              .filter(there -> there.path(FormulaOut.FLAG).asBoolean(false))
+              .isPresent();
+      if (out) {
+        kept.put(FormulaOut.FLAG, true);
+      }
+      return new Draft(code, based, kept, version);
+    }
+  }
 
   /** What became of it. */
   public sealed interface Outcome permits Saved, Stale, Wrong {}
@@ -85,9 +100,10 @@ public final class SaveFormula {
     return desk.write(house, tx -> save(tx, house, draft, who));
   }
 
-  private Outcome save(Tx tx, House before, Draft draft, String who) {
+  private Outcome save(Tx tx, House before, Draft sent, String who) {
     Stand stand = kitchens.lock(tx, before.id());
     House house = desk.open(tx, stand);
+    Draft draft = sent.in(house);
     List<FormulaStore.Saved> saved = list(tx, house, draft.code());
     int current = saved.isEmpty() ? 0 : saved.get(saved.size() - 1).version();
     int number = draft.based() + 1;
@@ -150,7 +166,7 @@ public final class SaveFormula {
 
   /** What saving would make of the kitchen; nothing is stored. */
   public Tried look(House house, Draft draft) {
-    return desk.read(tx -> look(tx, house, draft));
+    return desk.read(tx -> look(tx, house, draft.in(house)));
   }
 
   private Tried look(Tx tx, House house, Draft draft) {

@@ -77,6 +77,31 @@ class TakenOutTest extends OnFormulas {
   }
 
   @Test
+  void aVersionThatIsSavedTakesNothingOutAndPutsNothingBack() {
+    ObjectNode oil = (ObjectNode) script.get("formulas/spare-oil").body().path("formula");
+    ((ObjectNode) oil.at("/versions/0")).put("note", "warmer");
+    oil.put("takenOut", true);
+    Script.Answer saved = script.sent("PUT", "formulas/spare-oil?seen=1", oil.toString());
+    assertThat(saved.status()).as(saved.plain().body()).isLessThan(300);
+    assertThat(out()).as("a flag in a version takes nothing out").isFalse();
+    assertThat(script.delete("formulas/spare-oil?seen=2").status()).isEqualTo(200);
+    ((ObjectNode) oil.at("/versions/0")).put("note", "warmer yet");
+    oil.remove("takenOut");
+    saved = script.sent("PUT", "formulas/spare-oil?seen=2", oil.toString());
+    assertThat(saved.status()).as(saved.plain().body()).isLessThan(300);
+    assertThat(out()).as("a version without it puts nothing back").isTrue();
+  }
+
+  private boolean out() {
+    for (JsonNode formula : book().path("formulas")) {
+      if (formula.path("code").asText().equals("spare-oil")) {
+        return formula.path("takenOut").asBoolean(false);
+      }
+    }
+    throw new AssertionError("no spare oil");
+  }
+
+  @Test
   void aTubOfThePastStillSaysWhatItWasAndANewOneKeepsItsFormulaIn() {
     Script.Answer tub =
         script.post(
