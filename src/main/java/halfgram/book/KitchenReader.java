@@ -8,7 +8,6 @@ import halfgram.kitchen.Text;
 import halfgram.measure.Amount;
 import halfgram.measure.BusinessDay;
 import halfgram.measure.Dimension;
-import halfgram.measure.Length;
 import halfgram.measure.Mass;
 import halfgram.measure.Quantity;
 import halfgram.measure.Ratio;
@@ -33,14 +32,9 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
-import java.util.function.Predicate;
-import java.util.regex.Pattern;
 
 /** Reads the kitchen itself: house rules, stations, people, machines, containers, scales. */
 final class KitchenReader {
-  private static final Predicate<String> LENGTH =
-      Pattern.compile("(?=.*[1-9])\\d{1,4}(\\.\\d{1,3})? (mm|cm|in)").asMatchPredicate();
-
   private static final ZoneId UTC = ZoneId.of("UTC");
   private final Reading reading;
   private final HoursReader hours;
@@ -328,7 +322,7 @@ final class KitchenReader {
         volume.orElse(new Amount(BigDecimal.ONE, Dimension.VOLUME)),
         node.findMass("tare").orElse(Mass.ZERO),
         node.findInteger("count", 0, 100_000),
-        inside(node)
+        VesselReader.inside(node)
             .or(() -> size.map(s -> new Container.Inside(s.length(), s.width(), s.depth()))));
   }
 
@@ -340,29 +334,6 @@ final class KitchenReader {
       return Optional.empty();
     }
     return volume;
-  }
-
-  private static Optional<Container.Inside> inside(Node node) {
-    Optional<Node> inside = node.object("inside");
-    Optional<Container.Inside> read =
-        inside.map(
-            in ->
-                new Container.Inside(
-                    millimetres(in, "length"), millimetres(in, "width"), millimetres(in, "depth")));
-    inside.ifPresent(Node::done);
-    return read;
-  }
-
-  private static BigDecimal millimetres(Node node, String key) {
-    Optional<Length> length =
-        node.find(
-            key,
-            text -> Optional.of(text).filter(LENGTH).flatMap(Quantity::parse).flatMap(Length::find),
-            "accept.length");
-    if (!node.has(key)) {
-      node.problem(key, "", "problem.missing", accept("accept.length"));
-    }
-    return length.map(Length::millimetres).orElse(BigDecimal.ONE);
   }
 
   /** A scale whose step is written in ounces or pounds reads these; every other reads grams. */

@@ -92,6 +92,9 @@ class UnitsInOfficeTest {
     String pan = "/k/TARN/book/containers/bath-pan";
     FilledForm form = FilledForm.of(client.get(pan), pan).with("act", "save");
     form = form.with("inside.length", "12 in").with("volume", "1.1 quart").with("tare", "4.2 oz");
+    assertThat(client.post(pan, form.with("inside.width", "394 in").fields()).status())
+        .as("a pan of ten metres")
+        .isEqualTo(422);
     assertThat(client.post(pan, form.fields()).status()).isEqualTo(303);
     assertThat(client.get(pan).body()).contains("value=\"12 in\"");
     assertThat(site.house().book().containers().get("bath-pan").inside().orElseThrow().lengthMm())
