@@ -78,12 +78,12 @@ public final class ImportBook {
   /** Brings a book into one kitchen: that of another is a problem, told with all others. */
   public Outcome importBook(House house, byte[] bytes, String who) {
     BookReader.Outcome read = desk.reader().readBrought(bytes);
-    if (read.unreadable().isPresent()) {
-      return Outcome.refused(read.problems(), read.unreadable());
-    }
-    String code = desk.reader().tree(bytes).path("kitchen").path("code").asText();
+    String code =
+        read.unreadable().isPresent()
+            ? house.code()
+            : desk.reader().tree(bytes).path("kitchen").path("code").asText();
     if (code.equals(house.code())) {
-      return importBook(bytes, who);
+      return importBooks(List.of(bytes), List.of(read), who).get(0);
     }
     Message own = Message.of("api.accept-code", house.code());
     List<Problem> problems = new ArrayList<>(read.problems());
@@ -93,7 +93,10 @@ public final class ImportBook {
 
   /** Brings several books in, all or none: one outcome each, in their order. */
   public List<Outcome> importBooks(List<byte[]> files, String who) {
-    List<BookReader.Outcome> read = files.stream().map(desk.reader()::readBrought).toList();
+    return importBooks(files, files.stream().map(desk.reader()::readBrought).toList(), who);
+  }
+
+  private List<Outcome> importBooks(List<byte[]> files, List<BookReader.Outcome> read, String who) {
     Set<String> codes = new TreeSet<>();
     for (BookReader.Outcome one : read) {
       one.book().ifPresent(book -> codes.add(book.kitchen().code()));
