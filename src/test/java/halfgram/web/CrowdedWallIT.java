@@ -179,6 +179,18 @@ class CrowdedWallIT {
     }
   }
 
+  @Test
+  void theKeysOfTheHeadStandBesideOneAnotherThoughNobodyIsNamedYet() {
+    for (Device screen : SCREENS.subList(0, 3)) {
+      try (Viewer viewer = Browser.open(screen.speaking("fr"))) {
+        Page page = viewer.open(site.address() + "/k/TARN/wall/cold");
+        page.locator(".cook .wipe").waitFor();
+        double who = page.locator(".cook .button").boundingBox().y;
+        assertThat(page.locator(".cook .wipe").boundingBox().y).as("on " + screen).isEqualTo(who);
+      }
+    }
+  }
+
   /** Just after the stock was done. */
   private static String wall(String task) {
     String asked = "?task=" + Client.encoded(task) + "&done=" + Client.encoded(STOCK);
