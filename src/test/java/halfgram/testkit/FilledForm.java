@@ -2,6 +2,7 @@ package halfgram.testkit;
 
 import halfgram.testkit.Client.Answer;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
@@ -33,6 +34,15 @@ public final class FilledForm {
 
   /** A form that is posted, with where to. */
   public record Posted(String action, FilledForm form) {}
+
+  /** The first form of a page that sends this in some field: "DONE". */
+  public static FilledForm sending(Answer page, String value) {
+    return posted(page).stream()
+        .map(Posted::form)
+        .filter(form -> Arrays.asList(form.fields()).contains(value))
+        .findFirst()
+        .orElseThrow();
+  }
 
   /** Every form of a page that is posted. */
   public static List<Posted> posted(Answer page) {

@@ -8,7 +8,6 @@ import halfgram.prep.Task;
 import halfgram.testkit.Client.Answer;
 import halfgram.testkit.FilledForm;
 import halfgram.testkit.Site;
-import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -48,23 +47,14 @@ class CameShortTest extends AtWall {
       Answer asked = press(base, "DONE", "amount", typed);
       assertThat(asked.status()).isEqualTo(409);
       assertThat(asked.text()).contains(typed + " of 6.098 kg planned?", "Done: it was " + typed);
-      assertThat(done(asked).value("amount")).isEqualTo(typed);
+      assertThat(FilledForm.sending(asked, "DONE").value("amount")).isEqualTo(typed);
     }
-    FilledForm asked = done(press(base, "DONE", "amount", "28 kg"));
+    FilledForm asked = FilledForm.sending(press(base, "DONE", "amount", "28 kg"), "DONE");
     Answer other = client.post("/k/TARN/tick", asked.with("amount", "29 kg").fields());
     assertThat(other.text()).as("what is typed anew").contains("29 kg of 6.098 kg planned?");
     assertThat(client.post("/k/TARN/tick", asked.fields()).status()).isEqualTo(303);
     assertThat(inForce().progress(base).dones().get(0).amount().orElseThrow())
         .isEqualByComparingTo(Amount.grams(28_000));
-  }
-
-  /** The form that says that all is done. */
-  private static FilledForm done(Answer page) {
-    return FilledForm.posted(page).stream()
-        .map(FilledForm.Posted::form)
-        .filter(form -> Arrays.asList(form.fields()).contains("DONE"))
-        .findFirst()
-        .orElseThrow();
   }
 
   @Test
