@@ -102,7 +102,7 @@ public final class CrewApi implements Server.Part {
               .toList();
       Call.refuse(visit, problems);
     } else if (outcome instanceof RollCall.Refused refused) {
-      String why = visit.words().at(house.book().kitchen()).say("crew.refused", refused.because());
+      String why = visit.words().say("crew.refused", refused.because());
       visit.json(409, Problems.json("refused", why));
     }
   }

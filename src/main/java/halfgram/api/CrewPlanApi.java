@@ -147,7 +147,7 @@ public final class CrewPlanApi implements Server.Part {
 
   private void tell(Visit visit, House house, LocalDate day, CrewPlans.Outcome outcome) {
     if (outcome instanceof CrewPlans.Refused refused) {
-      String why = visit.words().at(house.book().kitchen()).say(refused.because());
+      String why = visit.words().say(refused.because());
       visit.json(409, Problems.json("refused", why));
     } else if (outcome instanceof CrewPlans.Done done) {
       show(visit, 201, desk.again(house), open(house, day), done.crew());

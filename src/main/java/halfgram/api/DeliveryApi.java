@@ -132,8 +132,7 @@ public final class DeliveryApi implements Server.Part {
     } else if (outcome instanceof Deliveries.Problems problems) {
       Call.refuse(visit, Call.within(problems.place(), problems.list()));
     } else if (outcome instanceof Deliveries.Refused refused) {
-      String said =
-          visit.words().at(house.book().kitchen()).say("deliveries.refused", refused.because());
+      String said = visit.words().say("deliveries.refused", refused.because());
       visit.json(409, Problems.json("refused", said));
     } else if (outcome instanceof Deliveries.Stale) {
       throw Halt.stale();

@@ -71,7 +71,7 @@ public final class KitApi implements Server.Part {
       said(node, house, said.wash());
       visit.json(said.repeated() ? 200 : 201, node.toString());
     } else if (outcome instanceof Kit.Refused refused) {
-      String why = visit.words().at(house.book().kitchen()).say("kit.not-said", refused.because());
+      String why = visit.words().say("kit.not-said", refused.because());
       visit.json(409, Problems.json("refused", why));
     }
   }

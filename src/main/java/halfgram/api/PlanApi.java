@@ -116,7 +116,7 @@ public final class PlanApi implements Server.Part {
       throw Halt.notFound(station);
     }
     ArrayNode list = JsonNodeFactory.instance.arrayNode();
-    Messages words = visit.words().at(house.book().kitchen());
+    Messages words = visit.words();
     SheetWords names = new SheetWords(inForce.book(), inForce.sheet(), words);
     Optional<CrewInForce> crew = crewPlans.findOrMake(house, inForce, visit.who());
     for (Task task : inForce.sheet().tasks()) {
@@ -142,7 +142,7 @@ public final class PlanApi implements Server.Part {
             : whys.find(house, day, number).orElseThrow(() -> Halt.notFound(visit.query("plan")));
     String path = visit.query("path");
     Because.Note note = recording.find(path).orElseThrow(() -> Halt.notFound(path));
-    visit.json(200, note(note, visit.words().at(house.book().kitchen())));
+    visit.json(200, note(note, visit.words()));
   }
 
   // ---- below ----
@@ -161,7 +161,7 @@ public final class PlanApi implements Server.Part {
     node.put("facts", house.stand().facts());
     node.put("fits", inForce.sheet().fits());
     ArrayNode list = node.putArray("tasks");
-    Messages words = visit.words().at(house.book().kitchen());
+    Messages words = visit.words();
     SheetWords names = new SheetWords(inForce.book(), inForce.sheet(), words);
     Optional<CrewInForce> crew = crewPlans.findOrMake(house, inForce, visit.who());
     inForce.sheet().tasks().forEach(task -> task(list.addObject(), task, inForce, crew, names));

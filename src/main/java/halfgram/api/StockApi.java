@@ -199,12 +199,12 @@ public final class StockApi implements Server.Part {
   }
 
   private static String said(Visit visit, House house, Problem problem) {
-    return visit.words().at(house.book().kitchen()).say(problem.message());
+    return visit.words().say(problem.message());
   }
 
   /** Something speaks against it, and the call does not say that it is so. */
   private static void unsure(Visit visit, House house, List<Message> asks) {
-    Messages words = visit.words().at(house.book().kitchen());
+    Messages words = visit.words();
     String said = String.join(" ", asks.stream().map(words::say).toList());
     visit.json(409, Problems.json("unsure", said));
   }

@@ -16,6 +16,7 @@ import java.util.TreeSet;
  */
 public final class Formulary {
   private final SortedMap<String, Formula> byCode;
+  private final List<Formula> used;
   private final IdentityHashMap<FormulaVersion, MassBalance> balances = new IdentityHashMap<>();
 
   public Formulary(List<Formula> formulas) {
@@ -24,11 +25,12 @@ public final class Formulary {
       byCode.put(formula.code(), formula);
       formula.versions().forEach(version -> balances.put(version, MassBalance.of(version)));
     }
+    used = byCode.values().stream().filter(formula -> !formula.takenOut()).toList();
   }
 
   /** Those that can be used: all but what was taken out. */
   public List<Formula> list() {
-    return byCode.values().stream().filter(formula -> !formula.takenOut()).toList();
+    return used;
   }
 
   /** Those too that were taken out, which past plans and tubs still name. */

@@ -36,7 +36,7 @@ public final class Visit {
   private final Caller caller;
   private final Device device;
   private Optional<String> notice = Optional.empty();
-  private Optional<Elsewhere> elsewhere = Optional.empty();
+  private Optional<Turned> turnedTo = Optional.empty();
   private String language = "";
   private Optional<Kitchen> reads = Optional.empty();
 
@@ -71,7 +71,7 @@ public final class Visit {
    */
   public Visit turned(String rest, Stand there) {
     Visit turned = new Visit(context, site, there, caller, device);
-    turned.elsewhere = Optional.of(Elsewhere.of(rest));
+    turned.turnedTo = Optional.of(Turned.of(rest));
     turned.language = language;
     return turned;
   }
@@ -209,8 +209,8 @@ public final class Visit {
 
   /** A parameter of the address; empty when it is not there. */
   public String query(String name) {
-    if (elsewhere.isPresent()) {
-      return elsewhere.get().query().getOrDefault(name, "");
+    if (turnedTo.isPresent()) {
+      return turnedTo.get().query().getOrDefault(name, "");
     }
     return Objects.requireNonNullElse(context.queryParam(name), "");
   }
@@ -277,7 +277,7 @@ public final class Visit {
       // What stands around the region, for the script that puts it in.
       context.header("X-Change", String.valueOf(kitchen.change()));
       notice.ifPresent(said -> context.header("X-Notice", encoded(said)));
-      elsewhere.ifPresent(there -> context.header("X-Here", path(there.rest())));
+      turnedTo.ifPresent(there -> context.header("X-Here", path(there.rest())));
     }
     context.result(site.templates().render(template, part, words(language), model));
   }
@@ -370,8 +370,8 @@ public final class Visit {
 
     /** This page's own address, to come back to. */
     public String getHere() {
-      if (elsewhere.isPresent()) {
-        return path(elsewhere.get().rest());
+      if (turnedTo.isPresent()) {
+        return path(turnedTo.get().rest());
       }
       String query = context.queryString();
       return context.path() + (query == null ? "" : "?" + query);

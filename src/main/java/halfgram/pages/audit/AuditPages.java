@@ -33,7 +33,7 @@ public final class AuditPages implements Server.Part {
   private void audit(Context context) {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
-    Messages words = visit.words().at(house.book().kitchen());
+    Messages words = visit.words();
     AuditTyped typed = AuditTyped.of(visit);
     boolean right = isDay(typed.from()) && isDay(typed.to()) && typed.isKind();
     Audit.Part part =

@@ -46,7 +46,7 @@ public final class BookPages implements Server.Part {
   private void list(Context context) {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
-    Messages words = words(visit, house);
+    Messages words = visit.words();
     visit.page(
         "book",
         words.say("book.title"),
@@ -116,7 +116,7 @@ public final class BookPages implements Server.Part {
   }
 
   private void answer(Visit visit, House house, Editing editing, String act) {
-    Messages words = words(visit, house);
+    Messages words = visit.words();
     boolean out = act.equals("out");
     BookItems.Edit edit = out ? editing.out() : editing.edit(house.book(), words);
     if (out && asksOut(visit, house, editing)) {
@@ -153,7 +153,7 @@ public final class BookPages implements Server.Part {
     BookItems.Edit edit = new BookItems.Edit(kind, code, Optional.empty(), Optional.of(body));
     if (items.save(house, edit, visit.who()) instanceof BookItems.Wrong wrong) {
       Editing editing = Editing.of(kind, house.book(), body).rebased(Optional.empty());
-      editing.take(wrong, house.tree(), words(visit, house));
+      editing.take(wrong, house.tree(), visit.words());
       form(visit, house, 422, editing, List.of());
       return;
     }
@@ -167,7 +167,7 @@ public final class BookPages implements Server.Part {
         || !(items.look(house, out) instanceof BookItems.Looked looked)) {
       return false;
     }
-    Messages words = words(visit, house);
+    Messages words = visit.words();
     List<String> uses =
         effects.inUse(house, out.kind(), out.code()).stream().map(words::say).toList();
     List<SheetEffects.Effect> found = effects.list(house, looked.house());
@@ -193,11 +193,7 @@ public final class BookPages implements Server.Part {
 
   private static void form(
       Visit visit, House house, int status, Editing editing, List<Effect> effects) {
-    EditView view = editing.view(house.book(), effects, words(visit, house));
+    EditView view = editing.view(house.book(), effects, visit.words());
     visit.page(status, "book/edit", view.title(), view);
-  }
-
-  private static Messages words(Visit visit, House house) {
-    return visit.words().at(house.book().kitchen());
   }
 }

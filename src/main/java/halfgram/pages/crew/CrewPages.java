@@ -57,7 +57,7 @@ public final class CrewPages implements Server.Part {
     }
     RollCall.Outcome outcome =
         rollCall.enter(house, day, form.asked(visit.who(), visit.device(), desk.now()));
-    Messages words = words(visit, house);
+    Messages words = visit.words();
     if (outcome instanceof RollCall.Wrong wrong) {
       Map<String, String> faults = new LinkedHashMap<>();
       for (Problem problem : wrong.problems()) {
@@ -87,12 +87,8 @@ public final class CrewPages implements Server.Part {
 
   private void show(
       Visit visit, int status, RollCall.Board board, EntryForm typed, Map<String, String> faults) {
-    Messages words = words(visit, board.house());
+    Messages words = visit.words();
     CrewView view = new CrewRows(board, desk.now(), typed, faults, words).view(sequence::next);
     visit.page(status, "crew", words.say("nav.crew"), view);
-  }
-
-  private static Messages words(Visit visit, House house) {
-    return visit.words().at(house.book().kitchen());
   }
 }

@@ -71,7 +71,7 @@ public final class DeliveryPages implements Server.Part {
         byDay.computeIfAbsent(delivery.date(), day -> new ArrayList<>()).add(delivery);
       }
     }
-    Messages words = words(visit, house);
+    Messages words = visit.words();
     List<ListView.Day> days = new ArrayList<>();
     byDay.forEach(
         (day, all) -> days.add(new ListView.Day(words.date(day), told(house, day, all, words))));
@@ -144,12 +144,11 @@ public final class DeliveryPages implements Server.Part {
     if (outcome instanceof Deliveries.Saved) {
       visit.seeOther("deliveries/" + Visit.encoded(code));
     } else if (outcome instanceof Deliveries.Problems problems) {
-      Map<String, String> faults =
-          OneView.faults(problems.place(), problems.list(), words(visit, house));
+      Map<String, String> faults = OneView.faults(problems.place(), problems.list(), visit.words());
       visit.notice(visit.words().say("deliveries.not-entered"));
       show(visit, house, 422, form, faults);
     } else if (outcome instanceof Deliveries.Refused refused) {
-      visit.notice(words(visit, house).say("deliveries.refused", refused.because()));
+      visit.notice(visit.words().say("deliveries.refused", refused.because()));
       show(visit, desk.again(house), 409, form, Map.of());
     } else {
       throw Halt.notFound(code);
@@ -187,7 +186,7 @@ public final class DeliveryPages implements Server.Part {
 
   private void form(
       Visit visit, House house, int status, DeliveryForm form, Deliveries.Problems problems) {
-    EditView view = EditView.of(house, form, problems, words(visit, house));
+    EditView view = EditView.of(house, form, problems, visit.words());
     visit.page(status, "deliveries/edit", view.title(), view);
   }
 
@@ -200,7 +199,7 @@ public final class DeliveryPages implements Server.Part {
   private OneView view(Visit visit, House house, EntryForm typed, Map<String, String> faults) {
     String code = visit.part("code");
     Delivery delivery = Deliveries.findRead(house, code).orElseThrow(() -> Halt.notFound(code));
-    Messages words = words(visit, house);
+    Messages words = visit.words();
     Day day = day(house, delivery.date());
     DeliveryStand stand = delivery.stand();
     Told told = new Told(house, day.sheet(), words);
@@ -253,9 +252,5 @@ public final class DeliveryPages implements Server.Part {
         .stream()
         .map(told::of)
         .toList();
-  }
-
-  private static Messages words(Visit visit, House house) {
-    return visit.words().at(house.book().kitchen());
   }
 }

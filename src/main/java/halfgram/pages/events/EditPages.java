@@ -102,12 +102,8 @@ public final class EditPages implements Server.Part {
 
   private void form(
       Visit visit, House house, int status, EditView.Sent sent, List<Effect> effects) {
-    EditView view = EditView.of(house, sent, effects, words(visit, house));
+    EditView view = EditView.of(house, sent, effects, visit.words());
     visit.page(status, "events/edit", view.title(), view);
-  }
-
-  private static Messages words(Visit visit, House house) {
-    return visit.words().at(house.book().kitchen());
   }
 
   private static ObjectNode body(String base) {
@@ -152,7 +148,7 @@ public final class EditPages implements Server.Part {
       return;
     }
     String code = body.path("code").asText();
-    Messages words = words(visit, house);
+    Messages words = visit.words();
     List<Effect> found =
         effects.list(house, tried.house().get(), code).stream()
             .map(effect -> Effect.of(effect, words))

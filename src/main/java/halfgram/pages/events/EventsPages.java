@@ -13,7 +13,6 @@ import halfgram.people.Deed;
 import halfgram.web.Halt;
 import halfgram.web.Server;
 import halfgram.web.Visit;
-import halfgram.words.Messages;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.LocalDate;
@@ -121,13 +120,8 @@ public final class EventsPages implements Server.Part {
 
   private void list(Visit visit, int status, House house) {
     boolean past = visit.query("past").equals("yes");
-    EventsView view =
-        EventsView.of(house, events, house.day(desk.now()), past, words(visit, house));
+    EventsView view = EventsView.of(house, events, house.day(desk.now()), past, visit.words());
     visit.page(status, "events", visit.words().say("nav.events"), view);
-  }
-
-  private static Messages words(Visit visit, House house) {
-    return visit.words().at(house.book().kitchen());
   }
 
   /** Number of the change that whoever sent the form had seen. */
@@ -157,7 +151,7 @@ public final class EventsPages implements Server.Part {
                 events.listChanges(house, code),
                 today,
                 visit.may(Deed.SEE_SHEET) ? visit.path("") : ""),
-            words(visit, house));
+            visit.words());
     visit.page(status, "events/one", view.row().name(), view);
   }
 }

@@ -60,8 +60,8 @@ public final class FormulasPages implements Server.Part {
     House house = house(visit);
     visit.page(
         "formulas",
-        words(visit, house).say("nav.formulas"),
-        ListView.of(house.book(), visit.query("find"), visit.query("out"), words(visit, house)));
+        visit.words().say("nav.formulas"),
+        ListView.of(house.book(), visit.query("find"), visit.query("out"), visit.words()));
   }
 
   private void blank(Context context) {
@@ -86,7 +86,7 @@ public final class FormulasPages implements Server.Part {
 
   private void one(Visit visit, House house, int status) {
     Formula formula = formula(visit, house);
-    Messages words = words(visit, house);
+    Messages words = visit.words();
     FormulaVersion version = version(visit, formula);
     ScaleForm form = new ScaleForm(visit::query);
     Optional<ScaleFormula.Outcome> scaled =
@@ -123,7 +123,7 @@ public final class FormulasPages implements Server.Part {
     int last = all.size() - 1;
     int to = number(visit.query("to"), all, all.get(last).version());
     int from = number(visit.query("from"), all, all.get(Math.max(0, last - 1)).version());
-    Messages words = words(visit, house);
+    Messages words = visit.words();
     visit.page(
         "formulas/versions",
         words.text(formula.current().name()),
@@ -155,7 +155,7 @@ public final class FormulasPages implements Server.Part {
             .filter(one -> one.make().equals(make))
             .findFirst()
             .orElseThrow(() -> Halt.notFound(make));
-    page(visit, house, 200, Editing.of(house, saving, formula, adjusted, words(visit, house)));
+    page(visit, house, 200, Editing.of(house, saving, formula, adjusted, visit.words()));
   }
 
   /** The batches of the current version into which something went at a gate. */
@@ -180,7 +180,7 @@ public final class FormulasPages implements Server.Part {
     }
     String code = formula.code();
     FormulaOut.Outcome outcome = taking.put(house, code, Integer.parseInt(seen), out, visit.who());
-    Messages words = words(visit, house);
+    Messages words = visit.words();
     if (outcome instanceof FormulaOut.Done) {
       visit.seeOther(out ? "formulas?out=" + Visit.encoded(code) : "formulas/" + code);
     } else if (outcome instanceof FormulaOut.Used used) {
@@ -206,7 +206,7 @@ public final class FormulasPages implements Server.Part {
 
   /** Adds or removes a row, looks first, or saves. */
   private void answer(Visit visit, House house, Editing editing) {
-    Messages words = words(visit, house);
+    Messages words = visit.words();
     String act = visit.field("act");
     if (!act.equals("save") && !act.equals("look")) {
       editing.act(act);
@@ -237,7 +237,7 @@ public final class FormulasPages implements Server.Part {
       tried.refusal().ifPresent(outcome -> told(visit, house, editing, outcome));
       return;
     }
-    Messages words = words(visit, house);
+    Messages words = visit.words();
     List<Effect> found =
         effects.list(house, tried.house().get()).stream()
             .map(effect -> Effect.of(effect, words))
@@ -251,7 +251,7 @@ public final class FormulasPages implements Server.Part {
   }
 
   private void told(Visit visit, House house, Editing editing, SaveFormula.Outcome outcome) {
-    Messages words = words(visit, house);
+    Messages words = visit.words();
     if (outcome instanceof SaveFormula.Saved) {
       visit.seeOther("formulas/" + editing.code());
     } else if (outcome instanceof SaveFormula.Wrong wrong) {
@@ -277,17 +277,13 @@ public final class FormulasPages implements Server.Part {
 
   private static void page(
       Visit visit, House house, int status, Editing editing, List<Effect> effects) {
-    Messages words = words(visit, house);
+    Messages words = visit.words();
     EditView view = editing.view(house.book(), effects, words);
     visit.page(status, "formulas/edit", view.title(), view);
   }
 
   private House house(Visit visit) {
     return Rooms.house(desk, visit);
-  }
-
-  private static Messages words(Visit visit, House house) {
-    return visit.words().at(house.book().kitchen());
   }
 
   private static Formula formula(Visit visit, House house) {

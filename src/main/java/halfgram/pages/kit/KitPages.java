@@ -66,7 +66,7 @@ public final class KitPages implements Server.Part {
 
   private void answer(Visit visit, House house, Kit.Outcome outcome, KitView.Fault typed) {
     if (outcome instanceof Kit.Refused refused) {
-      String said = words(visit, house).say("kit.not-said", refused.because());
+      String said = visit.words().say("kit.not-said", refused.because());
       visit.notice(said);
       int status = typed.thing().isEmpty() ? 409 : 422;
       show(visit, house, status, new KitView.Fault(typed.thing(), typed.how(), said));
@@ -76,11 +76,7 @@ public final class KitPages implements Server.Part {
   }
 
   private void show(Visit visit, House house, int status, KitView.Fault fault) {
-    Messages words = words(visit, house);
+    Messages words = visit.words();
     visit.page(status, "kit", words.say("nav.kit"), KitView.of(house, kit, fault, words));
-  }
-
-  private static Messages words(Visit visit, House house) {
-    return visit.words().at(house.book().kitchen());
   }
 }

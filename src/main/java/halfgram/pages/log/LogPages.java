@@ -38,7 +38,7 @@ public final class LogPages implements Server.Part {
     House house = Rooms.house(desk, visit);
     LogAsked asked = LogAsked.of(visit);
     Logbook.Part part = logbook.list(house, asked.before(), LINES, asked::wants);
-    Messages words = visit.words().at(house.book().kitchen());
+    Messages words = visit.words();
     LogView view = LogView.of(house, part, waste(house, part.entries()), asked, words);
     visit.page("log", visit.words().say("nav.log"), view);
   }

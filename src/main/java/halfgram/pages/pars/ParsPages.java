@@ -86,7 +86,7 @@ public final class ParsPages implements Server.Part {
       told(visit, house, form, tried.refusal().get());
       return;
     }
-    Messages words = visit.words().at(house.book().kitchen());
+    Messages words = visit.words();
     LocalDate today = house.day(desk.now());
     List<LocalDate> dates =
         Stream.iterate(today, date -> date.plusDays(1))
@@ -120,7 +120,7 @@ public final class ParsPages implements Server.Part {
   }
 
   private void show(Visit visit, int status, House house, ParsForm form, ParsView.Told told) {
-    Messages words = visit.words().at(house.book().kitchen());
+    Messages words = visit.words();
     visit.page(status, "pars", words.say("nav.pars"), ParsView.of(house, form, told, words));
   }
 

@@ -31,7 +31,6 @@ public final class SlipPages implements Server.Part {
   private static final Set<String> ACTS = Set.of("", "note", "force");
 
   private final Desk desk;
-
   private final Slips slips;
   private final SheetEffects effects;
   private final DayWith dayWith;
@@ -167,7 +166,7 @@ public final class SlipPages implements Server.Part {
       SlipForm form,
       Optional<SlipView.Looked> looked,
       List<Problem> problems) {
-    Messages words = visit.words().at(house.book().kitchen());
+    Messages words = visit.words();
     Slips.Found found = found(visit, house);
     boolean today = found.date().equals(house.day(desk.now()));
     SlipView view =

@@ -69,7 +69,7 @@ final class PastTubs {
       OptionalLong change = OptionalLong.of(Long.parseLong(typed.group(2)));
       Handled handled = stock.takeBack(house, typed.group(1), change, visit.who());
       if (handled instanceof Handled.Refused refused) {
-        kept.add(visit.words().at(house.book().kitchen()).say(refused.because()));
+        kept.add(visit.words().say(refused.because()));
       }
     }
     if (!kept.isEmpty()) {

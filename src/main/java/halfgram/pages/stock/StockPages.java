@@ -201,7 +201,7 @@ public final class StockPages implements Server.Part {
             : OptionalLong.empty();
     Handled handled = stock.takeBack(house, code, number, visit.who());
     if (handled instanceof Handled.Refused refused && number.isPresent()) {
-      visit.notice(words(visit, house).say(refused.because()));
+      visit.notice(visit.words().say(refused.because()));
       show(visit, 409, house, life(visit, house), Optional.empty(), Typed.NOTHING);
     } else {
       done(visit, code);
@@ -326,10 +326,6 @@ public final class StockPages implements Server.Part {
 
   private List<DipView> dips(House house, Shelf shelf) {
     return DipView.of(shelf, dipped.list(house, shelf.planned()));
-  }
-
-  private static Messages words(Visit visit, House house) {
-    return visit.words().at(house.book().kitchen());
   }
 
   private void show(

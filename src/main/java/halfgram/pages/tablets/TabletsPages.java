@@ -52,7 +52,7 @@ public final class TabletsPages implements Server.Part {
 
   private void show(Visit visit, int status, TabletsView.Failed failed) {
     House house = Rooms.house(desk, visit);
-    Messages words = words(visit, house);
+    Messages words = visit.words();
     TabletsView view =
         TabletsView.of(
             house,
@@ -62,10 +62,6 @@ public final class TabletsPages implements Server.Part {
             words,
             failed);
     visit.page(status, "tablets/tablets", words.say("tablets.title"), view);
-  }
-
-  private static Messages words(Visit visit, House house) {
-    return visit.words().at(house.book().kitchen());
   }
 
   /** The code is shown once, here: only its hash is kept. */
@@ -179,7 +175,7 @@ public final class TabletsPages implements Server.Part {
 
   private void enter(Visit visit, House house, Kept entry) {
     Optional<String> why =
-        kept.enter(house, entry, visit.field("cook"), visit.who(), words(visit, house));
+        kept.enter(house, entry, visit.field("cook"), visit.who(), visit.words());
     if (why.isEmpty()) {
       visit.seeOther("tablets");
       return;

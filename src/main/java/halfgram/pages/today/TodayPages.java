@@ -79,7 +79,7 @@ public final class TodayPages implements Server.Part {
     House house = Rooms.house(desk, visit);
     DayAsked asked = DayAsked.of(visit, house.day(desk.now()));
     if (asked.wrong().isPresent()) {
-      visit.notice(words(visit, house).say("today.no-day", asked.wrong().get()));
+      visit.notice(visit.words().say("today.no-day", asked.wrong().get()));
       show(visit, house, asked, 422);
     } else {
       show(visit, house, asked, 200);
@@ -95,14 +95,14 @@ public final class TodayPages implements Server.Part {
       throw Halt.notFound(form.day().toString());
     }
     if (form.day().isBefore(today)) {
-      visit.notice(words(visit, house).say("today.day-over"));
+      visit.notice(visit.words().say("today.day-over"));
       show(visit, house, DayAsked.on(form.day(), today), 409);
       return;
     }
     switch (plans.accept(house, form.day(), form.seen(), visit.who())) {
       case IN_FORCE -> visit.seeOther(form.day().equals(today) ? "" : "?date=" + form.day());
       case STALE -> {
-        visit.notice(words(visit, house).say("today.stale"));
+        visit.notice(visit.words().say("today.stale"));
         show(visit, desk.again(house), DayAsked.on(form.day(), today), 409);
       }
     }
@@ -119,7 +119,7 @@ public final class TodayPages implements Server.Part {
     switch (crewPlans.accept(house, form.day(), form.seen(), visit.who())) {
       case IN_FORCE -> visit.seeOther(form.back(today));
       case STALE -> {
-        visit.notice(words(visit, house).say("today.stale"));
+        visit.notice(visit.words().say("today.stale"));
         show(visit, desk.again(house), DayAsked.on(form.day(), today), 409);
       }
     }
@@ -147,7 +147,7 @@ public final class TodayPages implements Server.Part {
   }
 
   private void show(Visit visit, House house, DayAsked asked, int status) {
-    Messages words = words(visit, house);
+    Messages words = visit.words();
     Optional<InForce> inForce = inForce(visit, house, asked);
     Optional<Shown> shown = find(visit, house, asked, inForce);
     String title = asked.isToday() ? words.say("nav.today") : words.shortDate(asked.day());
@@ -275,9 +275,5 @@ public final class TodayPages implements Server.Part {
     return asked.isOver()
         ? Optional.empty()
         : Optional.of(Shown.preview(plans.preview(house, asked.day(), 1), desk.now(), visit));
-  }
-
-  private static Messages words(Visit visit, House house) {
-    return visit.words().at(house.book().kitchen());
   }
 }

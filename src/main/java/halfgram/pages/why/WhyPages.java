@@ -35,7 +35,7 @@ public final class WhyPages implements Server.Part {
     String typed = visit.query("plan");
     PlanName plan = PlanName.find(typed).orElseThrow(() -> Halt.notFound(typed));
     Because.Recording recording = find(house, plan).orElseThrow(() -> Halt.notFound(typed));
-    Messages words = visit.words().at(house.book().kitchen());
+    Messages words = visit.words();
     String path = visit.query("path");
     WhyView view = WhyView.of(recording, path, plan, visit.path(""), words);
     visit.page(view.found().isEmpty() ? 404 : 200, "why", words.say("today.why"), view);
