@@ -97,7 +97,7 @@ public final class StockApi implements Server.Part {
             visit.made("api/v1/stock/" + Visit.encoded(code));
             answer(visit, 201, house, code);
           } else if (!outcome.asks().isEmpty()) {
-            unsure(visit, house, outcome.asks());
+            unsure(visit, outcome.asks());
           } else {
             Call.refuse(visit, outcome.problems().stream().map(StockApi::ofBody).toList());
           }
@@ -130,7 +130,7 @@ public final class StockApi implements Server.Part {
     }
     Optional<Message> doubt = sure ? Optional.empty() : life.doubt(amount.orElseThrow());
     if (doubt.isPresent()) {
-      unsure(visit, house, List.of(doubt.get()));
+      unsure(visit, List.of(doubt.get()));
     } else {
       stock.count(house, lot.code(), amount.orElseThrow(), visit.who());
       answer(visit, 200, house, lot.code());
@@ -191,19 +191,19 @@ public final class StockApi implements Server.Part {
       done.made().forEach(tub -> node.withArray("filled").add(tub.lot().code()));
       visit.json(200, node.toString());
     } else if (outcome.isRefused()) {
-      String said = said(visit, house, outcome.problems().get(0));
+      String said = said(visit, outcome.problems().get(0));
       visit.json(409, Problems.json("refused", said));
     } else {
       Call.refuse(visit, outcome.problems().stream().map(StockApi::ofBody).toList());
     }
   }
 
-  private static String said(Visit visit, House house, Problem problem) {
+  private static String said(Visit visit, Problem problem) {
     return visit.words().say(problem.message());
   }
 
   /** Something speaks against it, and the call does not say that it is so. */
-  private static void unsure(Visit visit, House house, List<Message> asks) {
+  private static void unsure(Visit visit, List<Message> asks) {
     Messages words = visit.words();
     String said = String.join(" ", asks.stream().map(words::say).toList());
     visit.json(409, Problems.json("unsure", said));
