@@ -48,7 +48,9 @@ final class History {
 
   /** What one task has come to. */
   TaskProgress progress(String task) {
-    return TaskProgress.fold(of(task));
+    return known
+        .flatMap(day -> day.findProgress(task))
+        .orElseGet(() -> TaskProgress.fold(of(task)));
   }
 
   /** Ticks of several tasks, each in order; those without any are left out. */
@@ -82,12 +84,13 @@ final class History {
   /** Whether another task of its make has failed. */
   boolean isLost(FoundTask found) {
     return of(found.otherIds()).values().stream()
+        .filter(all -> all.stream().anyMatch(tick -> tick.kind() == Tick.Kind.FAILED))
         .anyMatch(all -> TaskProgress.fold(all).state() == TaskState.FAILED);
   }
 
   /** Why a task cannot begin any more with what has waited for it. */
   Optional<Message> overdue(Task task, Tick tick) {
-    TaskState state = TaskProgress.fold(of(task.id())).state();
+    TaskState state = progress(task.id()).state();
     return Holds.asks(task, state, tick)
         ? Holds.refused(task, state, tick, of(Holds.waited(task)))
         : Optional.empty();

@@ -38,6 +38,13 @@ record KnownDay(InForce inForce, Map<String, List<Tick>> ticks, Map<String, Task
     return isOurs(task) ? Optional.of(ticks.getOrDefault(task, List.of())) : Optional.empty();
   }
 
+  /** What one of its tasks has come to by its own ticks alone; empty as for them. */
+  Optional<TaskProgress> findProgress(String task) {
+    return isOurs(task)
+        ? Optional.of(folded.getOrDefault(task, TaskProgress.NONE))
+        : Optional.empty();
+  }
+
   private boolean isOurs(String task) {
     return ticks.containsKey(task) || inForce.findTask(task).isPresent();
   }

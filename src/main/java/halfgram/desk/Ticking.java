@@ -225,7 +225,7 @@ public final class Ticking {
         .<Outcome>fold(
             progress ->
                 TickDoubts.asks(house, found.get(), entry, said, desk.now())
-                    .orElseGet(() -> keep(tx, house, stand, found.get(), entry, tick, history)),
+                    .orElseGet(() -> keep(tx, house, stand, found.get(), entry, tick, said)),
             progress -> new NoSuchTask(),
             Refused::new);
   }
@@ -327,7 +327,7 @@ public final class Ticking {
       FoundTask found,
       Entry entry,
       Tick tick,
-      List<Tick> history) {
+      History said) {
     Optional<Message> because =
         switch (tick.kind()) {
           case UNDO -> back.refuses(tx, house, found, tick);
@@ -337,8 +337,8 @@ public final class Ticking {
     if (because.isPresent()) {
       return new Refused(because.get());
     }
-    TaskProgress before = TaskProgress.fold(history);
-    boolean fact = Unplanned.isFact(found.task(), tick, history);
+    TaskProgress before = said.progress(tick.task());
+    boolean fact = Unplanned.isFact(found.task(), tick, said.of(tick.task()));
     long change = fact ? kitchens.nextFact(tx, stand) : kitchens.next(tx, stand);
     TickStore.Entered entered = times.entered(found, entry, tick, change);
     ticks.add(tx, house.id(), entered);
