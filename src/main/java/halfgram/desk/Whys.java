@@ -2,6 +2,7 @@ package halfgram.desk;
 
 import halfgram.measure.Because;
 import halfgram.prep.PlanStore;
+import halfgram.prep.Planning;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.UUID;
@@ -41,6 +42,23 @@ public final class Whys {
                         kept(
                             new Key(plan.id(), day, plan.change()),
                             because -> plans.recompute(tx, house, plan, because))));
+  }
+
+  /**
+   * Everything that makes a number in what the plan in force on a day would become; empty when it
+   * is another.
+   */
+  public Optional<Because.Recording> findProposed(House house, LocalDate day, int number) {
+    return plans
+        .find(house, day)
+        .filter(inForce -> inForce.plan().number() == number)
+        .map(inForce -> of(plans.propose(house, inForce)));
+  }
+
+  private static Because.Recording of(Plans.Proposal proposal) {
+    Because.Recording recording = Because.recording();
+    Planning.plan(proposal.book(), proposal.sheet().request(), proposal.begun(), recording);
+    return recording;
   }
 
   /** Everything that makes a number in a sheet that nobody has put in force. */

@@ -8,6 +8,9 @@ public final class WhyLink {
   /** Number of a plan that is in force nowhere: a preview. */
   public static final int PREVIEW = 0;
 
+  /** After the name of a plan: what it would become by what was entered since. */
+  public static final String PROPOSED = "+";
+
   private WhyLink() {}
 
   /**
@@ -19,6 +22,11 @@ public final class WhyLink {
    */
   public static String of(String root, LocalDate day, int number, String path) {
     return of(root, day + "/" + number, path);
+  }
+
+  /** The address of the why of one number of what a plan would become. */
+  public static String ofProposed(String root, LocalDate day, int number, String path) {
+    return of(root, day + "/" + number + Visit.encoded(PROPOSED), path);
   }
 
   /**

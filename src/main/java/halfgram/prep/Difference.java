@@ -52,7 +52,15 @@ public record Difference(
   public record Service(Optional<ServiceRun> from, Optional<ServiceRun> to, List<Plates> plates) {}
 
   /** Plates of one dish before and after; none is 0. */
-  public record Plates(String course, String dish, SortedSet<String> diets, int from, int to) {}
+  public record Plates(String course, String dish, SortedSet<String> diets, int from, int to) {
+
+    /** Whether it is these that a service has after. */
+    public boolean isOf(ServiceRun.Plates plates) {
+      return course.equals(plates.course())
+          && dish.equals(plates.dish().code())
+          && diets.equals(plates.diets());
+    }
+  }
 
   /** What is made of an output before and after; none is zero. */
   public record Made(String formula, String output, Amount from, Amount to) {}

@@ -39,6 +39,16 @@ public final class Paths {
     return "store/" + make + "/" + output.code() + "/" + field;
   }
 
+  /** What all batches of a formula give of an output. */
+  public static String made(String formula, String output) {
+    return "made/" + formula + "/" + output + "/in-all";
+  }
+
+  /** What all batches of a formula take of an item. */
+  public static String taken(String formula, String item) {
+    return "taken/" + formula + "/" + item + "/in-all";
+  }
+
   public static String task(String id, String field) {
     return "task/" + id + "/" + field;
   }

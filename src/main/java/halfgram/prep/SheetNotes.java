@@ -30,6 +30,7 @@ final class SheetNotes {
   }
 
   void note(PrepSheet sheet) {
+    TotalNotes.note(sheet, because);
     sheet.pulls().forEach((code, mass) -> because.note(() -> pull(sheet, code, mass)));
     Cost cost = book.cost();
     for (ServiceRun run : sheet.services()) {

@@ -9,6 +9,7 @@ import halfgram.measure.Window;
 import halfgram.menu.Dish;
 import halfgram.pages.Effect;
 import halfgram.prep.Difference;
+import halfgram.prep.Paths;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
 import halfgram.web.Visit;
@@ -20,6 +21,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.Stream;
@@ -46,9 +48,9 @@ record Change(
     boolean empty,
     int number,
     long facts,
-    List<String> covers,
+    List<DayView.Link> covers,
     List<String> around,
-    List<String> made,
+    List<DayView.Link> made,
     String more,
     String tasks,
     String origin,
@@ -62,7 +64,7 @@ record Change(
   record Uncalled(String said, String slip) {}
 
   /** A list of everything of one sort that changes. */
-  record Part(String title, List<String> lines) {}
+  record Part(String title, List<DayView.Link> lines) {}
 
   static Change of(
       Shown shown,
@@ -71,7 +73,7 @@ record Change(
       int number,
       boolean asked,
       List<Services.Uncalled> uncalled) {
-    return new Writer(shown, proposal).write(passing, number, asked, uncalled);
+    return new Writer(shown, proposal, number).write(passing, asked, uncalled);
   }
 
   /** Puts one difference into words; what the proposal has by the proposal's names. */
@@ -81,18 +83,19 @@ record Change(
     private final Difference difference;
     private final Messages words;
     private final SheetWords names;
+    private final int number;
 
-    private Writer(Shown shown, Plans.Proposal proposal) {
+    private Writer(Shown shown, Plans.Proposal proposal, int number) {
       this.shown = shown;
       this.proposal = proposal;
+      this.number = number;
       this.difference = proposal.difference();
       this.words = shown.words();
       this.names = new SheetWords(proposal.book(), proposal.sheet(), words);
     }
 
-    private Change write(
-        Passing passing, int number, boolean asked, List<Services.Uncalled> uncalled) {
-      List<String> made = difference.made().stream().map(this::made).toList();
+    private Change write(Passing passing, boolean asked, List<Services.Uncalled> uncalled) {
+      List<DayView.Link> made = difference.made().stream().map(this::made).toList();
       int more = made.size() - MOST_MADE;
       return new Change(
           words.say(asked ? "today.again-head" : "today.changed"),
@@ -117,7 +120,9 @@ record Change(
               .map(
                   misfit ->
                       new Verdict.Trouble(
-                          words.say(misfit.what()), "", Verdict.chain(shown, misfit.chain())))
+                          words.say(misfit.what()),
+                          why(misfit.path()),
+                          Verdict.chain(shown, misfit.chain())))
               .toList(),
           parts(made));
     }
@@ -184,14 +189,22 @@ record Change(
       return words.say("today.made-changes", titles);
     }
 
-    private List<Part> parts(List<String> made) {
+    /** Where the why of a number of the proposal is said. */
+    private String why(String path) {
+      return shown.whyProposed(number, path);
+    }
+
+    private List<Part> parts(List<DayView.Link> made) {
       List<Part> parts = new ArrayList<>();
-      List<String> plates = new ArrayList<>();
+      List<DayView.Link> plates = new ArrayList<>();
       difference.services().forEach(of -> of.plates().forEach(p -> plates.add(plates(of, p))));
       part(parts, "today.part-plates", plates);
       part(parts, "today.part-made", made);
       part(parts, "today.part-weighed", difference.weighed().stream().map(this::weighed).toList());
-      part(parts, "today.part-top-up", topUps());
+      part(
+          parts,
+          "today.part-top-up",
+          topUps().stream().map(said -> new DayView.Link(said, "")).toList());
       part(parts, "today.part-added", difference.added().stream().map(this::added).toList());
       part(
           parts,
@@ -202,16 +215,16 @@ record Change(
       return parts;
     }
 
-    private void part(List<Part> parts, String key, List<String> lines) {
+    private void part(List<Part> parts, String key, List<DayView.Link> lines) {
       if (!lines.isEmpty()) {
         parts.add(new Part(words.say(key), lines));
       }
     }
 
-    private String service(Difference.Service service) {
+    private DayView.Link service(Difference.Service service) {
       String name = shown.text(either(service).name());
       if (service.to().isEmpty()) {
-        return words.say("today.service-gone", name);
+        return new DayView.Link(words.say("today.service-gone", name), "");
       }
       String covers = numbers(covers(service.from()), covers(service.to()), "today.covers-change");
       String plates = numbers(plates(service.from()), plates(service.to()), "today.plates-change");
@@ -219,9 +232,12 @@ record Change(
       String said =
           String.join(
               ", ", Stream.of(times, covers, plates).filter(one -> !one.isEmpty()).toList());
-      return said.isEmpty()
-          ? words.say("today.plates-other", name)
-          : words.say(service.from().isEmpty() ? "today.service-new" : "today.of", name, said);
+      String line =
+          said.isEmpty()
+              ? words.say("today.plates-other", name)
+              : words.say(service.from().isEmpty() ? "today.service-new" : "today.of", name, said);
+      ServiceRun to = service.to().get();
+      return new DayView.Link(line, covers.isEmpty() ? "" : why(Paths.covers(to, "prepared")));
     }
 
     /** "18:30 → 18:45". */
@@ -254,34 +270,47 @@ record Change(
       return run.map(of -> of.plates().stream().mapToInt(ServiceRun.Plates::count).sum()).orElse(0);
     }
 
-    private String plates(Difference.Service service, Difference.Plates plates) {
+    private DayView.Link plates(Difference.Service service, Difference.Plates plates) {
       String dish =
           Optional.ofNullable(proposal.book().dishes().get(plates.dish()))
               .map(Dish::name)
               .map(shown::text)
               .orElse(plates.dish());
       String diets = plates.diets().isEmpty() ? "" : ServiceBox.names(shown, plates.diets()) + ": ";
-      return words.say(
-          "today.plates-of",
-          shown.text(either(service).name()),
-          diets + dish,
-          plates.from(),
-          plates.to());
+      String line =
+          words.say(
+              "today.plates-of",
+              shown.text(either(service).name()),
+              diets + dish,
+              plates.from(),
+              plates.to());
+      return new DayView.Link(
+          line,
+          service.to().stream()
+              .flatMap(run -> run.plates().stream().map(of -> Map.entry(run, of)))
+              .filter(one -> plates.isOf(one.getValue()))
+              .map(one -> why(Paths.plates(one.getKey(), one.getValue())))
+              .findFirst()
+              .orElse(""));
     }
 
-    private String made(Difference.Made made) {
+    private DayView.Link made(Difference.Made made) {
       ComponentRef ref =
           new ComponentRef(made.formula(), Optional.of(made.output()), OptionalInt.empty());
-      return words.say("today.of", names.componentName(ref), step(names, made.from(), made.to()));
+      return new DayView.Link(
+          words.say("today.of", names.componentName(ref), step(names, made.from(), made.to())),
+          why(Paths.made(made.formula(), made.output())));
     }
 
     /** "Dill oil, grapeseed oil: 980 g → 1000 g (+20 g)". */
-    private String weighed(Difference.Weighed weighed) {
-      return words.say(
-          "today.weighed",
-          names.componentName(ComponentRef.of(weighed.formula())),
-          names.itemName(weighed.item()),
-          step(names, weighed.from(), weighed.to()));
+    private DayView.Link weighed(Difference.Weighed weighed) {
+      return new DayView.Link(
+          words.say(
+              "today.weighed",
+              names.componentName(ComponentRef.of(weighed.formula())),
+              names.itemName(weighed.item()),
+              step(names, weighed.from(), weighed.to())),
+          why(Paths.taken(weighed.formula(), weighed.item().code())));
     }
 
     /** "4692 g → 4968 g (+276 g)". */
@@ -292,23 +321,36 @@ record Change(
           more ? "today.more" : "today.less", said.amount(from), said.amount(to), said.amount(by));
     }
 
-    private String added(Task task) {
-      return words.say("today.at", shown.time(task.start()), names.title(task));
+    private DayView.Link added(Task task) {
+      return new DayView.Link(
+          words.say("today.at", shown.time(task.start()), names.title(task)), whyStart(task));
     }
 
-    private String withdrawn(Task task) {
-      return words.say("today.at", shown.time(task.start()), shown.names().title(task));
+    private DayView.Link withdrawn(Task task) {
+      return new DayView.Link(
+          words.say("today.at", shown.time(task.start()), shown.names().title(task)),
+          shown.why(Paths.task(task.id(), "start")));
+    }
+
+    private String whyStart(Task task) {
+      return why(Paths.task(task.id(), "start"));
     }
 
     /** "Trout, fillet: not before 15:40 (was 14:10)". */
-    private String held(Difference.Held held) {
+    private DayView.Link held(Difference.Held held) {
       String none = words.say("today.held-none");
       String from = held.from().map(shown::time).orElse(none);
       String to = held.to().map(shown::time).orElse(none);
-      return words.say("today.held", names.title(held.task()), to, from);
+      return new DayView.Link(
+          words.say("today.held", names.title(held.task()), to, from),
+          proposal.sheet().awaited(held.task()).stream()
+              .filter(awaited -> awaited.from().equals(held.to()))
+              .map(awaited -> why(Paths.notBefore(awaited)))
+              .findFirst()
+              .orElse(""));
     }
 
-    private String changed(Difference.Changed change) {
+    private DayView.Link changed(Difference.Changed change) {
       List<String> what = new ArrayList<>();
       Duration moved = change.moved();
       if (!moved.isZero()) {
@@ -334,7 +376,9 @@ record Change(
                 change.from().handsOn().plus(change.from().unattended()),
                 change.to().handsOn().plus(change.to().unattended())));
       }
-      return words.say("today.of", names.title(change.to()), String.join("; ", what));
+      return new DayView.Link(
+          words.say("today.of", names.title(change.to()), String.join("; ", what)),
+          whyStart(change.to()));
     }
   }
 }

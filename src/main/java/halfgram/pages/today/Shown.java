@@ -262,6 +262,11 @@ final class Shown {
     return WhyLink.of(root, plan, path);
   }
 
+  /** Where the why of a number of what a plan of this day would become is said. */
+  String whyProposed(int number, String path) {
+    return WhyLink.ofProposed(root, day(), number, path);
+  }
+
   /** Where a task stands on its own. */
   String link(Task task) {
     return root + "task?date=" + day() + "&id=" + Visit.encoded(task.id());

@@ -34,14 +34,22 @@ public final class WhyPages implements Server.Part {
     House house = Rooms.house(desk, visit);
     String typed = visit.query("plan");
     PlanName plan = PlanName.find(typed).orElseThrow(() -> Halt.notFound(typed));
-    Because.Recording recording = find(house, plan).orElseThrow(() -> Halt.notFound(typed));
-    Messages words = visit.words();
+    Optional<Because.Recording> found = find(house, plan);
     String path = visit.query("path");
+    if (found.isEmpty() && plan.proposed()) {
+      visit.seeOther(WhyLink.of("", plan.accepted().text(), path));
+      return;
+    }
+    Because.Recording recording = found.orElseThrow(() -> Halt.notFound(typed));
+    Messages words = visit.words();
     WhyView view = WhyView.of(recording, path, plan, visit.path(""), words);
     visit.page(view.found().isEmpty() ? 404 : 200, "why", words.say("today.why"), view);
   }
 
   private Optional<Because.Recording> find(House house, PlanName plan) {
+    if (plan.proposed()) {
+      return whys.findProposed(house, plan.day(), plan.number());
+    }
     if (plan.number() != WhyLink.PREVIEW) {
       return whys.find(house, plan.day(), plan.number());
     }

@@ -42,12 +42,18 @@ record WhyView(String path, String plan, String back, List<Asked> found, List<Li
     List<Asked> found = recording.find(path).map(writer::number).stream().toList();
     return new WhyView(
         path,
-        plan.number() == WhyLink.PREVIEW
-            ? words.say("today.why-preview", plan.day())
-            : words.say("today.why-plan", plan.number(), plan.day()),
+        title(plan, words),
         root + "?date=" + plan.day(),
         found,
         found.isEmpty() ? writer.nearest(path) : List.of());
+  }
+
+  private static String title(PlanName plan, Messages words) {
+    if (plan.number() == WhyLink.PREVIEW) {
+      return words.say("today.why-preview", plan.day());
+    }
+    String key = plan.proposed() ? "today.why-proposed" : "today.why-plan";
+    return words.say(key, plan.number(), plan.day());
   }
 
   private static final class Writer {

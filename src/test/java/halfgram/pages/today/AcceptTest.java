@@ -1,6 +1,7 @@
 package halfgram.pages.today;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -10,7 +11,10 @@ import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
 import halfgram.testkit.FilledForm;
 import halfgram.testkit.Site;
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -40,6 +44,45 @@ class AcceptTest {
         .contains("Since this plan was made:", "Terrace reception: 26 → 32 covers")
         .contains("plates", "Nothing that is being made changes.", "Show all", "Plan 1, in force");
     assertThat(number()).isEqualTo(1);
+  }
+
+  @Test
+  void everyNumberOfTheChangeIsAPressFromItsWhy() {
+    expect(32);
+    Answer page = client.get("/k/TARN/");
+    String changed =
+        page.all("(?s)(<section class=\"changed\" id=\"changed\".*?</section>)").get(0);
+    List<String[]> lines =
+        Pattern.compile("<a class=\"why\" href=\"([^\"]*)\">([^<]*)</a>")
+            .matcher(changed)
+            .results()
+            .map(one -> new String[] {one.group(1).replace("&amp;", "&"), one.group(2)})
+            .toList();
+    assertThat(lines).extracting(line -> line[1]).anyMatch(said -> said.contains("26 → 32 covers"));
+    assertThat(lines).extracting(line -> line[0]).anyMatch(href -> href.contains("path=made"));
+    for (String[] line : lines) {
+      Answer why = client.get(line[0]);
+      assertThat(why.status()).as(line[1]).isEqualTo(200);
+      if (line[0].contains("path=made")) {
+        assertThat(why.text())
+            .contains("What plan 1 of Saturday 5 December 2026 would become", "batch");
+        BigDecimal told = number(why.all("<span class=\"number\">([^<]*)<").get(0));
+        BigDecimal shown = number(line[1].replaceAll(".*→", ""));
+        assertThat(told).as(line[1]).isCloseTo(shown, within(new BigDecimal("0.5")));
+      }
+    }
+    accept("1", field(page, "facts"));
+    String made =
+        lines.stream().map(l -> l[0]).filter(h -> h.contains("path=made")).toList().get(0);
+    Answer after = client.get(made);
+    assertThat(after.status()).isEqualTo(303);
+    assertThat(client.get(after.header("location")).text()).contains("Plan 2 of Saturday");
+  }
+
+  /** Grams or pieces. */
+  private static BigDecimal number(String said) {
+    BigDecimal number = new BigDecimal(said.strip().replaceAll("[^0-9.].*", ""));
+    return said.matches(" *[0-9.]+ kg.*") ? number.movePointRight(3) : number;
   }
 
   @Test
