@@ -39,6 +39,7 @@ public final class SheetEffects {
    *
    * @param from first day of the sheet
    * @param to last day of the sheet
+   * @param then what it would be
    * @param difference what the change itself does
    * @param waiting what would change without it, because it was not accepted yet; empty when
    *     nothing would
@@ -47,10 +48,18 @@ public final class SheetEffects {
       Of of,
       LocalDate from,
       LocalDate to,
-      KitchenBook book,
-      PrepSheet sheet,
+      Plans.Proposal then,
       Difference difference,
-      Optional<Difference> waiting) {}
+      Optional<Difference> waiting) {
+
+    public KitchenBook book() {
+      return then.book();
+    }
+
+    public PrepSheet sheet() {
+      return then.sheet();
+    }
+  }
 
   private final Desk desk;
   private final Plans plans;
@@ -163,12 +172,12 @@ public final class SheetEffects {
     Plans.Proposal before = plans.preview(house, from, days);
     Plans.Proposal then = plans.preview(after, from, days);
     Difference difference = Difference.of(before.book(), before.sheet(), then.book(), then.sheet());
-    return new Effect(Of.AHEAD, from, to, then.book(), then.sheet(), difference, Optional.empty());
+    return new Effect(Of.AHEAD, from, to, then, difference, Optional.empty());
   }
 
   private static Effect today(LocalDate day, Plans.Proposal without, Plans.Proposal then) {
     Difference by = Difference.of(without.book(), without.sheet(), then.book(), then.sheet());
     Optional<Difference> waiting = Optional.of(without.difference()).filter(one -> !one.isEmpty());
-    return new Effect(Of.TODAY, day, day, then.book(), then.sheet(), by, waiting);
+    return new Effect(Of.TODAY, day, day, then, by, waiting);
   }
 }

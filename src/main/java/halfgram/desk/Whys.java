@@ -55,7 +55,8 @@ public final class Whys {
         .map(inForce -> of(plans.propose(house, inForce)));
   }
 
-  private static Because.Recording of(Plans.Proposal proposal) {
+  /** Everything that makes a number in a sheet that is not in force. */
+  public static Because.Recording of(Plans.Proposal proposal) {
     Because.Recording recording = Because.recording();
     Planning.plan(proposal.book(), proposal.sheet().request(), proposal.begun(), recording);
     return recording;

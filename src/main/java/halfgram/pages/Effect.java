@@ -1,12 +1,15 @@
 package halfgram.pages;
 
 import halfgram.desk.SheetEffects;
+import halfgram.desk.Whys;
 import halfgram.formula.ComponentRef;
 import halfgram.measure.Amount;
+import halfgram.measure.Because;
 import halfgram.measure.Window;
 import halfgram.prep.Circumstance;
 import halfgram.prep.Difference;
 import halfgram.prep.KitchenBook;
+import halfgram.prep.Paths;
 import halfgram.prep.ServiceRun;
 import halfgram.words.ConsequenceWords;
 import halfgram.words.Messages;
@@ -17,6 +20,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.function.BiFunction;
 
 /**
  * What a change would do to one sheet, in words.
@@ -31,12 +35,22 @@ import java.util.OptionalInt;
  */
 public record Effect(
     String title,
-    List<String> services,
-    List<String> made,
-    List<String> weighed,
+    List<Line> services,
+    List<Line> made,
+    List<Line> weighed,
     String tasks,
     String waiting,
-    List<String> misfits) {
+    List<Line> misfits) {
+  /** Nothing is stored that an address could name: all of a why stands on the page. */
+  private static final int LEVELS = 6;
+
+  /** One thing that changes, and how its new number comes to be; none or one. */
+  public record Line(String said, List<WhyTree.Asked> why) {
+
+    static Line plain(String said) {
+      return new Line(said, List.of());
+    }
+  }
 
   public static Effect of(SheetEffects.Effect effect, Messages words) {
     SheetWords names = new SheetWords(effect.book(), effect.sheet(), words);
@@ -52,14 +66,28 @@ public record Effect(
                       words.shortDate(effect.from()),
                       words.shortDate(effect.to()));
         };
-    List<String> services = new ArrayList<>();
-    difference.services().forEach(one -> service(services, one, effect.book(), words));
-    services.addAll(around(difference.around(), words));
+    Because.Recording recording = Whys.of(effect.then());
+    BiFunction<String, String, Line> asked =
+        (said, path) ->
+            new Line(
+                said, new WhyTree(recording, words, to -> "", LEVELS).find(path).stream().toList());
+    List<Line> services = new ArrayList<>();
+    difference.services().forEach(one -> service(services, one, effect.book(), words, asked));
+    around(difference.around(), words).forEach(said -> services.add(Line.plain(said)));
     return new Effect(
         title,
         services,
-        difference.made().stream().map(one -> made(one, names, words)).toList(),
-        difference.weighed().stream().map(one -> weighed(one, names, words)).toList(),
+        difference.made().stream()
+            .map(
+                one ->
+                    asked.apply(made(one, names, words), Paths.made(one.formula(), one.output())))
+            .toList(),
+        difference.weighed().stream()
+            .map(
+                one ->
+                    asked.apply(
+                        weighed(one, names, words), Paths.taken(one.formula(), one.item().code())))
+            .toList(),
         words.say(
             "events.effect-tasks",
             difference.added().size(),
@@ -67,7 +95,9 @@ public record Effect(
             difference.changed().size(),
             difference.unchanged()),
         effect.waiting().map(one -> ConsequenceWords.waiting(one, words)).orElse(""),
-        difference.misfits().stream().map(misfit -> words.say(misfit.what())).toList());
+        difference.misfits().stream()
+            .map(misfit -> asked.apply(words.say(misfit.what()), misfit.path()))
+            .toList());
   }
 
   /** Nothing would change, and why. */
@@ -90,10 +120,15 @@ public record Effect(
   }
 
   private static void service(
-      List<String> lines, Difference.Service service, KitchenBook book, Messages words) {
+      List<Line> lines,
+      Difference.Service service,
+      KitchenBook book,
+      Messages words,
+      BiFunction<String, String, Line> asked) {
     String name = service.to().or(service::from).map(run -> words.text(run.name())).orElse("?");
-    times(service, name, words).ifPresent(lines::add);
-    covers(service, name, words).ifPresent(lines::add);
+    times(service, name, words).map(Line::plain).ifPresent(lines::add);
+    String prepared = service.to().map(run -> Paths.covers(run, "prepared")).orElse("");
+    covers(service, name, words).map(said -> asked.apply(said, prepared)).ifPresent(lines::add);
     for (Difference.Plates plates : service.plates()) {
       String dish =
           Optional.ofNullable(book.dishes().get(plates.dish()))
@@ -101,12 +136,13 @@ public record Effect(
               .orElse(plates.dish());
       String diets =
           String.join(" + ", plates.diets().stream().map(code -> diet(book, code, words)).toList());
-      lines.add(
+      String said =
           words.say(
               "events.effect-plates",
               diets.isEmpty() ? dish : diets + ": " + dish,
               plates.from(),
-              plates.to()));
+              plates.to());
+      lines.add(asked.apply(said, service.findPath(plates).orElse("")));
     }
   }
 

@@ -49,16 +49,23 @@ public record Difference(
     SortedSet<Circumstance> around) {
 
   /** A service before and after; either is empty when the service comes or goes. */
-  public record Service(Optional<ServiceRun> from, Optional<ServiceRun> to, List<Plates> plates) {}
+  public record Service(Optional<ServiceRun> from, Optional<ServiceRun> to, List<Plates> plates) {
+
+    /** Where the why of some of its plates stands after; empty when it has none of them then. */
+    public Optional<String> findPath(Plates of) {
+      return to.flatMap(
+          run ->
+              run.plates().stream()
+                  .filter(plates -> key(plates).equals(of.key()))
+                  .findFirst()
+                  .map(plates -> Paths.plates(run, plates)));
+    }
+  }
 
   /** Plates of one dish before and after; none is 0. */
   public record Plates(String course, String dish, SortedSet<String> diets, int from, int to) {
-
-    /** Whether it is these that a service has after. */
-    public boolean isOf(ServiceRun.Plates plates) {
-      return course.equals(plates.course())
-          && dish.equals(plates.dish().code())
-          && diets.equals(plates.diets());
+    private String key() {
+      return course + "/" + dish + "/" + diets;
     }
   }
 
@@ -290,7 +297,7 @@ public record Difference(
   }
 
   private static String key(ServiceRun.Plates of) {
-    return of.course() + "/" + of.dish().code() + "/" + of.diets();
+    return plates(of, 0, 0).key();
   }
 
   private static Plates plates(ServiceRun.Plates of, int from, int to) {

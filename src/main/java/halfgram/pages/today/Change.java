@@ -21,7 +21,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.Stream;
@@ -284,14 +283,7 @@ record Change(
               diets + dish,
               plates.from(),
               plates.to());
-      return new DayView.Link(
-          line,
-          service.to().stream()
-              .flatMap(run -> run.plates().stream().map(of -> Map.entry(run, of)))
-              .filter(one -> plates.isOf(one.getValue()))
-              .map(one -> why(Paths.plates(one.getKey(), one.getValue())))
-              .findFirst()
-              .orElse(""));
+      return new DayView.Link(line, service.findPath(plates).map(this::why).orElse(""));
     }
 
     private DayView.Link made(Difference.Made made) {

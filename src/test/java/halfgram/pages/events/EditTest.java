@@ -9,6 +9,7 @@ import halfgram.testkit.Client.Answer;
 import halfgram.testkit.FilledForm;
 import halfgram.testkit.Site;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -73,6 +74,29 @@ class EditTest {
         .contains("84 → 97 covers, made for 93 → 107", "Nothing is stored yet");
     assertThat(body("harvest-dinner").at("/covers/final").asInt()).isEqualTo(84);
     assertThat(FilledForm.of(answer, "/edit").value("/covers/final")).isEqualTo("97");
+  }
+
+  @Test
+  void everyNumberOfWhatItWouldDoSaysWhyInPlace() {
+    for (String event : List.of("harvest-dinner", "naming-day")) {
+      String edit = "/k/TARN/events/" + event + "/edit";
+      String effect =
+          client
+              .post(edit, form(edit).with("/covers/final", "97").with("do", "look").fields())
+              .all("(?s)(<section class=\"effect\".*?</section>)")
+              .get(0);
+      List<String> changes = found(effect, "<(?:summary|li)>([^<]*→[^<]*)<");
+      List<String> asked =
+          found(effect, "<details class=\"asked\"><summary>([^<]*)</summary><p><b>[0-9.]+");
+      assertThat(changes).hasSizeGreaterThan(5).isEqualTo(asked);
+      assertThat(effect)
+          .containsPattern(
+              "(?s)<b class=\"value\">97</b> <span>covers counted.*what all its batches give");
+    }
+  }
+
+  private static List<String> found(String text, String pattern) {
+    return Pattern.compile(pattern).matcher(text).results().map(one -> one.group(1)).toList();
   }
 
   @Test
