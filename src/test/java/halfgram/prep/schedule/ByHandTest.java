@@ -52,7 +52,7 @@ class ByHandTest {
         seed -> {
           int tasks = seed % 3 == 0 ? 90 : 40;
           Workday day = Fuller.washed(Fuller.takenOut(MadeUpDay.ofSize(tasks, seed)), 2);
-          Rota rota = Scheduler.place(day, Budget.of(200, seed));
+          Rota rota = Scheduler.place(day, Budget.of(600, seed));
           assertThat(Checker.wrong(day, rota)).as("seed %s", seed).isEmpty();
           assertThat(rota.isComplete()).as("seed %s", seed).isTrue();
           washes.addAndGet(rota.washes().size());
