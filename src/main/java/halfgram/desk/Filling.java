@@ -55,7 +55,7 @@ final class Filling {
       long change) {
     List<Tub> used = use(tx, house, inForce, task, tick, counted, change);
     if (!task.stored().isEmpty()) {
-      Instant cap = earliest(tx, house, inForce, task, used);
+      Instant cap = earliest(tx, house, task, used);
       fill(tx, house, inForce, task, tick, change, cap);
     }
   }
@@ -278,13 +278,13 @@ final class Filling {
    * The earliest date of what went into the make: of tubs used now whose hold is one of safety.
    * Only asked where the plan says that dates are inherited at all.
    */
-  private Instant earliest(Tx tx, House house, InForce inForce, Task task, List<Tub> used) {
+  private Instant earliest(Tx tx, House house, Task task, List<Tub> used) {
     Instant earliest = Instant.MAX;
     if (task.stored().stream().noneMatch(stored -> stored.useByOf().isPresent())) {
       return earliest;
     }
     for (Tub tub : usedByMake(tx, house, task, used)) {
-      FormulaVersion version = inForce.book().formulary().get(tub.lot().component());
+      FormulaVersion version = house.book().formulary().get(tub.lot().component());
       Output output = version.outputs().get(version.outputIndex(tub.lot().component().output()));
       if (output.hold().reason().isSafety() && tub.lot().useBy().isBefore(earliest)) {
         earliest = tub.lot().useBy();

@@ -28,6 +28,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.BiFunction;
+import java.util.function.Predicate;
 
 /**
  * The plan in force, what would change it, and putting another in force.
@@ -216,7 +217,9 @@ public final class Plans {
 
   private Proposal proposal(
       Tx tx, House house, InForce inForce, KitchenBook of, List<Tub> tubs, Instant asOf) {
-    KitchenBook book = of.withLots(of(tubs));
+    // A book of before knows no tub of a formula or version that was saved since.
+    Predicate<Lot> known = lot -> of.formulary().find(lot.component()).isPresent();
+    KitchenBook book = of.withLots(of(tubs).stream().filter(known).toList());
     List<Begun> begun = Standing.of(tx, house, of, inForce, asOf);
     PlanRequest request = new PlanRequest(inForce.plan().day(), 1, asOf);
     PrepSheet sheet = new Basis(of, book.lots(), request, begun).sheet(book);

@@ -62,6 +62,35 @@ class BookFilesTest extends OnBook {
   }
 
   @Test
+  void aTubOfAFormulaThatCameAfterThePlanStandsInNobodysWay() {
+    assertThat(client.get("/k/TARN/").text()).contains("Plan 1, in force");
+    ObjectNode more = (ObjectNode) book().deepCopy();
+    ObjectNode oil = null;
+    for (JsonNode one : more.path("formulas")) {
+      oil = one.path("code").asText().equals("dill-oil") ? one.deepCopy() : oil;
+    }
+    more.withArray("formulas").add(oil.put("code", "other-oil").put("name", "Other oil"));
+    more.withArray("tubs")
+        .addObject()
+        .put("code", "1205-90")
+        .put("component", "other-oil")
+        .put("version", oil.path("versions").path(0).path("version").asInt())
+        .put("left", "200 g")
+        .put("made", "2026-12-05T08:00")
+        .put("useBy", "2026-12-06T08:00");
+    for (JsonNode one : more.path("events")) {
+      if (one.path("code").asText().equals("harvest-dinner")) {
+        ((ObjectNode) one.path("covers")).put("final", 97);
+      }
+    }
+    assertThat(bring("book", more.toString()).text()).contains("Brought in: ");
+    assertThat(client.get("/k/TARN/").text()).contains("Since this plan was made");
+    for (String page : new String[] {"stock", "lanes", "wall/all", "slip/harvest-dinner"}) {
+      assertThat(client.get("/k/TARN/" + page).status()).as(page).isEqualTo(200);
+    }
+  }
+
+  @Test
   void everyProblemIsToldAtOnceAndNothingIsChanged() {
     JsonNode before = book();
     ObjectNode bad = (ObjectNode) before.deepCopy();
