@@ -50,6 +50,12 @@ public final class FieldFault {
     if (message.key().equals("problem.one-item")) {
       return words.say("formulas.fault-item");
     }
+    if (message.key().equals("problem.one-dose")) {
+      return words.say("formulas.fault-dose");
+    }
+    if (message.key().equals("problem.no-such") && message.args().get(1).equals("")) {
+      return words.say("formulas.fault-none", message.args().get(0));
+    }
     Optional<String> units =
         Optional.ofNullable(UNITS.get(accepted(message)))
             .filter(any -> problem.value().matches("\\d+([.,]\\d+)?"));

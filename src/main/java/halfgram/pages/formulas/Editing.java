@@ -27,11 +27,26 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
+import java.util.regex.Pattern;
 
 /** One edit of a formula: what it was made from, what is typed, what is wrong with it. */
 final class Editing {
   private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
   private static final List<Part> NAME = List.of(Shape.NAME);
+
+  /** Fields that call a step, or what comes out, by its code. */
+  private static final Predicate<String> CALLED =
+      Pattern.compile("(steps|outputs)\\.\\d+\\.code").asMatchPredicate();
+
+  /** Fields that name a step. */
+  private static final Predicate<String> NAMED =
+      Pattern.compile(
+              "(lines|techniques|steps\\.\\d+\\.after)\\.\\d+\\.step"
+                  + "|technique\\.step|outputs\\.\\d+\\.hold\\.from")
+          .asMatchPredicate();
+
+  private static final Predicate<String> CODE = Pattern.compile("[a-z0-9-]*").asMatchPredicate();
 
   /** Fields of the page that are no part of a version. */
   private static final List<Part> AROUND =
@@ -91,7 +106,7 @@ final class Editing {
   /** A change as sent, from the version its form was based on. */
   static Editing sent(
       House house, SaveFormula saving, Formula formula, Map<String, List<String>> sent) {
-    TypedForm form = TypedForm.sent(sent);
+    TypedForm form = typed(sent);
     FormulaStore.Saved saved =
         saving.list(house, formula.code()).stream()
             .filter(one -> String.valueOf(one.version()).equals(form.get("based")))
@@ -115,11 +130,28 @@ final class Editing {
 
   static Editing startSent(
       House house, SaveFormula saving, String from, Map<String, List<String>> sent) {
-    TypedForm form = TypedForm.sent(sent);
+    TypedForm form = typed(sent);
     String typed = form.get("code").strip();
     String code = typed.isEmpty() ? Code.of(form.get("name.en"), "") : typed;
     return new Editing(
         true, code, 0, from, head(house, from, code), body(house, saving, from), form);
+  }
+
+  /** As sent; a step that was given a name, "Simmer gently", has the code made of it. */
+  private static TypedForm typed(Map<String, List<String>> sent) {
+    TypedForm form = TypedForm.sent(sent);
+    sent.keySet().stream().filter(CALLED).forEach(field -> form.put(field, code(form, field)));
+    List<String> steps =
+        form.rows("steps").stream().map(row -> form.get("steps." + row + ".code")).toList();
+    sent.keySet().stream()
+        .filter(NAMED.and(field -> steps.contains(code(form, field))))
+        .forEach(field -> form.put(field, code(form, field)));
+    return form;
+  }
+
+  private static String code(TypedForm form, String field) {
+    String name = form.get(field).strip();
+    return CODE.test(name) ? name : Code.of(name, name);
   }
 
   private static ObjectNode head(House house, String from, String code) {

@@ -12,6 +12,7 @@ import halfgram.technique.bath.SphereBath;
 import halfgram.words.Messages;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A technique of a formula.
@@ -46,6 +47,9 @@ record TechniqueRow(
                 ? BathFacts.bath(book, version).map(SphereBath::warnings).orElse(List.of())
                 : use.result().map(Result::warnings).orElse(List.of()));
     TechniqueYield.findDoubt(version, use).ifPresent(warnings::add);
+    use.additions().stream()
+        .flatMap(one -> unweighed(version, use, one).stream())
+        .forEach(warnings::add);
     return new TechniqueRow(
         words.say(Message.of(key)),
         "techniques/" + use.name() + "?formula=" + version.formula(),
@@ -53,13 +57,17 @@ record TechniqueRow(
             ? words.say("formulas.technique-of", use.step(), use.bath())
             : words.say("formulas.technique-at", use.step()),
         inputs,
-        use.additions().stream().flatMap(one -> added(use, one, words).stream()).toList(),
+        use.additions().stream().flatMap(one -> added(version, use, one, words).stream()).toList(),
         warnings.stream().map(words::say).toList());
   }
 
-  private static List<String> added(TechniqueUse use, Addition addition, Messages words) {
+  private static List<String> added(
+      FormulaVersion version, TechniqueUse use, Addition addition, Messages words) {
     if (addition instanceof Addition.Weighed weighed) {
-      Message figure = Message.of("technique." + use.name() + ".out." + weighed.figure());
+      if (!isWeighed(version, weighed)) {
+        return List.of();
+      }
+      Message figure = figure(use, weighed);
       return List.of(words.say("formulas.adds-weighed", figure, weighed.share()));
     }
     if (addition instanceof Addition.Stands stands) {
@@ -81,5 +89,28 @@ record TechniqueRow(
     return addition instanceof Addition.Reminder reminder
         ? List.of(words.say(reminder.said()))
         : List.of();
+  }
+
+  private static boolean isWeighed(FormulaVersion version, Addition.Weighed weighed) {
+    return version.lines().stream()
+        .anyMatch(line -> line.dose().figure().filter(weighed.figure()::equals).isPresent());
+  }
+
+  private static Message figure(TechniqueUse use, Addition.Weighed weighed) {
+    return Message.of("technique." + use.name() + ".out." + weighed.figure());
+  }
+
+  /** What is worked out goes into no batch unless a line names it. */
+  private static Optional<Message> unweighed(
+      FormulaVersion version, TechniqueUse use, Addition addition) {
+    return addition instanceof Addition.Weighed weighed && !isWeighed(version, weighed)
+        ? Optional.of(
+            Message.of(
+                "formulas.adds-unweighed",
+                figure(use, weighed),
+                weighed.share(),
+                Message.of("formulas.field.by-technique"),
+                weighed.figure()))
+        : Optional.empty();
   }
 }

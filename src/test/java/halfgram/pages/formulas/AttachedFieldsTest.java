@@ -33,6 +33,16 @@ class AttachedFieldsTest extends OnFormulas {
   }
 
   @Test
+  void whatIsWorkedOutAndNoLineWeighsIsSaidSo() {
+    String page = client.get(PLACE + "/blanched-dill").text();
+    assertThat(page)
+        .containsPattern("What it adds to every batch: [^:]*[Ii]ce[^:]*: [0-9.]+ % of the basis ")
+        .containsPattern(
+            "[Ss]alt[^:]*: [0-9.]+ % of the basis is worked out, and no line weighs it")
+        .contains("\"so much as a technique works out: its figure\" under \"more\": salt");
+  }
+
+  @Test
   void aTechniqueChosenShowsItsPartsAndInputsWithUnitsAndUsualRanges() {
     FilledForm form = FilledForm.of(client.get(PLACE + "/dill-oil/edit"), "/edit");
     Client.Answer added =
@@ -71,6 +81,19 @@ class AttachedFieldsTest extends OnFormulas {
         .contains("id=\"techniques.0.of.agent\"");
     assertThat(client.get(PLACE + "/new?technique=gel").body())
         .contains("id=\"techniques.0.of.agent\"");
+  }
+
+  @Test
+  void aFaultIsToldInTheWordsOfTheForm() {
+    assertThat(save("dill-oil", "lines.0.basis", "", "lines.0.percent", "").text())
+        .contains("Say how much, in one way: % in the base, % of the base on top")
+        .doesNotContain("sequestrant");
+    FilledForm form = FilledForm.of(client.get(PLACE + "/new"), "/new");
+    form = form.with("name.en", "Nothing").with("lines.0.ingredient", "dill");
+    form = form.with("lines.0.basis", "100").with("lines.0.step", "Rub it");
+    assertThat(client.post(PLACE + "/new", form.with("act", "look").fields()).text())
+        .contains("There is no step yet")
+        .doesNotContain("accepted: %");
   }
 
   @Test
