@@ -2,15 +2,20 @@ package halfgram.pages;
 
 import halfgram.measure.Because;
 import halfgram.words.Messages;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
+import java.util.regex.Pattern;
 
 /** How numbers came to be, as a tree that pages show: each part is told once. */
 public final class WhyTree {
+  private static final Predicate<String> MOMENT =
+      Pattern.compile("\\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d(:\\d\\d)?").asMatchPredicate();
 
   /** The number, the rule that makes it, and what went in. */
   public record Asked(String value, String rule, List<Input> inputs) {}
@@ -47,7 +52,7 @@ public final class WhyTree {
   public Optional<Asked> find(String path) {
     return recording
         .find(path)
-        .map(note -> new Asked(note.value(), words.say(note.rule()), inputs(note, 1)));
+        .map(note -> new Asked(shown(note.value()), words.say(note.rule()), inputs(note, 1)));
   }
 
   private List<Input> inputs(Because.Note note, int level) {
@@ -66,10 +71,15 @@ public final class WhyTree {
     }
     return new Input(
         words.say(input.name()),
-        input.value(),
+        shown(input.value()),
         address,
         input.standing().map(words::say).orElse(""),
         rule,
         inputs);
+  }
+
+  /** A moment by the clock of the kitchen; anything else stands as it was written down. */
+  private String shown(String value) {
+    return MOMENT.test(value) ? words.say("today.why-moment", LocalDateTime.parse(value)) : value;
   }
 }

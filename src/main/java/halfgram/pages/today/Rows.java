@@ -130,6 +130,8 @@ final class Rows {
       onHand = onHand.plus(draw.amount());
     }
     boolean needed = stored.needed().isPositive();
+    // When it was done decides, not when it had to be: the tubs have their own dates.
+    boolean done = shown.progress(task).state() == TaskState.DONE;
     return new Row.Made(
         make.version().outputs().size() > 1 ? shown.text(output.name()) : "",
         amount(stored.made()),
@@ -138,8 +140,8 @@ final class Rows {
         tubs.size() == 1 ? shown.why(Paths.tub(tubs.get(0))) : "",
         amount(stored.needed()),
         needed ? shown.why(Paths.store(make, output, "needed")) : "",
-        keeps(stored),
-        shown.why(Paths.store(make, output, "use-by")),
+        done ? words.say("today.keeps-done") : keeps(stored),
+        done ? shown.address("stock") : shown.why(Paths.store(make, output, "use-by")),
         stored.useByOf().isPresent() || output.hold().reason().isSafety()
             ? words.say("today.safety")
             : "");

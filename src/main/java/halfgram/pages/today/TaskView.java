@@ -4,6 +4,7 @@ import halfgram.formula.Output;
 import halfgram.prep.Paths;
 import halfgram.prep.Stored;
 import halfgram.prep.Task;
+import halfgram.prep.TaskState;
 import halfgram.prep.Waiting;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
@@ -177,7 +178,8 @@ record TaskView(
     output.hold().at().ifPresent(at -> how.add(words.figures().temperature(at).whole()));
     stored.useByOf().ifPresent(of -> how.add(words.say("today.date-of", shown.names().user(of))));
     boolean needed = stored.needed().isPositive();
-    String until = words.moment(stored.useBy());
+    boolean done = shown.progress(task).state() == TaskState.DONE;
+    String until = done ? words.say("today.keeps-done") : words.moment(stored.useBy());
     return new Kept(
         task.version().outputs().size() > 1 ? shown.text(output.name()) : "",
         new Fact(
@@ -192,6 +194,6 @@ record TaskView(
         new Fact(
             words.say("today.keeps-to"),
             stored.endsForSafety() ? until + " " + words.say("today.safety") : until,
-            shown.why(Paths.store(task.make(), output, "use-by"))));
+            done ? shown.address("stock") : shown.why(Paths.store(task.make(), output, "use-by"))));
   }
 }

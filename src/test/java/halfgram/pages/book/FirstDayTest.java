@@ -165,6 +165,7 @@ class FirstDayTest {
     Answer today = client.get(ROOT);
     assertThat(today.text())
         .contains("Since this plan was made", "Dill cream", "Who is in when changes")
+        .contains("No service on this day. What came since this plan was made stands below")
         .doesNotContain("is plated or finished otherwise");
     FilledForm accept = FilledForm.of(today, "/plan");
     assertThat(client.post(ROOT + "plan", accept.fields()).status()).isEqualTo(303);
@@ -175,7 +176,10 @@ class FirstDayTest {
     assertThat(client.get(ROOT + "wall/cold").text()).contains("by 17:00", "walk-in");
     assertThat(client.get(ROOT + "lanes").text())
         .contains("It fits", "16:00–16:30 Staff meal", "18:33 18:45 plate Toast Ada");
+    assertThat(client.get(ROOT).text()).contains("to Mon 7 Dec").doesNotContain("its tubs say");
     done();
+    // Done long before it had to be: the plan's date would be too late.
+    assertThat(client.get(ROOT).text()).contains("as its tubs say").doesNotContain("to Mon 7 Dec");
     assertThat(client.get(ROOT + "stock").text()).contains("1 tub on hand", "Dill cream", "660 g");
     assertThat(client.get(ROOT + "log").text()).contains("Dill cream", "Ada");
   }

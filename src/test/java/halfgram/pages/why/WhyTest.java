@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
 import halfgram.testkit.Site;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -33,6 +35,16 @@ class WhyTest {
     Answer answer = client.get(WHY + "covers/terrace/prepared");
     assertThat(answer.status()).isEqualTo(200);
     assertThat(answer.text()).contains("29", "counted covers x (1 + buffer)", "the final number");
+  }
+
+  @Test
+  void aMomentIsSaidByTheClock() {
+    Matcher start =
+        Pattern.compile("path=(task%2F[^\"]+%2Fstart)").matcher(client.get("/k/TARN/").body());
+    assertThat(start.find()).isTrue();
+    assertThat(client.get(WHY + start.group(1)).text())
+        .containsPattern("Plan 1 of Saturday 5 December 2026 (Fri 4|Sat 5) Dec \\d\\d:\\d\\d task/")
+        .doesNotContain("2026-12-05T");
   }
 
   @Test
