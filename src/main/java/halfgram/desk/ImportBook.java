@@ -85,7 +85,7 @@ public final class ImportBook {
     if (code.equals(house.code())) {
       return importBooks(List.of(bytes), List.of(read), who).get(0);
     }
-    Message own = Message.of("api.accept-code", house.code());
+    Message own = Message.of("book.other-kitchen", house.code());
     List<Problem> problems = new ArrayList<>(read.problems());
     problems.add(new Problem("$.kitchen.code", code, own));
     return Outcome.refused(problems, Optional.empty());

@@ -67,7 +67,7 @@ public final class BookPages implements Server.Part {
     Visit visit = Visit.of(context);
     House house = Rooms.house(desk, visit);
     String kind = kind(visit);
-    ObjectNode item = item(visit, house, kind).orElseThrow(() -> Halt.notFound(kind));
+    ObjectNode item = item(visit, house, kind).orElseThrow(() -> Halt.notFound(visit.part("code")));
     form(visit, house, 200, Editing.of(kind, house.book(), item), List.of());
   }
 

@@ -9,6 +9,7 @@ import halfgram.event.Event;
 import halfgram.kitchen.KitchenStore.Change;
 import halfgram.pages.WhatIfLink;
 import halfgram.pages.WhyLink;
+import halfgram.prep.KitchenBook;
 import halfgram.prep.Paths;
 import halfgram.words.Messages;
 import java.time.LocalDate;
@@ -99,7 +100,7 @@ record EventView(
         lanesFrom(asked, words),
         asked.ahead(),
         servings,
-        asked.changes().stream().map(change -> log(change, words)).toList());
+        asked.changes().stream().map(change -> log(asked.house().book(), change, words)).toList());
   }
 
   private static String spares(Messages words, int spares) {
@@ -130,9 +131,9 @@ record EventView(
         : "";
   }
 
-  private static Log log(Change change, Messages words) {
+  private static Log log(KitchenBook book, Change change, Messages words) {
     String said = said(BookStore.parse(change.detail()), words);
-    return new Log(words.moment(change.at()), change.who(), said);
+    return new Log(words.moment(change.at()), book.personName(change.who()), said);
   }
 
   private static String said(JsonNode detail, Messages words) {

@@ -158,8 +158,7 @@ final class Editing {
     ObjectNode head = NODES.objectNode();
     head.put("code", code);
     if (!from.isEmpty()) {
-      ObjectNode other =
-          SaveFormula.findHead(house, from).orElseThrow(() -> Halt.notFound("formula"));
+      ObjectNode other = SaveFormula.findHead(house, from).orElseThrow(() -> Halt.notFound(from));
       other.properties().stream()
           .filter(entry -> !entry.getKey().equals("code"))
           .forEach(entry -> head.set(entry.getKey(), entry.getValue()));

@@ -291,6 +291,6 @@ public final class FormulasPages implements Server.Part {
         .book()
         .formulary()
         .find(visit.part("code"))
-        .orElseThrow(() -> Halt.notFound("formula"));
+        .orElseThrow(() -> Halt.notFound(visit.part("code")));
   }
 }

@@ -102,7 +102,8 @@ class BookFilesTest extends OnBook {
     assertThat(refused.text())
         .contains("Nothing was changed; 3 problems")
         .contains("$.people[0].stations[0] \"moon\": there is no such station")
-        .contains("$.dishes[0].plate[0].amount", "$.kitchen.code \"HILL\"");
+        .contains("$.dishes[0].plate[0].amount", "$.kitchen.code \"HILL\"")
+        .contains("is the code of another kitchen", "write TARN in its place");
     Answer rows = bring("pars", "service,component,output,mon\nnowhere,dill-oil,,1 g\nlunch,,,x\n");
     assertThat(rows.status()).isEqualTo(422);
     assertThat(rows.text()).contains("row 2, column service \"nowhere\"", "row 3, column mon");

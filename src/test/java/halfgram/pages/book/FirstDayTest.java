@@ -41,6 +41,9 @@ class FirstDayTest {
     leads.forEach(
         (page, to) ->
             assertThat(main(client.get(ROOT + page))).as(page).contains(ROOT + to + "\""));
+    assertThat(main(client.get(ROOT + "book/people/new"))).contains("The book has none yet");
+    assertThat(client.get(ROOT + "book/scales/old").text()).contains("Nothing here is called old");
+    assertThat(client.get(ROOT + "formulas/old").text()).contains("Nothing here is called old");
     assertThat(client.get(ROOT + "service/none").text()).contains("there is none at all on that");
   }
 
@@ -160,6 +163,7 @@ class FirstDayTest {
         "0",
         "finish.0.text.en",
         "wipe the rim");
+    assertThat(main(client.get(ROOT + "events/new"))).contains("href=\"/k/HILL/book#dishes\"");
     event();
     assertThat(client.get(ROOT + "book").text()).doesNotContain("To the first sheet");
     Answer today = client.get(ROOT);

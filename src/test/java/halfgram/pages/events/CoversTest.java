@@ -112,6 +112,17 @@ class CoversTest {
   }
 
   @Test
+  void whoChangedThemIsSaidByName() {
+    String person = site.house().book().people().get(0).code();
+    client.post("/k/TARN/wall/cook", "station", "cold", "person", person);
+    client.post(
+        COVERS, FilledForm.of(client.get(SHEET), COVERS).with("/covers/final", "97").fields());
+    assertThat(client.get(SHEET).text())
+        .contains("84 → 97 covers " + site.house().book().personName(person))
+        .doesNotContain("covers " + person);
+  }
+
+  @Test
   void sendingTwiceChangesOnce() {
     String[] sent = FilledForm.of(client.get(SHEET), COVERS).with("/covers/final", "97").fields();
     client.post(COVERS, sent);
