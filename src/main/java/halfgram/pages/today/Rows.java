@@ -12,7 +12,6 @@ import halfgram.prep.netting.Draw;
 import halfgram.prep.netting.Need;
 import halfgram.words.Messages;
 import halfgram.words.TurnWords;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -97,8 +96,7 @@ final class Rows {
   }
 
   private String then(Task task) {
-    Duration alone = task.unattended();
-    return alone.isZero() ? "" : words.say("sheet.unattended", alone, shown.time(task.end()));
+    return task.unattended().isZero() ? "" : shown.stands(task);
   }
 
   /** From when it may start by its deliveries; nothing once it has, or where the state says it. */

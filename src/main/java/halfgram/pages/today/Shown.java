@@ -227,6 +227,23 @@ final class Shown {
     return planned(task).map(Placed::start).orElse(task.start());
   }
 
+  /**
+   * How long it stands, and to when: as it was begun, else as it is planned; of what is over, not.
+   */
+  String stands(Task task) {
+    TaskProgress of = progress(task);
+    if (of.state() == TaskState.DONE || of.state() == TaskState.FAILED) {
+      return words.say("wall.unattended", task.unattended());
+    }
+    Duration whole = Duration.between(task.start(), task.end());
+    Instant end =
+        of.begun()
+            .map(at -> at.plus(whole))
+            .or(() -> planned(task).map(Placed::end))
+            .orElse(task.end());
+    return words.say("sheet.unattended", task.unattended(), time(end));
+  }
+
   Duration load(Station station) {
     return loads.getOrDefault(station.code(), Duration.ZERO);
   }

@@ -129,7 +129,7 @@ record TaskView(
     task.note().ifPresent(note -> said.add(words.say(note)));
     task.reminders().forEach(reminder -> said.add(words.say(reminder)));
     if (!task.unattended().isZero()) {
-      said.add(words.say("sheet.unattended", task.unattended(), shown.time(task.end())));
+      said.add(shown.stands(task));
     }
     if (task.hands() > 1) {
       said.add(words.say("sheet.hands", task.hands()));

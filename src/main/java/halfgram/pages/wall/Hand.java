@@ -274,11 +274,7 @@ record Hand(
         notes.add(words.say("sheet.hands", task.hands()));
       }
       if (!task.handsOff().equals(task.end())) {
-        notes.add(
-            scene
-                .end(task)
-                .map(end -> words.say("sheet.unattended", task.unattended(), scene.time(end)))
-                .orElseGet(() -> words.say("wall.unattended", task.unattended())));
+        notes.add(scene.stands(task));
       }
       notes.addAll(parts.wants(task));
       task.links().forEach(link -> parts.lag(task, link).ifPresent(notes::add));

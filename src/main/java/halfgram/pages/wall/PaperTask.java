@@ -178,7 +178,7 @@ record PaperTask(
         notes.add(words.say("sheet.hands", task.hands()));
       }
       if (!task.handsOff().equals(task.end())) {
-        notes.add(words.say("sheet.unattended", task.unattended(), scene.time(task.end())));
+        notes.add(scene.stands(task));
       }
       notes.addAll(parts.wants(task));
       scene.inForce().sheet().contacts(task).stream()

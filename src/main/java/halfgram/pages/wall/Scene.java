@@ -145,6 +145,13 @@ record Scene(
     return late(task).isEmpty() ? Optional.of(start(task).plus(whole)) : Optional.empty();
   }
 
+  /** How long it stands by itself, and to when where that is known. */
+  String stands(Task task) {
+    return end(task)
+        .map(end -> words.say("sheet.unattended", task.unattended(), time(end)))
+        .orElseGet(() -> words.say("wall.unattended", task.unattended()));
+  }
+
   /** Who is to do it, or that the plan has no place for it; empty where nobody said. */
   String planned(Task task) {
     return place(task)

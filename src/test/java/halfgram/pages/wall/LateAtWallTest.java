@@ -37,9 +37,12 @@ class LateAtWallTest extends AtWall {
     site.setClock(roast.start().plus(Duration.ofMinutes(30)));
     assertThat(opened(roast).text()).contains("leave 40 min").doesNotContain("leave 40 min, to ");
     press(roast, "START");
-    assertThat(opened(roast).text())
-        .contains("leave 40 min, to " + clock(roast.end().plus(Duration.ofMinutes(30))))
-        .contains("ON IT · Ines · by ");
+    String said = "leave 40 min, to " + clock(roast.end().plus(Duration.ofMinutes(30)));
+    assertThat(opened(roast).text()).contains(said, "ON IT · Ines · by ");
+    String page = "task?date=" + Site.DAY + "&id=" + roast.id().replace("/", "%2F");
+    for (String other : List.of("", page, "paper?station=hot")) {
+      assertThat(client.get("/k/TARN/" + other).text()).as(other).contains(said);
+    }
   }
 
   @Test
