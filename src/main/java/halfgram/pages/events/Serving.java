@@ -142,7 +142,12 @@ record Serving(
     private String cost(ServiceRun.Plates of) {
       Money cost = Plated.cost(book.cost(), of.items());
       String number = Rounding.TO_CENT.round(cost.number()).toPlainString();
-      return cost.complete() ? number : words.say("events.cost-least", number);
+      if (cost.complete()) {
+        return number;
+      }
+      return cost.number().signum() > 0
+          ? words.say("events.cost-least", number)
+          : words.say("events.cost-none");
     }
 
     /** A component that several courses use is told once, with all of it. */

@@ -14,6 +14,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -181,7 +182,13 @@ record ListView(
             hold.days().isPresent()
                 ? words.say("formulas.days", hold.days().getAsInt())
                 : words.duration(hold.max()));
-    hold.from().ifPresent(step -> said.append(words.say("formulas.from-step", step)));
+    hold.from()
+        .map(step -> words.say("formulas.from-step", step))
+        .or(
+            () ->
+                Optional.of(words.say("formulas.from-rest"))
+                    .filter(any -> !output.rest().min().isZero()))
+        .ifPresent(said::append);
     if (!hold.place().isEmpty()) {
       said.append(words.say("sheet.place", hold.place()));
     }

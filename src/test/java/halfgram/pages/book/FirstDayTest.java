@@ -165,6 +165,9 @@ class FirstDayTest {
         "wipe the rim");
     assertThat(main(client.get(ROOT + "events/new"))).contains("href=\"/k/HILL/book#dishes\"");
     event();
+    assertThat(client.get(ROOT + "events/supper").text())
+        .contains("no price in the book")
+        .doesNotContain("at least 0.00");
     assertThat(client.get(ROOT + "book").text()).doesNotContain("To the first sheet");
     Answer today = client.get(ROOT);
     assertThat(today.text())

@@ -27,6 +27,13 @@ class FormulasPagesTest extends OnFormulas {
   }
 
   @Test
+  void fromWhenItKeepsIsSaidWhereItRestsFirst() {
+    assertThat(client.get(PLACE + "/yoghurt-base").text())
+        .contains("keeps 2 d from when it has rested, walk-in");
+    assertThat(client.get(PLACE + "/dill-oil").text()).doesNotContain("from when it has rested");
+  }
+
+  @Test
   void theScalerSaysWhatTheCommandSays() {
     // The numbers are those that ScaleTest works by hand for the command.
     assertThat(client.get(PLACE + "/dill-oil?amount=1%20kg").text())
