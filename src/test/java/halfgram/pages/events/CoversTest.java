@@ -112,6 +112,26 @@ class CoversTest {
   }
 
   @Test
+  void howManyItIsMadeForIsSaidOfOneThatNoSheetHasYet() {
+    FilledForm form =
+        FilledForm.of(client.get("/k/TARN/events/new"), "events/new")
+            .with("/name/en", "Orchard lunch")
+            .with("/date", Site.DAY.plusDays(40).toString())
+            .with("/covers/expected", "120")
+            .with("/services/0/name", "Lunch")
+            .with("/services/0/start", "13:00")
+            .with("/services/0/end", "15:00")
+            .with("/services/0/courses/0/name", "First")
+            .with("/services/0/courses/0/at", "13:15")
+            .with("/services/0/courses/0/dishes/0/dish", "kohlrabi-plate")
+            .with("do", "save");
+    assertThat(client.post("/k/TARN/events/new", form.fields()).status()).isEqualTo(303);
+    // A twentieth more above a hundred guests.
+    assertThat(client.get("/k/TARN/events/orchard-lunch").text())
+        .contains("120 covers (expected; no final number yet), made for 126");
+  }
+
+  @Test
   void whoChangedThemIsSaidByName() {
     String person = site.house().book().people().get(0).code();
     client.post("/k/TARN/wall/cook", "station", "cold", "person", person);
