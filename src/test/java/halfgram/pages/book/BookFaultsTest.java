@@ -125,4 +125,14 @@ class BookFaultsTest extends OnBook {
   private String dish() {
     return site.house().tree().at("/dishes/0/code").asText();
   }
+
+  @Test
+  void anAllergenThatGoesWithNoDietServedIsNotSavedAndSaysSo() {
+    Answer milky = change("ingredients/kohlrabi", "contains.none", "", "contains.milk", "on");
+    assertThat(milky.status()).isEqualTo(422);
+    assertThat(milky.text())
+        .contains("Nothing was saved: it does not go with what stands elsewhere in the book")
+        .contains("contains milk", "what is typed here stays");
+    assertThat(milky.body()).contains("name=\"contains.milk\" value=\"on\" checked");
+  }
 }
