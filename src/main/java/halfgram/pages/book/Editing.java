@@ -219,6 +219,13 @@ final class Editing {
               Shapes.ZONES,
               TimeZones.list().stream().map(zone -> new Option(zone, zone, false)).toList()));
     }
+    lists.add(
+        new Cells.Suggestions(
+            Shapes.PLATED,
+            lists.stream()
+                .filter(one -> List.of("ingredients", "formulas").contains(one.id()))
+                .flatMap(one -> one.options().stream())
+                .toList()));
     return lists;
   }
 

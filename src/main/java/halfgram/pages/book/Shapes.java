@@ -32,6 +32,9 @@ final class Shapes {
   /** Name of the list of time zones. */
   static final String ZONES = "zones";
 
+  /** What can lie on a plate. */
+  static final String PLATED = "plated";
+
   /** What becomes of a crew plan that a moving day asks for. */
   static final List<String> LANES =
       Arrays.stream(Kitchen.Lanes.values()).map(Kitchen.Lanes::word).toList();
@@ -159,7 +162,7 @@ final class Shapes {
             "book.field.variants",
             List.of(
                 ticks("diets", "book.field.for-diets", known(book.diets())),
-                codes("remove", "book.field.left-off", ""),
+                codes("remove", "book.field.left-off", PLATED),
                 rows("replace", "book.field.replaced", swap),
                 rows("add", "book.field.added", item()))),
         rows("swaps", "book.field.swaps", swap),

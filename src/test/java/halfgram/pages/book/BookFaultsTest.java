@@ -5,6 +5,7 @@ import static org.assertj.core.api.InstanceOfAssertFactories.STRING;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.testkit.Client.Answer;
+import halfgram.testkit.FilledForm;
 import org.junit.jupiter.api.Test;
 
 /** What is wrong with a thing of the book: all of it at once, in the words of its form. */
@@ -134,5 +135,18 @@ class BookFaultsTest extends OnBook {
         .contains("Nothing was saved: it does not go with what stands elsewhere in the book")
         .contains("contains milk", "what is typed here stays");
     assertThat(milky.body()).contains("name=\"contains.milk\" value=\"on\" checked");
+  }
+
+  @Test
+  void whatIsLeftOffAPlateIsNamedAsItIsCalled() {
+    String[] typed = {
+      "variants.rows", "0", "variants.0.diets.dairy-free", "on", "variants.0.remove", "Pea jelly"
+    };
+    assertThat(change("dishes/kohlrabi-plate", typed).status()).isEqualTo(303);
+    String page = client.get(BOOK + "/dishes/kohlrabi-plate").body();
+    assertThat(page).contains("value=\"pea-jelly\"", "id=\"list-plated\"");
+    assertThat(FilledForm.of(client.get(BOOK + "/dishes/kohlrabi-plate"), "/kohlrabi-plate"))
+        .extracting(form -> form.value("variants.0.remove"))
+        .isEqualTo("pea-jelly");
   }
 }
