@@ -23,6 +23,7 @@ import halfgram.measure.Dimension;
 import halfgram.measure.Exact;
 import halfgram.measure.Message;
 import halfgram.prep.KitchenBook;
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -89,6 +90,19 @@ public final class ImportBook {
     List<Problem> problems = new ArrayList<>(read.problems());
     problems.add(new Problem("$.kitchen.code", code, own));
     return Outcome.refused(problems, Optional.empty());
+  }
+
+  /** The book of another kitchen as that of this one: with its code, its name and its time zone. */
+  public byte[] asOf(House house, byte[] bytes) {
+    if (desk.reader().read(bytes).unreadable().isPresent()) {
+      return bytes;
+    }
+    ObjectNode tree = desk.reader().tree(bytes);
+    if (tree.path("kitchen") instanceof ObjectNode kitchen) {
+      JsonNode own = house.tree().path("kitchen");
+      List.of("code", "name", "zone").forEach(key -> kitchen.set(key, own.path(key)));
+    }
+    return tree.toString().getBytes(StandardCharsets.UTF_8);
   }
 
   /** Brings several books in, all or none: one outcome each, in their order. */

@@ -106,7 +106,8 @@ public final class FilePages implements Server.Part {
   }
 
   private Came book(Visit visit, House house, byte[] bytes) {
-    ImportBook.Outcome outcome = books.importBook(house, bytes, visit.who());
+    byte[] own = visit.field("other").isEmpty() ? bytes : books.asOf(house, bytes);
+    ImportBook.Outcome outcome = books.importBook(house, own, visit.who());
     Messages words = visit.words();
     Stream<String> unreadable = outcome.unreadable().stream().map(words::say);
     Stream<String> problems =

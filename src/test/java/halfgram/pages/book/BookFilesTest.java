@@ -17,12 +17,17 @@ class BookFilesTest extends OnBook {
 
   /** As a browser sends a form with a file. */
   private Answer bring(String what, String file) {
+    return bring(what, file, "");
+  }
+
+  private Answer bring(String what, String file, String other) {
     String page = client.get(PLACE).body();
     assertThat(page).contains("enctype=\"multipart/form-data\"");
     String line = "----form-of-a-test";
     String body =
         part(line, "name=\"_csrf\"", client.token())
             + part(line, "name=\"what\"", what)
+            + part(line, "name=\"other\"", other)
             + part(line, "name=\"file\"; filename=\"a file\"", file)
             + "--"
             + line
@@ -59,6 +64,21 @@ class BookFilesTest extends OnBook {
     more.withArray("stations").addObject().put("code", "attic").put("name", "Attic");
     assertThat(bring("book", more.toString()).text()).contains("Brought in: 1 row written");
     assertThat(client.get(BOOK).text()).contains("Attic");
+  }
+
+  @Test
+  void theBookOfAnotherKitchenComesInUnderTheCodeOfThisOne() {
+    JsonNode before = book();
+    ObjectNode other = (ObjectNode) before.deepCopy();
+    ((ObjectNode) other.path("kitchen")).put("code", "HILL").put("name", "The hill");
+    ((ObjectNode) other.path("kitchen")).put("zone", "Asia/Tokyo").put("lineCheck", "55 min");
+    assertThat(bring("book", other.toString()).status()).isEqualTo(422);
+    assertThat(book()).isEqualTo(before);
+    assertThat(bring("book", other.toString(), "yes").text()).contains("Brought in: 1 row written");
+    ((ObjectNode) before.path("kitchen")).put("lineCheck", "55 min");
+    assertThat(book()).isEqualTo(before);
+    assertThat(bring("book", "{\"kitchen\": 3}", "yes").status()).isEqualTo(422);
+    assertThat(bring("book", "no book", "yes").status()).isEqualTo(422);
   }
 
   @Test
