@@ -92,7 +92,10 @@ public final class ImportBook {
     return Outcome.refused(problems, Optional.empty());
   }
 
-  /** The book of another kitchen as that of this one: with its code, its name and its time zone. */
+  /**
+   * The book of another kitchen as that of this one: with its code, its name and its time zone, and
+   * without what stands in the other or is brought there.
+   */
   public byte[] asOf(House house, byte[] bytes) {
     if (desk.reader().read(bytes).unreadable().isPresent()) {
       return bytes;
@@ -102,6 +105,7 @@ public final class ImportBook {
       JsonNode own = house.tree().path("kitchen");
       List.of("code", "name", "zone").forEach(key -> kitchen.set(key, own.path(key)));
     }
+    tree.remove(List.of("tubs", "deliveries"));
     return tree.toString().getBytes(StandardCharsets.UTF_8);
   }
 

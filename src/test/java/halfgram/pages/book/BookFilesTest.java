@@ -72,6 +72,7 @@ class BookFilesTest extends OnBook {
     ObjectNode other = (ObjectNode) before.deepCopy();
     ((ObjectNode) other.path("kitchen")).put("code", "HILL").put("name", "The hill");
     ((ObjectNode) other.path("kitchen")).put("zone", "Asia/Tokyo").put("lineCheck", "55 min");
+    ((ObjectNode) other.at("/tubs/0")).put("code", "1205-91");
     assertThat(bring("book", other.toString()).status()).isEqualTo(422);
     assertThat(book()).isEqualTo(before);
     assertThat(bring("book", other.toString(), "yes").text()).contains("Brought in: 1 row written");
