@@ -118,7 +118,7 @@ public final class Figures {
   }
 
   /** As a display shows it: the language's sign before the decimals, and nothing between digits. */
-  String read(BigDecimal number) {
+  public String read(BigDecimal number) {
     return number.toPlainString().replace(".", signs.point());
   }
 

@@ -9,11 +9,13 @@ import halfgram.desk.Logbook;
 import halfgram.desk.Plans;
 import halfgram.desk.Waste;
 import halfgram.kitchen.KitchenStore.Change;
+import halfgram.measure.Amount;
 import halfgram.measure.Message;
 import halfgram.pages.ServiceLine;
 import halfgram.prep.Things;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
+import halfgram.prep.WeighLine;
 import halfgram.web.Visit;
 import halfgram.words.Messages;
 import halfgram.words.SheetWords;
@@ -123,8 +125,9 @@ record LogView(
       Optional<Logbook.Ticked> task = Optional.ofNullable(part.tasks().get(tick.task()));
       String name = named(tick.task());
       List<String> more = new ArrayList<>();
-      tick.line().ifPresent(path -> more.add(weighed(task, path)));
-      tick.amount().ifPresent(amount -> more.add(words.amount(amount)));
+      Optional<WeighLine> line = tick.line().flatMap(path -> line(task, path));
+      tick.line().ifPresent(path -> more.add(line.map(of -> words.text(of.name())).orElse("")));
+      tick.amount().ifPresent(amount -> more.add(read(line, amount)));
       tick.note().ifPresent(more::add);
       String href =
           task.map(of -> "task?date=" + of.plan().sheet().request().from())
@@ -178,14 +181,19 @@ record LogView(
       return of.title(task.task());
     }
 
-    private String weighed(Optional<Logbook.Ticked> task, String path) {
+    private static Optional<WeighLine> line(Optional<Logbook.Ticked> task, String path) {
       return task.stream()
           .flatMap(of -> of.task().weigh().stream())
           .flatMap(group -> group.lines().stream())
           .filter(line -> line.path().equals(path))
-          .map(line -> words.text(line.name()))
-          .findFirst()
-          .orElse("");
+          .findFirst();
+    }
+
+    /** As fine as its scale reads it. */
+    private String read(Optional<WeighLine> line, Amount amount) {
+      return line.flatMap(of -> of.weighing().scale())
+          .map(on -> words.figures().read(on.display(amount.number())) + " " + on.reads().symbol())
+          .orElseGet(() -> words.amount(amount));
     }
 
     private Line changed(Change change) {

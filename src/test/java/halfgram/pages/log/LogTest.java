@@ -48,6 +48,28 @@ class LogTest {
   }
 
   @Test
+  void whatWasWeighedStandsAsFineAsItsScaleReads() {
+    client.post("/k/TARN/wall/cook", "station", "cold", "person", "ines");
+    String path = "weigh/yoghurt-base/harvest-dinner/1/shear/salt/mass";
+    Client.Answer weighed =
+        client.post(
+            "/k/TARN/tick",
+            "station",
+            "cold",
+            "task",
+            "yoghurt-base/harvest-dinner/1/shear",
+            "kind",
+            "WEIGHED",
+            "line",
+            path,
+            "sequence",
+            String.valueOf(Site.sequence()));
+    assertThat(weighed.status()).as(weighed.text()).isEqualTo(303);
+    assertThat(client.get("/k/TARN/log?kind=tick").text())
+        .containsPattern("fine salt, \\d+\\.\\d\\d g");
+  }
+
+  @Test
   void olderGoesOnWhereThePageEnds() {
     Task task = site.wiring().plans().open(site.house(), Site.DAY, "t").sheet().tasks().get(0);
     client.post("/k/TARN/wall/cook", "station", "cold", "person", "ines");
