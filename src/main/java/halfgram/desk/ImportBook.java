@@ -92,10 +92,7 @@ public final class ImportBook {
     return Outcome.refused(problems, Optional.empty());
   }
 
-  /**
-   * The book of another kitchen as that of this one: with its code, its name and its time zone, and
-   * without what stands in the other or is brought there.
-   */
+  /** Another kitchen's book as this one's: called as this one, without what stands in the other. */
   public byte[] asOf(House house, byte[] bytes) {
     if (desk.reader().read(bytes).unreadable().isPresent()) {
       return bytes;
