@@ -92,7 +92,7 @@ public final class ImportBook {
     return Outcome.refused(problems, Optional.empty());
   }
 
-  /** Another kitchen's book as this one's: called as this one, without what stands in the other. */
+  /** Another kitchen's book, called as this one and without what stands in the other. */
   public byte[] asOf(House house, byte[] bytes) {
     if (desk.reader().read(bytes).unreadable().isPresent()) {
       return bytes;
@@ -102,8 +102,7 @@ public final class ImportBook {
       JsonNode own = house.tree().path("kitchen");
       List.of("code", "name", "zone").forEach(key -> kitchen.set(key, own.path(key)));
     }
-    tree.remove(List.of("tubs", "deliveries"));
-    return tree.toString().getBytes(StandardCharsets.UTF_8);
+    return tree.without(List.of("tubs", "deliveries")).toString().getBytes(StandardCharsets.UTF_8);
   }
 
   /** Brings several books in, all or none: one outcome each, in their order. */
