@@ -3,6 +3,7 @@
 const root = document.documentElement;
 // The first of them that is there.
 const NEXT = ['.at-gate:has(.fault)', '.at-baths .lift', '.at-baths .drop > button', '.weigh .now', '.at-gate'];
+const CROWN = '.wall > :is(.top, .calls, .said, .changed)';
 const bars = new ResizeObserver(stand);
 let follows = true;
 let task = '';
@@ -13,7 +14,7 @@ const highest = (some) => Math.max(0, ...some
 
 // The bar of what can be done stands above the timers, the name of what is in hand below what is told.
 function stand() {
-  root.style.setProperty('--crown', `${highest(all('.wall > :is(.top, .said, .changed)'))}px`);
+  root.style.setProperty('--crown', `${highest(all(CROWN))}px`);
   root.style.setProperty('--named', `${highest(all('.named'))}px`);
   root.style.setProperty('--foot', `${highest(all('.timers'))}px`);
   follow();
@@ -26,7 +27,7 @@ function away() {
     return 0;
   }
   const {top, bottom} = next.getBoundingClientRect();
-  const from = highest(all('.wall > :is(.top, .said, .changed)')) + highest(all('.named'));
+  const from = highest(all(CROWN)) + highest(all('.named'));
   const to = innerHeight - highest(all('.timers')) - highest(all('.acts'));
   return top < from ? top - from : Math.max(0, Math.min(bottom - to, top - from));
 }
@@ -39,7 +40,7 @@ function follow() {
 
 function fresh() {
   bars.disconnect();
-  all('.wall > :is(.top, .said, .changed), .named, .acts, .timers').forEach((one) => bars.observe(one));
+  all(`${CROWN}, .named, .acts, .timers`).forEach((one) => bars.observe(one));
   const hand = document.querySelector('.hand input[name=task]')?.value;
   follows = follows || hand !== task;
   task = hand;

@@ -140,13 +140,17 @@ class CrowdedWallIT {
   @Test
   void theBarOfATaskCountedInPiecesIsOneRowWithItsNumberWhole() {
     String task = "?task=" + Client.encoded("trout-slices/harvest-dinner/1/slice");
-    for (Device screen : SCREENS.subList(0, 2)) {
-      try (Viewer viewer = Browser.open(screen.speaking("fr"))) {
-        Page page = viewer.open(site.address() + "/k/TARN/wall/cold" + task);
-        assertThat(page.locator("#made").inputValue()).contains("pièces");
-        assertThat((List<?>) page.evaluate(LOOK, screen.width())).isEmpty();
-        assertThat(page.locator(".acts").boundingBox().height).isLessThan(ONE_ROW);
-      }
+    Map<String, String> pieces = Map.of("en", "piece", "fr", "pièces", "es", "piezas");
+    for (Device screen : SCREENS.subList(0, 3)) {
+      pieces.forEach(
+          (language, word) -> {
+            try (Viewer viewer = Browser.open(screen.speaking(language))) {
+              Page page = viewer.open(site.address() + "/k/TARN/wall/cold" + task);
+              assertThat(page.locator("#made").inputValue()).contains(word);
+              assertThat((List<?>) page.evaluate(LOOK, screen.width())).isEmpty();
+              assertThat(page.locator(".acts").boundingBox().height).isLessThan(ONE_ROW);
+            }
+          });
     }
   }
 
@@ -162,6 +166,30 @@ class CrowdedWallIT {
         Page page = viewer.open(wall(WEIGHED.get(0)));
         assertThat(page.evaluate(HIDDEN, TOLD)).as("on " + screen).isEqualTo(List.of());
         assertThat(viewer.troubles()).isEmpty();
+      }
+    }
+  }
+
+  @Test
+  void theChefIsCalledInSightOfTheWeightThoughAlarmsRing() {
+    List<String> told =
+        List.of(
+            ".calls .wanted button",
+            ".hand h1",
+            ".hand .allergen",
+            ".weigh .now b",
+            ".timer .does button");
+    for (Device screen : SCREENS.subList(0, 3)) {
+      for (String language : List.of("en", "fr")) {
+        try (Viewer viewer = Browser.open(screen.speaking(language))) {
+          for (String task : WEIGHED) {
+            String asked = "/k/TARN/wall/cold?task=" + Client.encoded(task);
+            Page page = viewer.open(site.address() + asked);
+            assertThat(page.evaluate(HIDDEN, told))
+                .as(language + " " + screen.width() + " " + task)
+                .isEqualTo(List.of());
+          }
+        }
       }
     }
   }
@@ -202,7 +230,7 @@ class CrowdedWallIT {
           ".after button", ".hand h1", ".hand .state", ".hand .allergen", ".timer .does button");
 
   /** What of it lies outside of the screen, or under something else. */
-  private static final String HIDDEN =
+  static final String HIDDEN =
       """
       (told) => told.map((selector) => document.querySelector(selector))
         .filter((one) => {

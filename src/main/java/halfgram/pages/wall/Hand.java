@@ -221,12 +221,20 @@ record Hand(
 
     private String state() {
       List<String> parts = new ArrayList<>();
-      parts.add(scene.state(task));
+      String late = scene.late(task);
+      if (late.isEmpty() || !scene.waits(task).isEmpty()) {
+        parts.add(scene.state(task));
+      }
+      parts.add(late);
       progress.onIt().ifPresent(on -> parts.add(scene.person(on.cook())));
       if (progress.state() == TaskState.TO_DO) {
-        String time = scene.place(task).map(at -> scene.time(at.start())).orElse("");
+        String time =
+            scene
+                .place(task)
+                .filter(at -> late.isEmpty())
+                .map(at -> scene.time(at.start()))
+                .orElse("");
         parts.add((time + " " + scene.planned(task)).strip());
-        parts.add(scene.late(task));
       }
       if (progress.state() == TaskState.DONE) {
         progress.dones().stream()

@@ -10,14 +10,18 @@ import java.util.Locale;
  * One task in a list of the wall.
  *
  * @param href where it is worked on, within the kitchen
+ * @param time when it is planned to start; of a late one the latest start
+ * @param who has it, or is to do it
+ * @param sub what it waits for, or that the plan has no place for it
+ * @param late a word where nobody has begun what should be begun; else empty
  * @param amount what it gives, while it is free to be begun; else empty, and its state is said
- * @param late since when it should be begun; empty while it need not be, and once somebody has
  */
 record NextRow(
     String href,
     String time,
     String name,
     String step,
+    String who,
     String sub,
     String late,
     String amount,
@@ -28,26 +32,30 @@ record NextRow(
     TaskState state = scene.progress(task).state();
     List<String> waits = scene.waitsFor(task);
     boolean free = state == TaskState.TO_DO && waits.isEmpty();
-    String gives = task.stored().isEmpty() ? "" : scene.names().amount(task.stored().get(0).made());
-    String sub =
-        waits.isEmpty() || (scene.hasNoPlace(task) && !scene.isOver(task))
-            ? scene
-                .progress(task)
-                .onIt()
-                .map(on -> scene.words().say("wall.has-it", scene.person(on.cook())))
-                .orElseGet(() -> scene.isOver(task) ? "" : scene.planned(task))
-            : waits.get(0);
+    boolean leftOut = scene.hasNoPlace(task) && !scene.isOver(task);
+    boolean late = !scene.late(task).isEmpty();
     String name = scene.words().text(task.version().name());
     return new NextRow(
         "wall/" + scene.station() + "?task=" + Visit.encoded(task.id()),
-        scene.time(scene.start(task)),
+        scene.time(late ? task.start() : scene.start(task)),
         name,
         scene.step(task).equals(name) ? "" : scene.step(task),
-        sub,
-        scene.late(task),
-        free ? gives : "",
+        waits.isEmpty() && !leftOut ? who(scene, task) : "",
+        leftOut ? scene.planned(task) : waits.stream().findFirst().orElse(""),
+        late ? scene.words().say("wall.state.late") : "",
+        free && !task.stored().isEmpty()
+            ? scene.words().shown(task.stored().get(0).made()).first()
+            : "",
         scene.state(task),
         free ? "to-do" : waits.isEmpty() ? lower(state) : "waits");
+  }
+
+  private static String who(Scene scene, Task task) {
+    return scene
+        .progress(task)
+        .onIt()
+        .map(on -> scene.person(on.cook()))
+        .orElseGet(() -> scene.isOver(task) ? "" : scene.planned(task));
   }
 
   private static String lower(TaskState state) {

@@ -39,8 +39,8 @@ final class Ready {
         rows.add(
             new Row(
                 scene.words().text(Components.name(version, use.output())),
-                scene.names().amount(ready),
-                scene.names().amount(use.amount()),
+                scene.words().shown(ready).first(),
+                scene.words().shown(use.amount()).first(),
                 enough));
       }
     }

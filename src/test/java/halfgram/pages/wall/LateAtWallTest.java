@@ -27,7 +27,11 @@ class LateAtWallTest extends AtWall {
     String since = "LATE since " + clock(roast.start());
     assertThat(opened(roast).text()).contains(since);
     Task other = other(roast);
-    assertThat(opened(other).body()).contains("<strong class=\"late\">" + since);
+    assertThat(opened(other).body())
+        .containsPattern(
+            "<time>"
+                + clock(roast.start())
+                + "</time>\\s*<span class=\"whose\"><strong class=\"late\">LATE<");
   }
 
   @Test
