@@ -38,7 +38,8 @@ class WeighingTest {
   void theNameOnATubThatLooksLikeAnotherIsReadBeforeItIsWeighed() {
     assertThat(client.get(PAGE).text()).contains("Read the tub in your hand");
     assertThat(client.get(link("1")).text())
-        .contains("put it back, and take", "Read the tub in your hand");
+        .contains("put it back, and take xanthan agar powder xanthan")
+        .doesNotContain("Read the tub in your hand");
     Answer unread = weigh(line(link("0")), "");
     assertThat(unread.status()).isEqualTo(422);
     assertThat(unread.text()).contains("read the tub first", "TO DO");
