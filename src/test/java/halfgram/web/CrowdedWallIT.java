@@ -325,17 +325,19 @@ class CrowdedWallIT {
         if (box(timers).height > innerHeight / 2 + 1) {
           found.push(`the timers hide ${box(timers).height} of ${innerHeight}`);
         }
-        // What stands beside each other: the parts of the head, acts, timers.
+        // What stands beside each other: the parts of the head, acts, timers, rows of lists.
         const over = (a, b) => a.left < b.right - 1 && b.left < a.right - 1
           && a.top < b.bottom - 1 && b.top < a.bottom - 1;
-        all('.top, .cook, .acts, .timers, .timer, .does, .calls li').forEach((root) => {
+        const rows = '.top, .cook, .acts, .timers, .timer, .does, .calls li, .task';
+        all(`${rows}, .diets p:has(b)`).forEach((root) => {
           const parts = all(':scope > *', root).filter((one) => one.tagName !== 'PROGRESS');
           parts.forEach((a, i) => parts.slice(i + 1).filter((b) => over(box(a), box(b)))
             .forEach((b) => found.push(`${said(a)} over ${said(b)}`)));
         });
         // Numbers and what is pressed are whole.
         const pressed = '.acts button, .acts summary, .timer button';
-        const numbers = '.clock time, .to b, .pace b, .timer b, .weigh b, .task time, .task em';
+        const numbers = '.clock time, .to b, .pace b, .timer b, .weigh b, .task :is(time, em, b), '
+          + '.ready b, .diets b';
         all(`${numbers}, ${pressed}, .cook .button, #made`)
           .filter((one) => one.scrollWidth > one.clientWidth + 1 && one.clientWidth > 0)
           .forEach((one) => found.push(`cut: ${said(one)}`));

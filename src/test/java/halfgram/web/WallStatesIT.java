@@ -219,7 +219,7 @@ class WallStatesIT {
       List.of(
           ".weigh .w, .weigh .f, .weigh .u, .weigh .total, .weigh .beside, .which .amount",
           ".gives, .ready li, .task em, .amounts, #made",
-          ".clock, .to, .pace, .task time, .task small, .state, .serves, .waits, .note, .method",
+          ".clock, .to, .pace, .task, .state, .serves, .waits, .note, .method",
           ".timer b, .timer small, .timer a, .calls, .called, .tank ~ p, .baths p, .baths small",
           ".allergen, .caution, .heed, .diets, .problem, .missed");
 
