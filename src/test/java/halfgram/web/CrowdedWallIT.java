@@ -155,6 +155,17 @@ class CrowdedWallIT {
   }
 
   @Test
+  void norOfTheTimersThatWaitBehindAPress() {
+    for (Device screen : SCREENS) {
+      try (Viewer viewer = Browser.open(screen.speaking("fr"))) {
+        Page page = viewer.open(site.address() + "/k/TARN/wall/cold");
+        page.locator("#far summary").tap();
+        assertThat((List<?>) page.evaluate(LOOK, screen.width())).as("on " + screen).isEmpty();
+      }
+    }
+  }
+
+  @Test
   void norByNight() {
     assertThat(look(SCREENS.stream().map(Device::dark).toList())).isEmpty();
   }
@@ -349,6 +360,8 @@ class CrowdedWallIT {
         all('.timer').forEach((one) => all('button, .what', one)
           .filter((part) => box(part).bottom > box(one).bottom + 1)
           .forEach((part) => found.push(`out of its timer: ${said(part)}`)));
+        all('.timer .what').filter((one) => box(one).width < 120)
+          .forEach((one) => found.push(`too narrow to read: ${said(one)}`));
         const least = width > 640 ? 80 : 48;
         all(`${pressed}, .task`).filter((one) => box(one).height < least - 1)
           .forEach((one) => found.push(`too small to press: ${said(one)} ${box(one).height}`));

@@ -140,34 +140,6 @@ class WallStatesIT {
     }
   }
 
-  @Test
-  void whatIsTypedItsKeysAndWhatIsDoneWithItAreInSightThoughAnAlarmRingsAndTheChefIsWanted() {
-    String slices = page("cold", "trout-slices/harvest-dinner/1/slice");
-    for (String language : List.of("en", "es", "fr")) {
-      for (Device screen : List.of(Device.tablet(), Device.tablet().sized(1024, 768))) {
-        try (Viewer viewer = Browser.open(screen.speaking(language))) {
-          for (String task : List.of(page("cold", BASE), slices)) {
-            Page page = viewer.open(address(task));
-            page.locator("#made").tap();
-            assertThat(page.evaluate(CrowdedWallIT.HIDDEN, TYPED))
-                .as(language + " " + screen.width() + " " + task)
-                .isEqualTo(List.of());
-          }
-        }
-      }
-    }
-  }
-
-  private static final List<String> TYPED =
-      List.of(
-          "#made",
-          ".keys .digit:first-child",
-          ".keys .digit:last-child, .keys .unit",
-          ".main-act .go",
-          ".hand h1",
-          ".hand .allergen",
-          ".hand .caution");
-
   private static final String GROUND =
       "getComputedStyle(document.querySelector('.acts .main-act .go')).backgroundColor";
 

@@ -1,0 +1,110 @@
+package halfgram.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import halfgram.testkit.Browser;
+import halfgram.testkit.Client;
+import halfgram.testkit.Device;
+import halfgram.testkit.Site;
+import halfgram.testkit.Viewer;
+import java.util.List;
+import java.util.UUID;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+
+/** The big keys of the wall while an alarm rings and a chef is wanted. */
+@Timeout(120)
+class BigKeysIT {
+  private static final UUID DEVICE = UUID.randomUUID();
+  private static final String COOK = "parsnip-puree/lunch.2026-12-05/1/cook";
+
+  /** One that gives grams, one that gives pieces. */
+  private static final List<String> TASKS =
+      List.of("yoghurt-base/harvest-dinner/1/shear", "trout-slices/harvest-dinner/1/slice");
+
+  private static Site site;
+  private static int sequence;
+
+  @BeforeAll
+  static void open() {
+    site = Site.demo();
+    site.client().get("/k/TARN/wall/cold");
+    site.setClock(Site.at("10:00"));
+    tick("start", COOK, "");
+    tick("timed", COOK, ",'minutes': 1, 'note': 'turn the tray'");
+    tick("called", "pea-base/harvest-dinner/1/shear", ",'note': 'is this thick enough?'");
+    site.setClock(Site.at("10:20"));
+  }
+
+  @AfterAll
+  static void close() {
+    site.close();
+  }
+
+  private static void tick(String kind, String task, String more) {
+    String body =
+        "{'task':'%s','kind':'%s','cook':'ines','device':'%s','sequence':%d%s}"
+            .formatted(task, kind, DEVICE, ++sequence, more);
+    assertThat(site.script().post("ticks", body).status()).isEqualTo(201);
+  }
+
+  @Test
+  void areInSightWithTheNumberAndWhatIsDoneWithIt() {
+    for (String language : List.of("en", "es", "fr")) {
+      for (Device screen : List.of(Device.tablet(), Device.tablet().sized(1024, 768))) {
+        try (Viewer viewer = Browser.open(screen.speaking(language))) {
+          for (String task : TASKS) {
+            Page page =
+                viewer.open(site.address() + "/k/TARN/wall/cold?task=" + Client.encoded(task));
+            String where = language + " " + screen.width() + " " + task;
+            page.locator("#made").tap();
+            assertThat(page.evaluate(CrowdedWallIT.HIDDEN, TYPED)).as(where).isEqualTo(List.of());
+            assertThat(page.evaluate(ROWS)).as(where).isEqualTo(List.of("789", "456", "123"));
+            page.locator("#part summary").tap();
+            page.locator("#so-far").tap();
+            assertThat(page.evaluate(CrowdedWallIT.HIDDEN, TYPED_SO_FAR))
+                .as(where)
+                .isEqualTo(List.of());
+            assertThat(page.evaluate(ROWS)).as(where).isEqualTo(List.of("789", "456", "123"));
+          }
+        }
+      }
+    }
+  }
+
+  /** The digits but nought as they stand in rows, from the left. */
+  private static final String ROWS =
+      """
+      () => {
+        const rows = {};
+        [...document.querySelectorAll('.keys .digit')].slice(0, 9).forEach((one) => {
+          const {left, bottom} = one.getBoundingClientRect();
+          (rows[Math.round(bottom)] ??= []).push([left, one.textContent]);
+        });
+        return Object.keys(rows).sort((a, b) => a - b)
+          .map((row) => rows[row].sort((a, b) => a[0] - b[0]).map((one) => one[1]).join(''));
+      }
+      """;
+
+  private static final List<String> TYPED_SO_FAR =
+      List.of(
+          "#so-far",
+          ".keys .digit:first-child",
+          ".keys .digit:last-child, .keys .unit",
+          "#part form > button",
+          ".hand h1",
+          ".hand .allergen");
+
+  private static final List<String> TYPED =
+      List.of(
+          "#made",
+          ".keys .digit:first-child",
+          ".keys .digit:last-child, .keys .unit",
+          ".main-act .go",
+          ".hand h1",
+          ".hand .allergen",
+          ".hand .caution");
+}
