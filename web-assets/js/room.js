@@ -23,7 +23,7 @@ function stand() {
 // How far the page has to go for it to be seen whole, or from its beginning.
 function away() {
   const next = NEXT.map((one) => document.querySelector(`.hand ${one}`)).find((one) => one);
-  if (!next || document.querySelector('.acts details[open]')) {
+  if (!next || document.querySelector('.acts :is(details[open], .keys)')) {
     return 0;
   }
   const {top, bottom} = next.getBoundingClientRect();

@@ -25,6 +25,9 @@ class BigKeysIT {
   private static final List<String> TASKS =
       List.of("yoghurt-base/harvest-dinner/1/shear", "trout-slices/harvest-dinner/1/slice");
 
+  private static final List<Device> SCREENS =
+      List.of(Device.tablet(), Device.tablet().sized(1024, 768), Device.tablet().sized(800, 1280));
+
   private static Site site;
   private static int sequence;
 
@@ -54,7 +57,7 @@ class BigKeysIT {
   @Test
   void areInSightWithTheNumberAndWhatIsDoneWithIt() {
     for (String language : List.of("en", "es", "fr")) {
-      for (Device screen : List.of(Device.tablet(), Device.tablet().sized(1024, 768))) {
+      for (Device screen : SCREENS) {
         try (Viewer viewer = Browser.open(screen.speaking(language))) {
           for (String task : TASKS) {
             Page page =
@@ -71,6 +74,18 @@ class BigKeysIT {
             assertThat(page.evaluate(ROWS)).as(where).isEqualTo(List.of("789", "456", "123"));
           }
         }
+      }
+    }
+  }
+
+  @Test
+  void stayWhereTheyAreTappedOnAPhone() {
+    try (Viewer viewer = Browser.open(Device.phone())) {
+      for (String task : TASKS) {
+        Page page = viewer.open(site.address() + "/k/TARN/wall/cold?task=" + Client.encoded(task));
+        page.locator("#made").tap();
+        List<String> told = List.of("#made", ".keys .digit:first-child");
+        assertThat(page.evaluate(CrowdedWallIT.HIDDEN, told)).as(task).isEqualTo(List.of());
       }
     }
   }
