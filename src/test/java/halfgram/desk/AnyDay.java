@@ -36,6 +36,7 @@ final class AnyDay {
   private long sequence;
   private boolean refused;
   private boolean byHand;
+  private long before;
   private String last = "";
 
   AnyDay(Site site, String kitchen, long seed) {
@@ -53,6 +54,10 @@ final class AnyDay {
     return site.wiring().desk().find(kitchen).orElseThrow();
   }
 
+  private long change() {
+    return house().stand().change();
+  }
+
   /** Whether the last thing was refused. */
   boolean isRefused() {
     return refused;
@@ -68,6 +73,7 @@ final class AnyDay {
     site.passTime(Duration.ofMinutes(chance.from(0, 12)));
     refused = false;
     byHand = false;
+    before = change();
     List<Tub> tubs = stock.list(house());
     Tub tub = chance.of(tubs);
     String code = tub.lot().code();
@@ -111,10 +117,11 @@ final class AnyDay {
     refused = !(handled instanceof Handled.Done);
     if (handled instanceof Handled.Done after) {
       // What changed nothing cannot be taken back: a move to where it stands.
-      long change = site.wiring().desk().find(kitchen).orElseThrow().stand().change();
+      long change = change();
       byHand =
-          stock.find(house(), after.tub().lot().code()).orElseThrow().movements().stream()
-              .anyMatch(row -> row.change() == change);
+          change > before
+              && stock.find(house(), after.tub().lot().code()).orElseThrow().movements().stream()
+                  .anyMatch(row -> row.change() == change);
       last = after.tub().lot().code();
     }
     return handled.getClass().getSimpleName();
