@@ -239,3 +239,18 @@ setInterval(() => {
     refresh();
   }
 }, 1000);
+
+// ---- what the address names ----
+
+// Browsers open the fold around it, but not at every reload.
+function unfold() {
+  const named = document.getElementById(location.hash.slice(1));
+  const fold = named?.closest('details:not([open])');
+  if (fold) {
+    fold.open = true;
+    named.scrollIntoView({behavior: 'instant'});
+  }
+}
+
+addEventListener('hashchange', unfold);
+unfold();
