@@ -7,9 +7,9 @@ import halfgram.testkit.Browser;
 import halfgram.testkit.Client;
 import halfgram.testkit.Device;
 import halfgram.testkit.Site;
+import halfgram.testkit.Ticks;
 import halfgram.testkit.Viewer;
 import java.util.List;
-import java.util.UUID;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -18,7 +18,6 @@ import org.junit.jupiter.api.Timeout;
 /** The big keys of the wall while an alarm rings and a chef is wanted. */
 @Timeout(120)
 class BigKeysIT {
-  private static final UUID DEVICE = UUID.randomUUID();
   private static final String COOK = "parsnip-puree/lunch.2026-12-05/1/cook";
 
   /** One that gives grams, one that gives pieces. */
@@ -29,29 +28,22 @@ class BigKeysIT {
       List.of(Device.tablet(), Device.tablet().sized(1024, 768), Device.tablet().sized(800, 1280));
 
   private static Site site;
-  private static int sequence;
 
   @BeforeAll
   static void open() {
     site = Site.demo();
+    Ticks ticks = new Ticks(site, "ines");
     site.client().get("/k/TARN/wall/cold");
     site.setClock(Site.at("10:00"));
-    tick("start", COOK, "");
-    tick("timed", COOK, ",'minutes': 1, 'note': 'turn the tray'");
-    tick("called", "pea-base/harvest-dinner/1/shear", ",'note': 'is this thick enough?'");
+    ticks.tick("start", COOK, "");
+    ticks.tick("timed", COOK, "'minutes': 1, 'note': 'turn the tray'");
+    ticks.tick("called", "pea-base/harvest-dinner/1/shear", "'note': 'is this thick enough?'");
     site.setClock(Site.at("10:20"));
   }
 
   @AfterAll
   static void close() {
     site.close();
-  }
-
-  private static void tick(String kind, String task, String more) {
-    String body =
-        "{'task':'%s','kind':'%s','cook':'ines','device':'%s','sequence':%d%s}"
-            .formatted(task, kind, DEVICE, ++sequence, more);
-    assertThat(site.script().post("ticks", body).status()).isEqualTo(201);
   }
 
   @Test

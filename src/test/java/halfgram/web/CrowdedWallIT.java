@@ -11,15 +11,14 @@ import halfgram.desk.Demo;
 import halfgram.testkit.Browser;
 import halfgram.testkit.Client;
 import halfgram.testkit.Device;
-import halfgram.testkit.Script;
 import halfgram.testkit.Site;
+import halfgram.testkit.Ticks;
 import halfgram.testkit.Viewer;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.UUID;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -54,11 +53,9 @@ class CrowdedWallIT {
           "croquette-mix/terrace/1/mix",
           "mushroom-cream/bar.2026-12-05/1/blend");
 
-  private static final UUID DEVICE = UUID.randomUUID();
-
   private static Site site;
+  private static Ticks ticks;
   private static int words;
-  private static int sequence;
   private static String done;
 
   @BeforeAll
@@ -67,31 +64,21 @@ class CrowdedWallIT {
     site.importBook(book().toString().getBytes(StandardCharsets.UTF_8));
     site.setClock(Site.at("10:00"));
     site.client().get("/k/TARN/wall/cold");
-    tick("start", "parsnip-puree/lunch.2026-12-05/1/cook", "");
-    tick(
+    ticks = new Ticks(site, "ines");
+    ticks.tick("start", "parsnip-puree/lunch.2026-12-05/1/cook", "");
+    ticks.tick(
         "timed",
         "parsnip-puree/lunch.2026-12-05/1/cook",
-        ",'minutes': 1, 'note': 'tourner la plaque'");
-    tick("done", "char-portions/lunch.2026-12-05/1/brine", ",'sure': true");
-    done = tick("done", STOCK, ",'sure': true");
-    tick("called", "pea-base/harvest-dinner/1/shear", ",'note': 'assez épais ?'");
+        "'minutes': 1, 'note': 'tourner la plaque'");
+    ticks.tick("done", "char-portions/lunch.2026-12-05/1/brine", "'sure': true");
+    done = ticks.tick("done", STOCK, "'sure': true");
+    ticks.tick("called", "pea-base/harvest-dinner/1/shear", "'note': 'assez épais ?'");
     site.setClock(Site.at("11:10"));
   }
 
   @AfterAll
   static void close() {
     site.close();
-  }
-
-  private static String tick(String kind, String task, String more) {
-    Script.Answer answer =
-        site.script()
-            .post(
-                "ticks",
-                "{'task':'%s','kind':'%s','cook':'ines','device':'%s','sequence':%d%s}"
-                    .formatted(task, kind, DEVICE, ++sequence, more));
-    assertThat(answer.status()).isEqualTo(201);
-    return answer.body().path("tick").asText();
   }
 
   /** The demo's book with every step at one station and every French name made longer. */
@@ -294,7 +281,7 @@ class CrowdedWallIT {
         assertThat(page.evaluate(HIDDEN, List.of(".weigh .now b"))).isEqualTo(List.of());
       }
       page.evaluate("() => new Promise((done) => { onscroll = done; scrollTo(0, 0); })");
-      tick("note", mix, ",'note': 'lu'");
+      ticks.tick("note", mix, "'note': 'lu'");
       assertThat(page.locator(".noted")).hasCount(1);
       assertThat(page.evaluate("scrollY")).isEqualTo(0);
       assertThat(page.evaluate(HIDDEN, List.of(".weigh .now b"))).isNotEqualTo(List.of());

@@ -7,12 +7,12 @@ import halfgram.testkit.Browser;
 import halfgram.testkit.Client;
 import halfgram.testkit.Device;
 import halfgram.testkit.Site;
+import halfgram.testkit.Ticks;
 import halfgram.testkit.Viewer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.UUID;
 import java.util.function.Function;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -28,7 +28,6 @@ class WallStatesIT {
   /** Across the screen of a tablet on the wall. */
   private static final double INCHES = 10;
 
-  private static final UUID DEVICE = UUID.randomUUID();
   private static final String COOK = "parsnip-puree/lunch.2026-12-05/1/cook";
   private static final String BLEND = "parsnip-puree/lunch.2026-12-05/1/blend";
   private static final String BASE = "yoghurt-base/harvest-dinner/1/shear";
@@ -38,18 +37,18 @@ class WallStatesIT {
   private static final String SAUCE = "butter-sauce/harvest-dinner/1/warm";
 
   private static Site site;
-  private static int sequence;
 
   @BeforeAll
   static void open() {
     site = Site.demo();
+    Ticks ticks = new Ticks(site, "ines");
     site.client().get("/k/TARN/wall/cold");
     site.setClock(Site.at("10:00"));
-    tick("start", COOK, "");
-    tick("timed", COOK, "'minutes': 1, 'note': 'turn the tray'");
-    tick("done", "char-portions/lunch.2026-12-05/1/brine", "'sure': true");
+    ticks.tick("start", COOK, "");
+    ticks.tick("timed", COOK, "'minutes': 1, 'note': 'turn the tray'");
+    ticks.tick("done", "char-portions/lunch.2026-12-05/1/brine", "'sure': true");
     site.setClock(Site.at("10:20"));
-    String done = tick("done", "pea-stock/bar.2026-12-05/1/simmer", "'sure': true");
+    String done = ticks.tick("done", "pea-stock/bar.2026-12-05/1/simmer", "'sure': true");
     STATES.put(
         "just done",
         List.of(
@@ -57,24 +56,13 @@ class WallStatesIT {
                 + Client.encoded("pea-stock/bar.2026-12-05/1/simmer")
                 + "&tick="
                 + done));
-    tick("start", "pea-base/harvest-dinner/1/shear", "");
-    tick("note", "pea-base/harvest-dinner/1/shear", "'note': 'the lid leaks'");
-    tick("called", "pea-base/harvest-dinner/1/shear", "'note': 'is this thick enough?'");
-    tick("failed", "skyr-cream/harvest-dinner/1/melt", "'note': 'curdled'");
-    tick("problem", "mushroom-jus/harvest-dinner/1/simmer", "'note': 'no cream'");
-    tick("part-done", "trout-slices/harvest-dinner/1/slice", "");
+    ticks.tick("start", "pea-base/harvest-dinner/1/shear", "");
+    ticks.tick("note", "pea-base/harvest-dinner/1/shear", "'note': 'the lid leaks'");
+    ticks.tick("called", "pea-base/harvest-dinner/1/shear", "'note': 'is this thick enough?'");
+    ticks.tick("failed", "skyr-cream/harvest-dinner/1/melt", "'note': 'curdled'");
+    ticks.tick("problem", "mushroom-jus/harvest-dinner/1/simmer", "'note': 'no cream'");
+    ticks.tick("part-done", "trout-slices/harvest-dinner/1/slice", "");
     site.setClock(Site.at("11:10"));
-  }
-
-  private static String tick(String kind, String task, String more) {
-    return site.script()
-        .post(
-            "ticks",
-            "{'task':'%s','kind':'%s','cook':'ines','device':'%s','sequence':%d%s}"
-                .formatted(task, kind, DEVICE, ++sequence, more.isEmpty() ? "" : "," + more))
-        .body()
-        .path("tick")
-        .asText();
   }
 
   @AfterAll

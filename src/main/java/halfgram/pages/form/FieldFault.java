@@ -8,12 +8,17 @@ import java.util.Optional;
 
 /** A problem of the book the way a form tells it at its field, where the name stands already. */
 public final class FieldFault {
-  /** What a call is told of with its keys, as a form asks for it. */
+  /**
+   * What a call is told of with its keys, as a form asks for it: by what is accepted, else by
+   * problem.
+   */
   private static final Map<String, String> MEANT =
       Map.of(
           "accept.hold", "formulas.fault-hold",
           "accept.text", "formulas.no-name",
-          "accept.volume", "book.fault-volume");
+          "accept.volume", "book.fault-volume",
+          "problem.one-item", "formulas.fault-item",
+          "problem.one-dose", "formulas.fault-dose");
 
   /** Units that a bare number may have meant. */
   private static final Map<String, String> UNITS =
@@ -33,7 +38,9 @@ public final class FieldFault {
   /** What is missing is asked for; of what is wrong, the value and what would be right. */
   public static String say(Problem problem, Messages words) {
     Message message = problem.message();
-    Optional<String> meant = Optional.ofNullable(MEANT.get(accepted(message)));
+    Optional<String> meant =
+        Optional.ofNullable(MEANT.get(accepted(message)))
+            .or(() -> Optional.ofNullable(MEANT.get(message.key())));
     if (meant.isPresent()) {
       return words.say(meant.get());
     }
@@ -46,12 +53,6 @@ public final class FieldFault {
     }
     if (message.key().equals("problem.not-chosen")) {
       return words.say("formulas.fault-choose", message.args().get(0));
-    }
-    if (message.key().equals("problem.one-item")) {
-      return words.say("formulas.fault-item");
-    }
-    if (message.key().equals("problem.one-dose")) {
-      return words.say("formulas.fault-dose");
     }
     if (message.key().equals("problem.no-such") && message.args().get(1).equals("")) {
       return words.say("formulas.fault-none", message.args().get(0));
