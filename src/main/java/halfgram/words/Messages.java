@@ -12,13 +12,7 @@ import halfgram.measure.Message;
 import halfgram.measure.Quantity;
 import halfgram.measure.Ratio;
 import halfgram.measure.Temperature;
-import halfgram.technique.Techniques;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
 import java.math.BigDecimal;
-import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -26,12 +20,9 @@ import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Properties;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -59,44 +50,8 @@ public final class Messages {
   private static final Pattern PLACE =
       Pattern.compile("\\{(?:(\\d)|(\\d)\\|([^{}|]*)\\|([^{}|]*)|\"([^\"{}]*)\"|([^{}]*))\\}");
 
-  /** The space before a mark of the end. */
-  private static final Pattern LOOSE = Pattern.compile(" (?=[:;?!])");
-
   /** A number that computing has written already. */
   private static final Pattern NUMBER = Pattern.compile("-?\\d{1,15}\\.\\d{1,18}");
-
-  /** The files of sentences, by their names without language: of the core, then of the pages. */
-  private static final List<String> FILES =
-      List.of(
-          "messages",
-          "pages/page",
-          "pages/today",
-          "pages/lanes",
-          "pages/wall",
-          "pages/timer",
-          "pages/paper",
-          "pages/bath",
-          "pages/baths",
-          "pages/gate",
-          "pages/service",
-          "pages/formulas",
-          "pages/techniques",
-          "pages/events",
-          "pages/stock",
-          "pages/slip",
-          "pages/deliveries",
-          "pages/kit",
-          "pages/crew",
-          "pages/people",
-          "pages/audit",
-          "pages/tablets",
-          "pages/settings",
-          "pages/things",
-          "pages/command",
-          "pages/api");
-
-  /** By language; each is read once in the life of the program. */
-  private static final Map<String, Properties> READ = new ConcurrentHashMap<>();
 
   private final Properties sentences;
   private final String language;
@@ -113,7 +68,7 @@ public final class Messages {
    */
   public Messages(String language, ZoneId zone) {
     this(
-        READ.computeIfAbsent(language, Messages::load),
+        Sentences.of(language),
         language,
         zone,
         Kitchen.Hours.TWENTY_FOUR,
@@ -155,38 +110,6 @@ public final class Messages {
     @Override
     public String quantity(Quantity metric) {
       return figures.sample(metric);
-    }
-  }
-
-  private static Properties load(String language) {
-    Properties sentences = new Properties();
-    List<String> files = new ArrayList<>(FILES);
-    Techniques.list().forEach(technique -> files.add("technique/" + technique.name()));
-    for (String file : files) {
-      if (!load(sentences, file + "_en")) {
-        throw new IllegalStateException("the program lacks " + file);
-      }
-    }
-    if (!language.equals("en")) {
-      files.forEach(file -> load(sentences, file + "_" + language));
-    }
-    if (language.equals("fr")) {
-      // What French sets apart by a space stays with its word at the end of a line.
-      sentences.replaceAll((key, said) -> LOOSE.matcher((String) said).replaceAll("\u00a0"));
-    }
-    return sentences;
-  }
-
-  private static boolean load(Properties sentences, String file) {
-    String name = "/halfgram/" + file + ".properties";
-    try (InputStream stream = Messages.class.getResourceAsStream(name)) {
-      if (stream == null) {
-        return false;
-      }
-      sentences.load(new InputStreamReader(stream, StandardCharsets.UTF_8));
-      return true;
-    } catch (IOException e) {
-      throw new UncheckedIOException(name, e);
     }
   }
 
