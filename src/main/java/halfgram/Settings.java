@@ -29,6 +29,7 @@ public record Settings(
     Optional<String> tlsPassword,
     Optional<String> publicUrl,
     Path data) {
+  private static final String EMBEDDED = "halfgram";
 
   public static Settings fromEnvironment() {
     return of(System.getenv());
@@ -51,6 +52,23 @@ public record Settings(
 
   private static Optional<String> find(Map<String, String> environment, String name) {
     return Optional.ofNullable(environment.get(name)).filter(value -> !value.isBlank());
+  }
+
+  /**
+   * Where the database is. H2 in the data folder is closed by us and nobody else, so that the last
+   * commit is written.
+   */
+  String address() {
+    // A tick alone has more statements than the eight that H2 keeps parsed by default.
+    return databaseUrl.orElse(
+        "jdbc:h2:file:"
+            + data.toAbsolutePath().resolve(EMBEDDED)
+            + ";DB_CLOSE_ON_EXIT=FALSE;QUERY_CACHE_SIZE=64");
+  }
+
+  /** The file of H2 in the data folder. */
+  public Path databaseFile() {
+    return data.resolve(EMBEDDED + ".mv.db");
   }
 
   /** These settings with another data folder. */

@@ -27,8 +27,6 @@ import halfgram.api.TabletsApi;
 import halfgram.api.TechniquesApi;
 import halfgram.api.ThingsApi;
 import halfgram.api.TickApi;
-import halfgram.book.BookReader;
-import halfgram.book.Reference;
 import halfgram.cli.Cli;
 import halfgram.cli.CommandApi;
 import halfgram.cli.SheetJson;
@@ -118,9 +116,9 @@ import halfgram.web.Live;
 import halfgram.web.Server;
 import halfgram.web.Templates;
 import halfgram.web.Words;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Executor;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
@@ -130,13 +128,10 @@ import java.util.stream.Collectors;
  * database; closing it closes the server first, then the database.
  */
 public final class Wiring implements AutoCloseable {
-  /** Of H2, in the data folder. */
-  public static final String DATABASE_FILE = "halfgram.mv.db";
-
   private final Settings settings;
   private final Database database;
   private final Live live = new Live();
-  private final Words words = new Words();
+  private final Words words;
   private final Desk desk;
   private final Plans plans;
   private final CrewPlans crewPlans;
@@ -150,10 +145,16 @@ public final class Wiring implements AutoCloseable {
   private final Inbox inbox;
 
   private Wiring(
-      Settings settings, Clock clock, Database database, Placing placing, Executor later) {
+      Settings settings,
+      Clock clock,
+      Database database,
+      Carried carried,
+      Placing placing,
+      Executor later) {
     this.settings = settings;
     this.database = database;
-    this.desk = new Desk(database, new BookReader(Reference.load()), clock, live::changed);
+    this.words = carried.words();
+    this.desk = new Desk(database, carried.reader(), clock, live::changed);
     this.plans = new Plans(desk, this::result);
     this.crewPlans = new CrewPlans(desk, plans, placing, later);
     this.ahead = new AheadCrew(desk, placing, later);
@@ -171,7 +172,7 @@ public final class Wiring implements AutoCloseable {
 
   /** Opens the database of the settings. */
   public static Wiring open(Settings settings, Clock clock, Placing placing) {
-    return open(settings, clock, UnaryOperator.identity(), placing, Later.make());
+    return open(settings, clock, UnaryOperator.identity(), placing, new Later());
   }
 
   /**
@@ -183,18 +184,11 @@ public final class Wiring implements AutoCloseable {
    */
   public static Wiring open(
       Settings settings, Clock clock, UnaryOperator<Sync> around, Placing placing, Executor later) {
-    String url = settings.databaseUrl().orElse(embedded(settings.data()));
+    CompletableFuture<Carried> carried = Carried.read();
     Database database =
-        Database.open(url, settings.databaseUser(), settings.databasePassword(), around);
-    return new Wiring(settings, clock, database, placing, later);
-  }
-
-  /** H2 in the data folder; closed by us and nobody else, so that the last commit is written. */
-  private static String embedded(Path data) {
-    // A tick alone has more statements than the eight that H2 keeps parsed by default.
-    return "jdbc:h2:file:"
-        + data.toAbsolutePath().resolve("halfgram")
-        + ";DB_CLOSE_ON_EXIT=FALSE;QUERY_CACHE_SIZE=64";
+        Database.open(
+            settings.address(), settings.databaseUser(), settings.databasePassword(), around);
+    return new Wiring(settings, clock, database, carried.join(), placing, later);
   }
 
   /** A sheet as the JSON that its plan keeps. */

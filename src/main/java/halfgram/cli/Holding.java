@@ -62,7 +62,7 @@ final class Holding {
     boolean isEmpty =
         cli.held().isEmpty()
             && settings.databaseUrl().isEmpty()
-            && !Files.exists(settings.data().resolve(Wiring.DATABASE_FILE));
+            && !Files.exists(settings.databaseFile());
     if (isEmpty && arguments.problems().isEmpty()) {
       // Whoever only looks makes no folder.
       cli.error(cli.messages().say("command.no-kitchen", settings.data()));

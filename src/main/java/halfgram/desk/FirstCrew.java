@@ -32,6 +32,9 @@ final class FirstCrew {
   private final Set<UUID> shown = ConcurrentHashMap.newKeySet();
   private final LastFew<UUID, CrewInForce> rough = new LastFew<>(KEPT);
 
+  /** Whether this server has found one, and so may find the next soon. */
+  private volatile boolean warm;
+
   /**
    * @param later runs the search; at once where nobody is to see a rough plan
    */
@@ -46,7 +49,7 @@ final class FirstCrew {
     if (before == null) {
       later.execute(() -> run(plan, search, mine));
     }
-    if (rough.find(plan).isEmpty()) {
+    if (warm && rough.find(plan).isEmpty()) {
       await(before == null ? mine : before);
     }
   }
@@ -68,6 +71,7 @@ final class FirstCrew {
       // The next page that is looked at begins anew.
       LOG.log(Level.WARNING, "the day was not laid out", e);
     } finally {
+      warm = true;
       running.remove(plan);
       end.complete(null);
     }
