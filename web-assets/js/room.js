@@ -6,6 +6,7 @@ const NEXT = ['.at-gate:has(.fault)', '.at-baths .lift', '.at-baths .drop > butt
 const CROWN = '.wall > :is(.top, .calls, .said, .changed)';
 const bars = new ResizeObserver(stand);
 let follows = true;
+let put = 0;
 let task = '';
 
 const all = (selector) => [...document.querySelectorAll(selector)];
@@ -35,6 +36,7 @@ function away() {
 function follow() {
   if (follows) {
     scrollBy({top: away(), behavior: 'instant'});
+    put = scrollY;
   }
 }
 
@@ -47,9 +49,11 @@ function fresh() {
   stand();
 }
 
-// Judged when the bars have grown or shrunk that the same moment brought.
+// Judged when the bars have grown or shrunk that the same moment brought; where we put the page nobody has scrolled it.
 addEventListener('scroll', () => setTimeout(() => {
-  follows = Math.abs(away()) < 2;
+  follows = Math.abs(scrollY - put) < 2 || Math.abs(away()) < 2;
 }));
 document.addEventListener('fresh', fresh);
+// Letters that come late have another height.
+document.fonts.ready.then(stand);
 fresh();

@@ -25,6 +25,10 @@ public final class Viewer implements AutoCloseable {
   /** What a request that the page itself gave up is said to have died of. */
   private static final String GIVEN_UP = "net::ERR_ABORTED";
 
+  /** Its letters are there, and what answered to that is drawn. */
+  private static final String SETTLED =
+      "() => document.fonts.ready.then(() => new Promise(requestAnimationFrame))";
+
   private final Device device;
   private final BrowserContext context;
   private final Page page;
@@ -55,6 +59,9 @@ public final class Viewer implements AutoCloseable {
       Site.find(url).ifPresent(site -> signIn(url, site.session()));
     }
     page.navigate(url);
+    if (device.javaScript()) {
+      page.evaluate(SETTLED);
+    }
     return page;
   }
 

@@ -268,6 +268,28 @@ class CrowdedWallIT {
   }
 
   @Test
+  void soItIsWhenABarGrowsBeforeThePageIsToldThatItWentThere() {
+    try (Viewer viewer = Browser.open(Device.tablet().speaking("fr"))) {
+      Page page = viewer.open(wall(WEIGHED.get(0)));
+      assertThat(page.evaluate(GROWN)).as("room lost").isEqualTo(true);
+      assertThat(page.evaluate(HIDDEN, List.of(".weigh .now b"))).isEqualTo(List.of());
+    }
+  }
+
+  /** A bar is made taller, as by letters that come late, and the page told of a scroll at once. */
+  private static final String GROWN =
+      """
+      () => new Promise((done) => {
+        const bar = document.querySelector('.acts');
+        const before = bar.offsetHeight;
+        bar.style.minHeight = `${before + 24}px`;
+        dispatchEvent(new Event('scroll'));
+        setTimeout(() => requestAnimationFrame(() => requestAnimationFrame(
+          () => done(bar.offsetHeight > before))));
+      })
+      """;
+
+  @Test
   void soIsEveryOneAfterItUntilSomebodyScrollsAway() {
     String mix = "rye-crisp/terrace/1/mix";
     try (Viewer viewer = Browser.open(Device.tablet().sized(1024, 768))) {
