@@ -269,10 +269,10 @@ class CrowdedWallIT {
 
   @Test
   void soItIsWhenABarGrowsBeforeThePageIsToldThatItWentThere() {
-    try (Viewer viewer = Browser.open(Device.tablet().speaking("fr"))) {
-      Page page = viewer.open(wall(WEIGHED.get(0)));
+    try (Viewer viewer = Browser.open(Device.tablet())) {
+      Page page = viewer.open(wall(WEIGHED.get(1)));
       assertThat(page.evaluate(GROWN)).as("room lost").isEqualTo(true);
-      assertThat(page.evaluate(HIDDEN, List.of(".weigh .now b"))).isEqualTo(List.of());
+      assertThat(page.evaluate(HIDDEN, List.of(".weigh .now button"))).isEqualTo(List.of());
     }
   }
 
@@ -282,7 +282,7 @@ class CrowdedWallIT {
       () => new Promise((done) => {
         const bar = document.querySelector('.acts');
         const before = bar.offsetHeight;
-        bar.style.minHeight = `${before + 24}px`;
+        bar.style.minHeight = `${before + 40}px`;
         dispatchEvent(new Event('scroll'));
         setTimeout(() => requestAnimationFrame(() => requestAnimationFrame(
           () => done(bar.offsetHeight > before))));
