@@ -8,10 +8,12 @@ import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
 import halfgram.book.BookStore;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.regex.Pattern;
 
 /** The OpenAPI document, to hold calls and answers against what it says of them. */
 public final class ApiDocument {
@@ -19,15 +21,21 @@ public final class ApiDocument {
   private static final Map<String, ApiDocument> KNOWN = new ConcurrentHashMap<>();
 
   private final JsonNode root;
+  private final Map<String, Pattern> addresses = new LinkedHashMap<>();
   private final Map<String, Schema> schemas = new ConcurrentHashMap<>();
 
   private ApiDocument(JsonNode root) {
     this.root = root;
+    for (Map.Entry<String, JsonNode> path : root.path("paths").properties()) {
+      String places = path.getKey().replaceAll("\\{[a-z]+}", "[^/]+");
+      addresses.put(path.getKey(), Pattern.compile(places));
+    }
   }
 
   /** The document that a site answers with. */
-  public static ApiDocument of(String text) {
-    return KNOWN.computeIfAbsent(text, unknown -> new ApiDocument(BookStore.parse(unknown)));
+  public static ApiDocument of(Client client) {
+    return KNOWN.computeIfAbsent(
+        "/api/openapi.json", at -> new ApiDocument(BookStore.parse(client.get(at).body())));
   }
 
   public JsonNode root() {
@@ -37,8 +45,8 @@ public final class ApiDocument {
   /** What an address is called there; the first that fits, without its query. */
   public String path(String address) {
     String bare = address.replaceAll("\\?.*", "");
-    for (Map.Entry<String, JsonNode> path : root.path("paths").properties()) {
-      if (bare.matches(path.getKey().replaceAll("\\{[a-z]+}", "[^/]+"))) {
+    for (Map.Entry<String, Pattern> path : addresses.entrySet()) {
+      if (path.getValue().matcher(bare).matches()) {
         return path.getKey();
       }
     }

@@ -32,7 +32,7 @@ public final class Script {
 
   Script(Client client) {
     this.client = client;
-    this.document = ApiDocument.of(client.get("/api/openapi.json").body());
+    this.document = ApiDocument.of(client);
   }
 
   public ApiDocument document() {
