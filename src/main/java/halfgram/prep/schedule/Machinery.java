@@ -19,6 +19,9 @@ final class Machinery {
   /** By machine, unit and slot. */
   final int[][][] owner;
 
+  /** By machine and unit, how often something was put on it or taken off. */
+  final int[][] changes;
+
   /** The units last found, use by use. */
   private final int[] chosen;
 
@@ -26,8 +29,10 @@ final class Machinery {
     this.grid = grid;
     layout = grid.layout;
     owner = new int[layout.day.machines().size()][][];
+    changes = new int[owner.length][];
     for (int m = 0; m < owner.length; m++) {
       owner[m] = owners(layout.day.machines().get(m));
+      changes[m] = new int[owner[m].length];
     }
     int most = layout.day.machines().stream().mapToInt(Machine::units).max().orElse(0);
     chosen = new int[most * 8 + 8];
@@ -194,8 +199,10 @@ final class Machinery {
     int at = 0;
     for (Job.Use use : layout.uses[j]) {
       for (int k = 0; k < use.units() && at < grid.units[j].length; k++) {
-        int[] of = owner[use.machine()][grid.units[j][at++]];
-        Arrays.fill(of, t + layout.from(j, use), end(j, t, use), on ? j : FREE);
+        int u = grid.units[j][at++];
+        Arrays.fill(
+            owner[use.machine()][u], t + layout.from(j, use), end(j, t, use), on ? j : FREE);
+        changes[use.machine()][u]++;
       }
     }
     int held = layout.frees[j];
@@ -209,10 +216,12 @@ final class Machinery {
     int at = 0;
     for (Job.Use use : layout.uses[held]) {
       for (int k = 0; k < use.units() && at < grid.units[held].length; k++) {
-        int[] of = owner[use.machine()][grid.units[held][at++]];
+        int u = grid.units[held][at++];
         int from = grid.start[held] + layout.to(held, use);
         if (use.during() != Job.During.HANDS && from < to) {
+          int[] of = owner[use.machine()][u];
           Arrays.fill(of, from, Math.min(layout.slots, to), on ? held : FREE);
+          changes[use.machine()][u]++;
         }
       }
     }

@@ -20,6 +20,9 @@ final class Washing {
   private final long[][] busy;
   private final List<Needed> needed = new ArrayList<>();
 
+  /** By machine and unit; none of a machine that nobody washes by hand. */
+  private final Unit[][] units;
+
   /** A job that moves beside the wash that found nobody; -1: none. */
   private int failing = -1;
 
@@ -27,6 +30,17 @@ final class Washing {
     this.grid = grid;
     layout = grid.layout;
     busy = new long[layout.here.length][];
+    units = new Unit[layout.scrub.length][];
+    for (int m = 0; m < units.length; m++) {
+      units[m] = new Unit[layout.scrub[m] > 0 ? grid.machinery.owner[m].length : 0];
+      Arrays.setAll(units[m], u -> new Unit());
+    }
+  }
+
+  /** Washes of a unit as it was when it was last looked at. */
+  private static final class Unit {
+    private final List<Needed> needed = new ArrayList<>();
+    private int changes = -1;
   }
 
   /** A wash of a unit within a span, with what was settled: who, and from when. */
@@ -97,9 +111,15 @@ final class Washing {
 
   private void look() {
     needed.clear();
-    for (int m = 0; m < layout.scrub.length; m++) {
-      for (int u = 0; layout.scrub[m] > 0 && u < grid.machinery.owner[m].length; u++) {
-        look(m, u, grid.machinery.owner[m][u]);
+    for (int m = 0; m < units.length; m++) {
+      for (int u = 0; u < units[m].length; u++) {
+        Unit unit = units[m][u];
+        if (unit.changes != grid.machinery.changes[m][u]) {
+          unit.changes = grid.machinery.changes[m][u];
+          unit.needed.clear();
+          look(m, u, unit.needed);
+        }
+        needed.addAll(unit.needed);
       }
     }
     needed.sort(
@@ -110,7 +130,8 @@ final class Washing {
             .thenComparingInt(one -> one.unit));
   }
 
-  private void look(int machine, int unit, int[] of) {
+  private void look(int machine, int unit, List<Needed> into) {
+    int[] of = grid.machinery.owner[machine][unit];
     int last = -1;
     int end = 0;
     for (int t = 0; t < of.length; t++) {
@@ -120,7 +141,7 @@ final class Washing {
       }
       if (last >= 0 && j != last && layout.wash(machine, last, j) > 0) {
         int to = layout.scrubbed(machine, t, grid.start[j]);
-        needed.add(new Needed(machine, unit, last, j, end, to));
+        into.add(new Needed(machine, unit, last, j, end, to));
       }
       last = j;
       end = t + 1;
