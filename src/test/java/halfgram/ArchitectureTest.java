@@ -20,25 +20,40 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.domain.JavaMethod;
 import com.tngtech.archunit.core.domain.JavaModifier;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption.DoNotIncludeTests;
-import com.tngtech.archunit.junit.AnalyzeClasses;
-import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
 
 /** Who may know whom, and why; the order of the features stands in {@link Features}. */
-@AnalyzeClasses(packages = "halfgram", importOptions = DoNotIncludeTests.class)
 class ArchitectureTest {
+  private static final JavaClasses ALL =
+      new ClassFileImporter().withImportOption(new DoNotIncludeTests()).importPackages("halfgram");
+
+  /** Every rule below, by its name. */
+  @TestFactory
+  Stream<DynamicTest> rules() {
+    return Arrays.stream(ArchitectureTest.class.getDeclaredFields())
+        .filter(field -> field.getType() == ArchRule.class)
+        .map(
+            field ->
+                DynamicTest.dynamicTest(
+                    field.getName(), () -> ((ArchRule) field.get(null)).check(ALL)));
+  }
+
   // ---- the order of the features ----
 
-  @ArchTest
   static final ArchRule everyFeatureHasItsPlaceInTheOrder =
       classes()
           .should(
@@ -49,7 +64,6 @@ class ArchitectureTest {
           .allowEmptyShould(true)
           .because("a package outside the order is bound by none of the rules below");
 
-  @ArchTest
   static final ArchRule leftDoesNotSeeRight =
       classes()
           .that(describe("have their place in the order", Features::isOrdered))
@@ -59,7 +73,6 @@ class ArchitectureTest {
               "the words of the trade build on each other in one direction: a feature can be read"
                   + " and tested knowing only what stands to its left");
 
-  @ArchTest
   static final ArchRule noCycles =
       slices()
           .assignedFrom(new Features.AsSlices())
@@ -68,7 +81,6 @@ class ArchitectureTest {
           .allowEmptyShould(true)
           .because("two features that need each other are one feature");
 
-  @ArchTest
   static final ArchRule pureClassesSeeNoEdge =
       classes()
           .that(describe("are pure", Features::isPure))
@@ -79,7 +91,6 @@ class ArchitectureTest {
           .allowEmptyShould(true)
           .because("values come in as arguments and go out as results; edges call the core");
 
-  @ArchTest
   static final ArchRule nobodyDependsOnPagesOrApi =
       classes()
           .that(describe("are not Wiring", c -> !isWiring(c)))
@@ -94,7 +105,6 @@ class ArchitectureTest {
 
   // ---- what pure classes keep away from ----
 
-  @ArchTest
   static final ArchRule pureClassesUseTheJdkAndMaths =
       noClasses()
           .that(describe("are pure or forms", Features::isPureOrForm))
@@ -106,7 +116,6 @@ class ArchitectureTest {
               "the core outlives its libraries: JSON, CSV, SQL, HTTP and templates are the"
                   + " business of book, db and web");
 
-  @ArchTest
   static final ArchRule pureClassesDoNoInputOrOutput =
       noClasses()
           .that(describe("are pure or forms", Features::isPureOrForm))
@@ -122,7 +131,6 @@ class ArchitectureTest {
           .allowEmptyShould(true)
           .because("a plan is a function of its arguments: no file, socket or database inside");
 
-  @ArchTest
   static final ArchRule pureClassesHaveNoClockChanceOrSurroundings =
       noClasses()
           .that(describe("are pure or forms", Features::isPureOrForm))
@@ -142,7 +150,6 @@ class ArchitectureTest {
               "the same book, day and seed give the same plan on every machine: time, seeds and"
                   + " settings come in as arguments");
 
-  @ArchTest
   static final ArchRule pureMathsAgreesBetweenJdks =
       noClasses()
           .that(describe("are pure", Features::isPure))
@@ -154,7 +161,6 @@ class ArchitectureTest {
           .allowEmptyShould(true)
           .because("plans made on two JDKs must agree: StrictMath has the same functions");
 
-  @ArchTest
   static final ArchRule searchingHasNoOrderOfItsOwn =
       noClasses()
           .that()
@@ -169,7 +175,6 @@ class ArchitectureTest {
           .allowEmptyShould(true)
           .because("the same day and seed are placed alike on every JDK, run after run");
 
-  @ArchTest
   static final ArchRule doubleLivesInPhysics =
       classes()
           .that(describe("are pure and not physics", Features::isExact))
@@ -185,7 +190,6 @@ class ArchitectureTest {
 
   // ---- who touches the world ----
 
-  @ArchTest
   static final ArchRule sqlLivesInStores =
       noClasses()
           .that(describe("are no *Store and not in db", c -> !isKind(c, "Store") && !isIn(c, "db")))
@@ -195,7 +199,6 @@ class ArchitectureTest {
           .allowEmptyShould(true)
           .because("a Store is the only SQL: a table can change and one class follows");
 
-  @ArchTest
   static final ArchRule storesSpeakDomainTypes =
       methods()
           .that()
@@ -212,7 +215,6 @@ class ArchitectureTest {
           .allowEmptyShould(true)
           .because("records never leave their Store: callers get the feature's own types");
 
-  @ArchTest
   static final ArchRule javalinLivesAtTheWebEdge =
       noClasses()
           .that(
@@ -225,7 +227,6 @@ class ArchitectureTest {
           .allowEmptyShould(true)
           .because("a request is unpacked in the handler and goes no further");
 
-  @ArchTest
   static final ArchRule requestsAreNotKept =
       fields()
           .that()
@@ -238,7 +239,6 @@ class ArchitectureTest {
           .allowEmptyShould(true)
           .because("a Context never leaves the handler it was given to");
 
-  @ArchTest
   static final ArchRule thymeleafLivesInWeb =
       noClasses()
           .that(describe("are not in web", c -> !isIn(c, "web")))
@@ -248,7 +248,6 @@ class ArchitectureTest {
           .allowEmptyShould(true)
           .because("pages name a template and a model; only web knows who renders them");
 
-  @ArchTest
   static final ArchRule onlySettingsReadsTheEnvironment =
       noClasses()
           .that(describe("are not Settings", c -> !isSettings(c)))
@@ -264,7 +263,6 @@ class ArchitectureTest {
 
   // ---- names and manners ----
 
-  @ArchTest
   static final ArchRule classesAreNamedForTheirJob =
       classes()
           .that(describe("are written by hand", c -> !isIn(c, "db.schema")))
@@ -284,7 +282,6 @@ class ArchitectureTest {
                   + " type they serve; the only Services are the kitchen's own, of events and"
                   + " regular");
 
-  @ArchTest
   static final ArchRule staticsAreFinal =
       fields()
           .that()
@@ -294,10 +291,10 @@ class ArchitectureTest {
           .allowEmptyShould(true)
           .because("a mutable static is an argument nobody passed");
 
-  @ArchTest
-  static void nothingReturnsNull(JavaClasses all) {
+  @Test
+  void nothingReturnsNull() {
     List<String> nullable =
-        all.stream()
+        ALL.stream()
             .filter(c -> !isIn(c, "db.schema"))
             .flatMap(c -> c.getMethods().stream())
             .filter(m -> !m.getModifiers().contains(JavaModifier.PRIVATE))
