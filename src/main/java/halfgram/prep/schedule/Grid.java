@@ -220,7 +220,7 @@ final class Grid {
       return false;
     }
     for (int c : people) {
-      if (!isFree(c, t, t + layout.handsOn[j]) || Arrays.binarySearch(layout.able[j], c) < 0) {
+      if (!isFree(c, t, t + layout.handsOn[j]) || !Layout.isAmong(c, layout.able[j])) {
         return false;
       }
     }

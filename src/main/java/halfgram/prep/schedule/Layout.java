@@ -321,6 +321,16 @@ final class Layout {
   }
 
   boolean isCookBefore(int j, int cook) {
-    return Arrays.binarySearch(cooksBefore[j], cook) >= 0;
+    return isAmong(cook, cooksBefore[j]);
+  }
+
+  /** Whether somebody is one of a few. */
+  static boolean isAmong(int cook, int[] few) {
+    for (int one : few) {
+      if (one == cook) {
+        return true;
+      }
+    }
+    return false;
   }
 }

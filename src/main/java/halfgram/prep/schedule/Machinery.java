@@ -7,6 +7,7 @@ import java.util.Arrays;
  * looking as many slots aside as a wash takes.
  */
 final class Machinery {
+  private static final int[] NONE = {};
   private static final int FREE = -1;
   private static final int SHUT = -2;
 
@@ -75,7 +76,8 @@ final class Machinery {
 
   /** The units found for a job, use by use. */
   int[] found(int j) {
-    return Arrays.copyOf(chosen, needed(j));
+    int needed = needed(j);
+    return needed == 0 ? NONE : Arrays.copyOf(chosen, needed);
   }
 
   /** Whether given units are free for a job at a slot. */

@@ -183,7 +183,7 @@ final class Washing {
   private boolean isTaken(Needed one, int[] cooks, int t) {
     int to = t + layout.scrub[one.machine];
     for (int c : cooks) {
-      if (Arrays.binarySearch(layout.washers[one.machine], c) >= 0 && Grid.isFree(busy[c], t, to)) {
+      if (Layout.isAmong(c, layout.washers[one.machine]) && Grid.isFree(busy[c], t, to)) {
         one.cook = c;
         one.start = t;
         for (int s = t; s < to; s++) {
