@@ -296,6 +296,8 @@ public enum Deed {
       "POST people/{person}/remove",
       "GET api/v1/people");
 
+  private static final Set<Deed> BY_COOK =
+      Set.of(SEE_WALL, SEE_PAPER, WORK, SEE_SERVICE, RUN_SERVICE);
   private static final Map<String, Deed> BY_ROUTE = byRoute();
 
   /** Made by Set.of and List.of, which nobody can change. */
@@ -318,6 +320,11 @@ public enum Deed {
   /** Who may. */
   public Set<Role> roles() {
     return roles;
+  }
+
+  /** Whether its pages say who works on the device, so that it is done in that cook's name. */
+  public boolean isByCook() {
+    return BY_COOK.contains(this);
   }
 
   /** How it is done, as the table writes it. */

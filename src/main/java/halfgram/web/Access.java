@@ -99,11 +99,11 @@ public final class Access {
                 .isPresent();
   }
 
-  /** Whether the route that was found is one the caller may use. */
-  void check(Context context, Caller caller, Stand kitchen) {
+  /** Lets the caller use the route that was found, by the name they use it in. */
+  Caller check(Context context, Caller caller, Stand kitchen) {
     Endpoint matched = context.endpoints().matchedHttpEndpoint();
     if (matched == null) {
-      return;
+      return caller;
     }
     Deed deed =
         Deed.find(context.req().getMethod(), matched.path)
@@ -122,6 +122,7 @@ public final class Access {
     if (caller.role() == Role.TABLET && !showsItsStation(context, matched.path, caller)) {
       throw Halt.otherStation(caller.name());
     }
+    return deed.isByCook() ? caller : caller.signedIn();
   }
 
   /** A tablet of some stations shows and works these; "all" is every station. */

@@ -251,7 +251,8 @@ public final class Server implements AutoCloseable {
       context.skipRemainingHandlers();
       return;
     }
-    access.check(context, visit.caller(), visit.kitchen());
+    Caller caller = access.check(context, visit.caller(), visit.kitchen());
+    context.attribute(Visit.ATTRIBUTE, visit.by(caller));
   }
 
   private void asset(Context context) {

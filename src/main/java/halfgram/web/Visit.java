@@ -76,6 +76,11 @@ public final class Visit {
     return turned;
   }
 
+  /** The same visit, of the caller by another name. */
+  Visit by(Caller one) {
+    return new Visit(context, site, kitchen, one, device);
+  }
+
   public static Visit of(Context context) {
     Visit visit = context.attribute(ATTRIBUTE);
     if (visit == null) {
@@ -138,12 +143,12 @@ public final class Visit {
     return caller.tablet().map(Tablet::id).orElse(device.id());
   }
 
-  /** Code of the person who works on this device, if somebody said so. */
+  /** Code of the person who works on this device, if somebody said so and the page shows it. */
   public Optional<String> cook() {
     return caller.cook();
   }
 
-  /** Who did it, for the log: the cook, else whoever is signed in. */
+  /** Who did it, for the log: the {@link #cook cook}, else whoever is signed in. */
   public String who() {
     return caller.who();
   }

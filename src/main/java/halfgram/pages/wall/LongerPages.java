@@ -42,9 +42,8 @@ public final class LongerPages implements Server.Part {
     InForce inForce = plans.open(house, house.day(desk.now()), visit.who());
     Task task = inForce.findTask(id).orElseThrow(() -> Halt.notFound(id));
     visit.checkStation(task.station());
-    String who = visit.cook().orElse(visit.who());
     boolean counts =
-        crewPlans.longer(house, inForce, id, Integer.parseInt(minutes), who)
+        crewPlans.longer(house, inForce, id, Integer.parseInt(minutes), visit.who())
             instanceof CrewPlans.Done;
     visit.seeOther(
         "wall/"

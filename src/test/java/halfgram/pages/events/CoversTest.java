@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import halfgram.book.BookStore;
 import halfgram.desk.Events;
+import halfgram.desk.People;
 import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
 import halfgram.testkit.FilledForm;
@@ -132,13 +133,17 @@ class CoversTest {
   }
 
   @Test
-  void whoChangedThemIsSaidByName() {
+  void whoChangedThemIsSaidByTheNameOfWhoIsSignedInNotOfWhoWorksAtTheWall() {
     String person = site.house().book().people().get(0).code();
-    client.post("/k/TARN/wall/cook", "station", "cold", "person", person);
+    People.Draft chef = new People.Draft("ida", "Ida", "chef", person);
+    site.wiring().people().add(site.house(), chef, "test");
+    client = site.stranger().withCookie("session", site.session("ida"));
+    client.get("/k/TARN/wall/cold");
+    client.post("/k/TARN/wall/cook", "station", "cold", "person", "lorcan");
     client.post(
         COVERS, FilledForm.of(client.get(SHEET), COVERS).with("/covers/final", "97").fields());
     assertThat(client.get(SHEET).text())
-        .contains("84 → 97 covers " + site.house().book().personName(person))
+        .contains("Ida, chef", "84 → 97 covers " + site.house().book().personName(person))
         .doesNotContain("covers " + person);
   }
 

@@ -96,7 +96,7 @@ class KitTest {
     site.passTime(Duration.ofMinutes(1));
     assertThat(wash("machine/blender", "washed and dried").status()).isEqualTo(303);
     Answer page = client.get("/k/TARN/kit");
-    assertThat(page.text()).contains("washed Sat 09:01, Ines: washed and dried");
+    assertThat(page.text()).contains("washed Sat 09:01, office: washed and dried");
     client.post("/k/TARN/kit/undo", FilledForm.of(page, "kit/undo").fields());
     assertThat(client.get("/k/TARN/kit").text())
         .contains("MILK since Sat 09:00 from Sheep-yoghurt base", "undone: thermo blender");
