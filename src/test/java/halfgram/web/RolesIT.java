@@ -99,6 +99,17 @@ class RolesIT {
       }\
       """;
 
+  private static final String IN_SIGHT =
+      """
+      () => {
+        const header = document.querySelector('.office').getBoundingClientRect();
+        return header.bottom <= innerHeight / 4
+          && [...document.querySelectorAll('.office nav a')]
+            .map(one => one.getBoundingClientRect())
+            .every(box => box.left >= 0 && box.right <= innerWidth && box.bottom <= header.bottom);
+      }\
+      """;
+
   private static Site site;
 
   @BeforeAll
@@ -124,6 +135,7 @@ class RolesIT {
       page.waitForURL("**/k/TARN/**");
       assertThat(page.locator(".office nav a").allInnerTexts()).isEqualTo(OFFERED.get(role));
       assertOneLine(page);
+      assertAllInSightOnPhone(page);
       String closed = CLOSED.get(role);
       if (closed != null) {
         assertThat(page.navigate(site.address() + "/k/TARN/" + closed).status()).isEqualTo(403);
@@ -150,6 +162,13 @@ class RolesIT {
           .as("fits into %d", width)
           .isTrue();
     }
+  }
+
+  /** Every page there is, without pushing anything aside, above a page that begins high enough. */
+  private static void assertAllInSightOnPhone(Page page) {
+    page.setViewportSize(390, 844);
+    assertThat((Boolean) page.evaluate(IN_SIGHT)).as("all in sight").isTrue();
+    page.setViewportSize(1280, 800);
   }
 
   private static com.microsoft.playwright.Locator button(Page page, String name) {
