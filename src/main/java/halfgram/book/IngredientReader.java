@@ -6,6 +6,7 @@ import halfgram.ingredient.Pack;
 import halfgram.ingredient.Stated;
 import halfgram.measure.Mass;
 import halfgram.measure.Money;
+import halfgram.measure.Quantity;
 import halfgram.measure.Ratio;
 import halfgram.measure.Standing;
 import java.math.BigDecimal;
@@ -100,7 +101,7 @@ final class IngredientReader {
     node.list(
         "units",
         unit -> {
-          String word = unit.word("unit");
+          String word = Quantity.unit(unit.word("unit"));
           boolean taken =
               halfgram.measure.Unit.find(word)
                   .filter(known -> known != halfgram.measure.Unit.PIECE)

@@ -14,13 +14,19 @@ import java.util.regex.Pattern;
  */
 public record Quantity(BigDecimal number, String unit) {
   private static final Pattern FORM = Pattern.compile("(\\d{1,9}(?:\\.\\d{1,9})?)\\s+(\\S{1,24})");
+  private static final String PIECES = "pieces";
   private static final Pattern DISHER = Pattern.compile("#([1-9]\\d{0,2})");
 
   public static Optional<Quantity> parse(String text) {
     Matcher form = FORM.matcher(text.strip());
     return form.matches()
-        ? Optional.of(new Quantity(new BigDecimal(form.group(1)), form.group(2)))
+        ? Optional.of(new Quantity(new BigDecimal(form.group(1)), unit(form.group(2))))
         : Optional.empty();
+  }
+
+  /** The word a unit is known by: of pieces, however many, "piece". */
+  public static String unit(String typed) {
+    return typed.equals(PIECES) ? Unit.PIECE.symbol() : typed;
   }
 
   public static Quantity of(String text) {

@@ -1,6 +1,7 @@
 package halfgram.pages;
 
 import halfgram.measure.Because;
+import halfgram.measure.Quantity;
 import halfgram.words.Messages;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
@@ -78,8 +79,10 @@ public final class WhyTree {
         inputs);
   }
 
-  /** A moment by the clock of the kitchen; anything else stands as it was written down. */
+  /** A moment by the clock of the kitchen, what was typed as one reads it; else as written down. */
   private String shown(String value) {
-    return MOMENT.test(value) ? words.say("today.why-moment", LocalDateTime.parse(value)) : value;
+    return MOMENT.test(value)
+        ? words.say("today.why-moment", LocalDateTime.parse(value))
+        : Quantity.parse(value).map(words::typed).orElse(value);
   }
 }

@@ -12,6 +12,7 @@ import halfgram.measure.Message;
 import halfgram.measure.Quantity;
 import halfgram.measure.Ratio;
 import halfgram.measure.Temperature;
+import halfgram.measure.Unit;
 import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.Instant;
@@ -234,11 +235,21 @@ public final class Messages {
     return figures.length(length, TENTH).whole();
   }
 
-  /** An amount as one would type it: "5.9 kg" to the gram, "250.5 g" to a tenth, "84 piece". */
+  /** An amount as one would type it: "5.9 kg" to the gram, "250.5 g" to a tenth, "84 pieces". */
   public String typed(Amount amount) {
     return amount.dimension() == Dimension.COUNT
-        ? say("sheet.typed-pieces", Exact.plain(amount.number(), 0))
+        ? typed(Quantity.of(Exact.plain(amount.number(), 0) + " " + Unit.PIECE.symbol()))
         : figures.typed(amount.number());
+  }
+
+  /** A quantity as one would type it: "3 pieces", "2 bunch". */
+  public String typed(Quantity quantity) {
+    return quantity.number().toPlainString() + " " + unit(quantity.number(), quantity.unit());
+  }
+
+  /** What so many are of: of pieces "piece" or "pieces", of anything else the word as typed. */
+  public String unit(BigDecimal number, String unit) {
+    return unit.equals(Unit.PIECE.symbol()) ? say("sheet.typed-pieces", number) : unit;
   }
 
   /** A text of the book in the language, its marked measures in the kitchen's units. */

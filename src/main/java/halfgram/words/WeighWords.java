@@ -109,7 +109,8 @@ public final class WeighWords {
       String about = words.say("sheet.about", words.amount(Amount.of(weighing.target())));
       int decimals = count.number().stripTrailingZeros().scale();
       BigDecimal number = count.number().setScale(Math.max(0, decimals), RoundingMode.HALF_UP);
-      return new Figure(Kind.COUNTED, number, count.unit(), said(number), "", name, about);
+      String unit = words.unit(number, count.unit());
+      return new Figure(Kind.COUNTED, number, unit, said(number), "", name, about);
     }
     if (weighing.dilution().isPresent()) {
       Weighing.Dilution dilution = weighing.dilution().get();

@@ -295,7 +295,7 @@ class BadBookTest extends RefusedBook {
   @Test
   void aValueInSeveralUnitsIsAskedForInOne() {
     book.set("tubs/t-1203-crisp-1/left", "'2 kg'");
-    assertOnly("tubs/t-1203-crisp-1/left", "2 kg", "a count such as \"3 piece\"");
+    assertOnly("tubs/t-1203-crisp-1/left", "2 kg", "a count such as \"3 pieces\"");
   }
 
   @Test

@@ -83,7 +83,7 @@ class UnitsInOfficeTest {
     assertThat(client.get("/k/TARN/book/containers/bath-pan").text())
         .contains("such as 1.1 quart", "such as 4.2 oz", "such as 12 in");
     assertThat(client.get("/k/TARN/deliveries/new").body()).contains("placeholder=\"18 lb\"");
-    assertThat(client.get("/k/TARN/pars").text()).contains("such as 7.1 lb or 45 piece");
+    assertThat(client.get("/k/TARN/pars").text()).contains("such as 7.1 lb or 45 pieces");
   }
 
   @Test

@@ -46,6 +46,8 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** The sources and the sentences know the same keys. */
 class MessagesTest {
@@ -180,6 +182,22 @@ class MessagesTest {
     assertThat(messages.say("paper.drops", 1)).isEqualTo("1 drop");
     assertThat(messages.say("paper.drops", 11)).isEqualTo("11 drops");
     assertThat(messages.say("bath.did.drop", "2", 1, "A")).isEqualTo("Drop 2: 1 piece into bath A");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "en, 1 piece, 1 piece",
+    "en, 89 piece, 89 pieces",
+    "en, 1.5 piece, 1.5 pieces",
+    "en, 0 pieces, 0 pieces",
+    "en, 2 bunch, 2 bunch",
+    "en, 2 kg, 2 kg",
+    "es, 89 piece, 89 pz",
+    "fr, 89 piece, 89 pc"
+  })
+  void whatIsCountedHasTheWordForSoMany(String language, String typed, String said) {
+    Messages messages = new Messages(language, ZoneOffset.UTC);
+    assertThat(messages.typed(Quantity.of(typed))).isEqualTo(said);
   }
 
   /** Keys that the sources put together, and what can follow. */

@@ -8,6 +8,7 @@ import halfgram.desk.House;
 import halfgram.desk.Pars;
 import halfgram.desk.Pars.Row;
 import halfgram.desk.Pars.Spot;
+import halfgram.measure.Quantity;
 import halfgram.pages.TypedNumber;
 import halfgram.web.Halt;
 import java.io.UncheckedIOException;
@@ -54,9 +55,11 @@ record ParsForm(Set<Row> rows, Map<Spot, String> seen, Map<Spot, String> typed) 
     return new ParsForm(rows, seen, typed);
   }
 
-  /** "3,2kg" becomes "3.2 kg"; everything else stays as it was typed. */
+  /** "3,2kg" becomes "3.2 kg", "45 pieces" what the book has; else it stays as it was typed. */
   private static String tidy(String typed) {
-    return TypedNumber.pointed(typed).replaceFirst("^(\\d+(?:\\.\\d+)?)(?=[a-zA-Z])", "$1 ");
+    String spaced =
+        TypedNumber.pointed(typed).replaceFirst("^(\\d+(?:\\.\\d+)?)(?=[a-zA-Z])", "$1 ");
+    return Quantity.parse(spaced).map(Quantity::toString).orElse(spaced);
   }
 
   private static Map<Spot, String> seen(String json) {

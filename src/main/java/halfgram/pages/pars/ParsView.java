@@ -9,6 +9,7 @@ import halfgram.formula.Formula;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Output;
 import halfgram.measure.Message;
+import halfgram.measure.Quantity;
 import halfgram.pages.Effect;
 import halfgram.prep.KitchenBook;
 import halfgram.words.Messages;
@@ -143,13 +144,17 @@ record ParsView(
           name,
           name.replaceAll("[^a-z0-9]+", "-"),
           words.say("pars.cell", label, full(spot.day())),
-          form.typed().getOrDefault(spot, ""),
+          shown(form.typed().getOrDefault(spot, "")),
           say(told.cells().get(spot)),
           theirs == null
               ? ""
               : theirs.isEmpty()
                   ? words.say("pars.theirs-empty")
-                  : words.say("pars.theirs", theirs));
+                  : words.say("pars.theirs", shown(theirs)));
+    }
+
+    private String shown(String typed) {
+      return Quantity.parse(typed).map(words::typed).orElse(typed);
     }
 
     private String say(@org.jspecify.annotations.Nullable Message message) {

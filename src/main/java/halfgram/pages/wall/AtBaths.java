@@ -38,7 +38,7 @@ import java.util.function.LongSupplier;
 record AtBaths(
     String formula,
     String run,
-    String good,
+    long good,
     String of,
     String story,
     String topUp,
@@ -174,8 +174,8 @@ record AtBaths(
   /**
    * The good pieces as the amount of the task, none while all are still in; empty before a drop.
    */
-  String counted() {
-    return trays.stream().noneMatch(Tray::used) ? "" : good + " piece";
+  String counted(Messages words) {
+    return trays.stream().noneMatch(Tray::used) ? "" : words.typed(Amount.pieces(good));
   }
 
   /** A run that is over has no baths, unless pieces were left in one. */
@@ -240,7 +240,7 @@ record AtBaths(
       return new AtBaths(
           basin.formula(),
           live.id(),
-          String.valueOf(count.good()),
+          count.good(),
           Exact.plain(run.make().scaled().output(0).number(), 0),
           story(),
           topUp(),

@@ -314,7 +314,7 @@ public final class WallPages implements Server.Part {
                     at,
                     task,
                     stock.listOfTask(scene.house(), task.id()),
-                    atBaths.map(AtBaths::counted).orElse(""),
+                    atBaths.map(of -> of.counted(at.words())).orElse(""),
                     KitRow.list(at, task, kit, rejected.hand().form()),
                     rejected.hand(),
                     WeighRows.TubRead.of(visit, rejected.hand().form()),

@@ -79,6 +79,17 @@ class ParsTest {
   }
 
   @Test
+  void piecesAreShownAsOneReadsThemAndKeptAsTheBookHasThem() {
+    String cell = "par:bar/rye-crisp//sat";
+    Spot spot = new Spot(new Row("bar", "rye-crisp", ""), DayOfWeek.SATURDAY);
+    client.post(PARS, form().with(cell, "45 pieces").fields());
+    assertThat(Pars.cells(site.house())).containsEntry(spot, "45 piece");
+    assertThat(form().value(cell)).isEqualTo("45 pieces");
+    client.post(PARS, form().with(cell, "1 piece").fields());
+    assertThat(form().value(cell)).isEqualTo("1 piece");
+  }
+
+  @Test
   void anEmptyCellGoesAndARowCanBeAdded() {
     client.post(PARS, form().with(OIL, "").fields());
     assertThat(Pars.cells(site.house())).doesNotContainKey(SPOT);

@@ -73,7 +73,7 @@ class AtBathsTest {
             "sequence",
             "7");
     assertThat(on.text()).contains("0 good of 273", "0 lifted, 1 in", "ON IT · Ines");
-    assertThat(on.body()).as("what is still in is not offered as done").contains("\"0 piece\"");
+    assertThat(on.body()).as("what is still in is not offered as done").contains("\"0 pieces\"");
   }
 
   @Test
@@ -135,7 +135,7 @@ class AtBathsTest {
         .contains("15 good of 273", "1 lifted, 0 in");
     assertThat(client.get(WALL).text())
         .contains("drop 1 lifted after 1 min 30 s in place of 2 min 30 s: too short");
-    assertThat(lifted.body()).contains("value=\"15 piece\"");
+    assertThat(lifted.body()).contains("value=\"15 pieces\"");
   }
 
   @Test
