@@ -1,16 +1,22 @@
 package halfgram.web;
 
 import io.javalin.http.Context;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.URI;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
+import java.util.HexFormat;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Pattern;
+import org.eclipse.jetty.http.UriCompliance;
+import org.eclipse.jetty.http.UriCompliance.Violation;
 
 /**
  * What every request must pass, and what every answer carries: no page of another site can act here
@@ -47,6 +53,11 @@ final class Guard {
     this.secure = secure;
   }
 
+  /** Lets addresses come through that are no text, so that we answer them and not the server. */
+  static UriCompliance compliance(UriCompliance usual) {
+    return usual.with("halfgram", Violation.BAD_UTF8_ENCODING, Violation.TRUNCATED_UTF8_ENCODING);
+  }
+
   void before(Context context) {
     headers(context);
     if (secure) {
@@ -59,6 +70,35 @@ final class Guard {
     if (!READING.contains(method)) {
       checkSize(context);
       checkOrigin(context);
+    }
+  }
+
+  /** Lets no address through that is no text in UTF-8, once it is known who asks. */
+  static void checkText(Context context) {
+    if (!isText(context.path())) {
+      throw Halt.unreadable(context.path());
+    }
+  }
+
+  private static boolean isText(String path) {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    for (int at = 0; at < path.length(); at++) {
+      if (path.charAt(at) != '%') {
+        bytes.writeBytes(path.substring(at, at + 1).getBytes(StandardCharsets.UTF_8));
+      } else if (at + 2 < path.length()
+          && HexFormat.isHexDigit(path.charAt(at + 1))
+          && HexFormat.isHexDigit(path.charAt(at + 2))) {
+        bytes.write(HexFormat.fromHexDigits(path, at + 1, at + 3));
+        at += 2;
+      } else {
+        return false;
+      }
+    }
+    try {
+      StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes.toByteArray()));
+      return true;
+    } catch (CharacterCodingException e) {
+      return false;
     }
   }
 

@@ -178,7 +178,11 @@ public final class Server implements AutoCloseable {
     config.jetty.host = options.host();
     config.jetty.port = options.port();
     config.jetty.modifyServer(server -> server.setStopTimeout(STOP_MILLIS));
-    config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
+    config.jetty.modifyHttpConfiguration(
+        http -> {
+          http.setSendServerVersion(false);
+          http.setUriCompliance(Guard.compliance(http.getUriCompliance()));
+        });
     options.tls().ifPresent(store -> connectors.add(config, store));
     config.events.serverStopping(live::close);
     RoutesConfig routes = config.routes;
@@ -186,6 +190,7 @@ public final class Server implements AutoCloseable {
     routes.before(this::knock);
     routes.before("/k/{kitchen}", Server::toPlan);
     routes.before("/k/{kitchen}/*", this::enter);
+    routes.before(Guard::checkText);
     routes.beforeMatched("/k/{kitchen}/*", this::check);
     routes.after(context -> KitchenStore.asked(Optional.empty()));
     door.routes(routes);

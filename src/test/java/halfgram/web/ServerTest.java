@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import halfgram.testkit.Client;
 import halfgram.testkit.Site;
+import halfgram.testkit.Staff;
 import java.net.http.HttpRequest;
+import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -48,6 +50,30 @@ class ServerTest {
     assertThat(answer.status()).isEqualTo(404);
     assertThat(answer.header("content-type")).startsWith("text/html;").contains("utf-8");
     assertThat(answer.text()).contains("Nothing here is called /k/TARN/nothing-here.");
+  }
+
+  @Test
+  void anAddressThatIsNoTextIsAnsweredByAPageOfOurs() {
+    List<String> paths = List.of("/k/TARN/%ff", "/k/TARN/stock/%c3%28", "/%ff", "/k/TARN/%c3");
+    for (String path : paths) {
+      Client.Answer answer = client.get(path);
+      assertThat(answer.status()).as(path).isEqualTo(400);
+      assertThat(answer.text()).contains("That cannot be read: " + path);
+      assertThat(answer.header("content-security-policy")).contains("default-src 'self'");
+    }
+    assertThat(client.get("/k/%ff/").status()).isEqualTo(404);
+    assertThat(client.get("/k/TARN/formulas/cr%C3%A8me").status()).isEqualTo(404);
+    Client.Answer call = client.json("GET", "/k/TARN/api/v1/stock/%ff", "");
+    assertThat(call.status()).isEqualTo(400);
+    assertThat(call.header("content-type")).startsWith("application/json");
+    assertThat(call.body()).contains("\"kind\":\"bad-input\"", "/api/v1/stock/%ff");
+  }
+
+  @Test
+  void anAddressThatIsNoTextIsSaidToACookInTheirLanguage() {
+    Staff.join(site, "ola", "cook");
+    Client cook = Staff.signedIn(site, "ola").withCookie("language", "fr");
+    assertThat(cook.get("/k/TARN/wall/%ff").text()).contains("Cela ne se lit pas");
   }
 
   @Test
