@@ -198,6 +198,8 @@ public final class FormulasApi implements Server.Part {
       answer(visit, 201, now, current);
     } else if (outcome instanceof SaveFormula.Wrong wrong) {
       Call.refuse(visit, problems(wrong));
+    } else if (outcome instanceof SaveFormula.Out out) {
+      visit.json(409, Problems.json("refused", visit.words().say(out.message())));
     } else if (draft.based() > 0) {
       throw Halt.stale();
     } else {

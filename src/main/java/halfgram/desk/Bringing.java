@@ -3,6 +3,7 @@ package halfgram.desk;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookReader;
 import halfgram.db.Tx;
+import halfgram.formula.Formula;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Output;
 import halfgram.input.Problem;
@@ -115,6 +116,7 @@ public final class Bringing {
       return Outcome.wrong(problems);
     }
     Lot lot = read.book().get().lots().get(0);
+    isOut(read.book().get(), lot).ifPresent(why -> problems.add(problem("component", fields, why)));
     TubDates dates = new TubDates(read.book().get(), now);
     dates.early(lot).ifPresent(why -> problems.add(problem("made", fields, why)));
     dates.unsafe(lot).ifPresent(why -> problems.add(problem("useBy", fields, why)));
@@ -163,6 +165,14 @@ public final class Bringing {
             // Something else is wrong, and that is what is told.
             () -> dated.set("useBy", fields.get("made")));
     return dated;
+  }
+
+  /** Tubs that are there may be of a formula that was taken out; a new one would be a use of it. */
+  private static Optional<Message> isOut(KitchenBook book, Lot lot) {
+    return book.formulary()
+        .find(lot.component().formula())
+        .filter(Formula::takenOut)
+        .map(out -> Message.of("problem.taken-out"));
   }
 
   private static Optional<Message> far(KitchenBook book, Lot lot) {

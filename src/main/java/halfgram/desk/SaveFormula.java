@@ -30,29 +30,31 @@ public final class SaveFormula {
    */
   public record Draft(String code, int based, ObjectNode head, ObjectNode version) {
 
-    /** As it stands in the book, out or not: saving takes nothing out and puts nothing back. */
-    private Draft in(House house) {
+    /** Saving takes nothing out and puts nothing back. */
+    private Draft unflagged() {
       ObjectNode kept = head.deepCopy();
       kept.remove(FormulaOut.FLAG);
-      boolean out =
-          findHead(house, code)
-              .filter(there -> there.path(FormulaOut.FLAG).asBoolean(false))
-              .isPresent();
-      if (out) {
-        kept.put(FormulaOut.FLAG, true);
-      }
       return new Draft(code, based, kept, version);
     }
   }
 
   /** What became of it. */
-  public sealed interface Outcome permits Saved, Stale, Wrong {}
+  public sealed interface Outcome permits Saved, Stale, Out, Wrong {}
 
   /** It is there, now or from the same draft sent before. */
   public record Saved(int version) implements Outcome {}
 
   /** Somebody has saved another version meanwhile. */
   public record Stale(FormulaStore.Saved by) implements Outcome {}
+
+  /** The formula was taken out: nothing is saved of it until somebody puts it back. */
+  public record Out(String code) implements Outcome {
+
+    /** What is to be done first. */
+    public Message message() {
+      return Message.of("formulas.out-first", code);
+    }
+  }
 
   /**
    * The book does not read with it.
@@ -103,7 +105,7 @@ public final class SaveFormula {
   private Outcome save(Tx tx, House before, Draft sent, String who) {
     Stand stand = kitchens.lock(tx, before.id());
     House house = desk.open(tx, stand);
-    Draft draft = sent.in(house);
+    Draft draft = sent.unflagged();
     List<FormulaStore.Saved> saved = list(tx, house, draft.code());
     int current = saved.isEmpty() ? 0 : saved.get(saved.size() - 1).version();
     int number = draft.based() + 1;
@@ -116,11 +118,20 @@ public final class SaveFormula {
               && findHead(house, draft.code()).filter(draft.head()::equals).isPresent();
       return same ? new Saved(number) : new Stale(last);
     }
+    if (isOut(house, draft)) {
+      return new Out(draft.code());
+    }
     Optional<Outcome> wrong = check(put(house, draft, body));
     if (wrong.isPresent()) {
       return wrong.get();
     }
     return write(tx, house, draft, body, new By(who, desk.now(), number));
+  }
+
+  private static boolean isOut(House house, Draft draft) {
+    return findHead(house, draft.code())
+        .filter(there -> there.path(FormulaOut.FLAG).asBoolean(false))
+        .isPresent();
   }
 
   private record By(String who, Instant at, int number) {}
@@ -166,7 +177,7 @@ public final class SaveFormula {
 
   /** What saving would make of the kitchen; nothing is stored. */
   public Tried look(House house, Draft draft) {
-    return desk.read(tx -> look(tx, house, draft.in(house)));
+    return desk.read(tx -> look(tx, house, draft.unflagged()));
   }
 
   private Tried look(Tx tx, House house, Draft draft) {
@@ -175,6 +186,9 @@ public final class SaveFormula {
     if (current != draft.based()) {
       Stale stale = new Stale(saved.get(saved.size() - 1));
       return new Tried(Optional.empty(), Optional.of(stale));
+    }
+    if (isOut(house, draft)) {
+      return new Tried(Optional.empty(), Optional.of(new Out(draft.code())));
     }
     Put put = put(house, draft, numbered(draft.version(), draft.based() + 1));
     Optional<Outcome> wrong = check(put);

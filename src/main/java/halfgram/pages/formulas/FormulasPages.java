@@ -257,6 +257,9 @@ public final class FormulasPages implements Server.Part {
     } else if (outcome instanceof SaveFormula.Wrong wrong) {
       editing.take(wrong, house.tree(), words);
       page(visit, house, 422, editing);
+    } else if (outcome instanceof SaveFormula.Out out) {
+      visit.notice(words.say(out.message()));
+      page(visit, house, 409, editing);
     } else if (outcome instanceof SaveFormula.Stale stale) {
       if (editing.isFresh()) {
         visit.notice(editing.taken(words));

@@ -77,7 +77,7 @@ class TakenOutTest extends OnFormulas {
   }
 
   @Test
-  void aVersionThatIsSavedTakesNothingOutAndPutsNothingBack() {
+  void aVersionTakesNothingOutAndIsRefusedOfOneThatIsOut() {
     ObjectNode oil = (ObjectNode) script.get("formulas/spare-oil").body().path("formula");
     ((ObjectNode) oil.at("/versions/0")).put("note", "warmer");
     oil.put("takenOut", true);
@@ -87,9 +87,42 @@ class TakenOutTest extends OnFormulas {
     assertThat(script.delete("formulas/spare-oil?seen=2").status()).isEqualTo(200);
     ((ObjectNode) oil.at("/versions/0")).put("note", "warmer yet");
     oil.remove("takenOut");
+    for (String look : new String[] {"", "&look=yes"}) {
+      saved = script.sent("PUT", "formulas/spare-oil?seen=2" + look, oil.toString());
+      assertThat(saved.status()).as(saved.plain().body()).isEqualTo(409);
+      assertThat(saved.kind()).isEqualTo("refused");
+      assertThat(saved.plain().body()).contains("spare-oil was taken out", "Put it back first");
+    }
+    assertThat(out()).isTrue();
+    assertThat(script.get("formulas/spare-oil").body().path("version").asInt()).isEqualTo(2);
+    assertThat(script.post("formulas/spare-oil/back?seen=2", "{}").status()).isEqualTo(200);
     saved = script.sent("PUT", "formulas/spare-oil?seen=2", oil.toString());
-    assertThat(saved.status()).as(saved.plain().body()).isLessThan(300);
-    assertThat(out()).as("a version without it puts nothing back").isTrue();
+    assertThat(saved.status()).as(saved.plain().body()).isEqualTo(201);
+  }
+
+  @Test
+  void aFormThatWasOpenWhenItWasTakenOutKeepsWhatIsTypedAndSaysWhatToDo() {
+    String way = PLACE + "/spare-oil/edit";
+    FilledForm form = FilledForm.of(client.get(way), way);
+    assertThat(press("spare-oil", "out").status()).isEqualTo(303);
+    Answer late = client.post(way, form.with("note", "warmer").with("act", "save").fields());
+    assertThat(late.status()).isEqualTo(409);
+    assertThat(late.text()).contains("Put it back first, then save.");
+    assertThat(late.body()).contains("value=\"warmer\"");
+  }
+
+  @Test
+  void noNewTubIsOfOneThatIsOut() {
+    assertThat(script.delete("formulas/spare-oil?seen=1").status()).isEqualTo(200);
+    Script.Answer tub =
+        script.post(
+            "stock",
+            """
+            {"component": "spare-oil", "left": "400 g", "made": "2026-12-05T08:00", "sure": true}
+            """);
+    assertThat(tub.status()).isEqualTo(422);
+    assertThat(tub.problems()).containsExactly("$.component");
+    assertThat(tub.plain().body()).contains("taken out of the book");
   }
 
   private boolean out() {
