@@ -137,16 +137,29 @@ final class Editing {
         true, code, 0, from, head(house, from, code), body(house, saving, from), form);
   }
 
-  /** As sent; a step that was given a name, "Simmer gently", has the code made of it. */
+  /**
+   * As sent; a step that was given a name, "Simmer gently", has the code made of it and keeps the
+   * name, unless it has one of its own.
+   */
   private static TypedForm typed(Map<String, List<String>> sent) {
     TypedForm form = TypedForm.sent(sent);
-    sent.keySet().stream().filter(CALLED).forEach(field -> form.put(field, code(form, field)));
+    sent.keySet().stream().filter(CALLED).forEach(field -> call(form, field));
     List<String> steps =
         form.rows("steps").stream().map(row -> form.get("steps." + row + ".code")).toList();
     sent.keySet().stream()
         .filter(NAMED.and(field -> steps.contains(code(form, field))))
         .forEach(field -> form.put(field, code(form, field)));
     return form;
+  }
+
+  private static void call(TypedForm form, String field) {
+    String typed = form.get(field).strip();
+    String code = code(form, field);
+    String name = field.replaceFirst("code$", "name.en");
+    if (!code.equals(typed) && form.get(name).isBlank()) {
+      form.put(name, typed);
+    }
+    form.put(field, code);
   }
 
   private static String code(TypedForm form, String field) {

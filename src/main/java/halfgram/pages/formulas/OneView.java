@@ -66,7 +66,7 @@ record OneView(
 
   /** A step and what goes in at it. */
   record StepRow(
-      String code,
+      String name,
       List<MethodLine> method,
       String facts,
       List<String> notes,
@@ -164,7 +164,7 @@ record OneView(
         Method method = Method.of(step, groups);
         rows.add(
             new StepRow(
-                step.code(),
+                words.text(step.name()),
                 MethodLine.of(method.first(), words),
                 facts(step),
                 notes(step),

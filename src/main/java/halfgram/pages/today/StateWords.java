@@ -84,7 +84,7 @@ record StateWords(String word, String detail, String late, String tone) {
   private static String name(Shown shown, Task task, Task other) {
     boolean own = other.make().id().equals(task.make().id());
     return own && other.kind() == Task.Kind.STEP
-        ? other.step().code()
+        ? shown.words().text(other.step().name())
         : own && other.kind() == Task.Kind.TEST_PIECE
             ? shown.words().say("sheet.test-piece-name")
             : shown.names().title(other);

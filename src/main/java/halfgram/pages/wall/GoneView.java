@@ -53,7 +53,7 @@ record GoneView(String title, List<String> said, String entry) {
   }
 
   private static String name(Messages words, Task task) {
-    return words.text(task.version().name()) + ", " + task.step().code();
+    return words.text(task.version().name()) + ", " + words.text(task.step().name());
   }
 
   private static String entry(Printed.Found found, LocalDate today) {

@@ -179,6 +179,12 @@ class FirstDayTest {
     // 20 guests and a tenth more, 30 g each: 660 g, five parts cream to one part dill.
     assertThat(client.get(ROOT + "wall/cold").text())
         .contains("CONTAINS MILK", "550", "Crème fraîche", "110", "Dill", "gives 660 g");
+    for (String page : new String[] {"formulas/dill-cream", "wall/cold", "paper?station=cold"}) {
+      assertThat(client.get(ROOT + page).text())
+          .as(page + ": a step goes by the name that was typed, not by the code made of it")
+          .contains("Mix gently")
+          .doesNotContain("mix-gently");
+    }
     // Ready an hour and a half before supper; plated from twelve minutes before the fire at 18:45.
     assertThat(client.get(ROOT + "wall/cold").text()).contains("by 17:00", "walk-in");
     assertThat(client.get(ROOT + "lanes").text())
