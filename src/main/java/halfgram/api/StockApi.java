@@ -161,13 +161,16 @@ public final class StockApi implements Server.Part {
     String code = get(house, visit.part("lot")).tub().lot().code();
     Call call = new Call(Json.body(context.body().isBlank() ? "{}" : context.body()));
     Optional<Long> change = call.findNumber("change", 1);
+    boolean sure = call.flag("sure");
     if (!call.problems().isEmpty()) {
       call.refuse(visit);
       return;
     }
     OptionalLong number = change.isPresent() ? OptionalLong.of(change.get()) : OptionalLong.empty();
-    Handled handled = stock.takeBack(house, code, number, visit.who());
-    if (handled instanceof Handled.Refused refused) {
+    Handled handled = stock.takeBack(house, code, number, sure, visit.who());
+    if (handled instanceof Handled.Asks asks) {
+      unsure(visit, List.of(asks.asks()));
+    } else if (handled instanceof Handled.Refused refused) {
       visit.json(409, Problems.json("refused", visit.words().say(refused.because())));
     } else {
       answer(visit, 200, house, code);

@@ -5,7 +5,8 @@ import halfgram.measure.Message;
 import java.util.List;
 
 /** What came of something that hands did to a tub. */
-public sealed interface Handled permits Handled.Done, Handled.Refused, Handled.NoSuchTub {
+public sealed interface Handled
+    permits Handled.Done, Handled.Asks, Handled.Refused, Handled.NoSuchTub {
 
   /**
    * It is in the ledger, now or from the same entry before.
@@ -18,6 +19,9 @@ public sealed interface Handled permits Handled.Done, Handled.Refused, Handled.N
       made = List.copyOf(made);
     }
   }
+
+  /** Nothing has changed yet: whoever is told this says that it is so. */
+  record Asks(Message asks) implements Handled {}
 
   /**
    * A rule does not let it; nothing has changed.

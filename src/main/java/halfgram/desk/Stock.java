@@ -244,21 +244,28 @@ public final class Stock {
 
   /** Takes back what happened to a tub last, when that was done by hand and not taken back yet. */
   public Handled takeBack(House house, String code, String who) {
-    return takeBack(house, code, OptionalLong.empty(), who);
+    return takeBack(house, code, OptionalLong.empty(), true, who);
   }
 
   /**
    * As above, unless something happened to it since; the same twice is once.
    *
    * @param change number of what is taken back
+   * @param sure whether whoever takes it back was told why it was binned
    */
-  public Handled takeBack(House house, String code, OptionalLong change, String who) {
+  public Handled takeBack(House house, String code, OptionalLong change, boolean sure, String who) {
+    TakingBack.Wish wish = new TakingBack.Wish(code, change, sure);
     return desk.write(
         house,
         tx -> {
           kitchens.lock(tx, house.id());
-          return takingBack.takeBack(tx, house, code, change, who, desk.now());
+          return takingBack.takeBack(tx, house, wish, who, desk.now());
         });
+  }
+
+  /** What is told before something is taken back by now; empty for what needs no word. */
+  public static Optional<Message> asksBack(House house, Movement last, Instant now) {
+    return TakingBack.asks(house, last, now);
   }
 
   /** What can be taken back of a tub; a cook's tick is undone where it was made. */

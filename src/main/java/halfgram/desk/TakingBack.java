@@ -32,6 +32,17 @@ import java.util.UUID;
 final class TakingBack {
   private static final Duration OUT = Duration.ofMinutes(30);
 
+  /** So soon after it a tub was binned by a slip of the hand, and comes back unasked. */
+  private static final Duration SLIP = Duration.ofSeconds(10);
+
+  /**
+   * What is to be taken back.
+   *
+   * @param change number of it; empty for the last
+   * @param sure whether whoever takes it back was told why it was binned
+   */
+  record Wish(String code, OptionalLong change, boolean sure) {}
+
   private static final Set<Movement.Kind> BY_HAND =
       EnumSet.of(
           Movement.Kind.COUNTED,
@@ -88,12 +99,23 @@ final class TakingBack {
     return first.kind() == Movement.Kind.THAWED && first.at().plus(OUT).isBefore(now);
   }
 
+  /** Why it was binned, before it comes out of the bin; nothing of anything else. */
+  static Optional<Message> asks(House house, Movement first, Instant now) {
+    boolean asked = first.kind() == Movement.Kind.BINNED && first.at().plus(SLIP).isBefore(now);
+    String who = house.book().personName(first.who());
+    return asked
+        ? Optional.of(Message.of("handling.binned", first.reason().orElse(""), first.at(), who))
+        : Optional.empty();
+  }
+
   static boolean isByHand(Movement movement) {
     return movement.tick().isEmpty() && BY_HAND.contains(movement.kind());
   }
 
   /** Within the transaction of the caller, who has the kitchen locked. */
-  Handled takeBack(Tx tx, House house, String code, OptionalLong change, String who, Instant now) {
+  Handled takeBack(Tx tx, House house, Wish wish, String who, Instant now) {
+    String code = wish.code();
+    OptionalLong change = wish.change();
     Optional<Tub> tub = lots.find(tx, house.id(), code);
     if (tub.isEmpty()) {
       return new Handled.NoSuchTub();
@@ -113,7 +135,10 @@ final class TakingBack {
     if (isOut(first, now)) {
       return new Handled.Refused("", Message.of("handling.thawed-since", code, first.at()));
     }
-    return back(tx, house, tub.get(), first, who, now);
+    Optional<Message> asks = asks(house, first, now);
+    return asks.isPresent() && !wish.sure()
+        ? new Handled.Asks(asks.get())
+        : back(tx, house, tub.get(), first, who, now);
   }
 
   /** Whether it was taken back before, or whoever asks names nothing and just has done so. */

@@ -106,7 +106,7 @@ final class AnyDay {
     if (refused || !byHand || !chance.oneIn(3)) {
       return false;
     }
-    Handled back = stock.takeBack(house(), last, OptionalLong.empty(), "ines");
+    Handled back = stock.takeBack(house(), last, OptionalLong.empty(), true, "ines");
     if (!(back instanceof Handled.Done)) {
       throw new AssertionError("not taken back: " + last + " " + back);
     }

@@ -86,12 +86,12 @@ class TubStorageTest {
     stock.bin(house, "t-1203-oil-1", "smells of nothing", "ines");
     long bin = site.house().stand().change();
     for (int i = 0; i < 2; i++) {
-      assertThat(stock.takeBack(house, "t-1203-oil-1", OptionalLong.of(bin), "ines"))
+      assertThat(stock.takeBack(house, "t-1203-oil-1", OptionalLong.of(bin), true, "ines"))
           .isInstanceOf(Handled.Done.class);
     }
     assertThat(tub("t-1203-oil-1").lot().left()).isEqualByComparingTo(Amount.grams(100));
     long count = bin - 1;
-    stock.takeBack(house, "t-1203-oil-1", OptionalLong.of(count), "ines");
+    stock.takeBack(house, "t-1203-oil-1", OptionalLong.of(count), true, "ines");
     assertThat(tub("t-1203-oil-1")).isEqualTo(before);
   }
 

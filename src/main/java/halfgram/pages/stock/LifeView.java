@@ -6,6 +6,7 @@ import halfgram.lot.Lot;
 import halfgram.lot.Movement;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
+import halfgram.measure.Message;
 import halfgram.web.Visit;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -32,6 +33,7 @@ record LifeView(
     List<Move> moves,
     String back,
     String number,
+    String ask,
     List<DipView> dips,
     List<DeedForm> forms,
     List<String> places,
@@ -61,7 +63,8 @@ record LifeView(
       List<StockView.Link> tubs) {}
 
   /** What the page of a tub shows beside the tub. */
-  record Parts(List<DipView> dips, List<DeedForm> forms, List<String> places) {}
+  record Parts(
+      Optional<Message> ask, List<DipView> dips, List<DeedForm> forms, List<String> places) {}
 
   static LifeView of(
       Shelf shelf, Stock.Life life, String currency, Parts parts, Optional<Fault> fault) {
@@ -74,6 +77,7 @@ record LifeView(
         moves(shelf, life, currency),
         last.map(of -> back(shelf, of)).orElse(""),
         last.map(of -> String.valueOf(of.change())).orElse(""),
+        parts.ask().map(shelf.words()::say).orElse(""),
         parts.dips(),
         parts.forms(),
         parts.places(),

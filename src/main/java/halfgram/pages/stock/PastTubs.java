@@ -67,8 +67,10 @@ final class PastTubs {
         throw Halt.unreadable("back");
       }
       OptionalLong change = OptionalLong.of(Long.parseLong(typed.group(2)));
-      Handled handled = stock.takeBack(house, typed.group(1), change, visit.who());
-      if (handled instanceof Handled.Refused refused) {
+      Handled handled = stock.takeBack(house, typed.group(1), change, false, visit.who());
+      if (handled instanceof Handled.Asks) {
+        kept.add(visit.words().say("stock.past-asked", typed.group(1)));
+      } else if (handled instanceof Handled.Refused refused) {
         kept.add(visit.words().say(refused.because()));
       }
     }

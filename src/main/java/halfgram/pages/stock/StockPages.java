@@ -199,8 +199,12 @@ public final class StockPages implements Server.Part {
         change.matches("\\d{1,18}")
             ? OptionalLong.of(Long.parseLong(change))
             : OptionalLong.empty();
-    Handled handled = stock.takeBack(house, code, number, visit.who());
-    if (handled instanceof Handled.Refused refused && number.isPresent()) {
+    boolean sure = !visit.field("sure").isEmpty();
+    Handled handled = stock.takeBack(house, code, number, sure, visit.who());
+    if (handled instanceof Handled.Asks asks) {
+      visit.notice(visit.words().say(asks.asks()));
+      show(visit, 422, house, life(visit, house), Optional.empty(), Typed.NOTHING);
+    } else if (handled instanceof Handled.Refused refused && number.isPresent()) {
       visit.notice(visit.words().say(refused.because()));
       show(visit, 409, house, life(visit, house), Optional.empty(), Typed.NOTHING);
     } else {
@@ -316,6 +320,8 @@ public final class StockPages implements Server.Part {
             .toList();
     LifeView.Parts parts =
         new LifeView.Parts(
+            Stock.findLast(life.movements())
+                .flatMap(last -> Stock.asksBack(house, last, desk.now())),
             DipView.of(shelf, dips),
             new DeedForms(shelf, house, lot, typed).list(others),
             NewTubView.places(house, all));

@@ -9,6 +9,8 @@ import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
 import halfgram.testkit.FilledForm;
 import halfgram.testkit.Site;
+import halfgram.testkit.Staff;
+import java.time.Duration;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -108,6 +110,33 @@ class StockTest {
     assertThat(client.get("/k/TARN/stock").body()).doesNotContain("id=\"tub-" + tub + "\"");
     client.post("/k/TARN/stock/" + tub + "/back");
     assertThat(left().isPositive()).isTrue();
+  }
+
+  @Test
+  void whatWasBinnedAWhileAgoComesBackOnlyWhenSomebodyWasToldWhyAndSaysThatItMay() {
+    client.post("/k/TARN/stock/" + tub + "/bin", "reason", "not safe");
+    assertThat(client.get("/k/TARN/stock/" + tub).body()).doesNotContain("name=\"sure\"");
+    site.passTime(Duration.ofSeconds(11));
+    Answer page = client.get("/k/TARN/stock/" + tub);
+    assertThat(page.text()).contains("by office: not safe.", "It may be used after all");
+    FilledForm back = FilledForm.of(page, tub + "/back");
+    Answer asked = client.post("/k/TARN/stock/" + tub + "/back", back.fields());
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text()).contains("by office: not safe.");
+    Answer call = client.json("POST", "/k/TARN/api/v1/stock/" + tub + "/back", "{}");
+    assertThat(call.status()).isEqualTo(409);
+    assertThat(call.body()).contains("\"unsure\"", "by office: not safe.");
+    assertThat(left().isZero()).isTrue();
+
+    Staff.join(site, "mara", "cook");
+    client = Staff.signedIn(site, "mara");
+    page = client.get("/k/TARN/stock/" + tub);
+    back = FilledForm.of(page, tub + "/back").with("sure", "yes");
+    assertThat(client.post("/k/TARN/stock/" + tub + "/back", back.fields()).status())
+        .isEqualTo(303);
+    assertThat(left().isPositive()).isTrue();
+    assertThat(client.get("/k/TARN/log?kind=stock").text())
+        .contains("mara of the test", "not safe");
   }
 
   @Test
