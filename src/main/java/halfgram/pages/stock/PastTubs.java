@@ -8,10 +8,10 @@ import halfgram.lot.Tub;
 import halfgram.pages.Rooms;
 import halfgram.web.Halt;
 import halfgram.web.Visit;
-import java.util.LinkedHashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalLong;
-import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -31,15 +31,19 @@ final class PastTubs {
   }
 
   void list(Visit visit) {
+    String binned = visit.query("binned");
+    list(visit, 200, binned.isEmpty() ? List.of() : List.of(binned.split(",")));
+  }
+
+  /** With the tubs that have just been binned, or stay so. */
+  private void list(Visit visit, int status, List<String> codes) {
     House house = Rooms.house(desk, visit);
     List<Tub> past = stock.listPast(house);
-    String binned = visit.query("binned");
-    List<String> codes = binned.isEmpty() ? List.of() : List.of(binned.split(","));
     Shelf shelf = shelves.of(visit, house);
     List<PastView.Gone> gone =
         codes.stream().map(code -> PastView.Gone.of(shelf, code, stock.find(house, code))).toList();
     BinForm form = new BinForm(visit.words().say("stock.reason-past"), "");
-    show(visit, 200, PastView.blank(shelf, past, form, gone));
+    show(visit, status, PastView.blank(shelf, past, form, gone));
   }
 
   void bin(Visit visit) {
@@ -60,7 +64,7 @@ final class PastTubs {
 
   /** Takes what was binned together out again; what cannot be is told. */
   private void outOfTheBin(Visit visit, House house, List<String> back) {
-    Set<String> kept = new LinkedHashSet<>();
+    Map<String, String> kept = new LinkedHashMap<>();
     for (String one : back) {
       Matcher typed = BINNED.matcher(one);
       if (!typed.matches()) {
@@ -69,15 +73,17 @@ final class PastTubs {
       OptionalLong change = OptionalLong.of(Long.parseLong(typed.group(2)));
       Handled handled = stock.takeBack(house, typed.group(1), change, false, visit.who());
       if (handled instanceof Handled.Asks) {
-        kept.add(visit.words().say("stock.past-asked", typed.group(1)));
+        kept.put(typed.group(1), visit.words().say("stock.past-asked", typed.group(1)));
       } else if (handled instanceof Handled.Refused refused) {
-        kept.add(visit.words().say(refused.because()));
+        kept.put(typed.group(1), visit.words().say(refused.because()));
       }
     }
-    if (!kept.isEmpty()) {
-      visit.notice(String.join(" ", kept));
+    if (kept.isEmpty()) {
+      visit.seeOther("stock/past");
+    } else {
+      visit.notice(String.join(" ", kept.values()));
+      list(visit, 409, List.copyOf(kept.keySet()));
     }
-    visit.seeOther("stock/past");
   }
 
   private static void show(Visit visit, int status, PastView view) {

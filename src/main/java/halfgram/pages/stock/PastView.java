@@ -39,6 +39,7 @@ record PastView(
       String back =
           life.flatMap(of -> Stock.findLast(of.movements()))
               .filter(last -> last.kind() == Movement.Kind.BINNED)
+              .filter(last -> Stock.asksBack(shelf.house(), last, shelf.now()).isEmpty())
               .map(last -> code + " " + last.change())
               .orElse("");
       return new Gone(code, shelf.address("stock/" + Visit.encoded(code)), back);

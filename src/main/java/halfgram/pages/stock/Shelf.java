@@ -105,6 +105,10 @@ final class Shelf {
     return names;
   }
 
+  House house() {
+    return house;
+  }
+
   Instant now() {
     return now;
   }

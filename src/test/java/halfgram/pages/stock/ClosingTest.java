@@ -160,6 +160,23 @@ class ClosingTest {
   }
 
   @Test
+  void whatWasBinnedAtOnceIsAskedAboutOneByOneALittleLater() {
+    morningAfter();
+    FilledForm form = FilledForm.of(client.get("/k/TARN/stock/past"), "stock/past");
+    Answer done = client.postAndFollow("/k/TARN/stock/past", form.fields());
+    FilledForm undo = FilledForm.of(done, "stock/past");
+    site.passTime(Duration.ofSeconds(11));
+    Answer asked = client.post("/k/TARN/stock/past", undo.fields());
+    assertThat(asked.status()).isEqualTo(409);
+    String first = done.all("name=\"back\" value=\"([^ ]+) ").get(0);
+    assertThat(asked.text()).contains(first + " stays in the bin: say on its page");
+    assertThat(asked.body())
+        .contains("href=\"/k/TARN/stock/" + first + "\"")
+        .doesNotContain("name=\"back\"");
+    assertThat(asked.text()).contains("Nothing on hand is past its date.");
+  }
+
+  @Test
   void whatIsStillInDateIsNotBinnedWithTheRest() {
     String oil = "t-1203-oil-1";
     client.get("/k/TARN/stock/past");
