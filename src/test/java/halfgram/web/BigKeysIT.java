@@ -58,11 +58,13 @@ class BigKeysIT {
             page.locator("#made").tap();
             assertThat(page.evaluate(CrowdedWallIT.HIDDEN, TYPED)).as(where).isEqualTo(List.of());
             assertThat(page.evaluate(ROWS)).as(where).isEqualTo(List.of("789", "456", "123"));
+            assertThat(page.evaluate(CrowdedWallIT.NEAR)).as(where).isEqualTo(List.of());
             page.locator("#part summary").tap();
             page.locator("#so-far").tap();
             assertThat(page.evaluate(CrowdedWallIT.HIDDEN, TYPED_SO_FAR))
                 .as(where)
                 .isEqualTo(List.of());
+            assertThat(page.evaluate(CrowdedWallIT.NEAR)).as(where).isEqualTo(List.of());
             assertThat(page.evaluate(ROWS)).as(where).isEqualTo(List.of("789", "456", "123"));
           }
         }

@@ -136,6 +136,7 @@ class CrowdedWallIT {
               assertThat(page.locator("#made").inputValue()).contains(word);
               assertThat((List<?>) page.evaluate(LOOK, screen.width())).isEmpty();
               assertThat(page.locator(".acts").boundingBox().height).isLessThan(ONE_ROW);
+              assertThat((List<?>) page.evaluate(NEAR)).isEmpty();
             }
           });
     }
@@ -326,6 +327,20 @@ class CrowdedWallIT {
     return wrong;
   }
 
+  /** What is pressed in the bar with less than 16 px to the next. */
+  static final String NEAR =
+      """
+      () => {
+        const keys = [...document.querySelectorAll(
+          '.acts :is(button, summary, input:not([type=hidden]))')]
+          .filter((one) => one.checkVisibility()).map((one) => [one, one.getBoundingClientRect()]);
+        return keys.flatMap(([a, to], i) => keys.slice(i + 1)
+          .filter(([, of]) => Math.max(to.left - of.right, of.left - to.right,
+            to.top - of.bottom, of.top - to.bottom) < 15.9)
+          .map(([b]) => `${a.id || a.textContent} to ${b.id || b.textContent}`));
+      }
+      """;
+
   private static final String LOOK =
       """
       (width) => {
@@ -366,6 +381,11 @@ class CrowdedWallIT {
             found.push(`cut by what it stands in: ${said(one)}`);
           }
         });
+        all('.diets strong').filter((one) => box(one).right > box(one.closest('.diets')).right + 1)
+          .forEach((one) => found.push(`out of its list: ${said(one)}`));
+        const type = (one) => parseFloat(getComputedStyle(one).fontSize);
+        all('.clock time').filter((one) => box(one).height > 1.5 * type(one))
+          .forEach((one) => found.push(`in two lines: ${said(one)}`));
         all('.timer').forEach((one) => all('button, .what', one)
           .filter((part) => box(part).bottom > box(one).bottom + 1)
           .forEach((part) => found.push(`out of its timer: ${said(part)}`)));

@@ -50,6 +50,7 @@ class SaturdayIT {
       assertThat(wall.getByText("Weights below include it")).isVisible();
 
       // A batch fails at the wall: the reason is kept, and what a second go takes stands there.
+      wall.locator("#more summary").click();
       wall.locator("#trouble summary").click();
       wall.locator("#trouble [name=note]").fill("curdled");
       wall.getByText("It failed: bin it all").click(new Locator.ClickOptions().setDelay(700));

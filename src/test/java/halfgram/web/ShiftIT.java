@@ -175,6 +175,7 @@ class ShiftIT {
   }
 
   private void theChefIsCalledAndComes() {
+    lorcan.locator("#more summary").tap();
     lorcan.locator("#trouble summary").tap();
     lorcan.locator("#note").fill("the lid is gone");
     tap(lorcan, "Tell");

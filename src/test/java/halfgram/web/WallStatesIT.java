@@ -81,7 +81,7 @@ class WallStatesIT {
     STATES.put("a tasting", List.of(page("hot", SAUCE), "#adjust summary"));
     STATES.put("on it by another", List.of(page("cold", "pea-base/harvest-dinner/1/shear")));
     STATES.put("on it, more open", List.of(page("hot", COOK), "#more summary"));
-    STATES.put("trouble open", List.of(page("hot", COOK), "#trouble summary"));
+    STATES.put("trouble open", List.of(page("hot", COOK), "#more summary", "#trouble summary"));
     STATES.put("waits", List.of(page("cold", BLEND)));
     STATES.put("problem", List.of(page("hot", "mushroom-jus/harvest-dinner/1/simmer")));
     STATES.put("failed", List.of(page("pastry", "skyr-cream/harvest-dinner/1/melt")));
@@ -163,7 +163,7 @@ class WallStatesIT {
   }
 
   @Test
-  void digitsOfTheWeightInHandAreNineMillimetresHighOfTimesAndCountsFiveAndCapitalsNext() {
+  void digitsOfTheWeightInHandAreNineMillimetresHighOfTimesAndCountsFiveAndWordsThreeAndAHalf() {
     Map<String, List<String>> found = new TreeMap<>();
     for (Device screen :
         List.of(
@@ -208,9 +208,7 @@ class WallStatesIT {
       STATES.forEach(
           (name, way) -> {
             Page page = viewer.open(address(way.get(0)));
-            if (way.size() > 1) {
-              page.locator(way.get(1)).first().click();
-            }
+            way.stream().skip(1).forEach(press -> page.locator(press).first().click());
             List<String> found = finder.apply(page);
             if (!found.isEmpty()) {
               all.put(device.width() + " " + name, found);
@@ -264,24 +262,26 @@ class WallStatesIT {
       }
       """;
 
+  /** What nobody needs from two metres: who is on shift, who called and when, which tablet. */
+  private static final List<String> NEAR =
+      List.of(".top .who span", ".calls .wanted span", ".tablet");
+
   /**
    * Texts that are lower than that, by the height of their digits, else of their capitals: the
-   * weight in hand; other weights, and what times or counts; what is to be done, what it is and
-   * what it contains; every other text.
+   * weight in hand; other weights, and what times or counts; every other word but those for who
+   * stands near.
    */
   @SuppressWarnings("unchecked")
   private static List<String> small(Page page, double millimetres) {
+    String near = String.join(", ", NEAR);
     return (List<String>)
         page.evaluate(
             """
-            (millimetres) => {
+            ([millimetres, near]) => {
               const weight = '.weigh .now :is(.w, .f), .which .amount b';
               const counts = '.weigh :is(.w, .f), .clock *, .to b, .pace b, .timer [data-count], '
                 + '.tray .wear b, .tray time, .ticks, .baths b, .count b, .task > :is(time, b), '
-                + '.ready b, .diets b';
-              const next = '.named :is(h1 *, .allergen, .state, .caution), .hand > .method *, '
-                + '.weigh .n > span, .weigh .u, .main-act .go, .task .name *, .which p, '
-                + '.timer :is(.what a, button), .calls :is(strong, button), .to a, .waits';
+                + '.ready b, .diets b, #made, #so-far';
               const found = new Set();
               const canvas = document.createElement('canvas').getContext('2d');
               const high = (one, letter) => {
@@ -291,14 +291,18 @@ class WallStatesIT {
                 return part * parseFloat(fontSize) * millimetres;
               };
               const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+              const read = [...document.querySelectorAll('input')]
+                .map((one) => [one, one.value || one.placeholder]);
               while (texts.nextNode()) {
-                const text = texts.currentNode.data.trim();
-                const one = texts.currentNode.parentElement;
+                read.push([texts.currentNode.parentElement, texts.currentNode.data]);
+              }
+              for (const [one, said] of read) {
+                const text = said.trim();
                 if (!text || !one.checkVisibility() || one.closest('.out-of-sight')) {
                   continue;
                 }
                 const is = (selector) => one.matches(selector);
-                const least = is(weight) ? 9 : is(counts) ? 5 : is(next) ? 3.5 : 2.9;
+                const least = is(weight) ? 9 : is(counts) ? 5 : one.closest(near) ? 2.9 : 3.5;
                 const tall = high(one, /^[+]?[0-9]/.test(text) ? '1' : 'H');
                 if (tall < least) {
                   found.add(`${tall.toFixed(2)} ${one.className || one.tagName}: ${text}`);
@@ -307,7 +311,7 @@ class WallStatesIT {
               return [...found];
             }
             """,
-            millimetres);
+            List.of(millimetres, near));
   }
 
   private static String address(String page) {
@@ -325,9 +329,7 @@ class WallStatesIT {
           name -> {
             List<String> way = STATES.getOrDefault(name, List.of());
             Page page = viewer.open(address(way.get(0)));
-            if (way.size() > 1) {
-              page.locator(way.get(1)).first().click();
-            }
+            way.stream().skip(1).forEach(press -> page.locator(press).first().click());
             List<String> found = new ArrayList<>();
             // At its end, where the bars that stay in reach cover nothing.
             page.evaluate("window.scrollTo(0, document.documentElement.scrollHeight)");

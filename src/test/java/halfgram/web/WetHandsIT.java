@@ -107,6 +107,7 @@ class WetHandsIT {
 
   @Test
   void whatCannotBeTakenBackIsHeldAndAShortPressSaysSo() {
+    wall.locator("#more summary").click();
     wall.locator("#trouble summary").click();
     wall.locator("#trouble [name=note]").fill("burnt");
     Locator bin = wall.getByText("It failed: bin it all");
@@ -119,6 +120,7 @@ class WetHandsIT {
 
   @Test
   void theSameIsHeldByAKey() {
+    wall.locator("#more summary").click();
     wall.locator("#trouble summary").click();
     wall.locator("#trouble [name=note]").fill("burnt");
     wall.getByText("It failed: bin it all").focus();

@@ -31,7 +31,7 @@ class LateAtWallTest extends AtWall {
         .containsPattern(
             "<time>"
                 + clock(roast.start())
-                + "</time>\\s*<span class=\"whose\"><strong class=\"late\">LATE<");
+                + "</time>(?:(?!</a>)[\\s\\S])*<span class=\"name\"><strong class=\"late\">LATE<");
   }
 
   @Test
