@@ -3,8 +3,10 @@ package halfgram.pages.wall;
 import halfgram.prep.Task;
 import halfgram.prep.TaskState;
 import halfgram.web.Visit;
+import halfgram.words.Figures;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /**
  * One task in a list of the wall.
@@ -14,7 +16,7 @@ import java.util.Locale;
  * @param who has it, or is to do it
  * @param sub what it waits for, or that the plan has no place for it
  * @param late a word where nobody has begun what should be begun; else empty
- * @param amount what it gives, while it is free to be begun; else empty, and its state is said
+ * @param amount what it gives, while it is free to be begun; else its state is said
  */
 record NextRow(
     String href,
@@ -24,7 +26,7 @@ record NextRow(
     String who,
     String sub,
     String late,
-    String amount,
+    Optional<Figures.Shown> amount,
     String state,
     String look) {
 
@@ -44,8 +46,8 @@ record NextRow(
         leftOut ? scene.planned(task) : waits.stream().findFirst().orElse(""),
         late ? scene.words().say("wall.state.late") : "",
         free && !task.stored().isEmpty()
-            ? scene.words().shown(task.stored().get(0).made()).first()
-            : "",
+            ? Optional.of(scene.words().shown(task.stored().get(0).made()))
+            : Optional.empty(),
         scene.state(task),
         free ? "to-do" : waits.isEmpty() ? lower(state) : "waits");
   }

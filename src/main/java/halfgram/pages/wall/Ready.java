@@ -9,6 +9,7 @@ import halfgram.measure.Dimension;
 import halfgram.measure.Exact;
 import halfgram.prep.Components;
 import halfgram.prep.ServiceRun;
+import halfgram.words.Figures;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -18,7 +19,7 @@ import java.util.List;
 final class Ready {
 
   /** One component: what is there of what is needed, both in one unit. */
-  record Row(String name, String ready, String of, boolean enough) {}
+  record Row(String name, Figures.Shown ready, Figures.Shown of, boolean enough) {}
 
   private final Scene scene;
   private final List<Tub> stock;
@@ -39,8 +40,8 @@ final class Ready {
         rows.add(
             new Row(
                 scene.words().text(Components.name(version, use.output())),
-                scene.words().shown(ready).first(),
-                scene.words().shown(use.amount()).first(),
+                scene.words().shown(ready),
+                scene.words().shown(use.amount()),
                 enough));
       }
     }

@@ -64,6 +64,17 @@ class UnitsAtWallTest {
   }
 
   @Test
+  void theListAndWhatIsReadySayBothToo() {
+    assertThat(wall("en").all("class=\"beside\">([^<]+)<")).isEmpty();
+    kitchen(book -> units(book, "both"));
+    Answer both = wall("en");
+    assertThat(both.all("<b>5586 g</b>\\s*<span class=\"beside\">([^<]+)<"))
+        .containsExactly("12 lb 5.03 oz");
+    String ready = "<b>[^<]+</b> <small>of [^<]+</small><small class=\"beside\">([^<]+)<";
+    assertThat(both.all(ready)).isNotEmpty().allMatch(said -> said.matches(".*of .*(lb|oz)"));
+  }
+
+  @Test
   void smallDosesStayInGramsWithTheSignOfTheDevice() {
     kitchen(book -> units(book, "us"));
     assertThat(numbers(wall("es"))).contains("11", ",8", ",35");
