@@ -2,7 +2,8 @@
 // it comes into sight between them by itself, and stays there until somebody scrolls away from it.
 const root = document.documentElement;
 // The first of them that is there.
-const NEXT = ['.at-gate:has(.fault)', '.at-baths .lift', '.at-baths .drop > button', '.weigh .now', '.at-gate'];
+const NEXT = [':is(.is-problem, .is-failed) > .problem', '.at-gate:has(.fault)', '.at-baths .lift',
+  '.at-baths .drop > button', '.weigh .now', '.at-gate'];
 const CROWN = '.wall > :is(.top, .calls, .said, .changed)';
 const bars = new ResizeObserver(stand);
 let follows = true;
@@ -23,7 +24,7 @@ function stand() {
 
 // How far the page has to go for it to be seen whole, or from its beginning.
 function away() {
-  const next = NEXT.map((one) => document.querySelector(`.hand ${one}`)).find((one) => one);
+  const next = NEXT.map((one) => document.querySelector(`.work ${one}`)).find((one) => one);
   if (!next || document.querySelector('.acts :is(details[open], .keys)')) {
     return 0;
   }

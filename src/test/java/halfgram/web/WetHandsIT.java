@@ -11,6 +11,7 @@ import halfgram.testkit.Device;
 import halfgram.testkit.Site;
 import halfgram.testkit.Viewer;
 import java.time.Duration;
+import java.util.List;
 import org.assertj.core.api.Assertions;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -131,6 +132,22 @@ class WetHandsIT {
     wall.locator(".held").waitFor();
     wall.keyboard().up("Enter");
     assertThat(wall.locator(".hand.is-failed")).hasCount(1);
+  }
+
+  @Test
+  void whatIsWrongIsInSightWhereverTheWeighingHadCome() {
+    wall.navigate(address("wall/cold?task=rye-crisp%2Fterrace%2F1%2Fmix"));
+    for (int weighed = 1; weighed < 4; weighed++) {
+      wall.locator(".weigh .now button").click();
+      assertThat(wall.locator(".weigh .done")).hasCount(weighed);
+    }
+    wall.locator("#more summary").click();
+    wall.locator("#trouble summary").click();
+    wall.locator("#trouble [name=note]").fill("the scale jumps");
+    wall.getByText("Tell", exactly()).click();
+    assertThat(wall.locator(".hand > .problem")).containsText("the scale jumps");
+    Assertions.assertThat(wall.evaluate(CrowdedWallIT.HIDDEN, List.of(".hand > .problem")))
+        .isEqualTo(List.of());
   }
 
   @Test
