@@ -86,6 +86,8 @@ class WallStatesIT {
     STATES.put("problem", List.of(page("hot", "mushroom-jus/harvest-dinner/1/simmer")));
     STATES.put("failed", List.of(page("pastry", "skyr-cream/harvest-dinner/1/melt")));
     STATES.put("part done", List.of(page("cold", "trout-slices/harvest-dinner/1/slice")));
+    STATES.put(
+        "part typed", List.of(page("cold", BASE), "#part summary", "#so-far", ".keys .digit"));
     STATES.put("done", List.of(page("hot", "pea-stock/bar.2026-12-05/1/simmer")));
     STATES.put("locked for wiping", List.of("wall/cold", "[data-wipe]"));
     STATES.put("keys", List.of(page("cold", BASE), "#made"));

@@ -270,17 +270,19 @@ record Scene(
         .map(
             wait ->
                 wait.<String>fold(
-                    of -> words.say("wall.waits-for", beside(task, of.task())),
+                    of -> waitsFor(task, of.task()),
                     until ->
                         words.say(
-                            "wall.waits-until", beside(task, until.task()), time(until.moment())),
+                            "wall.waits-until", names.title(until.task()), time(until.moment())),
                     delivery -> waitsFor(delivery.awaited())))
         .toList();
   }
 
-  /** What another task is called where the first is named: of the same make its step says it. */
-  private String beside(Task task, Task other) {
-    return other.make().id().equals(task.make().id()) ? step(other) : names.title(other);
+  /** Of the same make the step says it all. */
+  private String waitsFor(Task task, Task other) {
+    return other.make().id().equals(task.make().id())
+        ? words.say("wall.waits-step", step(other))
+        : words.say("wall.waits-for", names.title(other));
   }
 
   /** The name of an event, as long as it is there. */
