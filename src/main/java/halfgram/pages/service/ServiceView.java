@@ -168,13 +168,15 @@ record ServiceView(
         .ifPresent(
             one -> {
               Fire fire = one.fire();
+              String name = PlatingWords.fire(scene.words(), fire);
+              String time = scene.time(fire.at());
               facts.add(
                   new Fact(
                       scene.words().say("pass.next-fire"),
-                      PlatingWords.fire(scene.words(), fire),
+                      name,
                       scene.until(fire.at()),
                       fire.at().toEpochMilli(),
-                      scene.time(fire.at())));
+                      name.equals(time) ? "" : time));
             });
     scene
         .board()

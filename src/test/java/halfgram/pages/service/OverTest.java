@@ -32,6 +32,15 @@ class OverTest {
   }
 
   @Test
+  void aFireThatIsNamedByItsTimeSaysItOnce() {
+    assertThat(client.get(DINNER).text()).contains("Next fire First in 25 min 18:45");
+    site.setClock(Site.at("12:20"));
+    assertThat(client.get("/k/TARN/service/lunch.2026-12-05").text())
+        .contains("Next fire 12:30 in 10 min")
+        .doesNotContain("12:30 12:30");
+  }
+
+  @Test
   void aServiceThatIsOverHasNothingNext() {
     assertThat(client.get(DINNER).text()).contains("Next fire First in 25 min");
     site.setClock(Site.at("22:00"));
