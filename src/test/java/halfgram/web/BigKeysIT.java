@@ -84,6 +84,24 @@ class BigKeysIT {
     }
   }
 
+  @Test
+  void thoseBehindMoreAreOfOneSizeOnAPhoneAndTheFieldAsLowAsThey() {
+    try (Viewer viewer = Browser.open(Device.phone())) {
+      Page page =
+          viewer.open(site.address() + "/k/TARN/wall/cold?task=" + Client.encoded(TASKS.get(0)));
+      double go = page.locator(".main-act .go").boundingBox().height;
+      assertThat(page.locator("#made").boundingBox().height).isLessThan(go * 1.2);
+      page.locator("#more summary").tap();
+      assertThat(page.evaluate(SIZE, "#trouble summary"))
+          .isEqualTo(page.evaluate(SIZE, "#more summary"));
+      var minutes = page.locator(".minutes button");
+      assertThat(minutes.nth(2).boundingBox().y).isEqualTo(minutes.first().boundingBox().y);
+    }
+  }
+
+  private static final String SIZE =
+      "(one) => getComputedStyle(document.querySelector(one)).fontSize";
+
   /** The digits but nought as they stand in rows, from the left. */
   private static final String ROWS =
       """
