@@ -31,6 +31,7 @@ final class Later implements Executor {
       isAsked = true;
       begin = now + HEAD_START;
     }
-    thread.schedule(task, Math.max(0, begin - now), TimeUnit.NANOSECONDS);
+    // Whoever gives a task says what went wrong in it.
+    var unused = thread.schedule(task, Math.max(0, begin - now), TimeUnit.NANOSECONDS);
   }
 }
