@@ -58,6 +58,17 @@ class AtBathsIT {
   }
 
   @Test
+  void theChefIsCalledAndAProblemToldThereToo() {
+    try (Site site = Site.demo();
+        Viewer viewer = Browser.open(Device.tablet())) {
+      Page page = atBaths(site, viewer);
+      page.locator("#more summary").click();
+      List<String> keys = List.of(".aloud > button", "#trouble summary", "#more summary");
+      assertThat(page.evaluate(CrowdedWallIT.HIDDEN, keys)).isEqualTo(List.of());
+    }
+  }
+
+  @Test
   void aPressCountsThoughTheAnswerToTheLastOneArrivesUnderIt() {
     try (Site site = Site.demo();
         Viewer viewer = Browser.open(Device.tablet())) {
