@@ -64,7 +64,7 @@ class AtBathsIT {
       Page page = atBaths(site, viewer);
       page.locator("#more summary").click();
       List<String> keys = List.of(".aloud > button", "#trouble summary", "#more summary");
-      assertThat(page.evaluate(CrowdedWallIT.HIDDEN, keys)).isEqualTo(List.of());
+      assertThat(page.evaluate(InSight.HIDDEN, keys)).isEqualTo(List.of());
     }
   }
 

@@ -56,14 +56,12 @@ class BigKeysIT {
                 viewer.open(site.address() + "/k/TARN/wall/cold?task=" + Client.encoded(task));
             String where = language + " " + screen.width() + " " + task;
             page.locator("#made").tap();
-            assertThat(page.evaluate(CrowdedWallIT.HIDDEN, TYPED)).as(where).isEqualTo(List.of());
+            assertThat(page.evaluate(InSight.HIDDEN, TYPED)).as(where).isEqualTo(List.of());
             assertThat(page.evaluate(ROWS)).as(where).isEqualTo(List.of("789", "456", "123"));
             assertThat(page.evaluate(CrowdedWallIT.NEAR)).as(where).isEqualTo(List.of());
             page.locator("#part summary").tap();
             page.locator("#so-far").tap();
-            assertThat(page.evaluate(CrowdedWallIT.HIDDEN, TYPED_SO_FAR))
-                .as(where)
-                .isEqualTo(List.of());
+            assertThat(page.evaluate(InSight.HIDDEN, TYPED_SO_FAR)).as(where).isEqualTo(List.of());
             assertThat(page.evaluate(CrowdedWallIT.NEAR)).as(where).isEqualTo(List.of());
             assertThat(page.evaluate(ROWS)).as(where).isEqualTo(List.of("789", "456", "123"));
           }
@@ -79,7 +77,7 @@ class BigKeysIT {
         Page page = viewer.open(site.address() + "/k/TARN/wall/cold?task=" + Client.encoded(task));
         page.locator("#made").tap();
         List<String> told = List.of("#made", ".keys .digit:first-child");
-        assertThat(page.evaluate(CrowdedWallIT.HIDDEN, told)).as(task).isEqualTo(List.of());
+        assertThat(page.evaluate(InSight.HIDDEN, told)).as(task).isEqualTo(List.of());
       }
     }
   }

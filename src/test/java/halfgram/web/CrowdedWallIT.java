@@ -163,7 +163,7 @@ class CrowdedWallIT {
     for (Device screen : SCREENS) {
       try (Viewer viewer = Browser.open(screen)) {
         Page page = viewer.open(wall(WEIGHED.get(0)));
-        assertThat(page.evaluate(HIDDEN, TOLD)).as("on " + screen).isEqualTo(List.of());
+        assertThat(page.evaluate(InSight.HIDDEN, TOLD)).as("on " + screen).isEqualTo(List.of());
         assertThat(viewer.troubles()).isEmpty();
       }
     }
@@ -184,7 +184,7 @@ class CrowdedWallIT {
           for (String task : WEIGHED) {
             String asked = "/k/TARN/wall/cold?task=" + Client.encoded(task);
             Page page = viewer.open(site.address() + asked);
-            assertThat(page.evaluate(HIDDEN, told))
+            assertThat(page.evaluate(InSight.HIDDEN, told))
                 .as(language + " " + screen.width() + " " + task)
                 .isEqualTo(List.of());
           }
@@ -199,7 +199,9 @@ class CrowdedWallIT {
       try (Viewer viewer = Browser.open(screen.speaking("fr"))) {
         Page page = viewer.open(site.address() + "/k/TARN/wall/cold");
         page.locator("#more summary").tap();
-        assertThat(page.evaluate(HIDDEN, List.of(".hand h1", "#more summary", ".aloud > button")))
+        assertThat(
+                page.evaluate(
+                    InSight.HIDDEN, List.of(".hand h1", "#more summary", ".aloud > button")))
             .as("on " + screen)
             .isEqualTo(List.of());
       }
@@ -228,21 +230,6 @@ class CrowdedWallIT {
       List.of(
           ".after button", ".hand h1", ".hand .state", ".hand .allergen", ".timer .does button");
 
-  /** What of it lies outside of the screen, or under something else, once all of it is drawn. */
-  static final String HIDDEN =
-      """
-      async (told) => {
-        await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
-        return told.map((selector) => document.querySelector(selector))
-          .filter((one) => {
-            const {left, right, top, bottom} = one.getBoundingClientRect();
-            return [top + 3, bottom - 3].some((y) =>
-              !one.contains(document.elementFromPoint((left + right) / 2, y)));
-          })
-          .map((one) => one.className + ' ' + one.textContent);
-      }
-      """;
-
   @Test
   void theNumberThatTheHandNeedsNextIsInSightTooInTheLongestWords() {
     seeNumber(List.of("fr"));
@@ -264,7 +251,7 @@ class CrowdedWallIT {
             Page page = viewer.open(wall(task));
             assertThat(page.locator(".calls .wanted").count()).isPositive();
             String where = language + " " + screen.width() + " " + task;
-            assertThat(page.evaluate(HIDDEN, told)).as(where).isEqualTo(List.of());
+            assertThat(page.evaluate(InSight.HIDDEN, told)).as(where).isEqualTo(List.of());
           }
         }
       }
@@ -276,7 +263,7 @@ class CrowdedWallIT {
     try (Viewer viewer = Browser.open(Device.tablet())) {
       Page page = viewer.open(wall(WEIGHED.get(1)));
       assertThat(page.evaluate(GROWN)).as("room lost").isEqualTo(true);
-      assertThat(page.evaluate(HIDDEN, List.of(".weigh .now button"))).isEqualTo(List.of());
+      assertThat(page.evaluate(InSight.HIDDEN, List.of(".weigh .now button"))).isEqualTo(List.of());
     }
   }
 
@@ -304,13 +291,13 @@ class CrowdedWallIT {
       for (int weighed = 1; weighed < 4; weighed++) {
         page.locator(".weigh .now button").click();
         assertThat(page.locator(".weigh .done")).hasCount(weighed);
-        assertThat(page.evaluate(HIDDEN, List.of(".weigh .now b"))).isEqualTo(List.of());
+        assertThat(page.evaluate(InSight.HIDDEN, List.of(".weigh .now b"))).isEqualTo(List.of());
       }
       page.evaluate("() => new Promise((done) => { onscroll = done; scrollTo(0, 0); })");
       ticks.tick("note", mix, "'note': 'lu'");
       assertThat(page.locator(".noted")).hasCount(1);
       assertThat(page.evaluate("scrollY")).isEqualTo(0);
-      assertThat(page.evaluate(HIDDEN, List.of(".weigh .now b"))).isNotEqualTo(List.of());
+      assertThat(page.evaluate(InSight.HIDDEN, List.of(".weigh .now b"))).isNotEqualTo(List.of());
     }
   }
 

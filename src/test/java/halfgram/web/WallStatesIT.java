@@ -122,7 +122,7 @@ class WallStatesIT {
       for (Device screen : List.of(Device.tablet(), Device.tablet().sized(1024, 768))) {
         try (Viewer viewer = Browser.open(screen.speaking(language))) {
           Page page = viewer.open(address(page("cold", BASE)));
-          assertThat(page.evaluate(CrowdedWallIT.HIDDEN, names))
+          assertThat(page.evaluate(InSight.HIDDEN, names))
               .as(language + " " + screen.width())
               .isEqualTo(List.of());
         }

@@ -146,7 +146,7 @@ class WetHandsIT {
     wall.locator("#trouble [name=note]").fill("the scale jumps");
     wall.getByText("Tell", exactly()).click();
     assertThat(wall.locator(".hand > .problem")).containsText("the scale jumps");
-    Assertions.assertThat(wall.evaluate(CrowdedWallIT.HIDDEN, List.of(".hand > .problem")))
+    Assertions.assertThat(wall.evaluate(InSight.HIDDEN, List.of(".hand > .problem")))
         .isEqualTo(List.of());
   }
 
