@@ -159,6 +159,7 @@ class EveryPageIT {
           page.evaluate(
               """
               Math.min(...[...document.querySelectorAll('.hand .acts > *')]
+                .filter(one => one.checkVisibility())
                 .map(one => one.getBoundingClientRect())
                 .flatMap((one, i, all) => all.slice(i + 1).map(other =>
                   Math.max(other.left - one.right, other.top - one.bottom))))
