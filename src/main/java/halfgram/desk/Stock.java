@@ -242,15 +242,11 @@ public final class Stock {
     return Posting.rows(house, tub, movement, NONE);
   }
 
-  /** Takes back what happened to a tub last, when that was done by hand and not taken back yet. */
-  public Handled takeBack(House house, String code, String who) {
-    return takeBack(house, code, OptionalLong.empty(), true, who);
-  }
-
   /**
-   * As above, unless something happened to it since; the same twice is once.
+   * Takes back what happened to a tub last, when that was done by hand and not taken back yet,
+   * unless something else happened to it since; the same twice is once.
    *
-   * @param change number of what is taken back
+   * @param change number of what is taken back; empty for whatever was last
    * @param sure whether whoever takes it back was told why it was binned
    */
   public Handled takeBack(House house, String code, OptionalLong change, boolean sure, String who) {

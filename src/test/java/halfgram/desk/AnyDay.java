@@ -184,7 +184,7 @@ final class AnyDay {
   }
 
   private String back(String code) {
-    Handled handled = stock.takeBack(house(), code, "ines");
+    Handled handled = stock.takeBack(house(), code, OptionalLong.empty(), true, "ines");
     refused = handled instanceof Handled.Refused;
     return "back " + handled.getClass().getSimpleName();
   }

@@ -22,6 +22,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.TreeSet;
 import java.util.UUID;
 import java.util.concurrent.Callable;
@@ -230,7 +231,7 @@ class StorageTest {
             .orElseThrow();
     stock.count(house, tub.lot().code(), Amount.grams(30), "ines");
     stock.bin(house, tub.lot().code(), "smells of nothing", "ines");
-    stock.takeBack(house, tub.lot().code(), "ines");
+    stock.takeBack(house, tub.lot().code(), OptionalLong.empty(), true, "ines");
     Stock.Life life = stock.find(house, tub.lot().code()).orElseThrow();
     assertThat(life.movements())
         .extracting(Movement::kind)
