@@ -42,6 +42,10 @@ public final class Database implements AutoCloseable {
     Settings settings =
         new Settings()
             .withRenderSchema(false)
+            // Nothing here listens for what a statement says beside its answer.
+            .withExecuteLogging(false)
+            .withFetchWarnings(false)
+            .withAttachRecords(false)
             .withRenderQuotedNames(RenderQuotedNames.EXPLICIT_DEFAULT_UNQUOTED);
     this.pool = pool;
     // Transactions do not nest here, so none of them needs a savepoint at its start.

@@ -90,7 +90,7 @@ public final class Bathing {
 
   private final Desk desk;
   private final Plans plans;
-  private final Ticking ticking;
+  private final Starting starting;
   private final KitchenStore kitchens = new KitchenStore();
   private final PlanStore planStore = new PlanStore();
   private final TickStore ticks = new TickStore();
@@ -100,7 +100,7 @@ public final class Bathing {
   public Bathing(Desk desk, Plans plans, Ticking ticking) {
     this.desk = desk;
     this.plans = plans;
-    this.ticking = ticking;
+    this.starting = ticking.starting();
   }
 
   /** How the baths of a day stand. */
@@ -225,7 +225,7 @@ public final class Bathing {
       return new Unknown(found.unknown().get());
     }
     Optional<FoundTask> task =
-        found.run().flatMap(run -> ticking.find(tx, house, day, BathBoard.task(run)));
+        found.run().flatMap(run -> starting.find(tx, house, day, BathBoard.task(run)));
     Optional<Message> because =
         task.flatMap(of -> refused(tx, house, entry, of))
             .or(() -> overdue(tx, house, day, entry, found))
@@ -255,19 +255,19 @@ public final class Bathing {
   /** Why the run takes no more of these. */
   private Optional<Message> refused(Tx tx, House house, Entry entry, FoundTask task) {
     boolean goesOn = entry.kind() == BathEntry.Kind.DROP || entry.kind() == BathEntry.Kind.BROKE;
-    if (goesOn && ticking.isLost(tx, house, task)) {
+    if (goesOn && starting.isLost(tx, house, task)) {
       return Optional.of(Message.of("tick.refused.make-failed"));
     }
     if (entry.kind() == BathEntry.Kind.DROP) {
       Ticking.Entry start =
           tick(entry, Optional.empty(), task.task().id(), Tick.Kind.START, Optional.empty());
-      Optional<Message> held = ticking.held(tx, house, task, start);
+      Optional<Message> held = starting.held(tx, house, task, start);
       if (held.isPresent()) {
         return held;
       }
     }
     boolean moves = goesOn || entry.kind() == BathEntry.Kind.UNDO;
-    return switch (ticking.progress(tx, house, task.task().id()).state()) {
+    return switch (starting.progress(tx, house, task.task().id()).state()) {
       case DONE -> moves ? Optional.of(Message.of("bath.refused.run-done")) : Optional.empty();
       case FAILED -> moves ? Optional.of(Message.of("tick.refused.failed")) : Optional.empty();
       case PROBLEM ->
@@ -285,10 +285,10 @@ public final class Bathing {
         .run()
         .filter(run -> entry.kind() == BathEntry.Kind.DROP)
         .filter(run -> !hasBegun(tx, house, run))
-        .flatMap(run -> ticking.find(tx, house, day, BathBoard.testTask(run)))
+        .flatMap(run -> starting.find(tx, house, day, BathBoard.testTask(run)))
         .flatMap(
             test ->
-                ticking.overdue(
+                starting.overdue(
                     tx,
                     house,
                     test,
@@ -301,22 +301,22 @@ public final class Bathing {
   }
 
   private boolean hasBegun(Tx tx, House house, PrepSheet.BathRun run) {
-    return ticking.progress(tx, house, BathBoard.task(run)).state() != TaskState.TO_DO;
+    return starting.progress(tx, house, BathBoard.task(run)).state() != TaskState.TO_DO;
   }
 
   private void start(
       Tx tx, House house, Entry entry, BathEntry kept, FoundTask task, BathBoard.Basin before) {
     String id = task.task().id();
     if (kept.kind() == BathEntry.Kind.DROP) {
-      ticking.start(tx, house, task, start(entry, kept.id(), id));
+      starting.start(tx, house, task, start(entry, kept.id(), id));
     }
     if (kept.kind() == BathEntry.Kind.UNDO && !goesOn(before, kept)) {
-      ticking
+      starting
           .progress(tx, house, id)
           .last()
           .map(Tick::id)
           .filter(startsOf(before, kept)::contains)
-          .ifPresent(start -> ticking.takeStartBack(tx, house, task, back(entry, start, id)));
+          .ifPresent(start -> starting.takeStartBack(tx, house, task, back(entry, start, id)));
     }
   }
 

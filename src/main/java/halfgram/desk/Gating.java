@@ -155,7 +155,7 @@ public final class Gating {
       return new Unknown(entry.undoes().map(UUID::toString).orElse(""));
     }
     String id = undone.map(one -> one.of().task()).orElse(entry.task());
-    Optional<FoundTask> found = ticking.find(tx, house, day, id);
+    Optional<FoundTask> found = ticking.starting().find(tx, house, day, id);
     if (found.isEmpty()) {
       return new Unknown(id);
     }
@@ -195,7 +195,11 @@ public final class Gating {
       return Optional.of(Message.of("tick.refused.time-undo"));
     }
     Optional<Instant> begun =
-        ticking.progress(tx, house, found.task().id()).onIt().map(TaskProgress.OnIt::since);
+        ticking
+            .starting()
+            .progress(tx, house, found.task().id())
+            .onIt()
+            .map(TaskProgress.OnIt::since);
     Optional<Instant> before = GateProgress.fold(entries).last().map(GateEntry::at);
     return SaidTimes.outside(desk, house, found, at)
         .or(
@@ -216,12 +220,14 @@ public final class Gating {
         .flatMap(
             at ->
                 found.others().stream().filter(other -> GateLock.holds(other, at, Tick.Kind.START)))
-        .filter(other -> ticking.progress(tx, house, other.id()).last().isPresent())
+        .filter(other -> ticking.starting().progress(tx, house, other.id()).last().isPresent())
         .findFirst()
         .or(
             () ->
                 Optional.of(found.task())
-                    .filter(task -> !ticking.progress(tx, house, task.id()).dones().isEmpty()));
+                    .filter(
+                        task ->
+                            !ticking.starting().progress(tx, house, task.id()).dones().isEmpty()));
   }
 
   /** Loses the batch, or takes that back; why that cannot be, when it cannot. */

@@ -11,12 +11,14 @@ import halfgram.prep.TaskProgress;
 import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Function;
 
 /**
  * Takes a tick: keeps it, and moves in the ledger what it says was used and made.
@@ -100,6 +102,25 @@ public final class Ticking {
           Optional.of(when),
           sure);
     }
+
+    /**
+     * The tick it makes of a task.
+     *
+     * @param now when it was done, unless it says so
+     */
+    Tick tick(Task of, Instant now) {
+      return new Tick(
+          id.orElseGet(UUID::randomUUID),
+          task,
+          kind,
+          line,
+          kind == Tick.Kind.WEIGHED ? of.findAsked(line) : amount,
+          minutes,
+          note,
+          cook,
+          said.map(Said::at).orElse(now),
+          undoes);
+    }
   }
 
   /** What became of it. */
@@ -147,6 +168,7 @@ public final class Ticking {
   private final Kit kit;
   private final WordRules words;
   private final Unticking back;
+  private final Starting starting;
 
   public Ticking(Desk desk, Plans plans) {
     this.desk = desk;
@@ -156,6 +178,12 @@ public final class Ticking {
     this.kit = new Kit(desk, plans);
     this.words = new WordRules(plans);
     this.back = new Unticking(pulling);
+    this.starting = new Starting(desk, finder, times, kit);
+  }
+
+  /** What other entries ask of tasks. */
+  Starting starting() {
+    return starting;
   }
 
   /** A task of a day that ticks are taken on, also one that a later plan has withdrawn. */
@@ -163,7 +191,7 @@ public final class Ticking {
     return plans
         .known(house, day, house.stand().change())
         .flatMap(of -> of.inForce().findTask(task))
-        .or(() -> desk.read(tx -> find(tx, house, day, task).map(FoundTask::task)));
+        .or(() -> desk.read(tx -> finder.find(tx, house, day, task).map(FoundTask::task)));
   }
 
   /** Takes a tick on a task of a day. */
@@ -172,9 +200,18 @@ public final class Ticking {
     if (USES.contains(entry.kind())) {
       kit.know(house);
     }
+    try {
+      return write(house, tx -> tick(tx, house, day, entry, false));
+    } catch (TickStore.AlreadyThere e) {
+      // Its device has sent it before, or another has its id.
+      return write(house, tx -> tick(tx, house, day, entry));
+    }
+  }
+
+  private Outcome write(House house, Function<Tx, Outcome> work) {
     return desk.write(
         house,
-        tx -> tick(tx, house, day, entry),
+        work,
         outcome -> news(outcome).ifPresent(one -> desk.memory().ticked(house.id(), one)),
         outcome -> news(outcome).map(one -> one.entered().change()).orElse(0L));
   }
@@ -187,23 +224,50 @@ public final class Ticking {
 
   /** As {@link #tick(House, LocalDate, Entry)}, as part of something more. */
   Outcome tick(Tx tx, House house, LocalDate day, Entry entry) {
-    KitchenStore.Stand stand = kitchens.lock(tx, house.id());
+    return tick(tx, house, day, entry, true);
+  }
+
+  /**
+   * Takes the number of its change first, which locks the kitchen, and gives it back when nothing
+   * is kept.
+   *
+   * @param lookFirst whether it is looked for before it is judged; else only when it is not kept,
+   *     because a tick that is sent again is rare, and the table's keys refuse it
+   */
+  private Outcome tick(Tx tx, House house, LocalDate day, Entry entry, boolean lookFirst) {
+    KitchenStore.Stand stand = kitchens.take(tx, house.id());
+    Outcome outcome =
+        (lookFirst ? findThere(tx, house, entry) : Optional.<Outcome>empty())
+            .orElseGet(() -> judge(tx, house, stand, day, entry));
+    if (news(outcome).isPresent()) {
+      return outcome;
+    }
+    kitchens.giveBack(tx, stand);
+    return lookFirst ? outcome : findThere(tx, house, entry).orElse(outcome);
+  }
+
+  /** What is said of one that was sent before, or whose id another has. */
+  private Optional<Outcome> findThere(Tx tx, House house, Entry entry) {
     TickStore.Origin origin = entry.origin();
-    Optional<TickStore.Entered> before =
-        ticks.find(tx, house.id(), origin.device(), origin.sequence());
-    if (before.isPresent()) {
-      return new Taken(before.get(), tubs(tx, house, before.get().tick()), true, true);
-    }
-    Optional<UUID> taken = entry.id().filter(id -> ticks.has(tx, house.id(), id));
-    if (taken.isPresent()) {
-      return new Refused(Message.of("tick.refused.id-taken", taken.get()));
-    }
+    Optional<Outcome> repeated =
+        ticks
+            .find(tx, house.id(), origin.device(), origin.sequence())
+            .map(before -> new Taken(before, tubs(tx, house, before.tick()), true, true));
+    return repeated.or(
+        () ->
+            entry
+                .id()
+                .filter(id -> ticks.has(tx, house.id(), id))
+                .map(id -> new Refused(Message.of("tick.refused.id-taken", id))));
+  }
+
+  private Outcome judge(Tx tx, House house, KitchenStore.Stand stand, LocalDate day, Entry entry) {
     Optional<KnownDay> known = plans.known(house, day, stand.change());
     Optional<FoundTask> found = finder.find(tx, house, day, entry.task(), known);
     if (found.isEmpty()) {
       return new NoSuchTask();
     }
-    Tick tick = tick(entry, found.get().task());
+    Tick tick = entry.tick(found.get().task(), desk.now());
     History said = new History(tx, house, known);
     List<Tick> history = said.of(entry.task());
     Optional<Outcome> timed =
@@ -248,78 +312,6 @@ public final class Ticking {
         .map(amount -> Message.of("tick.refused.amount"));
   }
 
-  /**
-   * Starts a task that nobody is on, when something else that a cook entered says so. The entry has
-   * an id, so that it can be taken back with what it came from.
-   */
-  void start(Tx tx, House house, FoundTask found, Entry entry) {
-    List<Tick> history = ticks.listOfTask(tx, house.id(), entry.task());
-    TaskState state = TaskProgress.fold(history).state();
-    if (state == TaskState.TO_DO || state == TaskState.PART_DONE) {
-      add(tx, house, found, entry);
-    }
-  }
-
-  /** Takes such a start back, when nothing has been ticked since. */
-  void takeStartBack(Tx tx, House house, FoundTask found, Entry undo) {
-    List<Tick> history = ticks.listOfTask(tx, house.id(), undo.task());
-    if (TaskProgress.fold(history).last().map(Tick::id).equals(undo.undoes())) {
-      add(tx, house, found, undo);
-    }
-  }
-
-  private void add(Tx tx, House house, FoundTask found, Entry entry) {
-    KitchenStore.Stand stand = kitchens.lock(tx, house.id());
-    Tick tick = tick(entry, found.task());
-    long change = kitchens.next(tx, stand);
-    ticks.add(tx, house.id(), times.entered(found, entry, tick, change));
-  }
-
-  private Tick tick(Entry entry, Task task) {
-    return new Tick(
-        entry.id().orElseGet(UUID::randomUUID),
-        entry.task(),
-        entry.kind(),
-        entry.line(),
-        entry.kind() == Tick.Kind.WEIGHED ? task.findAsked(entry.line()) : entry.amount(),
-        entry.minutes(),
-        entry.note(),
-        entry.cook(),
-        entry.said().map(Said::at).orElseGet(desk::now),
-        entry.undoes());
-  }
-
-  /**
-   * Why a task cannot be started by somebody: its batch waits for a go, what it takes has waited
-   * past its limit, or its kit carries something.
-   */
-  Optional<Message> held(Tx tx, House house, FoundTask found, Entry start) {
-    return gates
-        .refuses(tx, house, found.task(), Tick.Kind.START)
-        .or(() -> overdue(tx, house, found, start))
-        .or(() -> kit.findMix(tx, house, kitchens.change(tx, house.id()), found, desk.now()));
-  }
-
-  /** Why a task cannot begin any more with what has waited for it. */
-  Optional<Message> overdue(Tx tx, House house, FoundTask found, Entry start) {
-    Task task = found.task();
-    return new History(tx, house, Optional.empty()).overdue(task, tick(start, task));
-  }
-
-  /** What a task has come to. */
-  TaskProgress progress(Tx tx, House house, String task) {
-    return TaskProgress.fold(ticks.listOfTask(tx, house.id(), task));
-  }
-
-  /** Whether another task of its make has failed. */
-  boolean isLost(Tx tx, House house, FoundTask found) {
-    return new History(tx, house, Optional.empty()).isLost(found);
-  }
-
-  Optional<FoundTask> find(Tx tx, House house, LocalDate day, String task) {
-    return finder.find(tx, house, day, task);
-  }
-
   private Outcome keep(
       Tx tx,
       House house,
@@ -338,8 +330,10 @@ public final class Ticking {
       return new Refused(because.get());
     }
     TaskProgress before = said.progress(tick.task());
-    boolean fact = Unplanned.isFact(found.task(), tick, said.of(tick.task()));
-    long change = fact ? kitchens.nextFact(tx, stand) : kitchens.next(tx, stand);
+    long change = stand.change() + 1;
+    if (Unplanned.isFact(found.task(), tick, said.of(tick.task()))) {
+      kitchens.makeFact(tx, house.id(), change);
+    }
     TickStore.Entered entered = times.entered(found, entry, tick, change);
     ticks.add(tx, house.id(), entered);
     if (tick.kind().isWord()) {

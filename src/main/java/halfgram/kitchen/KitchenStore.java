@@ -133,16 +133,33 @@ public final class KitchenStore {
   /**
    * Takes the number after the last under the lock of the kitchen's row, once: for what is its own
    * log.
-   *
-   * @param locked as the lock found it
    */
   public long next(Tx tx, Stand locked) {
-    return take(tx, locked, locked.facts());
+    long number = locked.change() + 1;
+    set(tx, locked.id(), number);
+    return number;
   }
 
-  /** As {@link #next}, for what a plan is computed from. */
-  public long nextFact(Tx tx, Stand locked) {
-    return take(tx, locked, locked.change() + 1);
+  /**
+   * As {@link #lock} and {@link #next} in one.
+   *
+   * @return how it stood before
+   */
+  public Stand take(Tx tx, UUID kitchen) {
+    KitchenRecord after =
+        tx.sql()
+            .update(KITCHEN)
+            .set(KITCHEN.CHANGE_NUMBER, KITCHEN.CHANGE_NUMBER.plus(1))
+            .where(KITCHEN.ID.eq(kitchen))
+            .returning(KITCHEN.ID, KITCHEN.CODE, KITCHEN.CHANGE_NUMBER, KITCHEN.FACTS_NUMBER)
+            .fetchSingle();
+    return new Stand(
+        after.getId(), after.getCode(), after.getChangeNumber() - 1, after.getFactsNumber());
+  }
+
+  /** Gives a number back that nothing was kept under. */
+  public void giveBack(Tx tx, Stand before) {
+    set(tx, before.id(), before.change());
   }
 
   /** Makes the last change a fact, when it turns out that a plan is computed from it. */
@@ -155,15 +172,12 @@ public final class KitchenStore {
         .execute();
   }
 
-  private static long take(Tx tx, Stand locked, long facts) {
-    long number = locked.change() + 1;
+  private static void set(Tx tx, UUID kitchen, long number) {
     tx.sql()
         .update(KITCHEN)
         .set(KITCHEN.CHANGE_NUMBER, number)
-        .set(KITCHEN.FACTS_NUMBER, facts)
-        .where(KITCHEN.ID.eq(locked.id()))
+        .where(KITCHEN.ID.eq(kitchen))
         .execute();
-    return number;
   }
 
   /** Takes the next number under the lock of the kitchen's row, and logs the change with it. */

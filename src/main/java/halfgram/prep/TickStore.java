@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import org.jooq.exception.IntegrityConstraintViolationException;
 
 /** What cooks entered; append-only, unique by device and sequence. */
 public final class TickStore {
@@ -64,8 +65,29 @@ public final class TickStore {
     return tx.sql().fetchExists(TICK, TICK.KITCHEN_ID.eq(kitchen), TICK.ID.eq(id));
   }
 
-  /** Adds a tick; that its device has not entered it before was found out under the lock. */
+  /** A device's number or an id that another tick of the kitchen has. */
+  public static final class AlreadyThere extends RuntimeException {
+    private static final long serialVersionUID = 1;
+
+    private AlreadyThere(Throwable cause) {
+      super(cause);
+    }
+  }
+
+  /**
+   * Adds a tick.
+   *
+   * @throws AlreadyThere the transaction can only be undone then
+   */
   public void add(Tx tx, UUID kitchen, Entered entered) {
+    try {
+      insert(tx, kitchen, entered);
+    } catch (IntegrityConstraintViolationException e) {
+      throw new AlreadyThere(e);
+    }
+  }
+
+  private static void insert(Tx tx, UUID kitchen, Entered entered) {
     Tick tick = entered.tick();
     tx.sql()
         .insertInto(TICK)

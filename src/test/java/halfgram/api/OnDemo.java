@@ -10,9 +10,13 @@ abstract class OnDemo {
   Site site;
   Script script;
 
+  Site opened() {
+    return Site.demo();
+  }
+
   @BeforeEach
   void open() {
-    site = Site.demo();
+    site = opened();
     script = site.script();
   }
 

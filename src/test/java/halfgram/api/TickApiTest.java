@@ -46,6 +46,28 @@ class TickApiTest extends OnDemo {
     assertThat(task().path("state").asText()).isEqualTo("on-it");
   }
 
+  @Test
+  void whatMayBeSaidTwiceIsThereOnceWhenItIsSentAgain() {
+    String note = tick(FIRST, 1, "'kind':'problem','note':'no whisk'");
+    Answer sent = script.post("ticks", note);
+    Answer again = script.post("ticks", note);
+    assertThat(sent.status()).isEqualTo(201);
+    assertThat(again.status()).isEqualTo(200);
+    assertThat(again.body().path("change")).isEqualTo(sent.body().path("change"));
+    assertThat(script.get("log").body().findValuesAsText("tick")).containsOnlyOnce(FIRST);
+  }
+
+  @Test
+  void whatIsNotKeptTakesNoNumber() {
+    Answer sent = script.post("ticks", tick(FIRST, 1, "'kind':'start'"));
+    script.post("ticks", undo(SECOND, 2, SECOND));
+    script.post("ticks", tick(FIRST, 1, "'kind':'start'"));
+    script.post("ticks", tick(FIRST, 3, "'kind':'problem','note':'no whisk'"));
+    Answer next = script.post("ticks", tick(SECOND, 4, "'kind':'problem','note':'no whisk'"));
+    assertThat(next.body().path("change").asLong())
+        .isEqualTo(sent.body().path("change").asLong() + 1);
+  }
+
   private JsonNode task() {
     return script.get("tasks?station=cold").body().get(0);
   }
