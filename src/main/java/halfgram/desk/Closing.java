@@ -79,6 +79,7 @@ final class Closing {
       long change = kitchens.change(tx, house.id(), news, used.at());
       posting.keep(tx, house.id(), rows, change);
     }
+    lots.endAssumed(tx, house.id(), asOf);
   }
 
   /**
@@ -110,7 +111,7 @@ final class Closing {
           new Emptied.Demand(
               run,
               planned.test(run) ? consumed::by : consumed::sentBy,
-              given(tx, house, run.id()),
+              given(tx, house, run),
               draws));
     }
     return emptied;
@@ -135,10 +136,11 @@ final class Closing {
   }
 
   /** What tubs have given for a service before. */
-  private Map<Component, Amount> given(Tx tx, House house, String service) {
+  private Map<Component, Amount> given(Tx tx, House house, ServiceRun run) {
+    Instant from = house.book().kitchen().clock().start(run.date());
     Formulary formulary = house.book().formulary();
     Map<Component, Amount> given = new HashMap<>();
-    for (LedgerStore.Entry entry : ledger.listAssumed(tx, house.id(), service)) {
+    for (LedgerStore.Entry entry : ledger.listAssumed(tx, house.id(), run.id(), from)) {
       ComponentRef ref = entry.tub().lot().component();
       if (formulary.find(ref).isPresent()) {
         given.merge(

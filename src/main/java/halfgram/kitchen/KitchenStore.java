@@ -229,7 +229,7 @@ public final class KitchenStore {
         .where(CHANGE_LOG.KITCHEN_ID.eq(kitchen))
         .and(CHANGE_LOG.NUMBER.lt(number))
         .and(kinds.isEmpty() ? DSL.noCondition() : CHANGE_LOG.KIND.in(kinds))
-        .orderBy(CHANGE_LOG.NUMBER.desc())
+        .orderBy(CHANGE_LOG.KITCHEN_ID.desc(), CHANGE_LOG.NUMBER.desc())
         .limit(most)
         .fetch(KitchenStore::changeOf);
   }
@@ -253,7 +253,7 @@ public final class KitchenStore {
                 : CHANGE_LOG.SUBJECT.containsIgnoreCase(which.subject()))
         .and(which.from().map(CHANGE_LOG.AT::ge).orElse(DSL.noCondition()))
         .and(which.until().map(CHANGE_LOG.AT::lt).orElse(DSL.noCondition()))
-        .orderBy(CHANGE_LOG.NUMBER.desc())
+        .orderBy(CHANGE_LOG.KITCHEN_ID.desc(), CHANGE_LOG.NUMBER.desc())
         .limit(most)
         .fetch(KitchenStore::changeOf);
   }

@@ -3,6 +3,7 @@ package halfgram.lot;
 import static halfgram.db.schema.Tables.MOVEMENT;
 import static halfgram.db.schema.Tables.TICK;
 
+import halfgram.db.Keys;
 import halfgram.db.Tx;
 import java.time.Instant;
 import java.util.Arrays;
@@ -62,16 +63,11 @@ public final class LedgerStore {
 
   /** What these changes used out of tubs and was not taken back. */
   public List<Movement> listUsed(Tx tx, UUID kitchen, List<Long> changes) {
-    return changes.isEmpty()
-        ? List.of()
-        : LotStore.movements(
-            tx,
-            kitchen,
-            MOVEMENT
-                .CHANGE_NUMBER
-                .in(changes)
-                .and(MOVEMENT.KIND.eq(Movement.Kind.USED.name()))
-                .and(STANDING));
+    Condition used = MOVEMENT.KIND.eq(Movement.Kind.USED.name()).and(STANDING);
+    return LotStore.movements(
+        tx,
+        kitchen,
+        Keys.in(MOVEMENT.KITCHEN_ID, kitchen, MOVEMENT.CHANGE_NUMBER, changes).and(used));
   }
 
   /** Ids of the tasks that have used some of a tub. */
@@ -127,9 +123,13 @@ public final class LedgerStore {
     return entries(tx, kitchen, counted.and(STANDING));
   }
 
-  /** What a service was assumed to use, below zero, where nobody took it back. */
-  public List<Entry> listAssumed(Tx tx, UUID kitchen, String service) {
-    Condition assumed = MOVEMENT.KIND.eq(Movement.Kind.ASSUMED.name());
+  /**
+   * What a service was assumed to use, below zero, where nobody took it back.
+   *
+   * @param from a moment before its end
+   */
+  public List<Entry> listAssumed(Tx tx, UUID kitchen, String service, Instant from) {
+    Condition assumed = MOVEMENT.KIND.eq(Movement.Kind.ASSUMED.name()).and(MOVEMENT.AT.ge(from));
     return entries(tx, kitchen, assumed.and(MOVEMENT.REASON.eq(service)).and(STANDING));
   }
 

@@ -2,8 +2,10 @@ package halfgram.lot;
 
 import static halfgram.db.schema.Tables.LOT;
 import static halfgram.db.schema.Tables.MOVEMENT;
+import static halfgram.db.schema.Tables.OPEN_LOT;
 import static halfgram.db.schema.Tables.TICK;
 
+import halfgram.db.Keys;
 import halfgram.db.Tx;
 import halfgram.db.schema.tables.records.LotRecord;
 import halfgram.db.schema.tables.records.MovementRecord;
@@ -26,48 +28,40 @@ import java.util.UUID;
 import java.util.function.Predicate;
 import org.jooq.Condition;
 import org.jooq.Field;
+import org.jooq.Table;
 import org.jooq.impl.DSL;
 
 /** Tubs and their movements. */
 public final class LotStore {
-  private static final List<String> KEEPING = names(Movement.Kind::keeps);
+  static final List<String> KEEPING = names(Movement.Kind::keeps);
   private static final List<String> TURNING = names(Movement.Kind::turns);
 
   /** The row that takes a movement back, when there is one. */
-  private static final halfgram.db.schema.tables.Movement UNDONE = MOVEMENT.as("undone");
+  static final halfgram.db.schema.tables.Movement UNDONE = MOVEMENT.as("undone");
 
-  private static final Condition TAKEN_BACK =
+  static final Condition TAKEN_BACK =
       UNDONE
           .KITCHEN_ID
           .eq(MOVEMENT.KITCHEN_ID)
           .and(UNDONE.LOT_ID.eq(MOVEMENT.LOT_ID))
           .and(UNDONE.UNDOES.eq(MOVEMENT.CHANGE_NUMBER));
 
+  private static final Condition OF_LOT =
+      MOVEMENT.KITCHEN_ID.eq(LOT.KITCHEN_ID).and(MOVEMENT.LOT_ID.eq(LOT.ID));
+
   /** Whether a movement was not taken back. */
   private static Condition standing() {
     return DSL.notExists(DSL.selectOne().from(UNDONE).where(TAKEN_BACK));
   }
 
-  private static final Field<BigDecimal> LEFT =
-      DSL.sum(DSL.when(MOVEMENT.KIND.notIn(KEEPING), MOVEMENT.AMOUNT).otherwise(BigDecimal.ZERO));
-
   /** Within one change: what moved first, then what it turned, then what is kept. */
   private static final Field<Integer> RANK =
       DSL.when(MOVEMENT.KIND.in(KEEPING), 2).when(MOVEMENT.KIND.in(TURNING), 1).otherwise(0);
-
-  private static final Field<Long> ASSUMED = last(Movement.Kind.ASSUMED);
-  private static final Field<Long> COUNTED = last(Movement.Kind.COUNTED);
 
   private static final Comparator<Tub> FIRST_EXPIRED =
       Comparator.comparing(
           Tub::lot,
           Comparator.comparing(Lot::useBy).thenComparing(Lot::made).thenComparing(Lot::code));
-
-  /** Number of the last change of a kind that was not taken back; 0 for none. */
-  private static Field<Long> last(Movement.Kind kind) {
-    Condition of = MOVEMENT.KIND.eq(kind.name()).and(UNDONE.ID.isNull());
-    return DSL.max(DSL.when(of, MOVEMENT.CHANGE_NUMBER).otherwise(0L));
-  }
 
   private static List<String> names(Predicate<Movement.Kind> which) {
     return Arrays.stream(Movement.Kind.values()).filter(which).map(Enum::name).toList();
@@ -75,15 +69,25 @@ public final class LotStore {
 
   /** Tubs with something left, first expired first. */
   public List<Tub> list(Tx tx, UUID kitchen) {
-    return list(tx, kitchen, DSL.noCondition(), LEFT.gt(BigDecimal.ZERO));
+    return listOpen(tx, kitchen, DSL.noCondition(), OpenLotStore.LEFT.gt(BigDecimal.ZERO));
   }
 
   /** Tubs with something left, and those that are empty by assumption alone and still in date. */
   public List<Tub> listToCount(Tx tx, UUID kitchen, Instant now) {
-    Condition some = LEFT.gt(BigDecimal.ZERO).or(ASSUMED.gt(COUNTED));
-    return list(tx, kitchen, DSL.noCondition(), some).stream()
-        .filter(tub -> tub.lot().left().isPositive() || tub.lot().useBy().isAfter(now))
+    return listOpen(tx, kitchen, DSL.noCondition(), OpenLotStore.SOME).stream()
+        .filter(tub -> !isOver(tub, now))
         .toList();
+  }
+
+  /** Asks nobody any more to count what is empty by assumption alone and out of date. */
+  public void endAssumed(Tx tx, UUID kitchen, Instant now) {
+    List<Tub> some = listOpen(tx, kitchen, DSL.noCondition(), OpenLotStore.SOME);
+    OpenLotStore.remove(
+        tx, kitchen, some.stream().filter(tub -> isOver(tub, now)).map(Tub::id).toList());
+  }
+
+  private static boolean isOver(Tub tub, Instant now) {
+    return !tub.lot().left().isPositive() && !tub.lot().useBy().isAfter(now);
   }
 
   /** All tubs, empty ones too. */
@@ -99,7 +103,7 @@ public final class LotStore {
   public List<Tub> listOfOutput(Tx tx, UUID kitchen, String formula, String output, boolean first) {
     Condition named = LOT.OUTPUT.eq(output);
     Condition which = LOT.FORMULA.eq(formula).and(first ? named.or(LOT.OUTPUT.eq("")) : named);
-    return list(tx, kitchen, which, LEFT.gt(BigDecimal.ZERO));
+    return listOpen(tx, kitchen, which, OpenLotStore.LEFT.gt(BigDecimal.ZERO));
   }
 
   /** A tub by its code, empty or not. */
@@ -109,7 +113,7 @@ public final class LotStore {
 
   /** The tubs of these codes, empty or not. */
   public List<Tub> list(Tx tx, UUID kitchen, List<String> codes) {
-    return codes.isEmpty() ? List.of() : list(tx, kitchen, LOT.CODE.in(codes));
+    return list(tx, LOT, Keys.in(LOT.KITCHEN_ID, kitchen, LOT.CODE, codes), DSL.noCondition());
   }
 
   /** A tub by its id, if it is there. */
@@ -124,7 +128,7 @@ public final class LotStore {
 
   /** The tubs of these ids, empty or not. */
   List<Tub> listOfIds(Tx tx, UUID kitchen, List<UUID> ids) {
-    return list(tx, kitchen, LOT.ID.in(ids));
+    return list(tx, LOT, Keys.in(LOT.KITCHEN_ID, kitchen, LOT.ID, ids), DSL.noCondition());
   }
 
   /** The tubs that the tasks whose ids begin so have used, empty ones too. */
@@ -141,7 +145,7 @@ public final class LotStore {
             .and(standing())
             .and(TICK.TASK.startsWith(prefix))
             .fetch(MOVEMENT.LOT_ID);
-    return ids.isEmpty() ? List.of() : list(tx, kitchen, LOT.ID.in(ids));
+    return listOfIds(tx, kitchen, ids);
   }
 
   /** The tubs that the tasks whose ids begin so have filled. */
@@ -155,31 +159,34 @@ public final class LotStore {
   }
 
   private static List<Tub> list(Tx tx, UUID kitchen, Condition which) {
-    return list(tx, kitchen, which, DSL.noCondition());
+    return list(tx, LOT, LOT.KITCHEN_ID.eq(kitchen).and(which), DSL.noCondition());
   }
 
-  private static List<Tub> list(Tx tx, UUID kitchen, Condition which, Condition having) {
-    Map<UUID, List<Reservation>> reserved = reserved(tx, kitchen, which);
-    Map<UUID, List<Movement>> turns = turns(tx, kitchen, which);
+  private static List<Tub> listOpen(Tx tx, UUID kitchen, Condition which, Condition having) {
+    return list(tx, OpenLotStore.LOTS, OPEN_LOT.KITCHEN_ID.eq(kitchen).and(which), having);
+  }
+
+  private static List<Tub> list(Tx tx, Table<?> of, Condition which, Condition having) {
+    Map<UUID, List<Reservation>> reserved = reserved(tx, of, which);
+    Map<UUID, List<Movement>> turns = turns(tx, of, which);
     return tx
         .sql()
         .select(LOT.fields())
-        .select(LEFT, ASSUMED, COUNTED)
-        .from(LOT)
+        .select(OpenLotStore.LEFT, OpenLotStore.ASSUMED, OpenLotStore.COUNTED)
+        .from(of)
         .join(MOVEMENT)
-        .on(MOVEMENT.KITCHEN_ID.eq(LOT.KITCHEN_ID))
-        .and(MOVEMENT.LOT_ID.eq(LOT.ID))
+        .on(OF_LOT)
         .leftJoin(UNDONE)
         .on(TAKEN_BACK)
-        .where(LOT.KITCHEN_ID.eq(kitchen))
-        .and(which)
+        .where(which)
         .groupBy(LOT.fields())
         .having(having)
         .fetch(
             row -> {
               LotRecord lot = row.into(LOT);
-              boolean assumed = row.get(ASSUMED) > row.get(COUNTED);
-              Amount left = amount(row.get(LEFT).stripTrailingZeros(), lot.getDimension());
+              boolean assumed = row.get(OpenLotStore.ASSUMED) > row.get(OpenLotStore.COUNTED);
+              Amount left =
+                  amount(row.get(OpenLotStore.LEFT).stripTrailingZeros(), lot.getDimension());
               List<Reservation> kept = reserved.getOrDefault(lot.getId(), List.of());
               Lot now = lot(lot, left, Reservation.within(left, kept));
               for (Movement turn : turns.getOrDefault(lot.getId(), List.of())) {
@@ -194,17 +201,15 @@ public final class LotStore {
   }
 
   /** What tubs keep for events, by tub. */
-  private static Map<UUID, List<Reservation>> reserved(Tx tx, UUID kitchen, Condition which) {
+  private static Map<UUID, List<Reservation>> reserved(Tx tx, Table<?> of, Condition which) {
     Map<UUID, List<Reservation>> reserved = new HashMap<>();
     Field<BigDecimal> kept = DSL.sum(MOVEMENT.AMOUNT);
     tx.sql()
         .select(MOVEMENT.LOT_ID, MOVEMENT.EVENT, kept, LOT.DIMENSION)
-        .from(MOVEMENT)
-        .join(LOT)
-        .on(LOT.KITCHEN_ID.eq(MOVEMENT.KITCHEN_ID))
-        .and(LOT.ID.eq(MOVEMENT.LOT_ID))
-        .where(MOVEMENT.KITCHEN_ID.eq(kitchen))
-        .and(MOVEMENT.KIND.in(KEEPING))
+        .from(of)
+        .join(MOVEMENT)
+        .on(OF_LOT)
+        .where(MOVEMENT.KIND.in(KEEPING))
         .and(which)
         .groupBy(MOVEMENT.LOT_ID, MOVEMENT.EVENT, LOT.DIMENSION)
         .orderBy(MOVEMENT.EVENT)
@@ -221,26 +226,13 @@ public final class LotStore {
   }
 
   /** What changed places and dates and was not taken back, by tub, oldest first. */
-  private static Map<UUID, List<Movement>> turns(Tx tx, UUID kitchen, Condition which) {
+  private static Map<UUID, List<Movement>> turns(Tx tx, Table<?> of, Condition which) {
     Condition standing = standing().and(MOVEMENT.KIND.in(TURNING));
     Map<UUID, List<Movement>> turns = new HashMap<>();
-    for (Movement turn : movements(tx, kitchen, which.and(standing))) {
+    for (Movement turn : movements(tx, of, which.and(standing))) {
       turns.computeIfAbsent(turn.lot(), lot -> new ArrayList<>()).add(turn);
     }
     return turns;
-  }
-
-  /** When each tub that has a count which was not taken back was counted last. */
-  public Map<UUID, Instant> lastCounts(Tx tx, UUID kitchen) {
-    Field<Instant> last = DSL.max(MOVEMENT.AT);
-    return tx.sql()
-        .select(MOVEMENT.LOT_ID, last)
-        .from(MOVEMENT)
-        .where(MOVEMENT.KITCHEN_ID.eq(kitchen))
-        .and(MOVEMENT.KIND.eq(Movement.Kind.COUNTED.name()))
-        .and(standing())
-        .groupBy(MOVEMENT.LOT_ID)
-        .fetchMap(MOVEMENT.LOT_ID, last);
   }
 
   /** How many tubs have codes that begin so; the next code of a day is one more. */
@@ -313,6 +305,7 @@ public final class LotStore {
                 .orElse(null))
         .set(MOVEMENT.CHANGE_NUMBER, change)
         .execute();
+    OpenLotStore.moved(tx, kitchen, movement.lot());
   }
 
   /** What a tick moved. */
@@ -331,15 +324,17 @@ public final class LotStore {
   }
 
   static List<Movement> movements(Tx tx, UUID kitchen, Condition which) {
+    return movements(tx, LOT, MOVEMENT.KITCHEN_ID.eq(kitchen).and(which));
+  }
+
+  private static List<Movement> movements(Tx tx, Table<?> of, Condition which) {
     return tx.sql()
         .select(MOVEMENT.fields())
         .select(LOT.DIMENSION)
-        .from(MOVEMENT)
-        .join(LOT)
-        .on(LOT.KITCHEN_ID.eq(MOVEMENT.KITCHEN_ID))
-        .and(LOT.ID.eq(MOVEMENT.LOT_ID))
-        .where(MOVEMENT.KITCHEN_ID.eq(kitchen))
-        .and(which)
+        .from(of)
+        .join(MOVEMENT)
+        .on(OF_LOT)
+        .where(which)
         .orderBy(MOVEMENT.CHANGE_NUMBER, RANK, MOVEMENT.AT, MOVEMENT.EVENT)
         .fetch(row -> movement(row.into(MOVEMENT), row.get(LOT.DIMENSION)));
   }

@@ -2,6 +2,7 @@ package halfgram.prep;
 
 import static halfgram.db.schema.Tables.GATE_ENTRY;
 
+import halfgram.db.Keys;
 import halfgram.db.Tx;
 import halfgram.db.schema.tables.records.GateEntryRecord;
 import halfgram.formula.Gate;
@@ -88,8 +89,7 @@ public final class GateStore {
     Map<String, List<GateEntry>> byTask = new LinkedHashMap<>();
     tx.sql()
         .selectFrom(GATE_ENTRY)
-        .where(GATE_ENTRY.KITCHEN_ID.eq(kitchen))
-        .and(GATE_ENTRY.TASK.in(tasks))
+        .where(Keys.in(GATE_ENTRY.KITCHEN_ID, kitchen, GATE_ENTRY.TASK, tasks))
         .orderBy(GATE_ENTRY.CHANGE_NUMBER)
         .forEach(
             row ->

@@ -3,6 +3,7 @@ package halfgram.prep;
 import static halfgram.db.schema.Tables.PLAN;
 import static halfgram.db.schema.Tables.TICK;
 
+import halfgram.db.Keys;
 import halfgram.db.Tx;
 import halfgram.db.schema.tables.records.TickRecord;
 import halfgram.measure.Amount;
@@ -129,8 +130,7 @@ public final class TickStore {
     Map<String, List<Tick>> byTask = new LinkedHashMap<>();
     tx.sql()
         .selectFrom(TICK)
-        .where(TICK.KITCHEN_ID.eq(kitchen))
-        .and(TICK.TASK.in(tasks))
+        .where(Keys.in(TICK.KITCHEN_ID, kitchen, TICK.TASK, tasks))
         .orderBy(TICK.CHANGE_NUMBER)
         .forEach(
             row ->
@@ -171,7 +171,7 @@ public final class TickStore {
         .selectFrom(TICK)
         .where(TICK.KITCHEN_ID.eq(kitchen))
         .and(TICK.CHANGE_NUMBER.lt(number))
-        .orderBy(TICK.CHANGE_NUMBER.desc())
+        .orderBy(TICK.KITCHEN_ID.desc(), TICK.CHANGE_NUMBER.desc())
         .limit(most)
         .fetch(TickStore::entered);
   }

@@ -12,12 +12,15 @@ import halfgram.measure.Amount;
 import halfgram.testkit.Seeds;
 import halfgram.testkit.Site;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
@@ -84,6 +87,14 @@ class LedgerLawsTest {
     assertThat(day.done()).as("kinds of steps that were not refused").hasSizeGreaterThan(8);
   }
 
+  private static Set<String> codes(Collection<Tub> tubs) {
+    return tubs.stream().map(tub -> tub.lot().code()).collect(Collectors.toSet());
+  }
+
+  private static boolean isToCount(Tub tub, Instant now) {
+    return !isEmpty(tub) || (tub.assumed() && tub.lot().useBy().isAfter(now));
+  }
+
   private static boolean isEmpty(Tub tub) {
     return !tub.lot().left().isPositive();
   }
@@ -111,6 +122,13 @@ class LedgerLawsTest {
                   .forEach(tub -> ledger.put(tub, lots.listOf(tx, house.id(), tub.id())));
               return null;
             });
+    assertThat(codes(site.wiring().desk().read(tx -> lots.list(tx, house.id()))))
+        .as("%s: tubs with something left", when)
+        .isEqualTo(codes(ledger.keySet().stream().filter(tub -> !isEmpty(tub)).toList()));
+    Instant now = site.wiring().desk().now();
+    assertThat(codes(site.wiring().stock().listToCount(house)))
+        .as("%s: tubs to count", when)
+        .isEqualTo(codes(ledger.keySet().stream().filter(tub -> isToCount(tub, now)).toList()));
     for (Map.Entry<Tub, List<Movement>> entry : ledger.entrySet()) {
       Tub tub = entry.getKey();
       List<Movement> rows = entry.getValue();

@@ -3,6 +3,8 @@ package halfgram.desk;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.db.Database;
+import halfgram.db.schema.Tables;
 import halfgram.lot.Reservation;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
@@ -10,6 +12,9 @@ import halfgram.prep.Task;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
 import halfgram.testkit.Site;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
@@ -23,6 +28,8 @@ import org.junit.jupiter.api.Test;
 
 /** What the ledger keeps, on H2; {@link TubStorageOnPostgresTest} is the same on PostgreSQL. */
 class TubStorageTest {
+  private static final String FILL = "db/migration/V017__what_grows.sql";
+
   private Site site;
 
   Site open() {
@@ -37,6 +44,35 @@ class TubStorageTest {
   @AfterEach
   void closeSite() {
     site.close();
+  }
+
+  @Test
+  void whichTubsHaveSomethingLeftIsMadeAnewFromTheLedger() {
+    House house = site.house();
+    Tub gone = site.wiring().stock().list(house).get(0);
+    Handling.Lost lost = new Handling.Lost(UUID.randomUUID(), gone.lot().left(), "dropped");
+    new Handling(site.wiring().desk()).waste(house, gone.lot().code(), lost, "ines");
+    List<Tub> before = site.wiring().stock().listToCount(house);
+    site.wiring()
+        .desk()
+        .read(
+            tx -> {
+              tx.sql().deleteFrom(Tables.OPEN_LOT).execute();
+              return tx.sql().execute(fill());
+            });
+    List<Tub> after = site.wiring().stock().listToCount(house);
+    assertThat(after).isEqualTo(before).isNotEmpty();
+    assertThat(after).extracting(Tub::id).doesNotContain(gone.id());
+  }
+
+  /** The statement by which the migration fills the table. */
+  private static String fill() {
+    try (InputStream stream = Database.class.getResourceAsStream("/" + FILL)) {
+      String script = new String(stream.readAllBytes(), StandardCharsets.UTF_8);
+      return script.substring(script.indexOf("insert into open_lot")).replace(";", "");
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   @Test
