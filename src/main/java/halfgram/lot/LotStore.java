@@ -133,17 +133,20 @@ public final class LotStore {
 
   /** The tubs that the tasks whose ids begin so have used, empty ones too. */
   public List<Tub> listUsedByTasks(Tx tx, UUID kitchen, String prefix) {
+    List<UUID> ticks =
+        tx.sql()
+            .select(TICK.ID)
+            .from(TICK)
+            .where(TICK.KITCHEN_ID.eq(kitchen))
+            .and(TICK.TASK.startsWith(prefix))
+            .fetch(TICK.ID);
     List<UUID> ids =
         tx.sql()
             .selectDistinct(MOVEMENT.LOT_ID)
             .from(MOVEMENT)
-            .join(TICK)
-            .on(TICK.KITCHEN_ID.eq(MOVEMENT.KITCHEN_ID))
-            .and(TICK.ID.eq(MOVEMENT.TICK_ID))
-            .where(MOVEMENT.KITCHEN_ID.eq(kitchen))
+            .where(Keys.in(MOVEMENT.KITCHEN_ID, kitchen, MOVEMENT.TICK_ID, ticks))
             .and(MOVEMENT.KIND.eq(Movement.Kind.USED.name()))
             .and(standing())
-            .and(TICK.TASK.startsWith(prefix))
             .fetch(MOVEMENT.LOT_ID);
     return listOfIds(tx, kitchen, ids);
   }
