@@ -67,8 +67,9 @@ final class Closing {
    * Takes out of the tubs what the services have used that are over at a moment.
    *
    * @param asOf moment of the plan that follows, which has no service that is over by then
+   * @param now what is assumed to be empty and out of date by then, nobody is to count any more
    */
-  void close(Tx tx, House house, PrepSheet sheet, Instant asOf) {
+  void close(Tx tx, House house, PrepSheet sheet, Instant asOf, Instant now) {
     Emptied emptied = emptied(tx, house, sheet, asOf, run -> run.isOver(asOf), run -> true);
     for (Emptied.Take take : emptied.takes()) {
       Movement used = movement(take);
@@ -79,7 +80,7 @@ final class Closing {
       long change = kitchens.change(tx, house.id(), news, used.at());
       posting.keep(tx, house.id(), rows, change);
     }
-    lots.endAssumed(tx, house.id(), asOf);
+    lots.endAssumed(tx, house.id(), now);
   }
 
   /**

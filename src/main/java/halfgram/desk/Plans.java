@@ -268,7 +268,7 @@ public final class Plans {
           House now = desk.open(tx, stand);
           InForce inForce = inForce(tx, now, latest);
           Instant asOf = moment(now, day);
-          closing.close(tx, now, inForce.sheet(), asOf);
+          closing.close(tx, now, inForce.sheet(), asOf, desk.now());
           // What services that run have used stands in tubs no more, though nobody took it out yet.
           List<Tub> tubs = InHand.less(closing.after(tx, now, inForce.sheet(), asOf), inForce);
           Proposal proposal = proposal(tx, now, inForce, now.book(), tubs, asOf);
@@ -294,7 +294,7 @@ public final class Plans {
             .findBefore(tx, house.id(), day, day.minusDays(DAYS_BACK))
             .map(plan -> inForce(tx, now, plan));
     Instant start = now.book().kitchen().clock().start(day);
-    before.ifPresent(earlier -> closing.close(tx, now, earlier.sheet(), start));
+    before.ifPresent(earlier -> closing.close(tx, now, earlier.sheet(), start, desk.now()));
     List<Begun> begun = before.map(earlier -> BegunWork.of(earlier, start)).orElse(List.of());
     String snapshot = export.export(tx, now).toString();
     KitchenBook book = parse(snapshot);
