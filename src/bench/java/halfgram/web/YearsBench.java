@@ -10,6 +10,7 @@ import halfgram.testkit.Site;
 import java.util.List;
 import java.util.UUID;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.IntStream;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Fork;
@@ -144,8 +145,7 @@ public class YearsBench {
   @Benchmark
   public int day() {
     tick();
-    List<String> tasks =
-        java.util.stream.IntStream.range(0, 120).mapToObj(i -> i == 0 ? task : "old/" + i).toList();
+    List<String> tasks = IntStream.range(0, 120).mapToObj(i -> i == 0 ? task : "old/" + i).toList();
     return checked(
         site.wiring()
                 .desk()

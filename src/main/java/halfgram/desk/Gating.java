@@ -101,6 +101,7 @@ public final class Gating {
 
   private final Desk desk;
   private final Ticking ticking;
+  private final Starting starting;
   private final KitchenStore kitchens = new KitchenStore();
   private final GateStore store = new GateStore();
   private final TasteTubs tubs = new TasteTubs();
@@ -108,6 +109,7 @@ public final class Gating {
   public Gating(Desk desk, Ticking ticking) {
     this.desk = desk;
     this.ticking = ticking;
+    this.starting = ticking.starting();
   }
 
   /** What was said at some tasks, each in the order it was said. */
@@ -155,7 +157,7 @@ public final class Gating {
       return new Unknown(entry.undoes().map(UUID::toString).orElse(""));
     }
     String id = undone.map(one -> one.of().task()).orElse(entry.task());
-    Optional<FoundTask> found = ticking.starting().find(tx, house, day, id);
+    Optional<FoundTask> found = starting.find(tx, house, day, id);
     if (found.isEmpty()) {
       return new Unknown(id);
     }
@@ -195,11 +197,7 @@ public final class Gating {
       return Optional.of(Message.of("tick.refused.time-undo"));
     }
     Optional<Instant> begun =
-        ticking
-            .starting()
-            .progress(tx, house, found.task().id())
-            .onIt()
-            .map(TaskProgress.OnIt::since);
+        starting.progress(tx, house, found.task().id()).onIt().map(TaskProgress.OnIt::since);
     Optional<Instant> before = GateProgress.fold(entries).last().map(GateEntry::at);
     return SaidTimes.outside(desk, house, found, at)
         .or(
@@ -220,14 +218,12 @@ public final class Gating {
         .flatMap(
             at ->
                 found.others().stream().filter(other -> GateLock.holds(other, at, Tick.Kind.START)))
-        .filter(other -> ticking.starting().progress(tx, house, other.id()).last().isPresent())
+        .filter(other -> starting.progress(tx, house, other.id()).last().isPresent())
         .findFirst()
         .or(
             () ->
                 Optional.of(found.task())
-                    .filter(
-                        task ->
-                            !ticking.starting().progress(tx, house, task.id()).dones().isEmpty()));
+                    .filter(task -> !starting.progress(tx, house, task.id()).dones().isEmpty()));
   }
 
   /** Loses the batch, or takes that back; why that cannot be, when it cannot. */

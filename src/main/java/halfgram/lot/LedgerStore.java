@@ -64,10 +64,8 @@ public final class LedgerStore {
   /** What these changes used out of tubs and was not taken back. */
   public List<Movement> listUsed(Tx tx, UUID kitchen, List<Long> changes) {
     Condition used = MOVEMENT.KIND.eq(Movement.Kind.USED.name()).and(STANDING);
-    return LotStore.movements(
-        tx,
-        kitchen,
-        Keys.in(MOVEMENT.KITCHEN_ID, kitchen, MOVEMENT.CHANGE_NUMBER, changes).and(used));
+    Condition of = Keys.in(MOVEMENT.KITCHEN_ID, kitchen, MOVEMENT.CHANGE_NUMBER, changes);
+    return changes.isEmpty() ? List.of() : LotStore.movements(tx, kitchen, of.and(used));
   }
 
   /** Ids of the tasks that have used some of a tub. */

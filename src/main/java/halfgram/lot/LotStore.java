@@ -81,9 +81,9 @@ public final class LotStore {
 
   /** Asks nobody any more to count what is empty by assumption alone and out of date. */
   public void endAssumed(Tx tx, UUID kitchen, Instant now) {
-    List<Tub> some = listOpen(tx, kitchen, DSL.noCondition(), OpenLotStore.SOME);
-    OpenLotStore.remove(
-        tx, kitchen, some.stream().filter(tub -> isOver(tub, now)).map(Tub::id).toList());
+    listOpen(tx, kitchen, DSL.noCondition(), OpenLotStore.SOME).stream()
+        .filter(tub -> isOver(tub, now))
+        .forEach(tub -> OpenLotStore.remove(tx, kitchen, tub.id()));
   }
 
   private static boolean isOver(Tub tub, Instant now) {
@@ -113,22 +113,22 @@ public final class LotStore {
 
   /** The tubs of these codes, empty or not. */
   public List<Tub> list(Tx tx, UUID kitchen, List<String> codes) {
-    return list(tx, LOT, Keys.in(LOT.KITCHEN_ID, kitchen, LOT.CODE, codes), DSL.noCondition());
+    return listOf(tx, kitchen, LOT.CODE, codes);
   }
 
   /** A tub by its id, if it is there. */
   public Optional<Tub> find(Tx tx, UUID kitchen, UUID id) {
-    return list(tx, kitchen, LOT.ID.eq(id)).stream().findFirst();
+    return listOfIds(tx, kitchen, List.of(id)).stream().findFirst();
   }
 
   /** A tub that is there by its id. */
   public Tub findById(Tx tx, UUID kitchen, UUID id) {
-    return list(tx, kitchen, LOT.ID.eq(id)).get(0);
+    return find(tx, kitchen, id).orElseThrow();
   }
 
   /** The tubs of these ids, empty or not. */
   List<Tub> listOfIds(Tx tx, UUID kitchen, List<UUID> ids) {
-    return list(tx, LOT, Keys.in(LOT.KITCHEN_ID, kitchen, LOT.ID, ids), DSL.noCondition());
+    return listOf(tx, kitchen, LOT.ID, ids);
   }
 
   /** The tubs that the tasks whose ids begin so have used, empty ones too. */
@@ -163,6 +163,11 @@ public final class LotStore {
 
   private static List<Tub> list(Tx tx, UUID kitchen, Condition which) {
     return list(tx, LOT, LOT.KITCHEN_ID.eq(kitchen).and(which), DSL.noCondition());
+  }
+
+  private static <T> List<Tub> listOf(Tx tx, UUID kitchen, Field<T> column, List<T> values) {
+    Condition which = Keys.in(LOT.KITCHEN_ID, kitchen, column, values);
+    return values.isEmpty() ? List.of() : list(tx, LOT, which, DSL.noCondition());
   }
 
   private static List<Tub> listOpen(Tx tx, UUID kitchen, Condition which, Condition having) {
@@ -282,7 +287,6 @@ public final class LotStore {
   public void move(Tx tx, UUID kitchen, UUID id, Movement movement, long change) {
     Movement.Turn turn = movement.turn();
     Optional<Loss> loss = movement.loss();
-    Optional<Long> undoes = movement.undoes().stream().boxed().findFirst();
     tx.sql()
         .insertInto(MOVEMENT)
         .set(MOVEMENT.KITCHEN_ID, kitchen)
@@ -299,7 +303,7 @@ public final class LotStore {
         .set(MOVEMENT.PLACE, turn.place().orElse(null))
         .set(MOVEMENT.USE_BY, turn.useBy().orElse(null))
         .set(MOVEMENT.DAYS, turn.days().stream().boxed().findFirst().orElse(null))
-        .set(MOVEMENT.UNDOES, undoes.orElse(null))
+        .set(MOVEMENT.UNDOES, movement.undoes().stream().boxed().findFirst().orElse(null))
         .set(MOVEMENT.COST, loss.filter(Loss::isKnown).map(of -> of.cost().number()).orElse(null))
         .set(
             MOVEMENT.UNPRICED,

@@ -4,10 +4,8 @@ import static halfgram.db.schema.Tables.LOT;
 import static halfgram.db.schema.Tables.MOVEMENT;
 import static halfgram.db.schema.Tables.OPEN_LOT;
 
-import halfgram.db.Keys;
 import halfgram.db.Tx;
 import java.math.BigDecimal;
-import java.util.List;
 import java.util.UUID;
 import org.jooq.Condition;
 import org.jooq.Field;
@@ -57,7 +55,7 @@ final class OpenLotStore {
                     .groupBy(MOVEMENT.LOT_ID)
                     .having(SOME));
     if (!open) {
-      remove(tx, kitchen, List.of(lot));
+      remove(tx, kitchen, lot);
     } else if (!tx.sql()
         .fetchExists(OPEN_LOT, OPEN_LOT.KITCHEN_ID.eq(kitchen).and(OPEN_LOT.LOT_ID.eq(lot)))) {
       tx.sql()
@@ -68,11 +66,12 @@ final class OpenLotStore {
     }
   }
 
-  /** Takes tubs out that nobody is asked for any more; a movement brings one back. */
-  static void remove(Tx tx, UUID kitchen, List<UUID> lots) {
+  /** Takes one out that nobody is asked for any more; a movement brings it back. */
+  static void remove(Tx tx, UUID kitchen, UUID lot) {
     tx.sql()
         .deleteFrom(OPEN_LOT)
-        .where(Keys.in(OPEN_LOT.KITCHEN_ID, kitchen, OPEN_LOT.LOT_ID, lots))
+        .where(OPEN_LOT.KITCHEN_ID.eq(kitchen))
+        .and(OPEN_LOT.LOT_ID.eq(lot))
         .execute();
   }
 }
