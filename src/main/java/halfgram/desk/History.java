@@ -23,7 +23,7 @@ import java.util.Set;
  */
 final class History {
   private static final Set<Tick.Kind> GOES_ON =
-      EnumSet.of(Tick.Kind.START, Tick.Kind.PART_DONE, Tick.Kind.DONE);
+      EnumSet.of(Tick.Kind.START, Tick.Kind.PART_DONE, Tick.Kind.DONE, Tick.Kind.TIMED);
 
   private final Tx tx;
   private final House house;

@@ -14,7 +14,8 @@ import java.util.function.Supplier;
  * <p>Rules. Weighing a line is being on it. What comes late, such as a line weighed or a second
  * done after the first, is kept and harms nothing. While there is a problem only lines and parts
  * are noted; it must be over before the task starts again or is done, and is then where it would be
- * without. What failed stays failed until that is undone. A word about a task moves it nowhere.
+ * without. What failed stays failed until that is undone, and is timed no more. A word about a task
+ * moves it nowhere.
  */
 public final class TickTable {
 
@@ -92,7 +93,8 @@ public final class TickTable {
     cells.put(Tick.Kind.FAILED, row(failed, failed, failed, failed, failed, failed));
     for (Tick.Kind kind : Tick.Kind.values()) {
       if (kind.isWord()) {
-        cells.put(kind, row(new To(TaskState.TO_DO), onIt, part, done, problem, failed));
+        Cell last = kind == Tick.Kind.TIMED ? lost : failed;
+        cells.put(kind, row(new To(TaskState.TO_DO), onIt, part, done, problem, last));
       }
     }
     cells.put(Tick.Kind.UNDO, row(back, back, back, back, back, back));

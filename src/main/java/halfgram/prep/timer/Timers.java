@@ -10,10 +10,12 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * The timers of a day, folded from its ticks: every device that knows the ticks shows the same, and
@@ -23,9 +25,10 @@ import java.util.Optional;
  * moment somebody says it stands; saying that it is done ends it. A rest runs from done to its
  * least; a hold from done to its most, rings a little before and again at the limit, and when a
  * chef's taste does not count any more; both end when everything they are for has begun. A timer
- * that a cook sets ends when it is heard. One that rings is put off by minutes, never past what
- * follows from it: a hold never past its limit, a rest or a stand never past the hold behind it,
- * and never more than a quarter of an hour where there is none (common practice).
+ * that a cook sets ends when it is heard, and with its make when that has failed. One that rings is
+ * put off by minutes, never past what follows from it: a hold never past its limit, a rest or a
+ * stand never past the hold behind it, and never more than a quarter of an hour where there is none
+ * (common practice).
  */
 public final class Timers {
   /** What is left of a hold when it rings for the first time: a quarter of it, at most this. */
@@ -40,6 +43,7 @@ public final class Timers {
 
   private final Map<String, TaskProgress> progress;
   private final Map<String, List<Waiter>> waiters = new LinkedHashMap<>();
+  private final Set<String> failed = new HashSet<>();
   private final List<Timer> found = new ArrayList<>();
 
   /** A task that comes after another, and how. */
@@ -48,6 +52,9 @@ public final class Timers {
   private Timers(Collection<Task> tasks, Map<String, TaskProgress> progress) {
     this.progress = progress;
     for (Task task : tasks) {
+      if (state(task) == TaskState.FAILED) {
+        failed.add(task.make().id());
+      }
       for (Task.Link link : task.links()) {
         waiters.computeIfAbsent(link.task(), of -> new ArrayList<>()).add(new Waiter(task, link));
       }
@@ -72,7 +79,9 @@ public final class Timers {
 
   private void add(Task task) {
     TaskProgress of = progress.getOrDefault(task.id(), TaskProgress.NONE);
-    addOwn(task, of);
+    if (!failed.contains(task.make().id())) {
+      addOwn(task, of);
+    }
     if (of.state() == TaskState.ON_IT && task.unattended().compareTo(Duration.ZERO) > 0) {
       addStand(task, of);
     }

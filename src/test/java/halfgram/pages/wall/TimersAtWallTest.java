@@ -88,6 +88,21 @@ class TimersAtWallTest {
   }
 
   @Test
+  void whatHasFailedRingsNoMoreAndTakesNoTimerUntilThatIsUndone() {
+    press(BLEND, "TIMED", "minutes", "3", "note", "scrape the bowl");
+    press(COOK, "FAILED", "note", "burnt");
+    site.setClock(Site.at("10:04"));
+    assertThat(wall("cold")).doesNotContain("scrape the bowl").doesNotContain("Got it");
+    assertThat(press(COOK, "TIMED", "minutes", "3").text()).contains("it failed; undo that first");
+    assertThat(press(BLEND, "TIMED", "minutes", "3").text())
+        .contains("another task of this batch has failed");
+    String page = client.get("/k/TARN/wall/hot?task=" + Client.encoded(COOK)).body();
+    String failed = page.replaceAll("(?s).*name=\"undoes\" value=\"([^\"]+)\".*", "$1");
+    assertThat(press(COOK, "UNDO", "undoes", failed).status()).isEqualTo(303);
+    assertThat(wall("cold")).contains("scrape the bowl", "Got it");
+  }
+
+  @Test
   void pastASafetyLimitThereIsOnlyTheBin() {
     press(COOK, "DONE");
     press(BLEND, "DONE");

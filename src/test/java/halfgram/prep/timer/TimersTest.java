@@ -252,8 +252,12 @@ class TimersTest {
   @Test
   void whatFailedIsTimedNoMore() {
     tick(COOK, Tick.Kind.START, 0);
-    tick(COOK, Tick.Kind.FAILED, 5);
+    tick(COOK, Tick.Kind.TIMED, 1, null, 3);
+    tick(BLEND, Tick.Kind.TIMED, 2, null, 3);
+    Tick failed = tick(COOK, Tick.Kind.FAILED, 5);
     assertThat(timers()).isEmpty();
+    ticks.get(COOK.id()).remove(failed);
+    assertThat(timers()).filteredOn(one -> one.kind() == Timer.Kind.OWN).hasSize(2);
   }
 
   @Test
