@@ -2,6 +2,7 @@ package halfgram.pages;
 
 import halfgram.pass.Entry;
 import halfgram.pass.PlatingNow;
+import halfgram.words.Dots;
 import halfgram.words.Messages;
 import halfgram.words.PlatingWords;
 import java.util.ArrayList;
@@ -88,7 +89,7 @@ public record PlatingRow(
     if (now.standing() > 0) {
       parts.add(words.say("pass.plates-stand", now.standing()));
     }
-    return String.join(" · ", parts);
+    return Dots.join(parts);
   }
 
   /** One, five, ten, and a tray where the dish says what one carries. */

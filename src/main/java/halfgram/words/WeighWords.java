@@ -51,7 +51,7 @@ public final class WeighWords {
 
     /** Where to weigh it, and what it is in the other units. */
     public String under() {
-      return scale.isEmpty() || beside.isEmpty() ? scale + beside : scale + " · " + beside;
+      return scale.isEmpty() || beside.isEmpty() ? scale + beside : scale + Dots.BETWEEN + beside;
     }
 
     /** Digits before the point. */

@@ -46,6 +46,7 @@ public final class Client {
           .replace("&lt;", "<")
           .replace("&gt;", ">")
           .replaceAll("\\s+", " ")
+          .replaceAll("[ \u00a0]+· ", " · ")
           .strip();
     }
 

@@ -38,7 +38,7 @@ public final class Seen {
           "\\s(?:aria-label|placeholder|title|alt|data-on|data-off)=\"([^\"]*)\"|>([^<]+)<");
 
   /** Punctuation that joins sentences on a page. */
-  private static final String JOINTS = " · |; | ; ";
+  private static final String JOINTS = "\u00a0· |; | ; ";
 
   private final Set<String> english = new HashSet<>();
   private final List<Filled> filled = new ArrayList<>();

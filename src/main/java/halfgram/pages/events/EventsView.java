@@ -5,6 +5,7 @@ import halfgram.desk.House;
 import halfgram.event.Event;
 import halfgram.event.Service;
 import halfgram.menu.Diet;
+import halfgram.words.Dots;
 import halfgram.words.Messages;
 import java.time.LocalDate;
 import java.util.Comparator;
@@ -81,7 +82,7 @@ record EventsView(List<Row> rows, boolean past, List<Row> removed) {
         diets(house, event, words),
         event.services().stream()
             .map(service -> time(service, words))
-            .collect(Collectors.joining(" · ")));
+            .collect(Collectors.joining(Dots.BETWEEN)));
   }
 
   private static String draft(boolean draft, Messages words) {
@@ -102,7 +103,7 @@ record EventsView(List<Row> rows, boolean past, List<Row> removed) {
                     + count.diets().stream()
                         .map(code -> diet(house, code, words))
                         .collect(Collectors.joining(" + ")))
-        .collect(Collectors.joining(" · "));
+        .collect(Collectors.joining(Dots.BETWEEN));
   }
 
   /** "DAIRY-FREE". */

@@ -18,6 +18,7 @@ import halfgram.prep.KitchenBook;
 import halfgram.prep.Paths;
 import halfgram.prep.Plated;
 import halfgram.prep.ServiceRun;
+import halfgram.words.Dots;
 import halfgram.words.Messages;
 import halfgram.words.SheetWords;
 import java.util.LinkedHashMap;
@@ -122,7 +123,7 @@ record Serving(
           share,
           isAsItIs(of)
               ? ""
-              : of.items().stream().map(this::portion).collect(Collectors.joining(" · ")),
+              : of.items().stream().map(this::portion).collect(Collectors.joining(Dots.BETWEEN)),
           names.contains(Plated.allergens(book, of.items())),
           new Linked(cost(of), why(Paths.cost(of))));
     }

@@ -5,6 +5,7 @@ import halfgram.pass.AtPass;
 import halfgram.pass.Entry;
 import halfgram.pass.PlatingNow;
 import halfgram.prep.Fire;
+import halfgram.words.Dots;
 import halfgram.words.PlatingWords;
 import java.time.Duration;
 import java.time.Instant;
@@ -107,7 +108,7 @@ record CourseBox(
     long trouble =
         lines.stream().filter(line -> line.shortBy() > 0 || line.out().isPresent()).count();
     String said = scene.words().say("pass.plates-to-go", toGo);
-    return trouble == 0 ? said : said + " · " + scene.words().say("pass.trouble", trouble);
+    return trouble == 0 ? said : said + Dots.BETWEEN + scene.words().say("pass.trouble", trouble);
   }
 
   /** What is plated for it; nothing any more of a service that is over. */

@@ -2,6 +2,7 @@ package halfgram.pages.service;
 
 import halfgram.pass.AtPass;
 import halfgram.pass.Component;
+import halfgram.words.Dots;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -40,6 +41,6 @@ record TrayRows(List<TrayRow> now, List<TrayRow> later, String said, boolean ope
   private static String said(PassScene scene, List<TrayRow> later) {
     String said = scene.words().say("pass.trays-later", later.size());
     long trouble = later.stream().filter(row -> !row.look().isEmpty()).count();
-    return trouble == 0 ? said : said + " · " + scene.words().say("pass.trouble", trouble);
+    return trouble == 0 ? said : said + Dots.BETWEEN + scene.words().say("pass.trouble", trouble);
   }
 }

@@ -7,6 +7,7 @@ import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
 import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
+import halfgram.words.Dots;
 import halfgram.words.Messages;
 import halfgram.words.TaskWords;
 import java.util.ArrayList;
@@ -245,7 +246,7 @@ record Hand(
         parts.add(words.say("sheet.by", scene.time(task.handsOff())));
       }
       parts.removeIf(String::isEmpty);
-      return String.join(" · ", parts);
+      return Dots.join(parts);
     }
 
     private List<Goods> goods() {
@@ -308,7 +309,7 @@ record Hand(
     }
 
     private String gives(Stored stored) {
-      return String.join(" · ", parts.gives(task, stored, scene.names()));
+      return Dots.join(parts.gives(task, stored, scene.names()));
     }
 
     private Amounts amounts(Rejected rejected) {

@@ -6,6 +6,7 @@ import halfgram.prep.Carrying;
 import halfgram.prep.Task;
 import halfgram.prep.TaskState;
 import halfgram.prep.Things;
+import halfgram.words.Dots;
 import halfgram.words.Messages;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -80,7 +81,7 @@ record KitRow(
     return new KitRow(
         carrying.thing(),
         name,
-        String.join(" · ", parts),
+        Dots.join(parts),
         forWhom,
         carrying.washed().map(wash -> scene.time(wash.at())).orElse(""),
         List.of(UUID.randomUUID().toString(), UUID.randomUUID().toString()),

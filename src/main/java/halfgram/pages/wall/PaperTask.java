@@ -13,6 +13,7 @@ import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
 import halfgram.prep.crew.Placed;
 import halfgram.technique.bath.BathDay;
+import halfgram.words.Dots;
 import halfgram.words.Messages;
 import halfgram.words.TaskWords;
 import java.time.Instant;
@@ -135,7 +136,7 @@ record PaperTask(
           drops(),
           GateLock.find(task).map(this::tried).stream().toList(),
           task.stored().stream()
-              .map(stored -> String.join(" · ", parts.gives(task, stored, scene.names())))
+              .map(stored -> Dots.join(parts.gives(task, stored, scene.names())))
               .map(PaperTask::whole)
               .toList(),
           task.stored().isEmpty() || task.kind() == Task.Kind.THAW
@@ -149,7 +150,7 @@ record PaperTask(
     private String who() {
       return Stream.of(scene.planned(task), scene.late(task))
           .filter(said -> !said.isEmpty())
-          .collect(Collectors.joining(" · "));
+          .collect(Collectors.joining(Dots.BETWEEN));
     }
 
     private String serves() {
@@ -167,7 +168,7 @@ record PaperTask(
       progress.onIt().map(TaskProgress.OnIt::cook).map(scene::person).ifPresent(said::add);
       progress.amount().map(scene.names()::amount).ifPresent(said::add);
       progress.problem().ifPresent(said::add);
-      return String.join(" · ", said);
+      return Dots.join(said);
     }
 
     private List<String> notes() {

@@ -6,6 +6,7 @@ import halfgram.station.Person;
 import halfgram.station.Station;
 import halfgram.web.Visit;
 import halfgram.web.Words;
+import halfgram.words.Dots;
 import halfgram.words.Messages;
 import java.util.ArrayList;
 import java.util.List;
@@ -151,7 +152,7 @@ record PaperView(
     List<Task> tasks = scene.tasks();
     return new Sheet(
         scene.stationName(),
-        scene.people().stream().map(Person::name).collect(Collectors.joining(" · ")),
+        scene.people().stream().map(Person::name).collect(Collectors.joining(Dots.BETWEEN)),
         tasks.stream()
             .filter(task -> !scene.isOver(task))
             .map(task -> PaperTask.of(scene, board, task, address))

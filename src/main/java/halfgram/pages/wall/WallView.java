@@ -10,6 +10,7 @@ import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
 import halfgram.prep.TaskState;
 import halfgram.station.Person;
+import halfgram.words.Dots;
 import halfgram.words.Messages;
 import halfgram.words.NightWords;
 import halfgram.words.PlatingWords;
@@ -143,7 +144,7 @@ record WallView(
         scene.station(),
         scene.isMany(),
         scene.stationName(),
-        scene.people().stream().map(Person::name).collect(Collectors.joining(" · ")),
+        scene.people().stream().map(Person::name).collect(Collectors.joining(Dots.BETWEEN)),
         scene.cook().map(Person::name).orElse(""),
         Clock.of(scene),
         next(scene, service, parts.services().next()),
@@ -343,7 +344,9 @@ record WallView(
                 scene.stationName(),
                 tasks.stream().filter(scene::isDone).count(),
                 toDo(scene, tasks),
-                scene.people().stream().map(Person::name).collect(Collectors.joining(" · "))));
+                scene.people().stream()
+                    .map(Person::name)
+                    .collect(Collectors.joining(Dots.BETWEEN))));
       }
       return new Stations(doors, new TreeMap<>(languages), all.words().language());
     }
