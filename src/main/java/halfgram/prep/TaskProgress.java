@@ -22,9 +22,13 @@ import java.util.stream.Collectors;
 /**
  * What a task has come to, folded from its ticks by the {@link TickTable}.
  *
- * <p>Rules. An undone tick counts as if it had never been; an undo itself is not undone. A tick
- * that comes twice counts once. What the table refuses changes nothing and is kept in sight.
+ * <p>Rules. An undone tick counts as if it had never been; an undo itself is not undone, and
+ * nothing is undone twice. A tick that comes twice counts once. What the table refuses changes
+ * nothing and is kept in sight. What a later tick rests on is not undone before that: no done of
+ * what failed since, not the first of two dones, because it was the one that moved tubs, and
+ * nothing without which a later tick would not have been taken.
  *
+ * @param beneath where it is but for an open problem; without one where it is
  * @param onIt who is on it; the last to say so, while nobody has said that it is part done or done
  * @param begun when somebody first said to be on it; empty when only that it was done
  * @param weighed why paths of the lines weighed, each with what was asked for when it was
@@ -38,6 +42,7 @@ import java.util.stream.Collectors;
  */
 public record TaskProgress(
     TaskState state,
+    TaskState beneath,
     Optional<OnIt> onIt,
     Optional<Instant> begun,
     SortedMap<String, Mass> weighed,
@@ -124,6 +129,7 @@ public record TaskProgress(
         ? this
         : new TaskProgress(
             TaskState.FAILED,
+            TaskState.FAILED,
             Optional.empty(),
             begun,
             weighed,
@@ -148,8 +154,24 @@ public record TaskProgress(
         progress.refused().stream()
             .filter(refusal -> refusal.tick().equals(tick))
             .map(Refusal::because)
-            .findFirst();
+            .findFirst()
+            .or(() -> rests(fold(before), progress, tick));
     return because.isPresent() ? new Refused(because.get()) : new Taken(progress);
+  }
+
+  /** Why an undo cannot be while a later tick rests on what it takes back. */
+  private static Optional<Message> rests(TaskProgress before, TaskProgress after, Tick undo) {
+    if (undo.kind() != Tick.Kind.UNDO) {
+      return Optional.empty();
+    }
+    List<UUID> dones = before.dones.stream().map(Tick::id).toList();
+    int done = dones.indexOf(undo.undoes().orElseThrow());
+    if (done >= 0 && after.state == TaskState.FAILED) {
+      return Optional.of(Message.of("tick.refused.failed"));
+    }
+    boolean replaced = done == 0 && dones.size() > 1;
+    boolean lost = after.refused.size() > before.refused.size();
+    return replaced || lost ? Optional.of(Message.of("tick.refused.rests")) : Optional.empty();
   }
 
   /**
@@ -185,8 +207,10 @@ public record TaskProgress(
           continue;
         }
         if (tick.kind() == Tick.Kind.UNDO) {
-          if (tick.undoes().filter(undoable::contains).isEmpty()) {
-            refused.add(new Refusal(tick, Message.of("tick.refused.nothing-to-undo")));
+          if (tick.undoes().filter(undoable::remove).isEmpty()) {
+            boolean before = tick.undoes().filter(seen::contains).isPresent();
+            String why = before ? "tick.refused.undone" : "tick.refused.nothing-to-undo";
+            refused.add(new Refusal(tick, Message.of(why)));
           }
           continue;
         }
@@ -270,6 +294,7 @@ public record TaskProgress(
     private TaskProgress progress() {
       return new TaskProgress(
           state,
+          state == TaskState.PROBLEM ? beneath : state,
           onIt,
           begun,
           Collections.unmodifiableNavigableMap(weighed),

@@ -240,6 +240,11 @@ class TaskProgressTest {
             without.remove(last.get());
             List<Tick> undone = new ArrayList<>(ticks);
             undone.add(undo(last.get()));
+            List<Tick> came = new ArrayList<>(ticks);
+            came.removeAll(
+                TaskProgress.fold(ticks).refused().stream().map(of -> of.tick()).toList());
+            assertThat(TaskProgress.tick(came, undone.get(undone.size() - 1)))
+                .isInstanceOf(TaskProgress.Taken.class);
             TaskProgress before = TaskProgress.fold(without);
             TaskProgress after = TaskProgress.fold(undone);
             assertThat(after.state()).isEqualTo(before.state());

@@ -240,6 +240,7 @@ class CrewingTest {
       TaskState state, Optional<TaskProgress.OnIt> on, Optional<Instant> done) {
     return new TaskProgress(
         state,
+        state,
         on,
         on.map(TaskProgress.OnIt::since),
         new TreeMap<>(),

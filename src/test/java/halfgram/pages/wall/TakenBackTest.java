@@ -1,0 +1,121 @@
+package halfgram.pages.wall;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import halfgram.lot.Tub;
+import halfgram.measure.Amount;
+import halfgram.prep.Task;
+import halfgram.prep.TaskState;
+import halfgram.prep.Tick;
+import halfgram.testkit.Client.Answer;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.junit.jupiter.api.Test;
+
+/** What is taken back at the wall while others still rest on it, and what is taken back twice. */
+class TakenBackTest extends AtWall {
+
+  TakenBackTest() {
+    super("cold");
+  }
+
+  @Test
+  void whatIsTakenBackTwiceComesBackOnce() {
+    Task takes = takesOutOfTubs();
+    Map<String, Amount> before = stock();
+    press(takes, "DONE", "sure", "yes");
+    assertThat(stock()).isNotEqualTo(before);
+    String tick = last(takes);
+    assertThat(press(takes, "UNDO", "undoes", tick).status()).isEqualTo(303);
+    assertThat(stock()).isEqualTo(before);
+    Answer again = press(takes, "UNDO", "undoes", tick);
+    assertThat(again.status()).isEqualTo(409);
+    assertThat(again.text()).contains("it has been undone already");
+    assertThat(stock()).isEqualTo(before);
+  }
+
+  @Test
+  void aSecondDoneIsTakenBackBeforeTheFirst() {
+    Task base = task("yoghurt-base");
+    press(base, "DONE", "sure", "yes");
+    String first = last(base);
+    press(base, "DONE", "sure", "yes");
+    Answer refused = press(base, "UNDO", "undoes", first);
+    assertThat(refused.status()).isEqualTo(409);
+    assertThat(refused.text()).contains("undo the later entry first");
+    assertThat(inForce().progress(base).state()).isEqualTo(TaskState.DONE);
+    assertThat(tubs(base)).isPositive();
+    assertThat(undo(base).status()).isEqualTo(303);
+    assertThat(tubs(base)).isPositive();
+    assertThat(undo(base).status()).isEqualTo(303);
+    assertThat(inForce().progress(base).state()).isEqualTo(TaskState.TO_DO);
+    assertThat(tubs(base)).isZero();
+  }
+
+  @Test
+  void aProblemIsNotOpenAgainUnderWhatWasDoneSince() {
+    Task base = task("yoghurt-base");
+    press(base, "PROBLEM", "note", "too warm");
+    press(base, "SOLVED");
+    String solved = last(base);
+    press(base, "DONE", "sure", "yes");
+    Answer refused = press(base, "UNDO", "undoes", solved);
+    assertThat(refused.status()).isEqualTo(409);
+    assertThat(inForce().progress(base).state()).isEqualTo(TaskState.DONE);
+    assertThat(undo(base).status()).isEqualTo(303);
+    assertThat(press(base, "UNDO", "undoes", solved).status()).isEqualTo(303);
+    assertThat(inForce().progress(base).state()).isEqualTo(TaskState.PROBLEM);
+  }
+
+  @Test
+  void whatWentInStaysUsedWhileItsBatchHasFailed() {
+    Task takes = takesOutOfTubs();
+    press(takes, "DONE", "sure", "yes");
+    String done = last(takes);
+    Map<String, Amount> after = stock();
+    press(takes, "FAILED", "note", "dropped");
+    Answer refused = press(takes, "UNDO", "undoes", done);
+    assertThat(refused.status()).isEqualTo(409);
+    assertThat(refused.text()).contains("it failed; undo that first");
+    assertThat(stock()).isEqualTo(after);
+  }
+
+  private Task takesOutOfTubs() {
+    return inForce().sheet().tasks().stream()
+        .filter(task -> task.stored().isEmpty() && task.kind() == Task.Kind.STEP)
+        .filter(
+            task ->
+                task.weigh().stream()
+                    .flatMap(group -> group.lines().stream())
+                    .anyMatch(line -> !line.tubs().isEmpty()))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private Task task(String formula) {
+    return inForce().sheet().tasks().stream()
+        .filter(task -> task.version().formula().equals(formula))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private long tubs(Task task) {
+    return site.wiring().stock().listAll(site.house()).stream()
+        .filter(tub -> tub.task().equals(Optional.of(task.id())))
+        .filter(tub -> tub.lot().left().isPositive())
+        .count();
+  }
+
+  private Map<String, Amount> stock() {
+    Map<String, Amount> left = new TreeMap<>();
+    for (Tub tub : site.wiring().stock().listAll(site.house())) {
+      left.put(tub.lot().code(), tub.lot().left());
+    }
+    return left;
+  }
+
+  private String last(Task task) {
+    return inForce().progress(task).last().map(Tick::id).orElseThrow().toString();
+  }
+}
