@@ -75,8 +75,8 @@ final class BegunWork {
   /** A tub that has a problem before anybody has pulled it is still to be pulled. */
   private static boolean isBegun(Task task, TaskProgress progress) {
     boolean said = progress.state() != TaskState.TO_DO && progress.last().isPresent();
-    boolean stuck = progress.state() == TaskState.PROBLEM && progress.onIt().isEmpty();
-    return said && !(task.kind() == Task.Kind.THAW && stuck);
+    boolean waits = progress.beneath() == TaskState.TO_DO;
+    return said && !(task.kind() == Task.Kind.THAW && waits);
   }
 
   private static BegunJson.Steps steps(Task task, TaskState state) {

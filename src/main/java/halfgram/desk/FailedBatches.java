@@ -14,14 +14,19 @@ import halfgram.measure.Money;
 import halfgram.measure.Ratio;
 import halfgram.prep.KitchenBook;
 import halfgram.prep.PlanStore;
+import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
+import halfgram.prep.TaskProgress;
+import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
@@ -33,9 +38,10 @@ import java.util.stream.Collectors;
 /**
  * Batches that failed before anything of them was in a tub.
  *
- * <p>Rules. What had gone in by the step that failed is lost, at the prices of its plan; without
- * every price there is none for the whole. How much it is stands for what the batch would have
- * given: nobody weighed it. What was in tubs is in the ledger and not here.
+ * <p>Rules. What had gone in by the last step that was begun is lost, at the prices of its plan;
+ * without every price there is none for the whole. Where nobody had begun, nothing is. How much it
+ * is stands for what the batch would have given: nobody weighed it. What was in tubs is in the
+ * ledger and not here.
  */
 final class FailedBatches {
 
@@ -85,11 +91,36 @@ final class FailedBatches {
                   .filter(task -> makes.add(task.make().id()))
                   .filter(task -> !isFilled(tx, house, task))
                   .findFirst()
-                  .ifPresent(task -> failed.add(batch(made.book(), task, tick)));
+                  .ifPresent(
+                      task -> {
+                        int steps = begun(tx, house, made.sheet(), task);
+                        if (steps > 0) {
+                          failed.add(batch(made.book(), task, tick, steps));
+                        }
+                      });
             }
           }
           return failed;
         });
+  }
+
+  /** How many steps of a task's make had come to anything: all up to the last that was begun. */
+  private int begun(Tx tx, House house, PrepSheet sheet, Task failed) {
+    Map<String, Task> ofMake = new HashMap<>();
+    sheet.tasks().stream()
+        .filter(task -> task.make().id().equals(failed.make().id()))
+        .forEach(task -> ofMake.put(task.id(), task));
+    int steps = 0;
+    for (Map.Entry<String, List<Tick>> one :
+        ticks.listOfTasks(tx, house.id(), ofMake.keySet()).entrySet()) {
+      List<Tick> before =
+          one.getValue().stream().filter(tick -> tick.kind() != Tick.Kind.FAILED).toList();
+      if (TaskProgress.fold(before).beneath() != TaskState.TO_DO) {
+        Task task = ofMake.get(one.getKey());
+        steps = Math.max(steps, task.version().stepIndex(task.step().code()) + 1);
+      }
+    }
+    return steps;
   }
 
   /** Whether anything of a make was in a tub and was not taken back. */
@@ -119,13 +150,10 @@ final class FailedBatches {
     return failed.contains(undone) && !failed.get(failed.size() - 1).equals(undone);
   }
 
-  private static Batch batch(KitchenBook book, Task task, Tick tick) {
+  private static Batch batch(KitchenBook book, Task task, Tick tick, int begun) {
     FormulaVersion version = task.version();
-    int reached = version.stepIndex(task.step().code());
     Set<String> steps =
-        version.steps().subList(0, reached + 1).stream()
-            .map(Step::code)
-            .collect(Collectors.toSet());
+        version.steps().subList(0, begun).stream().map(Step::code).collect(Collectors.toSet());
     Cost cost = book.cost();
     Money sum = Money.ZERO;
     SortedSet<String> unpriced = new TreeSet<>();

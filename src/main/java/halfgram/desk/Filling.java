@@ -75,7 +75,7 @@ final class Filling {
       Tick tick,
       CountedSince counted,
       long change) {
-    if (before.dones().isEmpty() && before.state() != TaskState.TO_DO) {
+    if (before.dones().isEmpty() && before.beneath() != TaskState.TO_DO) {
       use(tx, house, inForce, task, tick, counted, change);
     }
     for (Tub tub : lots.listOfTasks(tx, house.id(), task.make().id() + "/")) {

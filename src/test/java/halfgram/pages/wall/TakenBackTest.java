@@ -8,6 +8,7 @@ import halfgram.prep.Task;
 import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
 import halfgram.testkit.Client.Answer;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -79,6 +80,30 @@ class TakenBackTest extends AtWall {
     assertThat(refused.status()).isEqualTo(409);
     assertThat(refused.text()).contains("it failed; undo that first");
     assertThat(stock()).isEqualTo(after);
+  }
+
+  @Test
+  void whatNobodyBeganIsNoWasteWhenItIsNotMadeAnyMore() {
+    Task base = task("yoghurt-base");
+    press(base, "FAILED", "note", "its service is over");
+    assertThat(wasted()).isEmpty();
+    undo(base);
+    press(base, "PROBLEM", "note", "no pan");
+    press(base, "FAILED", "note", "its service is over");
+    assertThat(wasted()).isEmpty();
+  }
+
+  @Test
+  void whatFailedBeforeAnybodyWasOnItHasTakenNothing() {
+    Task takes = takesOutOfTubs();
+    Map<String, Amount> before = stock();
+    press(takes, "PROBLEM", "note", "the tub smells");
+    press(takes, "FAILED", "note", "not begun");
+    assertThat(stock()).isEqualTo(before);
+  }
+
+  private List<String> wasted() {
+    return site.script().get("waste").body().findValuesAsText("component");
   }
 
   private Task takesOutOfTubs() {
