@@ -10,7 +10,9 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.util.HexFormat;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
@@ -73,11 +75,33 @@ final class Guard {
     }
   }
 
-  /** Lets no address through that is no text in UTF-8, once it is known who asks. */
+  /**
+   * Lets nothing through that is no text, once it is known who asks: an address that is not UTF-8,
+   * or the character NUL in a field, which no text has and PostgreSQL keeps none with.
+   */
   static void checkText(Context context) {
     if (!isText(context.path())) {
       throw Halt.unreadable(context.path());
     }
+    checkFields(context.queryParamMap());
+    if (!READING.contains(context.req().getMethod())
+        && !isCall(context)
+        && !context.path().equals("/command")) {
+      checkFields(context.formParamMap());
+    }
+  }
+
+  private static void checkFields(Map<String, List<String>> fields) {
+    fields.forEach(
+        (name, values) -> {
+          if (hasNul(name) || values.stream().anyMatch(Guard::hasNul)) {
+            throw Halt.unreadable(name.replace('\0', ' ') + "=NUL");
+          }
+        });
+  }
+
+  private static boolean hasNul(String text) {
+    return text.indexOf('\0') >= 0;
   }
 
   private static boolean isText(String path) {

@@ -24,6 +24,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.logging.Level;
@@ -273,14 +274,20 @@ public final class Server implements AutoCloseable {
 
   private void tone(Context context) {
     Visit visit = Visit.of(context);
-    visit.rememberTone(visit.field("tone"));
+    visit.rememberTone(one(visit, "tone", Set.of("day", "night")));
     back(context, visit);
   }
 
   private void language(Context context) {
     Visit visit = Visit.of(context);
-    visit.rememberLanguage(visit.field("language"));
+    visit.rememberLanguage(one(visit, "language", Words.LANGUAGES.keySet()));
     back(context, visit);
+  }
+
+  private static String one(Visit visit, String field, Set<String> of) {
+    return Optional.of(visit.field(field))
+        .filter(of::contains)
+        .orElseThrow(() -> Halt.unreadable(field + "=" + String.join("|", new TreeSet<>(of))));
   }
 
   /** Back to the page the form stood on, if that is one of this kitchen. */

@@ -70,6 +70,30 @@ class ServerTest {
   }
 
   @Test
+  void whatIsNoTextInAFieldIsAnsweredInWords() {
+    client.get("/k/TARN/");
+    Client.Answer form = client.post("/k/TARN/stock/t-1204-pulp/bin", "reason", "off\0");
+    assertThat(form.status()).isEqualTo(400);
+    assertThat(form.text()).contains("That cannot be read: reason=NUL");
+    assertThat(client.get("/k/TARN/label?tub=%00").status()).isEqualTo(400);
+    assertThat(client.post("/sign-in", "name", "a\0", "password", "b").status()).isEqualTo(400);
+    for (String body : List.of("{'note':'a\\u0000'}", "{'kind':['a\\u0000']}", "{'\\u0000':1}")) {
+      Client.Answer call = client.json("POST", "/k/TARN/api/v1/ticks", body.replace('\'', '"'));
+      assertThat(call.status()).as(body).isEqualTo(400);
+    }
+  }
+
+  @Test
+  void aToneOrALanguageThereIsNotIsAnsweredInWords() {
+    client.get("/k/TARN/");
+    String endless = "x".repeat(20_000);
+    assertThat(client.post("/k/TARN/tone", "tone", endless).status()).isEqualTo(400);
+    Client.Answer answer = client.post("/k/TARN/language", "language", endless);
+    assertThat(answer.status()).isEqualTo(400);
+    assertThat(answer.text()).contains("language=en|es|fr");
+  }
+
+  @Test
   void anAddressThatIsNoTextIsSaidToACookInTheirLanguage() {
     Staff.join(site, "ola", "cook");
     Client cook = Staff.signedIn(site, "ola").withCookie("language", "fr");
