@@ -102,7 +102,7 @@ final class BegunWork {
             .onIt()
             .filter(
                 on ->
-                    on.since().plus(Duration.between(task.start(), task.handsOff())).isAfter(asOf))
+                    on.worked().plus(Duration.between(task.start(), task.handsOff())).isAfter(asOf))
             .isEmpty();
   }
 

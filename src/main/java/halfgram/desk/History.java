@@ -90,9 +90,9 @@ final class History {
 
   /** Why a task cannot begin any more with what has waited for it. */
   Optional<Message> overdue(Task task, Tick tick) {
-    TaskState state = progress(task.id()).state();
-    return Holds.asks(task, state, tick)
-        ? Holds.refused(task, state, tick, of(Holds.waited(task)))
+    TaskProgress of = progress(task.id());
+    return Holds.asks(task, of, tick)
+        ? Holds.refused(task, of, tick, of(Holds.waited(task)))
         : Optional.empty();
   }
 }

@@ -63,7 +63,7 @@ public final class Coming {
     Set<String> thawing = new HashSet<>();
     for (Thaw thaw : sheet.thaws()) {
       TaskProgress of = progress.getOrDefault(thaw.taskId(), TaskProgress.NONE);
-      Optional<Instant> out = of.onIt().map(TaskProgress.OnIt::since).or(of::doneAt);
+      Optional<Instant> out = of.onIt().map(TaskProgress.OnIt::worked).or(of::doneAt);
       boolean ready = out.filter(at -> !at.plus(thaw.time()).isAfter(now)).isPresent();
       if (of.state() != TaskState.FAILED && !ready) {
         thawing.add(thaw.tub().code());

@@ -120,7 +120,7 @@ public record Pace(Timeline timeline, List<Instant> useBys, Instant anew) {
       return Optional.of(new Timeline.Span(start, earlier(start.plus(hands), end), end));
     }
     if (of.onIt().isPresent()) {
-      Instant since = of.onIt().get().since();
+      Instant since = of.onIt().get().worked();
       Instant end = later(since.plus(whole), now);
       Instant start = of.begun().orElse(since);
       return Optional.of(new Timeline.Span(start, earlier(since.plus(hands), end), end));

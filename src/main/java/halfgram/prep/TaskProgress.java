@@ -57,8 +57,12 @@ public record TaskProgress(
   /** Nobody has said anything. */
   public static final TaskProgress NONE = fold(List.of());
 
-  /** Who is on it, and since when. */
-  public record OnIt(String cook, Instant since) {}
+  /**
+   * Who is on it, and since when.
+   *
+   * @param worked since when anybody has been, one after the other
+   */
+  public record OnIt(String cook, Instant since, Instant worked) {}
 
   /** A tick that does not count, and why. */
   public record Refusal(Tick tick, Message because) {}
@@ -288,7 +292,8 @@ public record TaskProgress(
 
     private Optional<OnIt> on(Tick tick) {
       begun = begun.or(() -> Optional.of(tick.at()));
-      return Optional.of(new OnIt(tick.cook(), tick.at()));
+      return Optional.of(
+          new OnIt(tick.cook(), tick.at(), onIt.map(OnIt::worked).orElse(tick.at())));
     }
 
     private TaskProgress progress() {

@@ -161,10 +161,10 @@ class TaskProgressTest {
   void theLastToStartIsOnItSinceThen() {
     List<Tick> ticks = ticks(Tick.Kind.START, Tick.Kind.START);
     assertThat(TaskProgress.fold(ticks).onIt())
-        .contains(new TaskProgress.OnIt("Ada", ticks.get(0).at()));
+        .contains(new TaskProgress.OnIt("Ada", ticks.get(0).at(), ticks.get(0).at()));
     ticks.add(tick(Tick.Kind.START, "Bo"));
     assertThat(TaskProgress.fold(ticks).onIt())
-        .contains(new TaskProgress.OnIt("Bo", ticks.get(2).at()));
+        .contains(new TaskProgress.OnIt("Bo", ticks.get(2).at(), ticks.get(0).at()));
     ticks.add(tick(Tick.Kind.PART_DONE, "Bo"));
     assertThat(TaskProgress.fold(ticks).onIt()).isEmpty();
   }

@@ -23,7 +23,8 @@ import java.util.Set;
  * may be used for half an hour, or for as long as it was to wait at most where that is shorter
  * (common practice), and then it is tasted again. A task said to be done that nobody said to have
  * begun is taken to have begun its planned time before. A start that is already there is not asked
- * again. What keeps for longer than half a day has a label with a date, and is judged by that.
+ * again, and a problem on either side changes nothing. What keeps for longer than half a day has a
+ * label with a date, and is judged by that.
  */
 public final class Holds {
   private static final Set<Tick.Kind> BEGINS =
@@ -48,8 +49,10 @@ public final class Holds {
   private Holds() {}
 
   /** Whether a tick begins a task that something may have waited for. */
-  public static boolean asks(Task task, TaskState state, Tick tick) {
-    return state == TaskState.TO_DO && BEGINS.contains(tick.kind()) && !waited(task).isEmpty();
+  public static boolean asks(Task task, TaskProgress of, Tick tick) {
+    return of.beneath() == TaskState.TO_DO
+        && BEGINS.contains(tick.kind())
+        && !waited(task).isEmpty();
   }
 
   /** The tasks whose ticks have to be known to say whether one may begin. */
@@ -63,11 +66,12 @@ public final class Holds {
   /**
    * Why a task cannot begin any more.
    *
+   * @param of what it has come to before
    * @param earlier ticks of the tasks it comes after, by their ids
    */
   public static Optional<Message> refused(
-      Task task, TaskState state, Tick tick, Map<String, List<Tick>> earlier) {
-    if (!asks(task, state, tick)) {
+      Task task, TaskProgress of, Tick tick, Map<String, List<Tick>> earlier) {
+    if (!asks(task, of, tick)) {
       return Optional.empty();
     }
     Instant began =
@@ -99,7 +103,7 @@ public final class Holds {
   /** Until when what an earlier task gave may wait; empty while that is not done. */
   static Optional<Instant> limit(Task.Link link, TaskProgress earlier) {
     return most(link)
-        .filter(most -> earlier.state() == TaskState.DONE)
+        .filter(most -> earlier.beneath() == TaskState.DONE)
         .flatMap(most -> earlier.doneAt().map(at -> at.plus(most)));
   }
 

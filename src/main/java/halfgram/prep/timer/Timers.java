@@ -25,8 +25,9 @@ import java.util.Set;
  * moment somebody says it stands; saying that it is done ends it. A rest runs from done to its
  * least; a hold from done to its most, rings a little before and again at the limit, and when a
  * chef's taste does not count any more; both end when everything they are for has begun. A timer
- * that a cook sets ends when it is heard, and with its make when that has failed. One that rings is
- * put off by minutes, never past what follows from it: a hold never past its limit, a rest or a
+ * that a cook sets ends when it is heard, and with its make when that has failed. A problem stops
+ * none: what is in the oven stays there. Nor does it that somebody else takes over. One that rings
+ * is put off by minutes, never past what follows from it: a hold never past its limit, a rest or a
  * stand never past the hold behind it, and never more than a quarter of an hour where there is none
  * (common practice).
  */
@@ -82,10 +83,10 @@ public final class Timers {
     if (!failed.contains(task.make().id())) {
       addOwn(task, of);
     }
-    if (of.state() == TaskState.ON_IT && task.unattended().compareTo(Duration.ZERO) > 0) {
+    if (of.beneath() == TaskState.ON_IT && task.unattended().compareTo(Duration.ZERO) > 0) {
       addStand(task, of);
     }
-    if (of.state() == TaskState.DONE) {
+    if (of.beneath() == TaskState.DONE) {
       List<Waiter> open =
           waiters.getOrDefault(task.id(), List.of()).stream()
               .filter(one -> state(one.task()) == TaskState.TO_DO)
@@ -97,12 +98,12 @@ public final class Timers {
   }
 
   private TaskState state(Task task) {
-    return progress.getOrDefault(task.id(), TaskProgress.NONE).state();
+    return progress.getOrDefault(task.id(), TaskProgress.NONE).beneath();
   }
 
   private void addStand(Task task, TaskProgress of) {
     Optional<Tick> set = findStand(of);
-    Instant since = set.map(Tick::at).orElse(of.onIt().orElseThrow().since());
+    Instant since = set.map(Tick::at).orElse(of.onIt().orElseThrow().worked());
     Duration whole = set.isPresent() ? stand(task, of) : Duration.between(task.start(), task.end());
     Instant due = since.plus(whole);
     List<Waiter> all = waiters.getOrDefault(task.id(), List.of());
@@ -114,7 +115,7 @@ public final class Timers {
   private static Optional<Tick> findStand(TaskProgress of) {
     return of.words(Tick.Kind.TIMED).stream()
         .filter(word -> word.line().filter(STANDS::equals).isPresent())
-        .filter(word -> of.onIt().filter(on -> !word.at().isBefore(on.since())).isPresent())
+        .filter(word -> of.onIt().filter(on -> !word.at().isBefore(on.worked())).isPresent())
         .reduce((before, last) -> last);
   }
 

@@ -229,7 +229,7 @@ class CrewingTest {
 
   private static TaskProgress onIt(String cook, Instant since) {
     return progress(
-        TaskState.ON_IT, Optional.of(new TaskProgress.OnIt(cook, since)), Optional.empty());
+        TaskState.ON_IT, Optional.of(new TaskProgress.OnIt(cook, since, since)), Optional.empty());
   }
 
   private static TaskProgress done(Instant at) {

@@ -42,6 +42,7 @@ class TimersTest {
 
   private final Map<String, List<Tick>> ticks = new HashMap<>();
   private int made;
+  private String cook = "ines";
 
   private Tick tick(Task task, Tick.Kind kind, int minute, String line, Integer minutes) {
     Tick tick =
@@ -53,7 +54,7 @@ class TimersTest {
             Optional.empty(),
             Optional.ofNullable(minutes),
             Optional.empty(),
-            "ines",
+            cook,
             at(minute),
             Optional.empty());
     ticks.computeIfAbsent(task.id(), id -> new ArrayList<>()).add(tick);
@@ -84,7 +85,7 @@ class TimersTest {
     Tick tick = tick(task, kind, minute);
     List<Tick> before = ticks.get(task.id());
     before.remove(tick);
-    return Holds.refused(task, TaskProgress.fold(before).state(), tick, ticks);
+    return Holds.refused(task, TaskProgress.fold(before), tick, ticks);
   }
 
   @Test
@@ -108,6 +109,53 @@ class TimersTest {
     tick(COOK, Tick.Kind.START, 0);
     tick(COOK, Tick.Kind.TIMED, 12, Timers.STANDS, null);
     assertThat(only(Timer.Kind.STANDS).due()).isEqualTo(at(12).plus(COOK.unattended()));
+  }
+
+  @Test
+  void whoeverTakesOverFindsTheTimerAsItWas() {
+    tick(COOK, Tick.Kind.START, 0);
+    Instant due = only(Timer.Kind.STANDS).due();
+    cook = "ola";
+    tick(COOK, Tick.Kind.START, 20);
+    assertThat(only(Timer.Kind.STANDS).due()).isEqualTo(due);
+    tick(COOK, Tick.Kind.TIMED, 22, Timers.STANDS, null);
+    cook = "ines";
+    tick(COOK, Tick.Kind.START, 25);
+    assertThat(only(Timer.Kind.STANDS).due()).isEqualTo(at(22).plus(COOK.unattended()));
+  }
+
+  @Test
+  void whatIsTakenUpAgainAfterAPartStandsAnew() {
+    tick(COOK, Tick.Kind.START, 0);
+    tick(COOK, Tick.Kind.PART_DONE, 20);
+    cook = "ola";
+    tick(COOK, Tick.Kind.START, 30);
+    Duration whole = Duration.between(COOK.start(), COOK.end());
+    assertThat(only(Timer.Kind.STANDS).due()).isEqualTo(at(30).plus(whole));
+  }
+
+  @Test
+  void aProblemStopsNoTimer() {
+    tick(COOK, Tick.Kind.START, 0);
+    tick(COOK, Tick.Kind.PROBLEM, 5);
+    assertThat(only(Timer.Kind.STANDS).state(at(6))).isEqualTo(Timer.State.RUNS);
+    tick(COOK, Tick.Kind.SOLVED, 7);
+    tick(COOK, Tick.Kind.DONE, 46);
+    tick(COOK, Tick.Kind.PROBLEM, 47);
+    tick(BLEND, Tick.Kind.PROBLEM, 48);
+    assertThat(only(Timer.Kind.HOLD).due()).isEqualTo(at(76));
+  }
+
+  @Test
+  void aProblemOnEitherSideMakesNoSafetyLimitLonger() {
+    tick(BLEND, Tick.Kind.DONE, 0);
+    tick(BLEND, Tick.Kind.PROBLEM, 1);
+    assertThat(refused(CHILL, Tick.Kind.START, 31)).isPresent();
+    tick(CHILL, Tick.Kind.PROBLEM, 2);
+    assertThat(refused(CHILL, Tick.Kind.WEIGHED, 31)).isPresent();
+    assertThat(refused(CHILL, Tick.Kind.PART_DONE, 200)).isPresent();
+    tick(CHILL, Tick.Kind.SOLVED, 201);
+    assertThat(refused(CHILL, Tick.Kind.START, 202)).isPresent();
   }
 
   @Test
