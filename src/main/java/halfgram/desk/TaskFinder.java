@@ -5,10 +5,15 @@ import halfgram.prep.PlanStore;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 
-/** Finds a task in the plan in force or, when that has withdrawn it, in the last that had it. */
+/**
+ * Finds a task in the plan in force or, when that has withdrawn it, in the last that had it: of the
+ * same day, or of the day before, whose work and walls do not end with the clock.
+ */
 final class TaskFinder {
   private final Plans plans;
   private final PlanStore store = new PlanStore();
@@ -36,14 +41,10 @@ final class TaskFinder {
     if (inForce.isPresent()) {
       return inForce;
     }
-    List<PlanStore.Accepted> ofDay = store.list(tx, house.id(), day);
-    for (int i = ofDay.size() - 2; i >= 0; i--) {
-      Optional<FoundTask> found = find(tx, house, ofDay.get(i), task);
-      if (found.isPresent()) {
-        return found;
-      }
-    }
-    return Optional.empty();
+    List<PlanStore.Accepted> before = new ArrayList<>(store.list(tx, house.id(), day.minusDays(1)));
+    before.addAll(store.list(tx, house.id(), day));
+    Collections.reverse(before);
+    return before.stream().flatMap(plan -> find(tx, house, plan, task).stream()).findFirst();
   }
 
   private Optional<FoundTask> find(Tx tx, House house, PlanStore.Accepted plan, String task) {
