@@ -16,8 +16,10 @@ import halfgram.prep.Things;
 import halfgram.prep.TickStore;
 import halfgram.prep.Wash;
 import halfgram.prep.WashStore;
+import halfgram.technique.bath.BathStore;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -28,14 +30,17 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Function;
+import java.util.function.Predicate;
 
 /**
  * What the kit carries, and what cooks say of it: washed, another used instead, a mistake.
  *
- * <p>Rules. What a thing carries follows from the ticks of the last week and from what was said
- * since ({@link Carrying}). Work for a diet is not taken on a thing that carries what the diet goes
- * without: until it is washed, or somebody says which other kit the work is done with. That other
- * one, when the book knows it, must not carry it either. Said twice is said once.
+ * <p>Rules. What a thing carries follows from the ticks of the last week, what was entered at baths
+ * ({@link BathUses}) and what was said since ({@link Carrying}). Work for a diet is not taken on a
+ * thing that carries what the diet goes without: until it is washed, or somebody says which other
+ * kit the work is done with. That other one, when the book knows it, must not carry it either. Said
+ * twice is said once.
  */
 public final class Kit {
   private static final Duration BACK = Duration.ofDays(7);
@@ -70,6 +75,7 @@ public final class Kit {
   private final PlanStore planStore = new PlanStore();
   private final TickStore ticks = new TickStore();
   private final WashStore washes = new WashStore();
+  private final BathStore baths = new BathStore();
 
   public Kit(Desk desk, Plans plans) {
     this.desk = desk;
@@ -84,7 +90,7 @@ public final class Kit {
     return things.stream()
         .filter(thing -> Things.findName(house.book(), thing).isPresent())
         .map(known::of)
-        .filter(one -> !one.thing().startsWith("bath/") || !one.isClean())
+        .filter(one -> !Things.isBath(one.thing()) || !one.isClean())
         .toList();
   }
 
@@ -130,9 +136,15 @@ public final class Kit {
 
   /** Why work on a task at a moment is not taken: a thing carries what it has to be free from. */
   Optional<Message> findMix(Tx tx, House house, long change, FoundTask found, Instant moment) {
+    return findMix(tx, house, change, found, moment, thing -> true);
+  }
+
+  /** As {@link #findMix}, of some things alone. */
+  Optional<Message> findMix(
+      Tx tx, House house, long change, FoundTask found, Instant moment, Predicate<String> which) {
     Task task = found.task();
     Plans.Computation of = plans.computed(tx, house, found.plan());
-    List<String> things = Things.of(of.book(), of.sheet(), task);
+    List<String> things = Things.of(of.book(), of.sheet(), task).stream().filter(which).toList();
     FreeFrom free =
         things.isEmpty() ? FreeFrom.NOTHING : FreeFrom.of(of.book(), of.sheet(), task.make());
     return free.isNothing()
@@ -187,15 +199,19 @@ public final class Kit {
   private KnownKit read(Tx tx, House house) {
     Instant since = knownSince();
     Map<UUID, Optional<Plans.Computation>> computed = new HashMap<>();
-    return KnownKit.of(
-        ticks.listSince(tx, house.id(), since),
+    Function<UUID, Optional<Plans.Computation>> plan =
         id ->
             computed.computeIfAbsent(
                 id,
                 of ->
                     planStore
                         .find(tx, house.id(), of)
-                        .map(found -> plans.computed(tx, house, found))),
+                        .map(found -> plans.computed(tx, house, found)));
+    LocalDate day = house.book().kitchen().clock().of(since);
+    return KnownKit.of(
+        ticks.listSince(tx, house.id(), since),
+        plan,
+        BathUses.of(baths.listFrom(tx, house.id(), day), plan),
         washes.listSince(tx, house.id(), since));
   }
 

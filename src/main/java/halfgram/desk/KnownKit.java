@@ -16,17 +16,23 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
+import java.util.stream.Stream;
 
 /**
  * What went through the kit in the last week, and what was said of it.
  *
+ * <p>Rules. A task uses the things that its plan has for it. Only of baths it is entered which they
+ * really were: where that was done for a task, it says so in place of the plan.
+ *
  * @param ticks by task, in the order they were entered
  * @param used by task: each thing it uses, from its first tick to its last
- * @param said washes and other words, in order
+ * @param dropped by task: the baths its pieces were dropped into
+ * @param said washes, baths emptied, and other words
  */
 record KnownKit(
     Map<String, List<TickStore.Entered>> ticks,
     Map<String, List<Carrying.Use>> used,
+    Map<String, List<Carrying.Use>> dropped,
     List<Wash> said) {
 
   /**
@@ -37,6 +43,7 @@ record KnownKit(
   static KnownKit of(
       List<TickStore.Entered> entered,
       Function<UUID, Optional<Plans.Computation>> plan,
+      BathUses baths,
       List<Wash> said) {
     Map<String, List<TickStore.Entered>> ticks = new LinkedHashMap<>();
     for (TickStore.Entered one : entered) {
@@ -44,7 +51,9 @@ record KnownKit(
     }
     Map<String, List<Carrying.Use>> used = new LinkedHashMap<>();
     ticks.forEach((task, all) -> used.put(task, uses(plan, all)));
-    return new KnownKit(ticks, used, said);
+    List<Wash> all = new ArrayList<>(said);
+    all.addAll(baths.changes());
+    return new KnownKit(ticks, used, baths.byTask(), List.copyOf(all));
   }
 
   /**
@@ -60,11 +69,15 @@ record KnownKit(
     more.put(task, List.copyOf(all));
     Map<String, List<Carrying.Use>> now = new LinkedHashMap<>(used);
     now.put(task, uses(any -> Optional.of(of), all));
-    return new KnownKit(more, now, said);
+    return new KnownKit(more, now, dropped, said);
   }
 
   List<Carrying.Use> uses() {
-    return used.values().stream().flatMap(List::stream).toList();
+    Stream<Carrying.Use> planned =
+        used.values().stream()
+            .flatMap(List::stream)
+            .filter(use -> !dropped.containsKey(use.task()) || !Things.isBath(use.thing()));
+    return Stream.concat(planned, dropped.values().stream().flatMap(List::stream)).toList();
   }
 
   Carrying of(String thing) {
@@ -73,14 +86,20 @@ record KnownKit(
 
   /** What was so at a moment: what began later, or was washed later, is not. */
   KnownKit by(Instant moment) {
-    Map<String, List<Carrying.Use>> before = new LinkedHashMap<>();
-    used.forEach(
-        (task, all) ->
-            before.put(task, all.stream().filter(use -> !use.first().isAfter(moment)).toList()));
     return new KnownKit(
         ticks,
-        before,
+        by(moment, used),
+        by(moment, dropped),
         said.stream().filter(one -> !one.cleans() || !one.at().isAfter(moment)).toList());
+  }
+
+  private static Map<String, List<Carrying.Use>> by(
+      Instant moment, Map<String, List<Carrying.Use>> uses) {
+    Map<String, List<Carrying.Use>> before = new LinkedHashMap<>();
+    uses.forEach(
+        (task, all) ->
+            before.put(task, all.stream().filter(use -> !use.first().isAfter(moment)).toList()));
+    return before;
   }
 
   /** The uses of one task. */

@@ -6,6 +6,7 @@ import halfgram.measure.Message;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
 import halfgram.prep.TaskState;
+import halfgram.prep.Things;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
 import java.time.LocalDate;
@@ -59,14 +60,23 @@ final class Starting {
   }
 
   /**
-   * Why a task cannot be started by somebody: its batch waits for a go, what it takes has waited
-   * past its limit, or its kit carries something.
+   * Why a task cannot be started by a drop: its batch waits for a go, what it takes has waited past
+   * its limit, or its kit carries something. The bath it goes into is judged by its own rules,
+   * whichever was planned.
    */
   Optional<Message> held(Tx tx, House house, FoundTask found, Ticking.Entry start) {
     return gates
         .refuses(tx, house, found.task(), Tick.Kind.START)
         .or(() -> overdue(tx, house, found, start))
-        .or(() -> kit.findMix(tx, house, kitchens.change(tx, house.id()), found, desk.now()));
+        .or(
+            () ->
+                kit.findMix(
+                    tx,
+                    house,
+                    kitchens.change(tx, house.id()),
+                    found,
+                    desk.now(),
+                    thing -> !Things.isBath(thing)));
   }
 
   /** Why a task cannot begin any more with what has waited for it. */

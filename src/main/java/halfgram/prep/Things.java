@@ -4,6 +4,7 @@ import halfgram.measure.Message;
 import halfgram.station.Container;
 import halfgram.station.Equipment;
 import halfgram.technique.bath.BathDay;
+import halfgram.technique.bath.BathEntry;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -32,6 +33,14 @@ public final class Things {
     return MACHINE + code;
   }
 
+  public static String bath(BathEntry.Bath bath) {
+    return BATH + bath.formula() + "/" + bath.day() + "/" + bath.label();
+  }
+
+  public static boolean isBath(String thing) {
+    return thing.startsWith(BATH);
+  }
+
   /** Everything a book names, in its order. */
   public static List<String> list(KitchenBook book) {
     List<String> things = new ArrayList<>();
@@ -46,8 +55,7 @@ public final class Things {
 
   /** Whether a book has such a thing. */
   public static boolean has(KitchenBook book, String thing) {
-    return list(book).contains(thing)
-        || (thing.startsWith(BATH) && findName(book, thing).isPresent());
+    return list(book).contains(thing) || (isBath(thing) && findName(book, thing).isPresent());
   }
 
   private static boolean isOne(Container container) {
@@ -86,7 +94,7 @@ public final class Things {
     for (PrepSheet.BathSheet bath : baths) {
       for (BathDay.Use use : bath.answer().uses()) {
         if (use.runs().contains(task.make().id())) {
-          own.add(BATH + bath.formula() + "/" + bath.day() + "/" + use.label());
+          own.add(bath(new BathEntry.Bath(bath.formula(), bath.day(), use.label())));
         }
       }
     }
