@@ -36,6 +36,9 @@ public record Consequences(
   /** A start that moves by less is no news. */
   private static final Duration NEWS = Duration.ofMinutes(5);
 
+  /** Less than this of a tub is no news: two plans round what they draw to the microgram. */
+  private static final Amount SCRAP = Amount.grams(1);
+
   /**
    * A tub that does not last.
    *
@@ -63,6 +66,10 @@ public record Consequences(
     return lost.isEmpty() && over.isEmpty() && later.isEmpty() && baths.isEmpty();
   }
 
+  private static boolean isScrap(Amount amount) {
+    return amount.dimension() == SCRAP.dimension() && amount.compareTo(SCRAP) < 0;
+  }
+
   /**
    * Lays two plans side by side.
    *
@@ -80,7 +87,7 @@ public record Consequences(
             (lot, before) -> {
               Amount now = after.getOrDefault(lot, Amount.zero(before.dimension()));
               Amount less = before.minus(now);
-              if (!less.isPositive()) {
+              if (!less.isPositive() || isScrap(less)) {
                 return;
               }
               Set<String> services = services(lot, without);
