@@ -28,6 +28,7 @@ import java.util.Optional;
  * @param now how it stands: "Sat 5 Dec, 18:30 to 22:00, 84 covers"
  * @param then how it would stand; empty while nothing is asked
  * @param otherwise how it would be served; empty for as it is
+ * @param event where the guests and diets of an event are changed; empty for a regular service
  * @param parts what follows, in the order in which somebody has to act on it
  * @param crew whether the day then fits people and machines; none or one
  * @param lanes where that is seen on the lanes; empty where they cannot be asked it
@@ -46,6 +47,7 @@ record SlipView(
     List<Choice> from,
     Field covers,
     List<String> problems,
+    String event,
     List<Part> parts,
     List<ThenView> crew,
     String lanes,
@@ -119,6 +121,7 @@ record SlipView(
         choices(found, when, form.from(), words),
         new Field(form.covers(), form.isCovers() ? "" : words.say("slip.covers-fault")),
         problems.stream().map(problem -> problem(problem, words)).toList(),
+        found.event().map(event -> "events/" + event.code()).orElse(""),
         looked.map(one -> parts(one, words)).orElse(List.of()),
         looked.flatMap(Looked::crew).stream().toList(),
         looked.filter(one -> one.crew().isPresent()).map(Looked::lanes).orElse(""),

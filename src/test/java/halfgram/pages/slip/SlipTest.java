@@ -61,6 +61,18 @@ class SlipTest {
   }
 
   @Test
+  void fewerGuestsThanDietsLeadsToWhereDietsAreChanged() {
+    FilledForm form = form(client.get(DINNER)).with("covers", "12").with("look", "yes");
+    Answer refused = client.post(DINNER, form.fields());
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(refused.text())
+        .contains("more guests with a diet than guests", "Covers and diets of Harvest dinner");
+    assertThat(refused.body()).contains("href=\"/k/TARN/events/harvest-dinner\"");
+    assertThat(client.get("/k/TARN/events/harvest-dinner").body())
+        .contains("action=\"/k/TARN/events/harvest-dinner/covers\"", "dairy-free");
+  }
+
+  @Test
   void doingItPutsThePlanWithItInForceOnce() {
     FilledForm form = form(client.get(DINNER)).with("minutes", "20").with("do", "force");
     assertThat(client.post(DINNER, form.fields()).status()).isEqualTo(303);
