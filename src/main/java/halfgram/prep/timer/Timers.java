@@ -24,12 +24,13 @@ import java.util.Set;
  * <p>Rules. What goes on by itself runs from the task's start over its planned time, or from the
  * moment somebody says it stands; saying that it is done ends it. A rest runs from done to its
  * least; a hold from done to its most, rings a little before and again at the limit, and when a
- * chef's taste does not count any more; both end when everything they are for has begun. A timer
- * that a cook sets ends when it is heard, and with its make when that has failed. A problem stops
- * none: what is in the oven stays there. Nor does it that somebody else takes over. One that rings
- * is put off by minutes, never past what follows from it: a hold never past its limit, a rest or a
- * stand never past the hold behind it, and never more than a quarter of an hour where there is none
- * (common practice).
+ * chef's taste does not count any more. Both end when everything they are for has begun; a rest as
+ * soon as some of it has begun with what had rested, for then it is known. A timer that a cook sets
+ * ends when it is heard, and with its make when that has failed. A problem stops none: what is in
+ * the oven stays there. Nor does it that somebody else takes over. One that rings is put off by
+ * minutes, never past what follows from it: a hold never past its limit, a rest or a stand never
+ * past the hold behind it, and never more than a quarter of an hour where there is none (common
+ * practice).
  */
 public final class Timers {
   /** What is left of a hold when it rings for the first time: a quarter of it, at most this. */
@@ -142,11 +143,22 @@ public final class Timers {
         (rest, all) -> {
           Instant due = done.plus(rest);
           Instant latest = due.plus(room(all, rest));
-          put(
-              task,
-              of,
-              new Shape("rests/" + rest, Timer.Kind.RESTS, done, due, latest, tasks(all)));
+          if (!hasBegun(task, rest, due)) {
+            put(
+                task,
+                of,
+                new Shape("rests/" + rest, Timer.Kind.RESTS, done, due, latest, tasks(all)));
+          }
         });
+  }
+
+  /** Whether something that waited for such a rest has begun once it was over. */
+  private boolean hasBegun(Task task, Duration rest, Instant due) {
+    return waiters.getOrDefault(task.id(), List.of()).stream()
+        .filter(one -> one.link().min().equals(rest))
+        .map(one -> progress.getOrDefault(one.task().id(), TaskProgress.NONE))
+        .flatMap(one -> one.begun().or(one::doneAt).stream())
+        .anyMatch(begun -> !begun.isBefore(due));
   }
 
   /** By how much something may be put off: what its shortest hold leaves after a rest. */

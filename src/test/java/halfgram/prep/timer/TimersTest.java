@@ -30,6 +30,8 @@ class TimersTest {
   private static final Task BASE = SATURDAY.task("yoghurt-base/harvest-dinner/1/shear");
   private static final Task PIECE =
       SATURDAY.task("yoghurt-spheres/harvest-dinner/1/drop/test-piece");
+  private static final Task LATER_PIECE =
+      SATURDAY.task("yoghurt-spheres/terrace/1/drop/test-piece");
   private static final Instant TEN = Instant.parse("2026-12-05T09:00:00Z");
 
   /** A step of the dill, which may wait a quarter of an hour between them. */
@@ -187,6 +189,27 @@ class TimersTest {
     SATURDAY.sheet().tasks().stream()
         .filter(task -> task.links().stream().anyMatch(link -> link.task().equals(BASE.id())))
         .forEach(task -> tick(task, Tick.Kind.START, 121));
+    assertThat(timers()).extracting(Timer::kind).doesNotContain(Timer.Kind.RESTS);
+  }
+
+  @Test
+  void aRestIsKnownOnceSomethingHasBegunWithIt() {
+    tick(BASE, Tick.Kind.DONE, 0);
+    assertThat(only(Timer.Kind.RESTS).then()).contains(PIECE, LATER_PIECE);
+    tick(PIECE, Tick.Kind.START, 119);
+    assertThat(only(Timer.Kind.RESTS).then()).as("too early").containsExactly(LATER_PIECE);
+    tick(LATER_PIECE, Tick.Kind.START, 121);
+    assertThat(timers()).extracting(Timer::kind).doesNotContain(Timer.Kind.RESTS);
+  }
+
+  @Test
+  void aRestThatWasAwaitedRingsNoLongerForWhatComesLater() {
+    tick(BASE, Tick.Kind.DONE, 0);
+    Tick start = tick(PIECE, Tick.Kind.START, 121);
+    assertThat(timers()).extracting(Timer::kind).doesNotContain(Timer.Kind.RESTS);
+    ticks.get(PIECE.id()).remove(start);
+    assertThat(only(Timer.Kind.RESTS).then()).contains(PIECE);
+    tick(PIECE, Tick.Kind.DONE, 125);
     assertThat(timers()).extracting(Timer::kind).doesNotContain(Timer.Kind.RESTS);
   }
 
