@@ -63,6 +63,29 @@ class FormRowsIT {
       }
       """;
 
+  /** What is typed in fields of some name and cannot be seen to its end. */
+  private static final String CUT =
+      """
+      name => [...document.querySelectorAll(`main input[name*="${name}"]:not([type=hidden])`)]
+        .filter(one => one.value && one.scrollWidth > one.clientWidth)
+        .map(one => one.value)
+      """;
+
+  @Test
+  void parsAndTheSentencesOfAMethodAreReadToTheirEnd() {
+    try (Site site = Site.demo();
+        Viewer phone = Browser.open(Device.phone());
+        Viewer desk = Browser.open(Device.desk())) {
+      Page pars = phone.open(site.address() + "/k/TARN/pars");
+      pars.locator("input[value='30 pieces']").first().fill("120 pieces");
+      assertThat(pars.evaluate(CUT, "par:")).isEqualTo(List.of());
+      Page formula = desk.open(site.address() + "/k/TARN/formulas/yoghurt-spheres/edit");
+      assertThat(formula.locator("input[name*='.do.'][value*='count from the last']").count())
+          .isEqualTo(1);
+      assertThat(formula.evaluate(CUT, ".do.")).isEqualTo(List.of());
+    }
+  }
+
   @Test
   void labelsAndFieldsOfARowLineUpWithFaultsAndWithout() {
     try (Site site = Site.demo()) {
