@@ -28,6 +28,17 @@ import org.junit.jupiter.api.Timeout;
 /** What a cook in the middle of work is told when something is not so any more, and what to do. */
 @Timeout(120)
 class SentAwayIT {
+  /** Whether what is said of a task is what is seen where it stands. */
+  private static final String ON_TOP =
+      """
+      () => {
+        const said = document.querySelector('.said');
+        const box = said.getBoundingClientRect();
+        const seen = document.elementFromPoint(box.x + 40, box.y + box.height / 2);
+        return scrollY > 200 && said.contains(seen);
+      }
+      """;
+
   private static final String BASE = "yoghurt-base/harvest-dinner/1/shear";
   private static final String MIX = "croquette-mix/terrace/1/mix";
 
@@ -151,6 +162,22 @@ class SentAwayIT {
     keys("4711");
     wall.getByText("That is me", exactly()).tap();
     assertThat(wall.locator(".cook .button")).hasText("Sixten");
+  }
+
+  @Test
+  void thatATaskIsWithdrawnLiesAboveWhatHasChanged() {
+    tablet.open(address("wall/hot"));
+    choose("Marit");
+    wall.navigate(address("wall/hot?task=" + Client.encoded(MIX)));
+    Script script = site.script();
+    long seen = script.get("events/terrace").body().path("change").asLong();
+    script.delete("events/terrace?seen=" + seen);
+    site.wiring().plans().accept(site.house(), Site.DAY, site.house().stand().facts(), "chef");
+    assertThat(wall.locator(".said")).containsText("this task is no longer on the sheet");
+    assertThat(wall.locator(".changed")).containsText("Terrace reception: gone");
+    wall.evaluate("scrollTo(0, 400)");
+    assertThat(wall.evaluate(ON_TOP)).isEqualTo(true);
+    assertThat(tablet.troubles()).isEmpty();
   }
 
   @Test
