@@ -149,7 +149,8 @@ final class Presses {
     return form.get("task").isEmpty() ? entry.of().task() : form.get("task");
   }
 
-  private static String task(Scene scene, String task) {
+  /** The wall with a task in hand. */
+  static String task(Scene scene, String task) {
     return scene.wall() + "?task=" + Visit.encoded(task);
   }
 }

@@ -171,7 +171,8 @@ public final class WallPages implements Server.Part {
     }
     List<Long> shown = numbers.stream().map(Long::valueOf).toList();
     changes.see(scene.house(), shown, scene.station(), visit.who());
-    visit.seeOther(scene.wall());
+    String inHand = visit.field("task");
+    visit.seeOther(inHand.isEmpty() ? scene.wall() : Presses.task(scene, inHand));
   }
 
   private void tick(Context context) {

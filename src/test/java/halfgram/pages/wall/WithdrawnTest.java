@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
+import halfgram.testkit.FilledForm;
 import halfgram.testkit.Script;
 import halfgram.testkit.Site;
 import org.junit.jupiter.api.AfterEach;
@@ -46,6 +47,18 @@ class WithdrawnTest {
         .contains("Since 11:04 this task is no longer on the sheet.", "Nothing in the bowl yet")
         .contains("Celeriac croquette, mix mix WAITS");
     assertThat(tick("START").text()).contains("ON IT · Marit", "Throw nothing away");
+  }
+
+  @Test
+  void staysInHandWhenWhatHasChangedIsSeen() {
+    Answer open = client.get(WALL);
+    assertThat(open.text()).contains("Terrace reception: gone");
+    Answer seen = client.post("/k/TARN/wall/seen", FilledForm.of(open, "wall/seen").fields());
+    assertThat(seen.status()).isEqualTo(303);
+    Answer then = client.get(seen.header("Location"));
+    assertThat(then.text())
+        .contains("this task is no longer on the sheet")
+        .doesNotContain("Terrace reception: gone");
   }
 
   @Test
