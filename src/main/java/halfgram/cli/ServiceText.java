@@ -87,11 +87,7 @@ final class ServiceText {
         .flatMap(event -> event.diets().stream())
         .forEach(
             diet -> {
-              int plates =
-                  run.plates().stream()
-                      .filter(of -> of.diets().equals(diet.diets()))
-                      .mapToInt(ServiceRun.Plates::count)
-                      .sum();
+              int plates = ServiceRun.Plates.count(run.platesFor(diet.diets()));
               String who = String.join(" + ", names(diet.diets())).toUpperCase(Locale.ROOT);
               line("   " + messages.say("sheet.diet", who, diet.count(), diet.spare(), plates));
             });
@@ -125,7 +121,7 @@ final class ServiceText {
             ? plates.dish().name()
             : plates.variant().map(Variant::name).orElse(plates.dish().name());
     List<ServiceRun.Plates> same = plates.diets().isEmpty() ? standard(run, plates) : List.of();
-    int all = plates.count() + same.stream().mapToInt(ServiceRun.Plates::count).sum();
+    int all = plates.count() + ServiceRun.Plates.count(same);
     line("   " + fire(run, plates) + Columns.right(all + " x ", 8) + diets + messages.text(name));
     if (!same.isEmpty()) {
       List<String> who =

@@ -1,5 +1,6 @@
 package halfgram.prep;
 
+import halfgram.event.DietCount;
 import halfgram.event.Event;
 import halfgram.measure.Because;
 import halfgram.measure.Because.Input;
@@ -32,6 +33,19 @@ final class DemandNotes {
       because.note(() -> usualCovers(run));
     }
     run.plates().forEach(plates -> because.note(() -> plates(run, plates)));
+    because.note(() -> plates(run, Paths.allPlates(run), "why.rule.all-plates", run.plates()));
+    event(run).map(Event::diets).orElse(List.of()).stream()
+        .map(DietCount::diets)
+        .distinct()
+        .forEach(
+            diets ->
+                because.note(
+                    () ->
+                        plates(
+                            run,
+                            Paths.dietPlates(run, diets),
+                            "why.rule.diet-plates",
+                            run.platesFor(diets))));
     Map<String, List<Use>> byComponent = new LinkedHashMap<>();
     for (Use use : run.uses()) {
       String word = Components.word(book.formulary(), use.version(), use.output());
@@ -128,6 +142,14 @@ final class DemandNotes {
         inputs);
   }
 
+  private Because.Note plates(ServiceRun run, String path, String rule, List<Plates> plates) {
+    return new Because.Note(
+        path,
+        String.valueOf(ServiceRun.Plates.count(plates)),
+        Message.of(rule),
+        plates.stream().map(one -> Notes.plates(book, run, one)).toList());
+  }
+
   private Because.Note need(ServiceRun run, String word, List<Use> uses) {
     List<Input> inputs = new ArrayList<>();
     var sum = uses.get(0).amount();
@@ -142,11 +164,7 @@ final class DemandNotes {
                 .filter(ref -> Components.word(book.formulary(), ref).equals(word))
                 .isPresent();
         if (same) {
-          inputs.add(
-              Input.derived(
-                  Message.of("why.plates-of", plates.dish().name()),
-                  String.valueOf(plates.count()),
-                  Paths.plates(run, plates)));
+          inputs.add(Notes.plates(book, run, plates));
           inputs.add(
               Input.entered(
                   Message.of("why.per-plate"),

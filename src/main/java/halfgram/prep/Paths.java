@@ -5,6 +5,7 @@ import halfgram.formula.Output;
 import halfgram.formula.Step;
 import halfgram.measure.Dimension;
 import halfgram.prep.netting.Draw;
+import java.util.SortedSet;
 
 /**
  * Where every number of a plan stands: the why path is its address, the same in the recorder, in
@@ -20,6 +21,16 @@ public final class Paths {
   public static String plates(ServiceRun run, ServiceRun.Plates plates) {
     String course = plates.course().isEmpty() ? "" : plates.course() + "/";
     return "plates/" + run.id() + "/" + course + dish(plates) + "/count";
+  }
+
+  /** All plates of a service. */
+  public static String allPlates(ServiceRun run) {
+    return "plates/" + run.id() + "/in-all";
+  }
+
+  /** All plates of a service for guests with the same diets. */
+  public static String dietPlates(ServiceRun run, SortedSet<String> diets) {
+    return "plates/" + run.id() + "/diets/" + String.join("+", diets) + "/in-all";
   }
 
   /** What a service or a make needs of a component: {@code need/harvest-dinner/dill-oil/mass}. */

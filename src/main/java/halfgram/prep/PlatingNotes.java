@@ -25,16 +25,12 @@ final class PlatingNotes {
     }
   }
 
-  private static Because.Note plates(ServiceRun run, PlatingLine line) {
+  private Because.Note plates(ServiceRun run, PlatingLine line) {
     List<Input> inputs = new ArrayList<>();
     for (ServiceRun.Plates plates : run.plates()) {
       boolean here = plates.course().isEmpty() || plates.course().equals(line.fire().code());
       if (here && plates.dish().code().equals(line.dish().code())) {
-        inputs.add(
-            Input.derived(
-                Message.of("why.plates-of", plates.dish().name()),
-                String.valueOf(plates.count()),
-                Paths.plates(run, plates)));
+        inputs.add(Notes.plates(book, run, plates));
       }
     }
     if (!line.fire().share().isOne()) {

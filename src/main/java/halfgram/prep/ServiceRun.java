@@ -50,6 +50,11 @@ public record ServiceRun(
     return from.isAfter(window.start());
   }
 
+  /** Its plates for guests with just these diets. */
+  public List<Plates> platesFor(SortedSet<String> diets) {
+    return plates.stream().filter(of -> of.diets().equals(diets)).toList();
+  }
+
   /**
    * Plates of one dish in one course.
    *
@@ -68,6 +73,11 @@ public record ServiceRun(
       int guests,
       int perCover,
       int count) {
+
+    /** How many several of them are. */
+    public static int count(List<Plates> all) {
+      return all.stream().mapToInt(Plates::count).sum();
+    }
 
     /** What lies on each. */
     public List<PlateItem> items() {

@@ -134,7 +134,7 @@ final class SheetNotes {
         .toList();
   }
 
-  private static Because.Note pull(PrepSheet sheet, String code, Amount mass) {
+  private Because.Note pull(PrepSheet sheet, String code, Amount mass) {
     List<Input> inputs = new ArrayList<>();
     for (Task task : sheet.tasks()) {
       for (WeighGroup group : task.weigh()) {
@@ -153,11 +153,7 @@ final class SheetNotes {
       for (ServiceRun.Plates plates : run.plates()) {
         for (PlateItem item : plates.items()) {
           if (item.item().ingredient().filter(code::equals).isPresent()) {
-            inputs.add(
-                Input.derived(
-                    Message.of("why.plates-of", plates.dish().name()),
-                    String.valueOf(plates.count()),
-                    Paths.plates(run, plates)));
+            inputs.add(Notes.plates(book, run, plates));
             inputs.add(Input.plain(Message.of("why.per-plate"), item.typed().toString()));
           }
         }

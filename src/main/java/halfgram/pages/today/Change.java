@@ -266,7 +266,7 @@ record Change(
     }
 
     private static int plates(Optional<ServiceRun> run) {
-      return run.map(of -> of.plates().stream().mapToInt(ServiceRun.Plates::count).sum()).orElse(0);
+      return run.map(of -> ServiceRun.Plates.count(of.plates())).orElse(0);
     }
 
     private DayView.Link plates(Difference.Service service, Difference.Plates plates) {

@@ -30,7 +30,7 @@ record ServiceBox(
     String why,
     String name,
     List<Said> details,
-    List<String> diets,
+    List<Said> diets,
     String slip) {
 
   /** Something said, and where it is said why; no address: nothing to ask. */
@@ -86,25 +86,25 @@ record ServiceBox(
                     new Said(
                         words.say("today.made-for", made),
                         shown.why(Paths.covers(run, "prepared")))));
-    int plates = run.plates().stream().mapToInt(ServiceRun.Plates::count).sum();
+    int plates = ServiceRun.Plates.count(run.plates());
     if (plates > 0) {
-      details.add(new Said(words.say("today.plates", plates), ""));
+      details.add(new Said(words.say("today.plates", plates), shown.why(Paths.allPlates(run))));
     }
     return details;
   }
 
   /** Each diet with its guests, its spares, and its plates in this service. */
-  private static List<String> diets(Shown shown, ServiceRun run, Event event) {
+  private static List<Said> diets(Shown shown, ServiceRun run, Event event) {
     return event.diets().stream()
         .map(
             diet -> {
-              int plates =
-                  run.plates().stream()
-                      .filter(of -> of.diets().equals(diet.diets()))
-                      .mapToInt(ServiceRun.Plates::count)
-                      .sum();
+              int plates = ServiceRun.Plates.count(run.platesFor(diet.diets()));
               String guests = diet(shown, diet);
-              return plates == 0 ? guests : shown.words().say("today.diet-plates", guests, plates);
+              return plates == 0
+                  ? new Said(guests, "")
+                  : new Said(
+                      shown.words().say("today.diet-plates", guests, plates),
+                      shown.why(Paths.dietPlates(run, diet.diets())));
             })
         .toList();
   }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import halfgram.testkit.Client;
 import halfgram.testkit.Client.Answer;
 import halfgram.testkit.Site;
+import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
@@ -35,6 +36,23 @@ class WhyTest {
     Answer answer = client.get(WHY + "covers/terrace/prepared");
     assertThat(answer.status()).isEqualTo(200);
     assertThat(answer.text()).contains("29", "counted covers x (1 + buffer)", "the final number");
+  }
+
+  @Test
+  void thePlatesOfAServiceAndOfItsDietsAreSaidDishByDish() {
+    Answer today = client.get("/k/TARN/");
+    for (String said : List.of("397 plates", "4 DAIRY-FREE \\+ 1 spare, 22 plates")) {
+      Matcher link =
+          Pattern.compile("<a[^>]* href=\"([^\"]+)\"[^>]*>" + said + "</a>").matcher(today.body());
+      assertThat(link.find()).as(said).isTrue();
+      Answer why = client.get(link.group(1).replace("&amp;", "&"));
+      int sum = 0;
+      Matcher part = Pattern.compile("(\\d+) plates of ").matcher(why.text());
+      while (part.find()) {
+        sum += Integer.parseInt(part.group(1));
+      }
+      assertThat(said).contains(sum + " plates");
+    }
   }
 
   @Test
