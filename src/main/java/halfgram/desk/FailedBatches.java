@@ -23,7 +23,6 @@ import halfgram.prep.TickStore;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -106,17 +105,17 @@ final class FailedBatches {
 
   /** How many steps of a task's make had come to anything: all up to the last that was begun. */
   private int begun(Tx tx, House house, PrepSheet sheet, Task failed) {
-    Map<String, Task> ofMake = new HashMap<>();
-    sheet.tasks().stream()
-        .filter(task -> task.make().id().equals(failed.make().id()))
-        .forEach(task -> ofMake.put(task.id(), task));
+    List<Task> ofMake =
+        sheet.tasks().stream().filter(task -> task.make().id().equals(failed.make().id())).toList();
+    Map<String, List<Tick>> said =
+        ticks.listOfTasks(tx, house.id(), ofMake.stream().map(Task::id).toList());
     int steps = 0;
-    for (Map.Entry<String, List<Tick>> one :
-        ticks.listOfTasks(tx, house.id(), ofMake.keySet()).entrySet()) {
+    for (Task task : ofMake) {
       List<Tick> before =
-          one.getValue().stream().filter(tick -> tick.kind() != Tick.Kind.FAILED).toList();
+          said.getOrDefault(task.id(), List.of()).stream()
+              .filter(tick -> tick.kind() != Tick.Kind.FAILED)
+              .toList();
       if (TaskProgress.fold(before).beneath() != TaskState.TO_DO) {
-        Task task = ofMake.get(one.getKey());
         steps = Math.max(steps, task.version().stepIndex(task.step().code()) + 1);
       }
     }
