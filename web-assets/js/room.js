@@ -1,5 +1,6 @@
 // What stands still at the head and at the foot of the wall while the page goes by beneath it, and what the hand needs next:
-// it comes into sight between them by itself, and stays there until somebody scrolls away from it.
+// it comes into sight between them by itself, and stays there until somebody scrolls away from it. Nothing moves under a
+// finger that is down: its press would fall beside the key.
 const root = document.documentElement;
 // The first of them that is there.
 const NEXT = [':is(.is-problem, .is-failed) > .problem', '.at-gate:has(.fault)', '.at-baths .lift',
@@ -35,7 +36,7 @@ function away() {
 }
 
 function follow() {
-  if (follows) {
+  if (follows && !root.dataset.pressed) {
     scrollBy({top: away(), behavior: 'instant'});
     put = scrollY;
   }
@@ -55,6 +56,7 @@ addEventListener('scroll', () => setTimeout(() => {
   follows = Math.abs(scrollY - put) < 2 || Math.abs(away()) < 2;
 }));
 document.addEventListener('fresh', fresh);
+document.addEventListener('let-go', follow);
 // Letters that come late have another height.
 document.fonts.ready.then(stand);
 fresh();

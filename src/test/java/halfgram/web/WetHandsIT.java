@@ -96,6 +96,18 @@ class WetHandsIT {
   }
 
   @Test
+  void nothingMovesUnderAFingerThatIsDown() {
+    wall.locator(".hand .named").hover();
+    wall.mouse().down();
+    wall.evaluate("document.querySelector('.wall > .top').style.minHeight = '70vh'");
+    wall.evaluate(
+        "new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))");
+    Assertions.assertThat(wall.evaluate("scrollY")).isEqualTo(0);
+    wall.mouse().up();
+    wall.waitForFunction("() => scrollY > 0");
+  }
+
+  @Test
   void enterInWhatATimerIsForSetsNoneAndGoesOnToTheMinutes() {
     wall.locator("#more summary").click();
     wall.locator("#more [name=note]").first().fill("turn the tray");
