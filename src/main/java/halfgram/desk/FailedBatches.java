@@ -22,7 +22,6 @@ import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -136,14 +135,17 @@ final class FailedBatches {
         .anyMatch(row -> row.kind() == Movement.Kind.MADE && !undone.contains(row.change()));
   }
 
-  /** Whether a later tick says too that the batch of one that is taken back failed. */
+  /**
+   * Whether a later tick says too that the batch of one that is taken back failed.
+   *
+   * @param ofMake ticks of all its tasks, in the order they were entered
+   */
   static boolean isFailedTwice(List<Tick> ofMake, UUID undone) {
     Set<UUID> taken = new HashSet<>();
     ofMake.forEach(tick -> tick.undoes().ifPresent(taken::add));
     List<UUID> failed =
         ofMake.stream()
             .filter(tick -> tick.kind() == Tick.Kind.FAILED && !taken.contains(tick.id()))
-            .sorted(Comparator.comparing(Tick::at))
             .map(Tick::id)
             .toList();
     return failed.contains(undone) && !failed.get(failed.size() - 1).equals(undone);

@@ -25,9 +25,10 @@ final class Unticking {
 
   /** Why a tick cannot be taken back: the batch failed twice, or something later rests on a tub. */
   Optional<Message> refuses(Tx tx, House house, FoundTask found, Tick undo) {
-    List<Tick> others = new ArrayList<>(ticks.listOfTask(tx, house.id(), undo.task()));
-    ticks.listOfTasks(tx, house.id(), found.otherIds()).values().forEach(others::addAll);
-    if (FailedBatches.isFailedTwice(others, undo.undoes().orElseThrow())) {
+    List<String> tasks = new ArrayList<>(found.otherIds());
+    tasks.add(undo.task());
+    List<Tick> ofMake = ticks.listAsEntered(tx, house.id(), tasks);
+    if (FailedBatches.isFailedTwice(ofMake, undo.undoes().orElseThrow())) {
       return Optional.of(Message.of("tick.refused.failed-twice"));
     }
     for (Movement movement : lots.listOfTick(tx, house.id(), undo.undoes().orElseThrow())) {

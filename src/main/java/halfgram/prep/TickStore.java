@@ -128,16 +128,19 @@ public final class TickStore {
   /** Ticks of several tasks, each in order. */
   public Map<String, List<Tick>> listOfTasks(Tx tx, UUID kitchen, Collection<String> tasks) {
     Map<String, List<Tick>> byTask = new LinkedHashMap<>();
-    tx.sql()
+    for (Tick tick : listAsEntered(tx, kitchen, tasks)) {
+      byTask.computeIfAbsent(tick.task(), task -> new ArrayList<>()).add(tick);
+    }
+    return byTask;
+  }
+
+  /** Ticks of several tasks together, in the order they were entered. */
+  public List<Tick> listAsEntered(Tx tx, UUID kitchen, Collection<String> tasks) {
+    return tx.sql()
         .selectFrom(TICK)
         .where(Keys.in(TICK.KITCHEN_ID, kitchen, TICK.TASK, tasks))
         .orderBy(TICK.CHANGE_NUMBER)
-        .forEach(
-            row ->
-                byTask
-                    .computeIfAbsent(row.getTask(), task -> new ArrayList<>())
-                    .add(entered(row).tick()));
-    return byTask;
+        .fetch(row -> entered(row).tick());
   }
 
   /** Tasks of the plans of a day before a number about which something was told. */
