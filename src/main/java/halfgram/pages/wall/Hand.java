@@ -1,5 +1,6 @@
 package halfgram.pages.wall;
 
+import halfgram.measure.Amount;
 import halfgram.pages.MethodLine;
 import halfgram.prep.Awaited;
 import halfgram.prep.Stored;
@@ -227,6 +228,9 @@ record Hand(
         parts.add(scene.state(task));
       }
       parts.add(late);
+      if (progress.state() != TaskState.FAILED) {
+        progress.amount().map(this::come).ifPresent(parts::add);
+      }
       progress.onIt().ifPresent(on -> parts.add(scene.person(on.cook())));
       if (progress.state() == TaskState.TO_DO) {
         String time =
@@ -247,6 +251,12 @@ record Hand(
       }
       parts.removeIf(String::isEmpty);
       return Dots.join(parts);
+    }
+
+    /** How much somebody said that there is of it. */
+    private String come(Amount amount) {
+      String key = progress.state() == TaskState.DONE ? "wall.is-made" : "wall.is-there";
+      return words.say(key, words.amount(amount));
     }
 
     private List<Goods> goods() {

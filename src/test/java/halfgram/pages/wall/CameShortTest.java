@@ -41,6 +41,14 @@ class CameShortTest extends AtWall {
   }
 
   @Test
+  void howMuchThereIsOfItStandsBesideItsStateOnceSomebodySaidSo() {
+    press(base(), "PART_DONE", "amount", "4 kg");
+    assertThat(opened(base()).text()).contains("PART DONE · 4000 g so far");
+    press(base(), "DONE", "amount", "6.09 kg");
+    assertThat(opened(base()).text()).contains("DONE · made 6090 g");
+  }
+
+  @Test
   void anAmountFarFromThePlannedOneIsAskedAboutAndTakenWhenItWasSo() {
     Task base = base();
     for (String typed : List.of("28 kg", "600 g")) {
