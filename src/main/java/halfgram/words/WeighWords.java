@@ -65,6 +65,11 @@ public final class WeighWords {
     }
   }
 
+  /** How many figures are said of what no scale reads, and how many of them behind the point. */
+  private static final int COUNTING = 4;
+
+  private static final int MOST_DECIMALS = 2;
+
   private final KitchenBook book;
   private final Messages words;
   private final List<WeighGroup> groups;
@@ -123,13 +128,19 @@ public final class WeighWords {
         .map(scale -> read(Kind.SHOWN, shown, scale, name))
         .orElseGet(
             () -> {
-              BigDecimal number = shown.grams().setScale(2, RoundingMode.HALF_UP);
-              String beside = words.figures().beside(number, Unit.GRAM, HUNDREDTH);
+              BigDecimal number = unread(shown.grams());
+              BigDecimal step = BigDecimal.ONE.movePointLeft(number.scale());
+              String beside = words.figures().beside(number, Unit.GRAM, step);
               return new Figure(Kind.SHOWN, number, "g", said(number), beside, name, "");
             });
   }
 
-  private static final BigDecimal HUNDREDTH = new BigDecimal("0.01");
+  /** What no scale reads: four figures that count, whole grams and hundredths at most. */
+  private static BigDecimal unread(BigDecimal grams) {
+    int before = Math.max(1, grams.precision() - grams.scale());
+    int decimals = Math.max(0, Math.min(MOST_DECIMALS, COUNTING - before));
+    return grams.setScale(decimals, RoundingMode.HALF_UP);
+  }
 
   /** What a scale reads stays as it reads it: what a kitchen is used to stands beside it. */
   private Figure read(Kind kind, Mass mass, Scale scale, String name) {

@@ -65,6 +65,17 @@ class CliTest {
   // ---- check ----
 
   @Test
+  void whatNoScaleReadsIsSaidToFourFiguresAndHundredthsAtMost(@TempDir Path folder)
+      throws IOException {
+    Path book = folder.resolve("book.json");
+    Files.write(book, DemoBook.fresh().set("scales", "[]").bytes());
+    assertThat(run("plan", "--date", "2026-12-05", "--book", book.toString()).out())
+        .containsPattern("\\n +2\\.94 +g +xanthan")
+        .containsPattern("\\n +455\\.5 +g +cream")
+        .containsPattern("\\n +3101 +g +Cured lake trout");
+  }
+
+  @Test
   void checkOfAGoodBookCountsWhatIsInItAndEndsWith0() {
     Ran ran = run("check", GOOD);
     assertThat(ran.status()).isZero();
