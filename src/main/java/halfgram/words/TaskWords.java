@@ -169,7 +169,7 @@ public final class TaskWords {
     String needed = more ? words.say("sheet.more-than-needed", words.amount(stored.needed())) : "";
     String name =
         task.version().outputs().size() > 1 ? " " + words.text(stored.output().name()) : "";
-    parts.add(words.say("sheet.gives", words.amount(stored.made()), needed) + name);
+    parts.add(words.say("sheet.gives", words.amount(stored.made()) + name, needed));
     tubs(stored).ifPresent(parts::add);
     if (!stored.output().rest().min().isZero()) {
       parts.add(words.say("sheet.rests", stored.output().rest().min()));

@@ -65,6 +65,12 @@ class CliTest {
   // ---- check ----
 
   @Test
+  void whichOfSeveralThingsAMakeGivesStandsBesideHowMuch() {
+    assertThat(run("plan", "--date", DAY, "--book", GOOD).out().replaceAll("\\s+", " "))
+        .containsPattern("gives \\d+ g soft peas, \\d+ g needed;");
+  }
+
+  @Test
   void whatNoScaleReadsIsSaidToFourFiguresAndHundredthsAtMost(@TempDir Path folder)
       throws IOException {
     Path book = folder.resolve("book.json");
