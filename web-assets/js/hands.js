@@ -10,7 +10,9 @@ const down = new Map();
 let dragged = false;
 
 addEventListener('pointerdown', (event) => {
-  if (!down.size) {
+  // The first finger of a press: whatever else was down has gone unheard, out of the window or into a dialog.
+  if (event.isPrimary) {
+    down.clear();
     dragged = false;
   }
   down.set(event.pointerId, [event.clientX, event.clientY]);

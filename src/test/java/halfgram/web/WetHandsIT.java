@@ -108,6 +108,14 @@ class WetHandsIT {
   }
 
   @Test
+  void aFingerThatWasNeverLiftedSpoilsNoLaterPress() {
+    wall.evaluate(
+        "dispatchEvent(new PointerEvent('pointerdown', {pointerId: 77, clientX: 5, clientY: 5}))");
+    press("Start");
+    assertThat(wall.locator(".head .state")).containsText("ON IT");
+  }
+
+  @Test
   void enterInWhatATimerIsForSetsNoneAndGoesOnToTheMinutes() {
     wall.locator("#more summary").click();
     wall.locator("#more [name=note]").first().fill("turn the tray");
