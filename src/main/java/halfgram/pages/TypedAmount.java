@@ -18,7 +18,7 @@ public final class TypedAmount {
   private static final BigDecimal MOST = BigDecimal.valueOf(10_000_000);
 
   /**
-   * "5.9kg", "5,9 kg", "84": a number, and perhaps a word right behind it. A comma before three
+   * "5.9kg", "5,9 KG", "84": a number, and perhaps a word right behind it. A comma before three
    * digits could be thousands, so it is not taken for a point.
    */
   private static final Pattern TYPED =
@@ -40,9 +40,9 @@ public final class TypedAmount {
     if (!typed.matches()) {
       return Optional.empty();
     }
-    String unit = typed.group(2);
+    String unit = typed.group(2).toLowerCase(Locale.ROOT);
     boolean pieces = dimension == Dimension.COUNT;
-    String word = pieces && PIECES.contains(unit.toLowerCase(Locale.ROOT)) ? "piece" : unit;
+    String word = pieces && PIECES.contains(unit) ? "piece" : unit;
     return Quantity.parse(typed.group(1).replace(',', '.') + " " + word)
         .flatMap(Quantity::canonical)
         .filter(found -> found.dimension() == dimension)

@@ -20,4 +20,11 @@ class TypedAmountTest {
       assertThat(read.pieces()).isEqualTo(pieces);
     }
   }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"5.9kg", "5,9 KG", "5.9 Kg.", "5900 G"})
+  void unitsAreReadInCapitalsToo(String typed) {
+    assertThat(TypedAmount.read(typed, Dimension.MASS).orElseThrow())
+        .isEqualByComparingTo(Amount.grams(5900));
+  }
 }
