@@ -33,7 +33,7 @@ final class GroupSync implements Sync {
   private long begun;
   private long done;
   private boolean closed;
-  private @Nullable Exception failure;
+  private @Nullable Throwable failure;
 
   GroupSync(DataSource source) throws SQLException {
     this.connection = source.getConnection();
@@ -75,7 +75,7 @@ final class GroupSync implements Sync {
         store.sync();
         finish();
       }
-    } catch (RuntimeException e) {
+    } catch (RuntimeException | Error e) {
       // Whatever it was, nobody may go on waiting for a disk that nobody forces any more.
       fail(e);
     }
@@ -108,7 +108,7 @@ final class GroupSync implements Sync {
     }
   }
 
-  private void fail(Exception e) {
+  private void fail(Throwable e) {
     lock.lock();
     try {
       failure = e;
