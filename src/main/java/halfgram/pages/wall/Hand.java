@@ -228,9 +228,6 @@ record Hand(
         parts.add(scene.state(task));
       }
       parts.add(late);
-      if (progress.state() != TaskState.FAILED) {
-        progress.amount().map(this::come).ifPresent(parts::add);
-      }
       progress.onIt().ifPresent(on -> parts.add(scene.person(on.cook())));
       if (progress.state() == TaskState.TO_DO) {
         String time =
@@ -248,6 +245,9 @@ record Hand(
         progress.doneAt().ifPresent(at -> parts.add(scene.time(at)));
       } else if (progress.state() != TaskState.FAILED) {
         parts.add(words.say("sheet.by", scene.time(task.handsOff())));
+      }
+      if (progress.state() != TaskState.FAILED) {
+        progress.amount().map(this::come).ifPresent(parts::add);
       }
       parts.removeIf(String::isEmpty);
       return Dots.join(parts);

@@ -43,9 +43,10 @@ class CameShortTest extends AtWall {
   @Test
   void howMuchThereIsOfItStandsBesideItsStateOnceSomebodySaidSo() {
     press(base(), "PART_DONE", "amount", "4 kg");
-    assertThat(opened(base()).text()).contains("PART DONE · 4000 g so far");
+    assertThat(opened(base()).text())
+        .containsPattern("PART DONE · by \\d\\d:\\d\\d · 4000 g so far");
     press(base(), "DONE", "amount", "6.09 kg");
-    assertThat(opened(base()).text()).contains("DONE · made 6090 g");
+    assertThat(opened(base()).text()).containsPattern("DONE · Ines · \\d\\d:\\d\\d · made 6090 g");
   }
 
   @Test
