@@ -247,14 +247,14 @@ record Hand(
         parts.add(words.say("sheet.by", scene.time(task.handsOff())));
       }
       if (progress.state() != TaskState.FAILED) {
-        progress.amount().map(this::come).ifPresent(parts::add);
+        progress.amount().map(this::soMuch).ifPresent(parts::add);
       }
       parts.removeIf(String::isEmpty);
       return Dots.join(parts);
     }
 
     /** How much somebody said that there is of it. */
-    private String come(Amount amount) {
+    private String soMuch(Amount amount) {
       String key = progress.state() == TaskState.DONE ? "wall.is-made" : "wall.is-there";
       return words.say(key, words.amount(amount));
     }

@@ -10,6 +10,7 @@ import halfgram.testkit.Client.Answer;
 import halfgram.testkit.Site;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 
@@ -46,6 +47,22 @@ abstract class AtWall {
                 .plans()
                 .accept(site.house(), Site.DAY, site.house().stand().facts(), "chef"))
         .isEqualTo(Plans.Accepting.IN_FORCE);
+  }
+
+  /** The first task of a formula on the sheet. */
+  Task firstOf(String formula) {
+    return inForce().sheet().tasks().stream()
+        .filter(task -> task.version().formula().equals(formula))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  /** How many tubs of those that a task filled have something in them. */
+  long fullTubs(Task task) {
+    return site.wiring().stock().listAll(site.house()).stream()
+        .filter(tub -> tub.task().equals(Optional.of(task.id())))
+        .filter(tub -> tub.lot().left().isPositive())
+        .count();
   }
 
   /** The wall of a task's station with the task open. */

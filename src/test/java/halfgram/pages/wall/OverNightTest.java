@@ -6,7 +6,6 @@ import halfgram.prep.Task;
 import halfgram.testkit.Client.Answer;
 import halfgram.testkit.Site;
 import java.time.Duration;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 /** A wall that shows the day before: it slept, or the day turned under the hand. */
@@ -18,46 +17,32 @@ class OverNightTest extends AtWall {
 
   @Test
   void whatIsPressedAfterTheDayHasTurnedIsKept() {
-    Task sheep = task("yoghurt-base");
-    Task pea = task("pea-base");
+    Task sheep = firstOf("yoghurt-base");
+    Task pea = firstOf("pea-base");
     tomorrowAt("03:58");
     press(sheep, "DONE", "sure", "yes");
     String done = inForce().progress(sheep).last().orElseThrow().id().toString();
     tomorrowAt("04:01");
     assertThat(client.get("/k/TARN/wall/cold").status()).isEqualTo(200);
-    assertThat(tubs(sheep)).isPositive();
+    assertThat(fullTubs(sheep)).isPositive();
     Answer undone = press(sheep, "UNDO", "undoes", done);
     assertThat(undone.status()).isEqualTo(303);
     assertThat(client.get(undone.header("location")).status()).isEqualTo(200);
-    assertThat(tubs(sheep)).isZero();
+    assertThat(fullTubs(sheep)).isZero();
     Answer late = press(pea, "DONE", "sure", "yes");
     assertThat(late.status()).isEqualTo(303);
     assertThat(client.get(late.header("location")).status()).isEqualTo(200);
-    assertThat(tubs(pea)).isPositive();
+    assertThat(fullTubs(pea)).isPositive();
   }
 
   @Test
   void whatIsOlderThanADayIsNotThereAnyMore() {
-    Task pea = task("pea-base");
+    Task pea = firstOf("pea-base");
     site.setClock(Site.at("12:00").plus(Duration.ofDays(2)));
     assertThat(press(pea, "DONE", "sure", "yes").status()).isEqualTo(404);
   }
 
   private void tomorrowAt(String time) {
     site.setClock(Site.at(time).plus(Duration.ofDays(1)));
-  }
-
-  private Task task(String formula) {
-    return inForce().sheet().tasks().stream()
-        .filter(task -> task.version().formula().equals(formula))
-        .findFirst()
-        .orElseThrow();
-  }
-
-  private long tubs(Task task) {
-    return site.wiring().stock().listAll(site.house()).stream()
-        .filter(tub -> tub.task().equals(Optional.of(task.id())))
-        .filter(tub -> tub.lot().left().isPositive())
-        .count();
   }
 }

@@ -10,7 +10,6 @@ import halfgram.prep.Tick;
 import halfgram.testkit.Client.Answer;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 
@@ -38,7 +37,7 @@ class TakenBackTest extends AtWall {
 
   @Test
   void aSecondDoneIsTakenBackBeforeTheFirst() {
-    Task base = task("yoghurt-base");
+    Task base = firstOf("yoghurt-base");
     press(base, "DONE", "sure", "yes");
     String first = last(base);
     press(base, "DONE", "sure", "yes");
@@ -46,17 +45,17 @@ class TakenBackTest extends AtWall {
     assertThat(refused.status()).isEqualTo(409);
     assertThat(refused.text()).contains("undo the later entry first");
     assertThat(inForce().progress(base).state()).isEqualTo(TaskState.DONE);
-    assertThat(tubs(base)).isPositive();
+    assertThat(fullTubs(base)).isPositive();
     assertThat(undo(base).status()).isEqualTo(303);
-    assertThat(tubs(base)).isPositive();
+    assertThat(fullTubs(base)).isPositive();
     assertThat(undo(base).status()).isEqualTo(303);
     assertThat(inForce().progress(base).state()).isEqualTo(TaskState.TO_DO);
-    assertThat(tubs(base)).isZero();
+    assertThat(fullTubs(base)).isZero();
   }
 
   @Test
   void aProblemIsNotOpenAgainUnderWhatWasDoneSince() {
-    Task base = task("yoghurt-base");
+    Task base = firstOf("yoghurt-base");
     press(base, "PROBLEM", "note", "too warm");
     press(base, "SOLVED");
     String solved = last(base);
@@ -84,7 +83,7 @@ class TakenBackTest extends AtWall {
 
   @Test
   void whatNobodyBeganIsNoWasteWhenItIsNotMadeAnyMore() {
-    Task base = task("yoghurt-base");
+    Task base = firstOf("yoghurt-base");
     press(base, "FAILED", "note", "its service is over");
     assertThat(wasted()).isEmpty();
     undo(base);
@@ -116,20 +115,6 @@ class TakenBackTest extends AtWall {
                     .anyMatch(line -> !line.tubs().isEmpty()))
         .findFirst()
         .orElseThrow();
-  }
-
-  private Task task(String formula) {
-    return inForce().sheet().tasks().stream()
-        .filter(task -> task.version().formula().equals(formula))
-        .findFirst()
-        .orElseThrow();
-  }
-
-  private long tubs(Task task) {
-    return site.wiring().stock().listAll(site.house()).stream()
-        .filter(tub -> tub.task().equals(Optional.of(task.id())))
-        .filter(tub -> tub.lot().left().isPositive())
-        .count();
   }
 
   private Map<String, Amount> stock() {
