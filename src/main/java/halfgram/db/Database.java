@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.concurrent.locks.Lock;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
@@ -34,11 +35,15 @@ public final class Database implements AutoCloseable {
   private final HikariDataSource pool;
   private final DSLContext dsl;
   private final Sync sync;
-
+  private final Optional<Lock> whole;
   private final Optional<Connection> last;
 
   private Database(
-      HikariDataSource pool, SQLDialect dialect, Sync sync, Optional<Connection> last) {
+      HikariDataSource pool,
+      SQLDialect dialect,
+      Sync sync,
+      Optional<Lock> whole,
+      Optional<Connection> last) {
     Settings settings =
         new Settings()
             .withRenderSchema(false)
@@ -58,6 +63,7 @@ public final class Database implements AutoCloseable {
                 .set(settings)
                 .set(new DefaultTransactionProvider(connections, false)));
     this.sync = sync;
+    this.whole = whole;
     this.last = last;
   }
 
@@ -89,20 +95,23 @@ public final class Database implements AutoCloseable {
     HikariDataSource pool = null;
     Connection last = null;
     try {
+      Optional<Lock> whole = Optional.empty();
       if (h2) {
         last = DriverManager.getConnection(url, config.getUsername(), config.getPassword());
+        whole = Optional.of(WholeSaves.lock(last));
       }
       pool = new HikariDataSource(config);
       // A migration that this program does not know is refused, not passed over.
-      Flyway.configure()
-          .dataSource(pool)
-          .locations("classpath:db/migration")
-          .ignoreMigrationPatterns(new String[0])
-          .load()
-          .migrate();
+      Flyway migrations =
+          Flyway.configure()
+              .dataSource(pool)
+              .locations("classpath:db/migration")
+              .ignoreMigrationPatterns(new String[0])
+              .load();
+      within(whole, migrations::migrate);
       Sync sync = around.apply(h2 ? new GroupSync(pool) : Sync.AT_COMMIT);
       return new Database(
-          pool, h2 ? SQLDialect.H2 : SQLDialect.POSTGRES, sync, Optional.ofNullable(last));
+          pool, h2 ? SQLDialect.H2 : SQLDialect.POSTGRES, sync, whole, Optional.ofNullable(last));
     } catch (RuntimeException | SQLException e) {
       if (pool != null) {
         pool.close();
@@ -118,11 +127,12 @@ public final class Database implements AutoCloseable {
   }
 
   /**
-   * Does all of it or nothing, and answers when it is on disk; also when nothing was written,
-   * because what a repeat found there may be another's that is still on its way.
+   * Does all of it or nothing, whatever becomes of the machine, and answers when it is on disk;
+   * also when nothing was written, because what a repeat found there may be another's that is still
+   * on its way.
    */
   public <T> T write(Function<Tx, T> work) {
-    T answer = read(work);
+    T answer = within(whole, () -> read(work));
     sync.await();
     return answer;
   }
@@ -138,13 +148,22 @@ public final class Database implements AutoCloseable {
     T answer;
     turn.lock();
     try {
-      answer = read(work);
+      answer = within(whole, () -> read(work));
       committed.accept(answer);
     } finally {
       turn.unlock();
     }
     sync.await();
     return answer;
+  }
+
+  private static <T> T within(Optional<Lock> lock, Supplier<T> work) {
+    lock.ifPresent(Lock::lock);
+    try {
+      return work.get();
+    } finally {
+      lock.ifPresent(Lock::unlock);
+    }
   }
 
   /** Whether other processes may write to it too. */

@@ -5,9 +5,6 @@ import java.sql.SQLException;
 import java.util.concurrent.locks.Condition;
 import java.util.concurrent.locks.ReentrantLock;
 import javax.sql.DataSource;
-import org.h2.engine.Session;
-import org.h2.engine.SessionLocal;
-import org.h2.jdbc.JdbcConnection;
 import org.h2.mvstore.MVStore;
 import org.jspecify.annotations.Nullable;
 
@@ -37,16 +34,11 @@ final class GroupSync implements Sync {
 
   GroupSync(DataSource source) throws SQLException {
     this.connection = source.getConnection();
-    this.store = store(connection);
+    this.store = WholeSaves.store(connection);
     this.newest = new NewestChunk(store);
     this.thread = new Thread(this::run, "halfgram-sync");
     thread.setDaemon(true);
     thread.start();
-  }
-
-  private static MVStore store(Connection connection) throws SQLException {
-    Session session = connection.unwrap(JdbcConnection.class).getSession();
-    return ((SessionLocal) session).getDatabase().getStore().getMvStore();
   }
 
   @Override
