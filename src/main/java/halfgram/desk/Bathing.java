@@ -35,7 +35,7 @@ import java.util.stream.Collectors;
  * <p>Rules. An entry that its device has sent before changes nothing and gets the same answer. One
  * that {@link BathRules} refuse is not kept, and whoever sent it is told why; nor is a drop into a
  * worn bath, until they say that they know. The first drop of a run starts its task; when every
- * drop is taken back, so is the start.
+ * drop is taken back, so is the start. What the day does not have is looked for on the day before.
  */
 public final class Bathing {
   private static final int DAYS = 30;
@@ -213,6 +213,12 @@ public final class Bathing {
     if (taken.isPresent()) {
       return new Refused(Message.of("tick.refused.id-taken", taken.get()));
     }
+    Outcome outcome = enterOn(tx, house, day, entry);
+    // Work at a bath does not end with the clock.
+    return outcome instanceof Unknown ? enterOn(tx, house, day.minusDays(1), entry) : outcome;
+  }
+
+  private Outcome enterOn(Tx tx, House house, LocalDate day, Entry entry) {
     Optional<InForce> inForce =
         plans.inForce(tx, house, day).map(plan -> plans.inForce(tx, house, plan));
     if (inForce.isEmpty()) {
@@ -243,6 +249,7 @@ public final class Bathing {
     KitchenStore.News news =
         KitchenStore.News.note("bath", kept.bath().label(), detail(kept), kept.cook());
     long change = kitchens.change(tx, house.id(), news, kept.at());
+    TickStore.Origin origin = entry.origin();
     store.add(
         tx,
         house.id(),

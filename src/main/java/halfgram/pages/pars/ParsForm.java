@@ -59,7 +59,7 @@ record ParsForm(Set<Row> rows, Map<Spot, String> seen, Map<Spot, String> typed) 
   private static String tidy(String typed) {
     String spaced =
         TypedNumber.pointed(typed).replaceFirst("^(\\d+(?:\\.\\d+)?)(?=[a-zA-Z])", "$1 ");
-    return Quantity.parse(spaced).map(Quantity::toString).orElse(spaced);
+    return Quantity.parse(spaced).map(Quantity::toString).orElse(typed.strip());
   }
 
   private static Map<Spot, String> seen(String json) {

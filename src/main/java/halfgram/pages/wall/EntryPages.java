@@ -86,7 +86,7 @@ public final class EntryPages implements Server.Part {
   }
 
   private void enter(Visit visit) {
-    Asked asked = Asked.of(visit.field("station"), visit.field("date"));
+    Asked asked = sent(visit);
     PaperForm form = PaperForm.of(visit::field);
     if (!form.isReadable()) {
       throw Halt.unreadable("sequence");
@@ -122,7 +122,7 @@ public final class EntryPages implements Server.Part {
   }
 
   private void undo(Visit visit) {
-    Asked asked = Asked.of(visit.field("station"), visit.field("date"));
+    Asked asked = sent(visit);
     Scene scene = scene(visit, asked);
     String tick = visit.field("undoes");
     String sequence = visit.field("sequence");
@@ -189,6 +189,13 @@ public final class EntryPages implements Server.Part {
         : Optional.empty();
   }
 
+  /** Where a form was sent from: today needs no date. */
+  private Asked sent(Visit visit) {
+    String date = visit.field("date");
+    String today = Rooms.house(desk, visit).day(desk.now()).toString();
+    return Asked.of(visit.field("station"), date.equals(today) ? "" : date);
+  }
+
   private Optional<Task> find(Scene scene, String id) {
     return ticking.findTask(scene.house(), scene.day(), id);
   }
@@ -233,7 +240,6 @@ public final class EntryPages implements Server.Part {
                             : "paper/entry" + asked.href(station.code()))));
     EntryView.Frame frame =
         new EntryView.Frame(
-            asked.date(),
             visit.query("entered").matches("\\d{1,4}") ? visit.query("entered") : "",
             stations,
             "paper" + asked.href(asked.station()),

@@ -27,7 +27,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param date of the paper, in words
  * @param station its code; empty for all
- * @param day the date as asked; empty for today
+ * @param day its date, so that what was begun before the day has turned is sent for it
  * @param entered how many ticks have just come in; empty for none
  * @param faulty whether something was wrong, so that nothing is in
  * @param first who works at the device: the first row is theirs when it does not say
@@ -108,9 +108,9 @@ record EntryView(
   record Rejected(PaperForm form, Map<Integer, PaperEntries.Faults> faults) {
     static final Rejected NONE = new Rejected(PaperForm.NONE, Map.of());
 
-    /** Whether something is wrong with a row: it stays, though its task may be over by now. */
+    /** Whether something stands in a row: it stays, though its task may be over by now. */
     private boolean isAt(@Nullable Integer place) {
-      return place != null && faults.containsKey(place);
+      return place != null && form.rows().get(place).isFilled();
     }
 
     private Map<String, Integer> places() {
@@ -123,8 +123,7 @@ record EntryView(
   }
 
   /** Where it is shown: the addresses are within the kitchen. */
-  record Frame(
-      String day, String entered, List<PaperView.Choice> stations, String paper, String wall) {}
+  record Frame(String entered, List<PaperView.Choice> stations, String paper, String wall) {}
 
   static EntryView of(Scene scene, Day day, Frame frame, Rejected rejected, LongSupplier numbers) {
     boolean all = scene.station().equals(Scene.ALL);
@@ -132,7 +131,7 @@ record EntryView(
         scene.words().date(scene.day()),
         scene.stationName(),
         all ? "" : scene.station(),
-        frame.day(),
+        scene.day().toString(),
         frame.entered(),
         !rejected.faults().isEmpty(),
         scene.cook().map(Person::name).orElse(""),

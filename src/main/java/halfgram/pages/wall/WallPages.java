@@ -6,6 +6,7 @@ import halfgram.desk.Changes;
 import halfgram.desk.CrewPlans;
 import halfgram.desk.Desk;
 import halfgram.desk.Gating;
+import halfgram.desk.InForce;
 import halfgram.desk.Kit;
 import halfgram.desk.Nights;
 import halfgram.desk.Plans;
@@ -305,9 +306,10 @@ public final class WallPages implements Server.Part {
     Optional<Task> inHand = opened.task();
     inHand.ifPresent(task -> visit.checkStation(task.station()));
     BathBoard board = bathing.board(scene.house(), scene.inForce());
+    BathBoard own = at.day().equals(scene.day()) ? board : ofDay(at);
     List<Tub> tubs = stock.list(scene.house());
     Optional<AtBaths> atBaths =
-        inHand.flatMap(task -> AtBaths.find(at, board, task, tubs, rejected.bath(), numbers::next));
+        inHand.flatMap(task -> AtBaths.find(at, own, task, tubs, rejected.bath(), numbers::next));
     Optional<Hand> hand =
         inHand.map(
             task ->
@@ -335,7 +337,7 @@ public final class WallPages implements Server.Part {
             new WallView.Live(
                 board,
                 atBaths,
-                AtBaths.after(scene, board, visit.query("bath"), wanted, numbers::next),
+                AtBaths.after(scene, own, visit.query("bath"), wanted, numbers::next),
                 inHand.flatMap(
                     task -> AtGate.find(at, task, gates, rejected.gate(), numbers::next)),
                 AtGate.held(scene, gates, numbers::next)),
@@ -356,5 +358,11 @@ public final class WallPages implements Server.Part {
   /** That a word on how much longer it takes did not count. */
   private static String unheard(Visit visit, Scene scene) {
     return visit.query("longer").equals("no") ? scene.words().say("wall.longer-not") : "";
+  }
+
+  /** The baths of a scene's own day, as its plan in force has them. */
+  private BathBoard ofDay(Scene scene) {
+    InForce inForce = plans.find(scene.house(), scene.day()).orElseGet(scene::inForce);
+    return bathing.board(scene.house(), inForce);
   }
 }

@@ -149,6 +149,13 @@ class ParsTest {
   }
 
   @Test
+  void whatIsNoAmountComesBackAsItWasTyped() {
+    Answer answer = client.post(PARS, form().with(OIL, "3,5").fields());
+    assertThat(answer.status()).isEqualTo(422);
+    assertThat(FilledForm.of(answer, "/pars").value(OIL)).isEqualTo("3,5");
+  }
+
+  @Test
   void nobodyPlansTonnesForOneService() {
     Answer far = client.post(PARS, form().with(OIL, "900000 kg").fields());
     assertThat(far.status()).isEqualTo(422);

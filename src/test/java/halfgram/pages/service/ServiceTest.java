@@ -268,6 +268,31 @@ class ServiceTest {
   }
 
   @Test
+  void aNumberThatCannotBeIsSaidAtItsOwnPlatesAlone() {
+    site.setClock(Site.at("22:00"));
+    client.get(DINNER);
+    Answer wrong =
+        client.post(
+            DINNER,
+            "kind",
+            "SENT",
+            "course",
+            "first",
+            "dish",
+            "trout-plate",
+            "diets",
+            "dairy-free",
+            "number",
+            "1e999",
+            "sequence",
+            number());
+    assertThat(wrong.status()).isEqualTo(422);
+    assertThat(wrong.all("(Send 1 to 200 plates at once)")).hasSize(1);
+    assertThat(wrong.body())
+        .containsPattern("(?s)DAIRY-FREE(?:(?!<h3>).)*Send 1 to 200(?:(?!<h3>).)*\"1e999\"");
+  }
+
+  @Test
   void theNextDropIsOneForThatService() {
     assertThat(client.get(DINNER).text()).contains("Next drop");
     assertThat(client.get("/k/TARN/service/bar.2026-12-05").text()).doesNotContain("Next drop");

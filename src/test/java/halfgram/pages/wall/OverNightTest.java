@@ -6,6 +6,8 @@ import halfgram.prep.Task;
 import halfgram.testkit.Client.Answer;
 import halfgram.testkit.Site;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** A wall that shows the day before: it slept, or the day turned under the hand. */
@@ -40,6 +42,49 @@ class OverNightTest extends AtWall {
     Task pea = firstOf("pea-base");
     site.setClock(Site.at("12:00").plus(Duration.ofDays(2)));
     assertThat(press(pea, "DONE", "sure", "yes").status()).isEqualTo(404);
+  }
+
+  @Test
+  void whatIsInABathWhenTheDayTurnsIsLiftedAndItsRunGoesOn() {
+    String run = "yoghurt-spheres/harvest-dinner/1";
+    Task drops = inForce().findTask(run + "/drop").orElseThrow();
+    tomorrowAt("03:58");
+    Answer in = atBath(drops, "DROP", "run", run, "label", "A", "pieces", "15");
+    String drop = in.all("name=\"drop\" value=\"([0-9a-f-]{36})\"").get(0);
+    tomorrowAt("04:01");
+    Answer lifted = atBath(drops, "LIFT", "drop", drop);
+    assertThat(lifted.status()).as(lifted.text()).isEqualTo(200);
+    assertThat(lifted.text()).contains("15 good of 273", "1 lifted, 0 in");
+    Answer back = atBath(drops, "UNDO", "undoes", undoable(lifted));
+    assertThat(back.text()).contains("0 lifted, 1 in");
+    assertThat(atBath(drops, "BROKE", "drop", drop, "pieces", "2").text()).contains("2 burst");
+    assertThat(atBath(drops, "LIFT", "drop", drop).text()).contains("13 good of 273");
+    assertThat(
+            atBath(drops, "LEVEL", "formula", "alginate-bath", "label", "A", "millimetres", "40")
+                .text())
+        .contains("40 mm");
+    assertThat(atBath(drops, "DROP", "run", run, "label", "A", "pieces", "3", "worn", "yes").text())
+        .contains("1 lifted, 1 in");
+  }
+
+  private Answer atBath(Task task, String entry, String... more) {
+    List<String> fields =
+        new ArrayList<>(
+            List.of(
+                "station",
+                task.station(),
+                "task",
+                task.id(),
+                "entry",
+                entry,
+                "sequence",
+                String.valueOf(Site.sequence())));
+    fields.addAll(List.of(more));
+    return client.postAndFollow("/k/TARN/bath", fields.toArray(String[]::new));
+  }
+
+  private static String undoable(Answer page) {
+    return page.all("name=\"undoes\" value=\"([0-9a-f-]{36})\"").get(0);
   }
 
   private void tomorrowAt(String time) {

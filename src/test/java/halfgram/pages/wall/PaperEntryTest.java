@@ -145,6 +145,31 @@ class PaperEntryTest extends OnPaper {
   }
 
   @Test
+  void aFormBegunBeforeTheDayTurnedIsOfTheDayItWasBegunOn() {
+    site.setClock(Site.at("03:50").plus(Duration.ofDays(1)));
+    FilledForm form = form("cold");
+    site.setClock(Site.at("04:10").plus(Duration.ofDays(1)));
+    Answer wrong = send(row(form, base(), "done", "25:20", "who", "ines"));
+    FilledForm again = FilledForm.of(wrong, "paper/entry");
+    assertThat(again.value(name(again, base(), "done"))).isEqualTo("25:20");
+    assertThat(send(row(again, base(), "done", "15:20")).status()).isEqualTo(303);
+    assertThat(inForce().progress(base()).doneAt()).contains(Site.at("15:20"));
+  }
+
+  @Test
+  void whatIsTypedOfATaskThatSomebodyElseEntersMeanwhileComesBackToo() {
+    Task other = task("kohlrabi-ribbons", "shave");
+    FilledForm form = row(form("cold"), base(), "done", "15:20", "who", "ines", "made", "5 kg");
+    FilledForm wall = row(form("cold"), base(), "done", "15:10", "who", "lorcan");
+    assertThat(send(wall).status()).isEqualTo(303);
+    assertThat(state(base())).isEqualTo(TaskState.DONE);
+    Answer back = send(row(form, other, "done", "25:20"));
+    assertThat(back.status()).isEqualTo(422);
+    FilledForm again = FilledForm.of(back, "paper/entry");
+    assertThat(again.value(name(again, base(), "made"))).isEqualTo("5 kg");
+  }
+
+  @Test
   void nothingTypedIsSaid() {
     Answer back = send(form("cold"));
     assertThat(back.status()).isEqualTo(422);
