@@ -157,6 +157,18 @@ public final class Database implements AutoCloseable {
     return answer;
   }
 
+  /** Does all of it or nothing, and does not wait for the disk: it may be lost. */
+  public void note(Consumer<Tx> work) {
+    within(
+        whole,
+        () ->
+            read(
+                tx -> {
+                  work.accept(tx);
+                  return true;
+                }));
+  }
+
   private static <T> T within(Optional<Lock> lock, Supplier<T> work) {
     lock.ifPresent(Lock::lock);
     try {

@@ -191,11 +191,7 @@ public final class Desk {
 
   /** As {@link #keep}, for what may be lost: answers before it is on disk. */
   void note(Consumer<Tx> work) {
-    database.read(
-        tx -> {
-          work.accept(tx);
-          return true;
-        });
+    database.note(work);
   }
 
   /** Does all of it or nothing; answers when it is on disk, then signals what changed. */
