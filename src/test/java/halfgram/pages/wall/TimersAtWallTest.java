@@ -119,6 +119,20 @@ class TimersAtWallTest {
   }
 
   @Test
+  void aSafetyLimitCountsFromTheFirstPart() {
+    press(COOK, "DONE");
+    press(BLEND, "PART_DONE", "amount", "1 kg");
+    site.setClock(Site.at("10:31"));
+    assertThat(wall("hot")).contains("waited past 10:30: not safe, bin it");
+    assertThat(press(CHILL, "START").status()).isEqualTo(409);
+    assertThat(press(BLEND, "DONE").status()).isEqualTo(303);
+    Answer start = press(CHILL, "START");
+    assertThat(start.status()).isEqualTo(409);
+    assertThat(start.text()).contains("what has waited longer is not safe");
+    assertThat(wall("hot")).contains("waited past 10:30: not safe, bin it");
+  }
+
+  @Test
   void pastItsBestOnlyAChefLetsItBeUsed() {
     press(COOK, "DONE");
     site.setClock(Site.at("10:40"));
