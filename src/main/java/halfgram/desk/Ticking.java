@@ -302,7 +302,15 @@ public final class Ticking {
         .or(() -> pulling.refuses(tx, house, task, tick.kind(), tick.at()))
         .or(() -> said.overdue(task, tick))
         .or(() -> words.refuses(tx, house, found, tick))
-        .or(() -> tooMuch(task, tick));
+        .or(() -> tooMuch(task, tick))
+        .or(() -> noLine(tick));
+  }
+
+  /** What is weighed has what was asked for: that of another task, or of none, has not. */
+  private static Optional<Message> noLine(Tick tick) {
+    return tick.kind() == Tick.Kind.WEIGHED && tick.amount().isEmpty()
+        ? Optional.of(Message.of("tick.refused.no-line", tick.line().orElse("")))
+        : Optional.empty();
   }
 
   private static Optional<Message> tooMuch(Task task, Tick tick) {
