@@ -301,6 +301,7 @@ public final class Ticking {
         .or(() -> gates.refuses(tx, house, task, tick.kind()))
         .or(() -> pulling.refuses(tx, house, task, tick.kind(), tick.at()))
         .or(() -> said.overdue(task, tick))
+        .or(() -> said.hidden(found, tick))
         .or(() -> words.refuses(tx, house, found, tick))
         .or(() -> tooMuch(task, tick))
         .or(() -> noLine(tick));

@@ -133,6 +133,21 @@ class TimersAtWallTest {
   }
 
   @Test
+  void whatIsPastASafetyLimitGetsNoNewOneByTakingBackThatItWasDone() {
+    press(COOK, "DONE");
+    press(BLEND, "DONE");
+    String page = "/k/TARN/wall/hot?task=" + Client.encoded(BLEND);
+    String done = client.get(page).all("name=\"undoes\" value=\"([0-9a-f-]{36})\"").get(0);
+    site.setClock(Site.at("10:31"));
+    Answer back = press(BLEND, "UNDO", "undoes", done);
+    assertThat(back.status()).isEqualTo(409);
+    assertThat(back.text()).contains("nobody would see any more how long it stood");
+    assertThat(press(CHILL, "START").status()).isEqualTo(409);
+    site.setClock(Site.at("10:29"));
+    assertThat(press(BLEND, "UNDO", "undoes", done).status()).isEqualTo(303);
+  }
+
+  @Test
   void pastItsBestOnlyAChefLetsItBeUsed() {
     press(COOK, "DONE");
     site.setClock(Site.at("10:40"));
