@@ -14,6 +14,7 @@ import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.measure.Dated;
 import halfgram.measure.Message;
+import halfgram.prep.Resting;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -33,7 +34,8 @@ import java.util.UUID;
  * of the one they came from; what is kept for events stays in it unless somebody says that it goes
  * along, and goes along as far as it must. Combined tubs go by the earliest date there is among
  * them, and keep all that they kept. What is not the same, or past its date, or frozen beside what
- * is not, is not combined.
+ * is not, is not combined; nor is what still thaws or rests for safety's sake with what may be used
+ * sooner.
  */
 public final class Dividing {
   private static final int MOST_TUBS = 40;
@@ -231,11 +233,19 @@ public final class Dividing {
       if (lot.isFrozen() != first.isFrozen()) {
         return refused("handling.combine-frozen", lot.code(), first.code());
       }
+      if (!notBefore(house, lot).equals(notBefore(house, first))) {
+        return refused("handling.combine-rests", lot.code(), first.code());
+      }
       if (!isAlike(trace.of(version), trace.of(other))) {
         return refused("handling.combine-allergens", lot.code(), first.code());
       }
     }
     return Optional.empty();
+  }
+
+  /** From when it may be used; empty for now. */
+  private Optional<Instant> notBefore(House house, Lot lot) {
+    return Resting.notBefore(house.book().formulary(), lot, desk.now());
   }
 
   private static Optional<Handled> refused(String key, Object... args) {

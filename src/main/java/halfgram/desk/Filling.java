@@ -38,12 +38,13 @@ import java.util.UUID;
  * <p>Rules. What went in is taken as planned ({@link Taking}). What was made is what the cook said,
  * else as planned, each output in the same proportion, in full containers and a rest. Of a tub that
  * was counted after what is entered now, nothing is taken again ({@link CountedSince}). A new tub's
- * date is counted from when it was really ready, and never runs past the date of a safety-dated tub
- * that went in.
+ * date is counted from when the first of it was really ready, and never runs past the safety date
+ * of what went in ({@link InsideDates}).
  */
 final class Filling {
   private final LotStore lots = new LotStore();
   private final Posting posting = new Posting();
+  private final InsideDates inside = new InsideDates();
 
   void done(
       Tx tx,
@@ -55,7 +56,7 @@ final class Filling {
       long change) {
     List<Tub> used = use(tx, house, inForce, task, tick, counted, change);
     if (!task.stored().isEmpty()) {
-      Instant cap = earliest(tx, house, task, used);
+      Instant cap = inside.earliest(tx, house, task, used);
       fill(tx, house, inForce, task, tick, change, cap);
     }
   }
@@ -252,17 +253,24 @@ final class Filling {
     return useBy.isBefore(tick.at()) ? tick.at() : useBy;
   }
 
-  /** When its clock really began: at the end of the step it counts from, else now. */
+  /** When its clock really began: with the step it counts from, else with the first of it. */
   private static Instant holdStart(InForce inForce, Task task, Output.Hold hold, Tick tick) {
-    return hold.from().map(step -> ended(inForce, task, step, tick)).orElse(tick.at());
+    return hold.from()
+        .map(step -> ended(inForce, task, step, tick))
+        .orElseGet(() -> given(inForce, task.id(), tick));
   }
 
   /** When a step of the make really ended; now, where that is not known. */
   private static Instant ended(InForce inForce, Task task, String step, Tick tick) {
+    return given(inForce, task.make().id() + "/" + step, tick);
+  }
+
+  /** When the first of what a task gave was there; now, where that is not known. */
+  private static Instant given(InForce inForce, String task, Tick tick) {
     return inForce
         .progress()
-        .getOrDefault(task.make().id() + "/" + step, TaskProgress.NONE)
-        .doneAt()
+        .getOrDefault(task, TaskProgress.NONE)
+        .givenAt()
         .filter(at -> at.isBefore(tick.at()))
         .orElse(tick.at());
   }
@@ -272,31 +280,6 @@ final class Filling {
         .map(step -> task.version().stepIndex(step))
         .map(index -> task.make().timeline().steps().get(index).end())
         .orElse(task.end());
-  }
-
-  /**
-   * The earliest date of what went into the make: of tubs used now whose hold is one of safety.
-   * Only asked where the plan says that dates are inherited at all.
-   */
-  private Instant earliest(Tx tx, House house, Task task, List<Tub> used) {
-    Instant earliest = Instant.MAX;
-    if (task.stored().stream().noneMatch(stored -> stored.useByOf().isPresent())) {
-      return earliest;
-    }
-    for (Tub tub : usedByMake(tx, house, task, used)) {
-      FormulaVersion version = house.book().formulary().get(tub.lot().component());
-      Output output = version.outputs().get(version.outputIndex(tub.lot().component().output()));
-      if (output.hold().reason().isSafety() && tub.lot().useBy().isBefore(earliest)) {
-        earliest = tub.lot().useBy();
-      }
-    }
-    return earliest;
-  }
-
-  private List<Tub> usedByMake(Tx tx, House house, Task task, List<Tub> used) {
-    List<Tub> all = new ArrayList<>(used);
-    all.addAll(lots.listUsedByTasks(tx, house.id(), task.make().id() + "/"));
-    return all;
   }
 
   // ---- both ----

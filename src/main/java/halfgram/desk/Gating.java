@@ -17,6 +17,7 @@ import halfgram.prep.GateStore;
 import halfgram.prep.Make;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
+import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
 import java.nio.charset.StandardCharsets;
@@ -36,10 +37,10 @@ import java.util.UUID;
  * <p>What was added comes out of the tubs it came from ({@link TasteTubs}).
  *
  * <p>Rules. An entry that its device has sent before changes nothing and gets the same answer. One
- * that {@link GateRules} refuse is not kept, and whoever sent it is told why. Fail loses the batch
- * by the same tick that a cook would give, and undoing it takes that tick back. What is entered
- * later says a time of its day that has been, not before its task was begun nor before what was
- * said at the gate before it.
+ * that {@link GateRules} refuse is not kept, and whoever sent it is told why. Of a batch that has
+ * failed nobody says go, and nothing is added to it. Fail loses the batch by the same tick that a
+ * cook would give, and undoing it takes that tick back. What is entered later says a time of its
+ * day that has been, not before its task was begun nor before what was said at the gate before it.
  */
 public final class Gating {
 
@@ -170,7 +171,8 @@ public final class Gating {
             .or(
                 () ->
                     rules.refused(
-                        entry, found.get().task(), undone, goesOn(tx, house, found.get())));
+                        entry, found.get().task(), undone, goesOn(tx, house, found.get())))
+            .or(() -> lost(tx, house, found.get(), entry.kind()));
     List<Movement> given =
         entry.kind() == GateEntry.Kind.UNDO
             ? back.map(of -> tubs.taken(tx, house, of)).orElse(List.of())
@@ -224,6 +226,19 @@ public final class Gating {
             () ->
                 Optional.of(found.task())
                     .filter(task -> !starting.progress(tx, house, task.id()).dones().isEmpty()));
+  }
+
+  /** That nothing is said of a batch any more that has failed, nor added to it. */
+  private Optional<Message> lost(Tx tx, House house, FoundTask found, GateEntry.Kind kind) {
+    if (kind != GateEntry.Kind.GO && kind != GateEntry.Kind.ADJUST) {
+      return Optional.empty();
+    }
+    if (starting.progress(tx, house, found.task().id()).state() == TaskState.FAILED) {
+      return Optional.of(Message.of("tick.refused.failed"));
+    }
+    return starting.isLost(tx, house, found)
+        ? Optional.of(Message.of("tick.refused.make-failed"))
+        : Optional.empty();
   }
 
   /** Loses the batch, or takes that back; why that cannot be, when it cannot. */

@@ -95,4 +95,22 @@ final class History {
         ? Holds.refused(task, of, tick, of(Holds.waited(task)))
         : Optional.empty();
   }
+
+  /** Why it cannot be taken back that something was done which has waited past a safety limit. */
+  Optional<Message> hidden(FoundTask found, Tick undo) {
+    if (undo.kind() != Tick.Kind.UNDO) {
+      return Optional.empty();
+    }
+    List<Tick> after = new ArrayList<>(of(undo.task()));
+    after.add(undo);
+    return found.after().stream()
+        .filter(task -> progress(task.id()).beneath() == TaskState.TO_DO)
+        .flatMap(task -> task.links().stream())
+        .filter(link -> link.task().equals(undo.task()))
+        .flatMap(
+            link ->
+                Holds.hidden(link, progress(undo.task()), TaskProgress.fold(after), undo.at())
+                    .stream())
+        .findFirst();
+  }
 }

@@ -52,7 +52,20 @@ final class TaskFinder {
     return sheet.tasks().stream()
         .filter(one -> one.id().equals(task))
         .findFirst()
-        .map(one -> new FoundTask(plan, one, sheet.before(one), others(sheet.tasks(), one)));
+        .map(
+            one ->
+                new FoundTask(
+                    plan,
+                    one,
+                    sheet.before(one),
+                    after(sheet.tasks(), one),
+                    others(sheet.tasks(), one)));
+  }
+
+  private static List<Task> after(List<Task> all, Task task) {
+    return all.stream()
+        .filter(other -> other.links().stream().anyMatch(link -> link.task().equals(task.id())))
+        .toList();
   }
 
   private static List<Task> others(List<Task> all, Task task) {

@@ -301,8 +301,17 @@ public final class Ticking {
         .or(() -> gates.refuses(tx, house, task, tick.kind()))
         .or(() -> pulling.refuses(tx, house, task, tick.kind(), tick.at()))
         .or(() -> said.overdue(task, tick))
+        .or(() -> said.hidden(found, tick))
         .or(() -> words.refuses(tx, house, found, tick))
-        .or(() -> tooMuch(task, tick));
+        .or(() -> tooMuch(task, tick))
+        .or(() -> noLine(tick));
+  }
+
+  /** What is weighed has what was asked for: that of another task, or of none, has not. */
+  private static Optional<Message> noLine(Tick tick) {
+    return tick.kind() == Tick.Kind.WEIGHED && tick.amount().isEmpty()
+        ? Optional.of(Message.of("tick.refused.no-line", tick.line().orElse("")))
+        : Optional.empty();
   }
 
   private static Optional<Message> tooMuch(Task task, Tick tick) {

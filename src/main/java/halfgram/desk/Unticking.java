@@ -4,6 +4,8 @@ import halfgram.db.Tx;
 import halfgram.lot.LotStore;
 import halfgram.lot.Movement;
 import halfgram.measure.Message;
+import halfgram.prep.TaskProgress;
+import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
 import java.util.ArrayList;
@@ -33,7 +35,14 @@ final class Unticking {
     }
     for (Movement movement : lots.listOfTick(tx, house.id(), undo.undoes().orElseThrow())) {
       if (movement.kind() == Movement.Kind.THAWED) {
-        Optional<Message> out = pulling.rests(tx, house, movement, undo.at());
+        Optional<Message> out =
+            pulling
+                .rests(tx, house, movement, undo.at())
+                .or(
+                    () ->
+                        isSaidElse(ofMake, undo)
+                            ? Optional.of(Message.of("tick.refused.rests"))
+                            : Optional.empty());
         if (out.isPresent()) {
           return out;
         }
@@ -57,6 +66,14 @@ final class Unticking {
       }
     }
     return Optional.empty();
+  }
+
+  /** Whether a task was begun, or done, by more than the tick that is taken back. */
+  private static boolean isSaidElse(List<Tick> ofMake, Tick undo) {
+    List<Tick> own = new ArrayList<>(ofMake);
+    own.removeIf(tick -> !tick.task().equals(undo.task()));
+    own.add(undo);
+    return TaskProgress.fold(own).beneath() != TaskState.TO_DO;
   }
 
   /** Takes back what a tick moved. */

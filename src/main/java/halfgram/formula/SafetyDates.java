@@ -38,6 +38,11 @@ public final class SafetyDates {
 
   /** Whether what goes in with a line is cooked through at its step or after it. */
   public static boolean renewed(FormulaVersion version, Line line) {
-    return version.steps().stream().skip(version.stepIndex(line.step())).anyMatch(Step::renewsDate);
+    return renewed(version, line.step());
+  }
+
+  /** Whether what goes in at a step is cooked through there or after it. */
+  public static boolean renewed(FormulaVersion version, String step) {
+    return version.steps().stream().skip(version.stepIndex(step)).anyMatch(Step::renewsDate);
   }
 }

@@ -33,6 +33,7 @@ import java.util.stream.Collectors;
  * @param begun when somebody first said to be on it; empty when only that it was done
  * @param weighed why paths of the lines weighed, each with what was asked for when it was
  * @param amount so far, or really made when done; empty when nobody said, and then as planned
+ * @param givenAt when the first of it was there: partly done, or done; what it gave is so old
  * @param doneAt when the first done was said
  * @param problem what the open problem is, or why it failed, when somebody said
  * @param dones every done that counts; more than one is for the office to look at
@@ -47,6 +48,7 @@ public record TaskProgress(
     Optional<Instant> begun,
     SortedMap<String, Mass> weighed,
     Optional<Amount> amount,
+    Optional<Instant> givenAt,
     Optional<Instant> doneAt,
     Optional<String> problem,
     List<Tick> dones,
@@ -138,6 +140,7 @@ public record TaskProgress(
             begun,
             weighed,
             amount,
+            givenAt,
             doneAt,
             because,
             dones,
@@ -195,6 +198,7 @@ public record TaskProgress(
     private Optional<Instant> begun = Optional.empty();
     private final NavigableMap<String, Mass> weighed = new TreeMap<>();
     private Optional<Amount> amount = Optional.empty();
+    private Optional<Instant> given = Optional.empty();
     private Optional<String> problem = Optional.empty();
     private final List<Tick> dones = new ArrayList<>();
     private Optional<Tick> last = Optional.empty();
@@ -260,11 +264,13 @@ public record TaskProgress(
         case PART_DONE -> {
           amount = more ? tick.amount().or(() -> amount) : amount;
           onIt = Optional.empty();
+          given = given.filter(tick.at()::isAfter).or(() -> Optional.of(tick.at()));
         }
         case DONE -> {
           amount = more ? tick.amount() : amount;
           onIt = Optional.empty();
           dones.add(tick);
+          given = given.filter(tick.at()::isAfter).or(() -> Optional.of(tick.at()));
         }
         case PROBLEM -> problem = tick.note();
         case FAILED -> {
@@ -304,6 +310,7 @@ public record TaskProgress(
           begun,
           Collections.unmodifiableNavigableMap(weighed),
           amount,
+          given,
           dones.stream().map(Tick::at).findFirst(),
           problem,
           List.copyOf(dones),

@@ -132,6 +132,18 @@ class GatesApiTest {
   }
 
   @Test
+  void nothingIsAddedToABatchThatHasFailed() {
+    String failed = "'task':'" + BASE + "','kind':'failed','cook':'ines','note':'split'";
+    assertThat(script.post("ticks", body(failed, sequence++)).status()).isEqualTo(201);
+    BigDecimal before = oil();
+    Answer added = adjust(BASE, "dill-oil");
+    assertThat(added.status()).isEqualTo(409);
+    assertThat(added.body().path("said").asText()).contains("it failed");
+    assertThat(go(BASE, "marit").status()).isEqualTo(409);
+    assertThat(oil()).isEqualByComparingTo(before);
+  }
+
+  @Test
   void anIngredientAddedToTasteStandsInNoTubAndTakesNothing() {
     BigDecimal before = oil();
     assertThat(adjust(BASE, "salt").status()).isEqualTo(201);

@@ -103,6 +103,19 @@ class HandlingApiTest extends OnDemo {
   }
 
   @Test
+  void whatRestsForSafetyIsNotReadySoonerAmongWhatHasRested() {
+    site.setClock(Site.at("10:00"));
+    String fish = "{'component':'char-thawed','left':'1 kg','made':'2026-12-05T08:00'}";
+    String code = script.post("stock", fish).body().path("code").asText();
+    String with = "{'with':['" + code + "']}";
+    Answer early = script.post("stock/t-1204-char-1/combine", with);
+    assertThat(early.problems()).containsExactly("$.with");
+    assertThat(early.body().toString()).contains("may be used sooner than the other");
+    site.setClock(Site.at("20:00"));
+    assertThat(script.post("stock/t-1204-char-1/combine", with).status()).isEqualTo(200);
+  }
+
+  @Test
   void whatIsTakenOfWhatIsKeptIsListedUntilSeen() {
     Answer counted = script.post(TUB + "/count", "{'amount':'100 g'}");
     JsonNode taken = counted.body().at("/taken/0");

@@ -217,6 +217,20 @@ class ThawApiTest {
         .allMatch(one -> one.make().eaten().isBefore(one.make().useBy(0)));
   }
 
+  @Test
+  void whatIsOutBySeveralEntriesGoesBackByNone() {
+    thawing("15 h");
+    Task pull = pull();
+    site.setClock(Site.at("20:00"));
+    String start = tick(pull, "start").body().path("tick").asText();
+    String done = tick(pull, "done").body().path("tick").asText();
+    assertThat(undo(pull, start).status()).as("it is said to be out").isEqualTo(409);
+    assertThat(lot().isFrozen()).isFalse();
+    assertThat(undo(pull, done).status()).isEqualTo(201);
+    assertThat(undo(pull, start).status()).isEqualTo(201);
+    assertThat(lot().isFrozen()).isTrue();
+  }
+
   // ---- below their callers ----
 
   private Task pull() {

@@ -23,6 +23,15 @@ class TickApiTest extends OnDemo {
   }
 
   @Test
+  void aLineThatTheTaskDoesNotHaveIsNotWeighed() {
+    Answer wrong = script.post("ticks", tick(FIRST, 1, "'kind':'weighed','line':'none'"));
+    assertThat(wrong.status()).isEqualTo(409);
+    assertThat(wrong.body().path("said").asText()).contains("none");
+    assertThat(script.post("ticks", tick(SECOND, 2, "'kind':'weighed'")).status()).isEqualTo(409);
+    assertThat(task().path("state").asText()).isEqualTo("to-do");
+  }
+
+  @Test
   void anIdIsOneTickOnly() {
     assertThat(script.post("ticks", tick(FIRST, 1, "'kind':'start'")).status()).isEqualTo(201);
     Answer other = script.post("ticks", tick(FIRST, 2, "'kind':'problem','note':'no whisk'"));

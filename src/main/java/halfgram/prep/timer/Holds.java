@@ -21,10 +21,11 @@ import java.util.Set;
  * <p>Rules. What waits longer than its safety limit is not worked on any more: it is binned. What
  * waits longer than it is at its best is tasted by a chef, who says so after that moment; then it
  * may be used for half an hour, or for as long as it was to wait at most where that is shorter
- * (common practice), and then it is tasted again. A task said to be done that nobody said to have
- * begun is taken to have begun its planned time before. A start that is already there is not asked
- * again, and a problem on either side changes nothing. What keeps for longer than half a day has a
- * label with a date, and is judged by that.
+ * (common practice), and then it is tasted again. What is partly done waits from then on. That it
+ * was done is not taken back when its safety limit is past. A task said to be done that nobody said
+ * to have begun is taken to have begun its planned time before. A start that is already there is
+ * not asked again, and a problem on either side changes nothing. What keeps for longer than half a
+ * day has a label with a date, and is judged by that.
  */
 public final class Holds {
   private static final Set<Tick.Kind> BEGINS =
@@ -96,15 +97,29 @@ public final class Holds {
     return worst;
   }
 
+  /**
+   * Why it cannot be taken back that something was done: its safety limit is past, and nobody could
+   * see any more how long it has waited.
+   *
+   * @param after what it would come to
+   */
+  public static Optional<Message> hidden(
+      Task.Link link, TaskProgress before, TaskProgress after, Instant now) {
+    return limit(link, before)
+        .filter(limit -> link.reason().isSafety() && now.isAfter(limit))
+        .filter(limit -> !limit(link, after).equals(Optional.of(limit)))
+        .map(limit -> said("tick.refused.hold-back", limit, link.reason()));
+  }
+
   private static Message said(String key, Instant limit, Reason reason) {
     return Message.of(key, limit, reason.source());
   }
 
-  /** Until when what an earlier task gave may wait; empty while that is not done. */
+  /** Until when the first of what an earlier task gave may wait; empty while it gave nothing. */
   static Optional<Instant> limit(Task.Link link, TaskProgress earlier) {
     return most(link)
-        .filter(most -> earlier.beneath() == TaskState.DONE)
-        .flatMap(most -> earlier.doneAt().map(at -> at.plus(most)));
+        .filter(most -> earlier.beneath() != TaskState.FAILED)
+        .flatMap(most -> earlier.givenAt().map(at -> at.plus(most)));
   }
 
   static Optional<Duration> most(Task.Link link) {

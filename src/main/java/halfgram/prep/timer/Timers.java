@@ -23,14 +23,14 @@ import java.util.Set;
  *
  * <p>Rules. What goes on by itself runs from the task's start over its planned time, or from the
  * moment somebody says it stands; saying that it is done ends it. A rest runs from done to its
- * least; a hold from done to its most, rings a little before and again at the limit, and when a
- * chef's taste does not count any more. Both end when everything they are for has begun; a rest as
- * soon as some of it has begun with what had rested, for then it is known. A timer that a cook sets
- * ends when it is heard, and with its make when that has failed. A problem stops none: what is in
- * the oven stays there. Nor does it that somebody else takes over. One that rings is put off by
- * minutes, never past what follows from it: a hold never past its limit, a rest or a stand never
- * past the hold behind it, and never more than a quarter of an hour where there is none (common
- * practice).
+ * least; a hold from the first of it to its most, rings a little before and again at the limit, and
+ * when a chef's taste does not count any more. Both end when everything they are for has begun; a
+ * rest as soon as some of it has begun with what had rested, for then it is known. A timer that a
+ * cook sets ends when it is heard, and with its make when that has failed. A problem stops none:
+ * what is in the oven stays there. Nor does it that somebody else takes over. One that rings is put
+ * off by minutes, never past what follows from it: a hold never past its limit, a rest or a stand
+ * never past the hold behind it, and never more than a quarter of an hour where there is none
+ * (common practice).
  */
 public final class Timers {
   /** What is left of a hold when it rings for the first time: a quarter of it, at most this. */
@@ -87,14 +87,15 @@ public final class Timers {
     if (of.beneath() == TaskState.ON_IT && task.unattended().compareTo(Duration.ZERO) > 0) {
       addStand(task, of);
     }
+    List<Waiter> open =
+        waiters.getOrDefault(task.id(), List.of()).stream()
+            .filter(one -> state(one.task()) == TaskState.TO_DO)
+            .toList();
     if (of.beneath() == TaskState.DONE) {
-      List<Waiter> open =
-          waiters.getOrDefault(task.id(), List.of()).stream()
-              .filter(one -> state(one.task()) == TaskState.TO_DO)
-              .toList();
-      Instant done = of.doneAt().orElseThrow();
-      addRests(task, of, done, open);
-      addHolds(task, of, done, open);
+      addRests(task, of, of.doneAt().orElseThrow(), open);
+    }
+    if (of.beneath() != TaskState.FAILED) {
+      of.givenAt().ifPresent(given -> addHolds(task, of, given, open));
     }
   }
 
@@ -173,7 +174,7 @@ public final class Timers {
     return least.isNegative() ? Duration.ZERO : least;
   }
 
-  private void addHolds(Task task, TaskProgress of, Instant done, List<Waiter> open) {
+  private void addHolds(Task task, TaskProgress of, Instant given, List<Waiter> open) {
     Map<String, List<Waiter>> byHold = new LinkedHashMap<>();
     open.stream()
         .filter(one -> Holds.most(one.link()).isPresent())
@@ -187,8 +188,8 @@ public final class Timers {
           put(
               task,
               of,
-              new Shape(name, Timer.Kind.HOLD, done, limit, limit, tasks(all)),
-              taste.map(Holds.Taste::until).orElse(warned(limit, Duration.between(done, limit))),
+              new Shape(name, Timer.Kind.HOLD, given, limit, limit, tasks(all)),
+              taste.map(Holds.Taste::until).orElse(warned(limit, Duration.between(given, limit))),
               link.reason(),
               taste);
         });

@@ -119,6 +119,35 @@ class TimersAtWallTest {
   }
 
   @Test
+  void aSafetyLimitCountsFromTheFirstPart() {
+    press(COOK, "DONE");
+    press(BLEND, "PART_DONE", "amount", "1 kg");
+    site.setClock(Site.at("10:31"));
+    assertThat(wall("hot")).contains("waited past 10:30: not safe, bin it");
+    assertThat(press(CHILL, "START").status()).isEqualTo(409);
+    assertThat(press(BLEND, "DONE").status()).isEqualTo(303);
+    Answer start = press(CHILL, "START");
+    assertThat(start.status()).isEqualTo(409);
+    assertThat(start.text()).contains("what has waited longer is not safe");
+    assertThat(wall("hot")).contains("waited past 10:30: not safe, bin it");
+  }
+
+  @Test
+  void whatIsPastASafetyLimitGetsNoNewOneByTakingBackThatItWasDone() {
+    press(COOK, "DONE");
+    press(BLEND, "DONE");
+    String page = "/k/TARN/wall/hot?task=" + Client.encoded(BLEND);
+    String done = client.get(page).all("name=\"undoes\" value=\"([0-9a-f-]{36})\"").get(0);
+    site.setClock(Site.at("10:31"));
+    Answer back = press(BLEND, "UNDO", "undoes", done);
+    assertThat(back.status()).isEqualTo(409);
+    assertThat(back.text()).contains("nobody would see any more how long it stood");
+    assertThat(press(CHILL, "START").status()).isEqualTo(409);
+    site.setClock(Site.at("10:29"));
+    assertThat(press(BLEND, "UNDO", "undoes", done).status()).isEqualTo(303);
+  }
+
+  @Test
   void pastItsBestOnlyAChefLetsItBeUsed() {
     press(COOK, "DONE");
     site.setClock(Site.at("10:40"));

@@ -246,6 +246,7 @@ class CrewingTest {
         new TreeMap<>(),
         Optional.empty(),
         done,
+        done,
         Optional.empty(),
         List.of(),
         Optional.empty(),
