@@ -38,8 +38,8 @@ import java.util.UUID;
  * <p>Rules. What went in is taken as planned ({@link Taking}). What was made is what the cook said,
  * else as planned, each output in the same proportion, in full containers and a rest. Of a tub that
  * was counted after what is entered now, nothing is taken again ({@link CountedSince}). A new tub's
- * date is counted from when the first of it was really ready, and never runs past the safety date
- * of what went in ({@link InsideDates}).
+ * date is counted from when it was really ready, in parts as {@link TaskProgress#waitsSince} says,
+ * and never runs past the safety date of what went in ({@link InsideDates}).
  */
 final class Filling {
   private final LotStore lots = new LotStore();
@@ -253,24 +253,25 @@ final class Filling {
     return useBy.isBefore(tick.at()) ? tick.at() : useBy;
   }
 
-  /** When its clock really began: with the step it counts from, else with the first of it. */
+  /** When its clock really began: at the end of the step it counts from, else of this one. */
   private static Instant holdStart(InForce inForce, Task task, Output.Hold hold, Tick tick) {
     return hold.from()
         .map(step -> ended(inForce, task, step, tick))
-        .orElseGet(() -> given(inForce, task.id(), tick));
+        .orElseGet(() -> ended(inForce, task, tick));
   }
 
   /** When a step of the make really ended; now, where that is not known. */
   private static Instant ended(InForce inForce, Task task, String step, Tick tick) {
-    return given(inForce, task.make().id() + "/" + step, tick);
+    return inForce
+        .findTask(task.make().id() + "/" + step)
+        .map(of -> ended(inForce, of, tick))
+        .orElse(tick.at());
   }
 
-  /** When the first of what a task gave was there; now, where that is not known. */
-  private static Instant given(InForce inForce, String task, Tick tick) {
+  private static Instant ended(InForce inForce, Task task, Tick tick) {
     return inForce
-        .progress()
-        .getOrDefault(task, TaskProgress.NONE)
-        .givenAt()
+        .progress(task)
+        .waitsSince(task)
         .filter(at -> at.isBefore(tick.at()))
         .orElse(tick.at());
   }

@@ -89,10 +89,11 @@ final class History {
   }
 
   /** Why a task cannot begin any more with what has waited for it. */
-  Optional<Message> overdue(Task task, Tick tick) {
+  Optional<Message> overdue(FoundTask found, Tick tick) {
+    Task task = found.task();
     TaskProgress of = progress(task.id());
     return Holds.asks(task, of, tick)
-        ? Holds.refused(task, of, tick, of(Holds.waited(task)))
+        ? Holds.refused(task, of, tick, found.before(), of(Holds.waited(task)))
         : Optional.empty();
   }
 
@@ -109,7 +110,8 @@ final class History {
         .filter(link -> link.task().equals(undo.task()))
         .flatMap(
             link ->
-                Holds.hidden(link, progress(undo.task()), TaskProgress.fold(after), undo.at())
+                Holds.hidden(
+                    link, found.task(), progress(undo.task()), TaskProgress.fold(after), undo.at())
                     .stream())
         .findFirst();
   }

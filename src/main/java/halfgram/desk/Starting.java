@@ -3,7 +3,6 @@ package halfgram.desk;
 import halfgram.db.Tx;
 import halfgram.kitchen.KitchenStore;
 import halfgram.measure.Message;
-import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
 import halfgram.prep.TaskState;
 import halfgram.prep.Things;
@@ -81,8 +80,8 @@ final class Starting {
 
   /** Why a task cannot begin any more with what has waited for it. */
   Optional<Message> overdue(Tx tx, House house, FoundTask found, Ticking.Entry start) {
-    Task task = found.task();
-    return new History(tx, house, Optional.empty()).overdue(task, start.tick(task, desk.now()));
+    Tick begun = start.tick(found.task(), desk.now());
+    return new History(tx, house, Optional.empty()).overdue(found, begun);
   }
 
   /** What a task has come to. */

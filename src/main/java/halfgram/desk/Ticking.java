@@ -300,7 +300,7 @@ public final class Ticking {
     return said.lost(found, tick.kind())
         .or(() -> gates.refuses(tx, house, task, tick.kind()))
         .or(() -> pulling.refuses(tx, house, task, tick.kind(), tick.at()))
-        .or(() -> said.overdue(task, tick))
+        .or(() -> said.overdue(found, tick))
         .or(() -> said.hidden(found, tick))
         .or(() -> words.refuses(tx, house, found, tick))
         .or(() -> tooMuch(task, tick))

@@ -5,6 +5,7 @@ import halfgram.measure.Dimension;
 import halfgram.measure.Mass;
 import halfgram.measure.Message;
 import halfgram.measure.Rounding;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -33,7 +34,7 @@ import java.util.stream.Collectors;
  * @param begun when somebody first said to be on it; empty when only that it was done
  * @param weighed why paths of the lines weighed, each with what was asked for when it was
  * @param amount so far, or really made when done; empty when nobody said, and then as planned
- * @param givenAt when the first of it was there: partly done, or done; what it gave is so old
+ * @param givenAt when the first of it was there: partly done, or done
  * @param doneAt when the first done was said
  * @param problem what the open problem is, or why it failed, when somebody said
  * @param dones every done that counts; more than one is for the office to look at
@@ -114,6 +115,21 @@ public record TaskProgress(
   /** What was said of one kind, in order. */
   public List<Tick> words(Tick.Kind kind) {
     return words.stream().filter(word -> word.kind() == kind).toList();
+  }
+
+  /**
+   * From when what the task gave waits for what comes after: it was done, or in parts, should have
+   * been. The rest of a batch may take as long as was planned, since limits are said from the end
+   * of a step; what takes longer is not waited for by its first part. Empty while it gave nothing.
+   */
+  public Optional<Instant> waitsSince(Task task) {
+    return givenAt.map(
+        first -> {
+          Duration planned = Duration.between(task.start(), task.end());
+          Instant whole = begun.orElse(first).plus(planned);
+          Instant end = doneAt.filter(whole::isAfter).orElse(whole);
+          return end.isBefore(first) ? first : end;
+        });
   }
 
   /** The call for the chef that nobody has answered; the first that still stands. */

@@ -48,14 +48,14 @@ class InsideDatesTest extends OnDemo {
   }
 
   @Test
-  void whatWasMadeInPartsKeepsAsLongAsTheFirstOfThem() {
+  void whatWasMadeInPartsKeepsFromWhenAllShouldHaveBeenDone() {
     freshOil();
     String part =
         "{'task':'%s','kind':'part-done','cook':'ines','amount':'1 kg',%s,'sequence':801}"
             .formatted(BASE, DEVICE);
     assertThat(script.post("ticks", part).status()).isEqualTo(201);
     site.setClock(Site.at("15:00"));
-    assertThat(filled(BASE).path("useBy").asText()).startsWith("2026-12-07T11:00");
+    assertThat(filled(BASE).path("useBy").asText()).startsWith("2026-12-07T11:34");
   }
 
   @Test

@@ -8,6 +8,7 @@ import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
@@ -21,11 +22,11 @@ import java.util.Set;
  * <p>Rules. What waits longer than its safety limit is not worked on any more: it is binned. What
  * waits longer than it is at its best is tasted by a chef, who says so after that moment; then it
  * may be used for half an hour, or for as long as it was to wait at most where that is shorter
- * (common practice), and then it is tasted again. What is partly done waits from then on. That it
- * was done is not taken back when its safety limit is past. A task said to be done that nobody said
- * to have begun is taken to have begun its planned time before. A start that is already there is
- * not asked again, and a problem on either side changes nothing. What keeps for longer than half a
- * day has a label with a date, and is judged by that.
+ * (common practice), and then it is tasted again. What is done in parts waits as {@link
+ * TaskProgress#waitsSince} says. That it was done is not taken back when its safety limit is past.
+ * A task said to be done that nobody said to have begun is taken to have begun its planned time
+ * before. A start that is already there is not asked again, and a problem on either side changes
+ * nothing. What keeps for longer than half a day has a label with a date, and is judged by that.
  */
 public final class Holds {
   private static final Set<Tick.Kind> BEGINS =
@@ -68,10 +69,15 @@ public final class Holds {
    * Why a task cannot begin any more.
    *
    * @param of what it has come to before
-   * @param earlier ticks of the tasks it comes after, by their ids
+   * @param earlier the tasks it comes after
+   * @param ticks of those, by their ids
    */
   public static Optional<Message> refused(
-      Task task, TaskProgress of, Tick tick, Map<String, List<Tick>> earlier) {
+      Task task,
+      TaskProgress of,
+      Tick tick,
+      Collection<Task> earlier,
+      Map<String, List<Tick>> ticks) {
     if (!asks(task, of, tick)) {
       return Optional.empty();
     }
@@ -81,8 +87,13 @@ public final class Holds {
             : tick.at();
     Optional<Message> worst = Optional.empty();
     for (Task.Link link : task.links()) {
-      TaskProgress before = TaskProgress.fold(earlier.getOrDefault(link.task(), List.of()));
-      Optional<Instant> limit = limit(link, before).filter(began::isAfter);
+      TaskProgress before = TaskProgress.fold(ticks.getOrDefault(link.task(), List.of()));
+      Optional<Instant> limit =
+          earlier.stream()
+              .filter(one -> one.id().equals(link.task()))
+              .findFirst()
+              .flatMap(one -> limit(link, one, before))
+              .filter(began::isAfter);
       if (limit.isPresent() && link.reason().isSafety()) {
         return Optional.of(said("tick.refused.hold-over", limit.get(), link.reason()));
       }
@@ -101,13 +112,14 @@ public final class Holds {
    * Why it cannot be taken back that something was done: its safety limit is past, and nobody could
    * see any more how long it has waited.
    *
+   * @param link of what waits for it
    * @param after what it would come to
    */
   public static Optional<Message> hidden(
-      Task.Link link, TaskProgress before, TaskProgress after, Instant now) {
-    return limit(link, before)
+      Task.Link link, Task task, TaskProgress before, TaskProgress after, Instant now) {
+    return limit(link, task, before)
         .filter(limit -> link.reason().isSafety() && now.isAfter(limit))
-        .filter(limit -> !limit(link, after).equals(Optional.of(limit)))
+        .filter(limit -> !limit(link, task, after).equals(Optional.of(limit)))
         .map(limit -> said("tick.refused.hold-back", limit, link.reason()));
   }
 
@@ -115,11 +127,11 @@ public final class Holds {
     return Message.of(key, limit, reason.source());
   }
 
-  /** Until when the first of what an earlier task gave may wait; empty while it gave nothing. */
-  static Optional<Instant> limit(Task.Link link, TaskProgress earlier) {
+  /** Until when what an earlier task gave may wait; empty while it gave nothing. */
+  static Optional<Instant> limit(Task.Link link, Task earlier, TaskProgress of) {
     return most(link)
-        .filter(most -> earlier.beneath() != TaskState.FAILED)
-        .flatMap(most -> earlier.givenAt().map(at -> at.plus(most)));
+        .filter(most -> of.beneath() != TaskState.FAILED)
+        .flatMap(most -> of.waitsSince(earlier).map(at -> at.plus(most)));
   }
 
   static Optional<Duration> most(Task.Link link) {

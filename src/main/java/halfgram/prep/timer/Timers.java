@@ -23,7 +23,7 @@ import java.util.Set;
  *
  * <p>Rules. What goes on by itself runs from the task's start over its planned time, or from the
  * moment somebody says it stands; saying that it is done ends it. A rest runs from done to its
- * least; a hold from the first of it to its most, rings a little before and again at the limit, and
+ * least; a hold from when it waits to its most, rings a little before and again at the limit, and
  * when a chef's taste does not count any more. Both end when everything they are for has begun; a
  * rest as soon as some of it has begun with what had rested, for then it is known. A timer that a
  * cook sets ends when it is heard, and with its make when that has failed. A problem stops none:
@@ -95,7 +95,7 @@ public final class Timers {
       addRests(task, of, of.doneAt().orElseThrow(), open);
     }
     if (of.beneath() != TaskState.FAILED) {
-      of.givenAt().ifPresent(given -> addHolds(task, of, given, open));
+      of.waitsSince(task).ifPresent(since -> addHolds(task, of, since, open));
     }
   }
 
@@ -174,7 +174,7 @@ public final class Timers {
     return least.isNegative() ? Duration.ZERO : least;
   }
 
-  private void addHolds(Task task, TaskProgress of, Instant given, List<Waiter> open) {
+  private void addHolds(Task task, TaskProgress of, Instant since, List<Waiter> open) {
     Map<String, List<Waiter>> byHold = new LinkedHashMap<>();
     open.stream()
         .filter(one -> Holds.most(one.link()).isPresent())
@@ -183,13 +183,13 @@ public final class Timers {
     byHold.forEach(
         (name, all) -> {
           Task.Link link = all.get(0).link();
-          Instant limit = Holds.limit(link, of).orElseThrow();
+          Instant limit = Holds.limit(link, task, of).orElseThrow();
           Optional<Holds.Taste> taste = Holds.taste(link, of, limit);
           put(
               task,
               of,
-              new Shape(name, Timer.Kind.HOLD, given, limit, limit, tasks(all)),
-              taste.map(Holds.Taste::until).orElse(warned(limit, Duration.between(given, limit))),
+              new Shape(name, Timer.Kind.HOLD, since, limit, limit, tasks(all)),
+              taste.map(Holds.Taste::until).orElse(warned(limit, Duration.between(since, limit))),
               link.reason(),
               taste);
         });

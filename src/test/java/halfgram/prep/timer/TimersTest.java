@@ -87,7 +87,8 @@ class TimersTest {
     Tick tick = tick(task, kind, minute);
     List<Tick> before = ticks.get(task.id());
     before.remove(tick);
-    return Holds.refused(task, TaskProgress.fold(before), tick, ticks);
+    return Holds.refused(
+        task, TaskProgress.fold(before), tick, SATURDAY.sheet().before(task), ticks);
   }
 
   @Test
@@ -158,6 +159,37 @@ class TimersTest {
     assertThat(refused(CHILL, Tick.Kind.PART_DONE, 200)).isPresent();
     tick(CHILL, Tick.Kind.SOLVED, 201);
     assertThat(refused(CHILL, Tick.Kind.START, 202)).isPresent();
+  }
+
+  @Test
+  void inPartsALimitCountsFromWhenAllShouldHaveBeenDone() {
+    int planned = (int) Duration.between(BLEND.start(), BLEND.end()).toMinutes();
+    tick(BLEND, Tick.Kind.START, 0);
+    tick(BLEND, Tick.Kind.PART_DONE, 2);
+    assertThat(only(Timer.Kind.HOLD).due()).isEqualTo(at(planned + 30));
+    assertThat(refused(CHILL, Tick.Kind.START, planned + 30)).isEmpty();
+    tick(BLEND, Tick.Kind.DONE, planned + 20);
+    assertThat(only(Timer.Kind.HOLD).due())
+        .as("the rest took longer: the first part does not wait for it")
+        .isEqualTo(at(planned + 30));
+    assertThat(refused(CHILL, Tick.Kind.START, planned + 31)).isPresent();
+  }
+
+  @Test
+  void inPartsALimitCountsFromDoneWhereThatWasSooner() {
+    tick(BLEND, Tick.Kind.START, 0);
+    tick(BLEND, Tick.Kind.PART_DONE, 1);
+    tick(BLEND, Tick.Kind.DONE, 3);
+    assertThat(only(Timer.Kind.HOLD).due()).isEqualTo(at(33));
+  }
+
+  @Test
+  void inPartsALimitCountsFromTheFirstWhereThatCameLate() {
+    int planned = (int) Duration.between(BLEND.start(), BLEND.end()).toMinutes();
+    tick(BLEND, Tick.Kind.START, 0);
+    tick(BLEND, Tick.Kind.PART_DONE, planned + 5);
+    tick(BLEND, Tick.Kind.DONE, planned + 25);
+    assertThat(only(Timer.Kind.HOLD).due()).isEqualTo(at(planned + 35));
   }
 
   @Test
