@@ -76,6 +76,15 @@ abstract class AtWall {
    * @param more names and values of further fields by turns
    */
   Answer press(Task task, String kind, String... more) {
+    return client.post("/k/TARN/tick", fields(task, "kind", kind, more));
+  }
+
+  /** As {@link #press}, at its bath, and looks at the page that comes of it. */
+  Answer atBath(Task task, String entry, String... more) {
+    return client.postAndFollow("/k/TARN/bath", fields(task, "entry", entry, more));
+  }
+
+  private static String[] fields(Task task, String name, String value, String... more) {
     List<String> fields =
         new ArrayList<>(
             List.of(
@@ -83,12 +92,12 @@ abstract class AtWall {
                 task.station(),
                 "task",
                 task.id(),
-                "kind",
-                kind,
+                name,
+                value,
                 "sequence",
                 String.valueOf(Site.sequence())));
     fields.addAll(List.of(more));
-    return client.post("/k/TARN/tick", fields.toArray(String[]::new));
+    return fields.toArray(String[]::new);
   }
 
   /** Takes back what was said of a task last. */

@@ -6,8 +6,6 @@ import halfgram.prep.Task;
 import halfgram.testkit.Client.Answer;
 import halfgram.testkit.Site;
 import java.time.Duration;
-import java.util.ArrayList;
-import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** A wall that shows the day before: it slept, or the day turned under the hand. */
@@ -65,22 +63,6 @@ class OverNightTest extends AtWall {
         .contains("40 mm");
     assertThat(atBath(drops, "DROP", "run", run, "label", "A", "pieces", "3", "worn", "yes").text())
         .contains("1 lifted, 1 in");
-  }
-
-  private Answer atBath(Task task, String entry, String... more) {
-    List<String> fields =
-        new ArrayList<>(
-            List.of(
-                "station",
-                task.station(),
-                "task",
-                task.id(),
-                "entry",
-                entry,
-                "sequence",
-                String.valueOf(Site.sequence())));
-    fields.addAll(List.of(more));
-    return client.postAndFollow("/k/TARN/bath", fields.toArray(String[]::new));
   }
 
   private static String undoable(Answer page) {
