@@ -35,14 +35,17 @@ public final class Database implements AutoCloseable {
   private final HikariDataSource pool;
   private final DSLContext dsl;
   private final Sync sync;
-  private final Optional<Lock> whole;
+
+  /** What a transaction that writes holds, so that H2 saves no part of it. */
+  private final Optional<Lock> saving;
+
   private final Optional<Connection> last;
 
   private Database(
       HikariDataSource pool,
       SQLDialect dialect,
       Sync sync,
-      Optional<Lock> whole,
+      Optional<Lock> saving,
       Optional<Connection> last) {
     Settings settings =
         new Settings()
@@ -63,7 +66,7 @@ public final class Database implements AutoCloseable {
                 .set(settings)
                 .set(new DefaultTransactionProvider(connections, false)));
     this.sync = sync;
-    this.whole = whole;
+    this.saving = saving;
     this.last = last;
   }
 
@@ -95,10 +98,10 @@ public final class Database implements AutoCloseable {
     HikariDataSource pool = null;
     Connection last = null;
     try {
-      Optional<Lock> whole = Optional.empty();
+      Optional<Lock> saving = Optional.empty();
       if (h2) {
         last = DriverManager.getConnection(url, config.getUsername(), config.getPassword());
-        whole = Optional.of(WholeSaves.lock(last));
+        saving = Optional.of(WholeSaves.lock(last));
       }
       pool = new HikariDataSource(config);
       // A migration that this program does not know is refused, not passed over.
@@ -108,10 +111,10 @@ public final class Database implements AutoCloseable {
               .locations("classpath:db/migration")
               .ignoreMigrationPatterns(new String[0])
               .load();
-      within(whole, migrations::migrate);
+      within(saving, migrations::migrate);
       Sync sync = around.apply(h2 ? new GroupSync(pool) : Sync.AT_COMMIT);
       return new Database(
-          pool, h2 ? SQLDialect.H2 : SQLDialect.POSTGRES, sync, whole, Optional.ofNullable(last));
+          pool, h2 ? SQLDialect.H2 : SQLDialect.POSTGRES, sync, saving, Optional.ofNullable(last));
     } catch (RuntimeException | SQLException e) {
       if (pool != null) {
         pool.close();
@@ -132,7 +135,7 @@ public final class Database implements AutoCloseable {
    * on its way.
    */
   public <T> T write(Function<Tx, T> work) {
-    T answer = within(whole, () -> read(work));
+    T answer = within(saving, () -> read(work));
     sync.await();
     return answer;
   }
@@ -148,7 +151,7 @@ public final class Database implements AutoCloseable {
     T answer;
     turn.lock();
     try {
-      answer = within(whole, () -> read(work));
+      answer = within(saving, () -> read(work));
       committed.accept(answer);
     } finally {
       turn.unlock();
@@ -160,7 +163,7 @@ public final class Database implements AutoCloseable {
   /** Does all of it or nothing, and does not wait for the disk: it may be lost. */
   public void note(Consumer<Tx> work) {
     within(
-        whole,
+        saving,
         () ->
             read(
                 tx -> {
@@ -195,11 +198,7 @@ public final class Database implements AutoCloseable {
 
   @Override
   public void close() {
-    try {
-      sync.close();
-    } catch (Exception e) {
-      throw new IllegalStateException(e);
-    }
+    sync.close();
     // The pool goes first: while it does, it must neither close H2 nor open it again.
     pool.close();
     close(last.orElse(null));

@@ -121,11 +121,7 @@ class WholeSavesTest {
 
       @Override
       public void close() {
-        try {
-          sync.close();
-        } catch (Exception e) {
-          throw new IllegalStateException(e);
-        }
+        sync.close();
       }
     };
   }
