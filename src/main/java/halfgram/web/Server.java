@@ -322,7 +322,8 @@ public final class Server implements AutoCloseable {
   private void bug(Exception e, Context context) {
     String incident = UUID.randomUUID().toString().substring(0, 8);
     LOG.log(Level.SEVERE, "incident " + incident + " at " + context.path(), e);
-    answer(context, 500, "bug", Message.of("web.bug", incident));
+    String said = kitchens.alive().getAsBoolean() ? "web.bug" : "web.no-database";
+    answer(context, 500, "bug", Message.of(said, incident));
   }
 
   private void say(Context context, int status, Halt halt) {

@@ -1,12 +1,14 @@
 package halfgram.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import halfgram.testkit.Client;
 import halfgram.testkit.Site;
 import halfgram.testkit.Staff;
 import java.net.http.HttpRequest;
 import java.util.List;
+import org.jooq.exception.DataAccessException;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -197,5 +199,25 @@ class ServerTest {
   void healthSaysWhetherTheDatabaseAnswers() {
     assertThat(client.get("/health/live").body()).isEqualTo("ok");
     assertThat(client.get("/health/ready").status()).isEqualTo(200);
+  }
+
+  @Test
+  void whereNothingCanBeKeptItSaysSoAndWhatToDo() {
+    Site lost = Site.demo();
+    Client client = lost.client();
+    client.get("/k/TARN/");
+    // What H2 does of its own accord when its disk takes nothing any more.
+    assertThatThrownBy(
+            () -> lost.wiring().desk().read(tx -> tx.sql().execute("shutdown immediately")))
+        .isInstanceOf(DataAccessException.class);
+    Client.Answer page = client.get("/k/TARN/wall/cold");
+    assertThat(page.status()).isEqualTo(500);
+    assertThat(page.text())
+        .contains("Nothing can be kept now", "Write on paper", "starts it again");
+    Client.Answer press = client.post("/k/TARN/wall/cook", "station", "cold", "person", "ines");
+    assertThat(press.status()).isEqualTo(500);
+    assertThat(press.text()).contains("Nothing can be kept now");
+    assertThat(lost.stranger().get("/health/ready").status()).isEqualTo(503);
+    lost.close();
   }
 }
