@@ -37,7 +37,7 @@ record Hand(
     String id,
     String name,
     String step,
-    String state,
+    List<String> state,
     String look,
     String contains,
     String serves,
@@ -221,7 +221,7 @@ record Hand(
               sequence.getAsLong()));
     }
 
-    private String state() {
+    private List<String> state() {
       List<String> parts = new ArrayList<>();
       String late = scene.late(task);
       if (late.isEmpty() || !scene.waits(task).isEmpty()) {
@@ -250,7 +250,7 @@ record Hand(
         progress.amount().map(this::soMuch).ifPresent(parts::add);
       }
       parts.removeIf(String::isEmpty);
-      return Dots.join(parts);
+      return Dots.each(parts);
     }
 
     /** How much somebody said that there is of it. */
