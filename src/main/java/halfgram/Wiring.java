@@ -196,6 +196,11 @@ public final class Wiring implements AutoCloseable {
     return new SheetJson(book, sheet, words.in("en")).write();
   }
 
+  /** Whether the database has to be opened anew, by another of these. */
+  public boolean hasGivenUp() {
+    return database.hasGivenUp();
+  }
+
   public Settings settings() {
     return settings;
   }

@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeSet;
 
@@ -101,10 +102,15 @@ record Listening(
     return tls.isPresent() || publicUrl.filter(url -> url.getScheme().equals("https")).isPresent();
   }
 
-  Server.Options options(Optional<String> password) {
+  /**
+   * How the server listens.
+   *
+   * @param bound the port that it had before, where it begins anew
+   */
+  Server.Options options(Optional<String> password, OptionalInt bound) {
     return new Server.Options(
         at.getHostAddress(),
-        port,
+        bound.orElse(port),
         tls,
         password,
         isSecure(),

@@ -9,7 +9,6 @@ import halfgram.measure.Message;
 import halfgram.pages.door.Opening;
 import halfgram.web.Server;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.time.Clock;
 import java.util.HexFormat;
@@ -17,9 +16,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 
 /** {@code serve}: the pages, until somebody stops it. */
 final class ServeCommand {
+  /** How often it is seen to whether the database is still there. */
+  private static final int LOOK_SECONDS = 5;
+
   private final Cli cli;
 
   ServeCommand(Cli cli) {
@@ -69,31 +72,26 @@ final class ServeCommand {
     } else if (demo) {
       cli.out().println(cli.messages().say("serve.no-demo"));
     }
-    String secret = secret();
     String first = secret().substring(0, 24);
-    Server server =
-        wiring.server(
-            listening.options(settings.tlsPassword()),
-            secret,
-            new Opening(listening.isLoopback(), first));
+    Opening opening = new Opening(listening.isLoopback(), first);
+    Serving serving = new Serving(cli, wiring, listening, secret(), opening);
     int port;
     try {
-      port = server.start();
+      port = serving.start();
     } catch (Server.CannotListen e) {
       wiring.close();
-      cli.error(
-          cli.messages()
-              .say(
-                  e.isTaken() ? "serve.port-taken" : "serve.no-address",
-                  listening.host(),
-                  listening.port()));
+      cli.error(cli.messages().say(serving.taken(e)));
       return Exit.UNUSABLE;
     }
-    Running.leave(settings.data(), new Running(listening.own(server.localPort()), secret));
     CountDownLatch stopped = new CountDownLatch(1);
     Runtime.getRuntime()
         .addShutdownHook(
-            new Thread(() -> stop(settings.data(), server, wiring, stopped), "halfgram-stop"));
+            new Thread(
+                () -> {
+                  serving.close();
+                  stopped.countDown();
+                },
+                "halfgram-stop"));
     if (!listening.isLoopback() && !listening.isSecure()) {
       cli.error(cli.messages().say("serve.open", listening.host()));
     }
@@ -107,7 +105,9 @@ final class ServeCommand {
     cli.out().println(cli.messages().say("serve.ready", address + door(wiring)));
     cli.out().flush();
     try {
-      stopped.await();
+      while (!stopped.await(LOOK_SECONDS, TimeUnit.SECONDS)) {
+        serving.look();
+      }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
@@ -120,19 +120,6 @@ final class ServeCommand {
     boolean demo = wiring.desk().isDemo(kitchen) && listening.isLoopback();
     if (!anybody && !demo) {
       cli.out().println(cli.messages().say("serve.nobody", kitchen.code()));
-    }
-  }
-
-  /** Requests that run are finished, streams closed, and the database written. */
-  private static void stop(Path data, Server server, Wiring wiring, CountDownLatch stopped) {
-    try {
-      Running.remove(data);
-    } catch (IOException e) {
-      // A note that stays says an address where nobody answers: it does no harm.
-    } finally {
-      server.close();
-      wiring.close();
-      stopped.countDown();
     }
   }
 

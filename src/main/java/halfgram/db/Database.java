@@ -126,6 +126,10 @@ public final class Database implements AutoCloseable {
 
   /** Reads within one transaction. */
   public <T> T read(Function<Tx, T> work) {
+    // The pool would open H2's file again, and write past what saves and forces the old one.
+    if (hasGivenUp()) {
+      throw new IllegalStateException("the database has closed itself");
+    }
     return dsl.transactionResult(configuration -> work.apply(new Tx(configuration.dsl())));
   }
 
@@ -186,8 +190,23 @@ public final class Database implements AutoCloseable {
     return dsl.dialect() != SQLDialect.H2;
   }
 
-  /** Whether it answers. */
+  /**
+   * Whether it keeps nothing any more until it is opened anew: H2 closes itself when its disk is
+   * full or fails. PostgreSQL is found again by the pool.
+   */
+  public boolean hasGivenUp() {
+    try {
+      return sync.hasFailed() || (last.isPresent() && last.get().isClosed());
+    } catch (SQLException e) {
+      return true;
+    }
+  }
+
+  /** Whether it answers and keeps what it is given. */
   public boolean isAlive() {
+    if (hasGivenUp()) {
+      return false;
+    }
     try {
       dsl.selectOne().fetch();
       return true;

@@ -30,7 +30,7 @@ final class GroupSync implements Sync {
   private long begun;
   private long done;
   private boolean closed;
-  private @Nullable Throwable failure;
+  private volatile @Nullable Throwable failure;
 
   GroupSync(DataSource source) throws SQLException {
     this.connection = source.getConnection();
@@ -57,6 +57,11 @@ final class GroupSync implements Sync {
     } finally {
       lock.unlock();
     }
+  }
+
+  @Override
+  public boolean hasFailed() {
+    return failure != null;
   }
 
   private void run() {

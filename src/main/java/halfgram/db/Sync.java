@@ -7,6 +7,11 @@ public interface Sync extends AutoCloseable {
 
   void await();
 
+  /** Whether it could not, and never will again. */
+  default boolean hasFailed() {
+    return false;
+  }
+
   @Override
   default void close() {}
 }

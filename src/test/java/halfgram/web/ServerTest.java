@@ -213,7 +213,7 @@ class ServerTest {
     Client.Answer page = client.get("/k/TARN/wall/cold");
     assertThat(page.status()).isEqualTo(500);
     assertThat(page.text())
-        .contains("Nothing can be kept now", "Write on paper", "starts it again");
+        .contains("Nothing can be kept now", "Write on paper", "goes on by itself");
     Client.Answer press = client.post("/k/TARN/wall/cook", "station", "cold", "person", "ines");
     assertThat(press.status()).isEqualTo(500);
     assertThat(press.text()).contains("Nothing can be kept now");
