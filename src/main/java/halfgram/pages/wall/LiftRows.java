@@ -6,8 +6,8 @@ import halfgram.prep.Task;
 import halfgram.prep.timer.Timer;
 import halfgram.technique.bath.LiveBaths;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -17,6 +17,9 @@ final class LiftRows {
   /** How the names of such timers begin. */
   static final String NAME = "lift/";
 
+  /** How long after a day has begun pieces of the day before may still be in: no skin takes so. */
+  private static final Duration OVER = Duration.ofHours(2);
+
   private final Scene scene;
   private final BathBoard board;
   private final Optional<Task> inHand;
@@ -25,6 +28,12 @@ final class LiftRows {
     this.scene = scene;
     this.board = board;
     this.inHand = inHand;
+  }
+
+  /** Whether pieces that went in on the day before may still be in. */
+  static boolean isOverNight(Scene scene) {
+    Instant start = scene.house().book().kitchen().clock().start(scene.day());
+    return scene.now().isBefore(start.plus(OVER));
   }
 
   /** Whether it times a whole run of which the drops are entered: those have their own times. */
@@ -60,7 +69,6 @@ final class LiftRows {
                             run.drops().stream()
                                 .filter(LiveBaths.Drop::isIn)
                                 .forEach(drop -> rows.add(lift(task, drop)))));
-    rows.sort(Comparator.comparing(TimerRows.Row::until));
     return rows;
   }
 

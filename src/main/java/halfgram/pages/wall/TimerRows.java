@@ -1,6 +1,5 @@
 package halfgram.pages.wall;
 
-import halfgram.desk.BathBoard;
 import halfgram.prep.Task;
 import halfgram.prep.timer.Holds;
 import halfgram.prep.timer.Timer;
@@ -103,12 +102,15 @@ final class TimerRows {
   }
 
   private final Scene scene;
-  private final LiftRows lifts;
+  private final List<LiftRows> lifts;
   private final LongSupplier sequence;
 
-  TimerRows(Scene scene, BathBoard board, Optional<Task> inHand, LongSupplier sequence) {
+  /**
+   * @param lifts of the day, and of the day before while pieces of it may still be in
+   */
+  TimerRows(Scene scene, List<LiftRows> lifts, LongSupplier sequence) {
     this.scene = scene;
-    this.lifts = new LiftRows(scene, board, inHand);
+    this.lifts = lifts;
     this.sequence = sequence;
   }
 
@@ -116,7 +118,7 @@ final class TimerRows {
     List<Timer> all =
         Timers.list(scene.inForce().sheet().tasks(), scene.inForce().progress()).stream()
             .filter(this::isHere)
-            .filter(timer -> !lifts.isEntered(timer))
+            .filter(timer -> lifts.stream().noneMatch(of -> of.isEntered(timer)))
             .filter(timer -> timer.state(scene.now()) != Timer.State.OVER)
             .sorted(
                 Comparator.comparing((Timer timer) -> !isUp(timer))
@@ -124,7 +126,11 @@ final class TimerRows {
                     .thenComparing(this::moment))
             .toList();
     Optional<Timer> first = first(all.stream().filter(this::isUp).toList());
-    List<Row> in = lifts.list();
+    List<Row> in =
+        lifts.stream()
+            .flatMap(of -> of.list().stream())
+            .sorted(Comparator.comparing(Row::until))
+            .toList();
     int atOnce = Math.min(MOST_LIFTS, in.size());
     List<Row> near = new ArrayList<>(in.subList(0, atOnce));
     List<Row> far = new ArrayList<>(in.subList(atOnce, in.size()));

@@ -344,7 +344,7 @@ public final class WallPages implements Server.Part {
             Calls.of(
                 CallRow.list(scene, services.near(), numbers::next),
                 CalledRow.list(scene, told(scene), numbers::next)),
-            new TimerRows(scene, board, inHand, numbers::next).list(),
+            new TimerRows(scene, lifts(scene, board, inHand), numbers::next).list(),
             services,
             PastRow.list(scene, inHand.map(Task::id).orElse(""), numbers::next));
     List<Changes.Told> told = changes.list(scene.house(), scene.inForce(), scene.station());
@@ -358,6 +358,21 @@ public final class WallPages implements Server.Part {
   /** That a word on how much longer it takes did not count. */
   private static String unheard(Visit visit, Scene scene) {
     return visit.query("longer").equals("no") ? scene.words().say("wall.longer-not") : "";
+  }
+
+  /**
+   * What is in the baths; for a while after the day has begun what went in on the day before too.
+   */
+  private List<LiftRows> lifts(Scene scene, BathBoard board, Optional<Task> inHand) {
+    LiftRows today = new LiftRows(scene, board, inHand);
+    if (!LiftRows.isOverNight(scene)) {
+      return List.of(today);
+    }
+    return plans
+        .find(scene.house(), scene.day().minusDays(1))
+        .map(scene::under)
+        .map(before -> List.of(today, new LiftRows(before, ofDay(before), inHand)))
+        .orElseGet(() -> List.of(today));
   }
 
   /** The baths of a scene's own day, as its plan in force has them. */

@@ -50,6 +50,9 @@ class OverNightTest extends AtWall {
     Answer in = atBath(drops, "DROP", "run", run, "label", "A", "pieces", "15");
     String drop = in.all("name=\"drop\" value=\"([0-9a-f-]{36})\"").get(0);
     tomorrowAt("04:01");
+    assertThat(client.get("/k/TARN/wall/cold").text())
+        .contains("Yoghurt spheres, drop drop 1: lift at 04:00:");
+    assertThat(client.get("/k/TARN/wall/hot").text()).doesNotContain("lift at");
     Answer lifted = atBath(drops, "LIFT", "drop", drop);
     assertThat(lifted.status()).as(lifted.text()).isEqualTo(200);
     assertThat(lifted.text()).contains("15 good of 273", "1 lifted, 0 in");
