@@ -57,6 +57,7 @@ addEventListener('scroll', () => setTimeout(() => {
 }));
 document.addEventListener('fresh', fresh);
 document.addEventListener('let-go', follow);
-// Letters that come late have another height.
+// Letters that come late have another height; ready may have been before any were asked for.
 document.fonts.ready.then(stand);
+document.fonts.addEventListener('loadingdone', stand);
 fresh();
