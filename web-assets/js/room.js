@@ -7,7 +7,7 @@ const NEXT = [':is(.is-problem, .is-failed) > .problem', '.at-gate:has(.fault)',
   '.at-baths .drop > button', '.weigh .now', '.at-gate'];
 const CROWN = '.wall > :is(.top, .calls, .said, .changed)';
 const bars = new ResizeObserver(stand);
-let follows = true;
+let follows;
 let put = 0;
 let task = '';
 
@@ -42,22 +42,29 @@ function follow() {
   }
 }
 
+// Where we put the page the browser must not hold on to what it shows: its move would look like somebody's.
+function heed(is) {
+  follows = is;
+  root.style.setProperty('overflow-anchor', is ? 'none' : 'auto');
+}
+
 function fresh() {
   bars.disconnect();
   all(`${CROWN}, .named, .acts, .timers`).forEach((one) => bars.observe(one));
   const hand = document.querySelector('.hand input[name=task]')?.value;
-  follows = follows || hand !== task;
+  heed(follows || hand !== task);
   task = hand;
   stand();
 }
 
 // Judged when the bars have grown or shrunk that the same moment brought; where we put the page nobody has scrolled it.
 addEventListener('scroll', () => setTimeout(() => {
-  follows = Math.abs(scrollY - put) < 2 || Math.abs(away()) < 2;
+  heed(Math.abs(scrollY - put) < 2 || Math.abs(away()) < 2);
 }));
 document.addEventListener('fresh', fresh);
 document.addEventListener('let-go', follow);
 // Letters that come late have another height; ready may have been before any were asked for.
 document.fonts.ready.then(stand);
 document.fonts.addEventListener('loadingdone', stand);
+heed(true);
 fresh();
