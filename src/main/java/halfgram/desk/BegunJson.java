@@ -5,12 +5,16 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookStore;
+import halfgram.formula.FormulaVersion;
+import halfgram.formula.Output;
+import halfgram.measure.Amount;
 import halfgram.prep.Begun;
 import halfgram.prep.Make;
 import halfgram.prep.PrepSheet;
 import halfgram.prep.Task;
 import halfgram.prep.Thaw;
 import halfgram.prep.Timeline;
+import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -45,6 +49,11 @@ final class BegunJson {
       if (one.opened().isPresent()) {
         new TreeSet<>(one.opened().get()).forEach(node.putArray("opened")::add);
       }
+      if (!one.promised().isEmpty()) {
+        ObjectNode promised = node.putObject("promised");
+        one.promised()
+            .forEach((output, amount) -> promised.put(output, amount.number().toString()));
+      }
       if (!one.real().isEmpty()) {
         ObjectNode real = node.putObject("real");
         one.real().forEach((step, span) -> real.set(step, write(span)));
@@ -76,6 +85,17 @@ final class BegunJson {
     return real;
   }
 
+  private static SortedMap<String, Amount> promised(JsonNode node, FormulaVersion version) {
+    SortedMap<String, Amount> promised = new TreeMap<>();
+    for (Output output : version.outputs()) {
+      JsonNode number = node.path("promised").path(output.code());
+      if (number.isTextual()) {
+        promised.put(output.code(), new Amount(new BigDecimal(number.asText()), output.unit()));
+      }
+    }
+    return promised;
+  }
+
   /** The begun work of a plan, taken from the sheet of the plan before it. */
   static List<Begun> read(String json, Optional<PrepSheet> before) {
     List<Begun> begun = new ArrayList<>();
@@ -89,7 +109,8 @@ final class BegunJson {
               node.path("failed").asBoolean(),
               node.path("stretches").asBoolean(),
               real(node));
-      Begun one = of(sheet, node.path("make").asText(), steps);
+      Begun of = of(sheet, node.path("make").asText(), steps);
+      Begun one = of.promising(promised(node, of.make().version()));
       begun.add(node.has("opened") ? one.dropping(words(node, "opened")) : one);
     }
     return begun;
@@ -146,7 +167,8 @@ final class BegunJson {
         Optional.empty(),
         steps.real(),
         Optional.empty(),
-        Optional.empty());
+        Optional.empty(),
+        new TreeMap<>());
   }
 
   private static Optional<Make> findThaw(PrepSheet sheet, String make) {

@@ -80,7 +80,6 @@ public final class Plans {
   private final TickStore ticks = new TickStore();
   private final LotStore lots = new LotStore();
   private final Closing closing = new Closing();
-  private final ExportBook export = new ExportBook();
   private final LastFew<UUID, PlanStore.Accepted> heads = new LastFew<>(KEPT);
   private final LastFew<UUID, Computation> computed = new LastFew<>(KEPT);
   private final LastFew<UUID, Proposed> proposed = new LastFew<>(KEPT);
@@ -207,24 +206,26 @@ public final class Plans {
 
   /** What the plan would be from now on, by another book: what if. */
   public Proposal propose(House house, InForce inForce, KitchenBook other) {
+    Instant asOf = moment(house, inForce.plan().day());
     return desk.read(
-        tx -> {
-          Instant asOf = moment(house, inForce.plan().day());
-          List<Tub> tubs = InHand.less(closing.after(tx, house, inForce.sheet(), asOf), inForce);
-          return proposal(tx, house, inForce, other, tubs, asOf);
-        });
+        tx -> proposal(house, inForce, other, inHand(tx, house, inForce, other, asOf), asOf));
+  }
+
+  /** What may be counted on. What running services have used stands in tubs no more. */
+  private InHand inHand(Tx tx, House house, InForce inForce, KitchenBook of, Instant asOf) {
+    List<Tub> tubs = closing.after(tx, house, inForce.sheet(), asOf);
+    return InHand.less(tubs, Standing.of(tx, house, of, inForce, asOf), inForce);
   }
 
   private Proposal proposal(
-      Tx tx, House house, InForce inForce, KitchenBook of, List<Tub> tubs, Instant asOf) {
+      House house, InForce inForce, KitchenBook of, InHand inHand, Instant asOf) {
     // A book of before knows no tub of a formula or version that was saved since.
     Predicate<Lot> known = lot -> of.formulary().find(lot.component()).isPresent();
-    KitchenBook book = of.withLots(of(tubs).stream().filter(known).toList());
-    List<Begun> begun = Standing.of(tx, house, of, inForce, asOf);
+    KitchenBook book = of.withLots(of(inHand.tubs()).stream().filter(known).toList());
     PlanRequest request = new PlanRequest(inForce.plan().day(), 1, asOf);
-    PrepSheet sheet = new Basis(of, book.lots(), request, begun).sheet(book);
+    PrepSheet sheet = new Basis(of, book.lots(), request, inHand.begun()).sheet(book);
     Difference difference = Difference.of(inForce.book(), inForce.sheet(), of, sheet);
-    return new Proposal(book, sheet, begun, house.stand().facts(), difference);
+    return new Proposal(book, sheet, inHand.begun(), house.stand().facts(), difference);
   }
 
   /** Now, or the start of a day that has not begun. */
@@ -269,12 +270,12 @@ public final class Plans {
           InForce inForce = inForce(tx, now, latest);
           Instant asOf = moment(now, day);
           closing.close(tx, now, inForce.sheet(), asOf, desk.now());
-          // What services that run have used stands in tubs no more, though nobody took it out yet.
-          List<Tub> tubs = InHand.less(closing.after(tx, now, inForce.sheet(), asOf), inForce);
-          Proposal proposal = proposal(tx, now, inForce, now.book(), tubs, asOf);
-          String snapshot = ExportBook.withTubs(now, tubs).toString();
+          InHand inHand = inHand(tx, now, inForce, now.book(), asOf);
+          Proposal proposal = proposal(now, inForce, now.book(), inHand, asOf);
+          String snapshot = ExportBook.withTubs(now, inHand.tubs()).toString();
           parse(snapshot);
-          save(tx, now, new Unsaved(inForce.plan().number() + 1, snapshot, proposal), inForce, who);
+          int number = inForce.plan().number() + 1;
+          save(tx, now, new Unsaved(number, snapshot, proposal), Optional.of(inForce), who);
           return Accepting.IN_FORCE;
         });
   }
@@ -295,18 +296,18 @@ public final class Plans {
             .map(plan -> inForce(tx, now, plan));
     Instant start = now.book().kitchen().clock().start(day);
     before.ifPresent(earlier -> closing.close(tx, now, earlier.sheet(), start, desk.now()));
-    List<Begun> begun = before.map(earlier -> BegunWork.of(earlier, start)).orElse(List.of());
-    String snapshot = export.export(tx, now).toString();
+    List<Tub> tubs = lots.list(tx, now.id());
+    InHand inHand =
+        before
+            .map(earlier -> InHand.less(tubs, BegunWork.of(earlier, start), earlier))
+            .orElseGet(() -> new InHand(tubs, List.of()));
+    String snapshot = ExportBook.withTubs(now, inHand.tubs()).toString();
     KitchenBook book = parse(snapshot);
     PlanRequest request = new PlanRequest(day, 1, start);
-    PrepSheet sheet = new Basis(book, book.lots(), request, begun).sheet(book);
+    PrepSheet sheet = new Basis(book, book.lots(), request, inHand.begun()).sheet(book);
     Proposal proposal =
-        new Proposal(book, sheet, begun, stand.facts(), Difference.of(sheet, sheet));
+        new Proposal(book, sheet, inHand.begun(), stand.facts(), Difference.of(sheet, sheet));
     return save(tx, now, new Unsaved(1, snapshot, proposal), before, who);
-  }
-
-  private long save(Tx tx, House house, Unsaved unsaved, InForce before, String who) {
-    return save(tx, house, unsaved, Optional.of(before), who);
   }
 
   private long save(Tx tx, House house, Unsaved unsaved, Optional<InForce> before, String who) {

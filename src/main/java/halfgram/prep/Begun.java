@@ -44,6 +44,7 @@ import java.util.stream.Collectors;
  * @param pace what follows from that, once planned around
  * @param opened labels of the baths that are in use, when somebody enters drops of its run; empty
  *     when nobody does
+ * @param promised what steps that are begun elsewhere will take of it, by the code of its output
  */
 public record Begun(
     Make make,
@@ -55,9 +56,11 @@ public record Begun(
     Optional<Make> before,
     SortedMap<String, Timeline.Span> real,
     Optional<Pace> pace,
-    Optional<Set<String>> opened) {
+    Optional<Set<String>> opened,
+    SortedMap<String, Amount> promised) {
   public Begun {
     opened = opened.map(Set::copyOf);
+    promised = Collections.unmodifiableNavigableMap(new TreeMap<>(promised));
     tasks = List.copyOf(tasks);
     done = Collections.unmodifiableNavigableSet(new TreeSet<>(done));
     TreeSet<String> all = new TreeSet<>(started);
@@ -101,19 +104,46 @@ public record Begun(
         before.or(() -> Optional.of(make)),
         real,
         pace,
-        opened);
+        opened,
+        promised);
   }
 
   /** This batch at a pace. */
   Begun at(Pace other) {
     return new Begun(
-        make, tasks, started, done, failed, stretches, before, real, Optional.of(other), opened);
+        make,
+        tasks,
+        started,
+        done,
+        failed,
+        stretches,
+        before,
+        real,
+        Optional.of(other),
+        opened,
+        promised);
   }
 
   /** This batch, of whose run these baths are in use. */
   public Begun dropping(Set<String> baths) {
     return new Begun(
-        make, tasks, started, done, failed, stretches, before, real, pace, Optional.of(baths));
+        make,
+        tasks,
+        started,
+        done,
+        failed,
+        stretches,
+        before,
+        real,
+        pace,
+        Optional.of(baths),
+        promised);
+  }
+
+  /** This batch, of which steps that are begun will take so much, by the code of its output. */
+  public Begun promising(SortedMap<String, Amount> taken) {
+    return new Begun(
+        make, tasks, started, done, failed, stretches, before, real, pace, opened, taken);
   }
 
   /** This batch as it goes at a moment, with the dates its plan gave it. */
@@ -202,7 +232,7 @@ public record Begun(
     Instant own = pace.useBys().get(index);
     boolean inherited = stored.flatMap(Stored::useByOf).isPresent();
     Instant useBy = inherited ? stored.map(Stored::useBy).filter(own::isAfter).orElse(own) : own;
-    Lot lot =
+    Lot whole =
         new Lot(
             make.id(),
             ref(index),
@@ -212,6 +242,8 @@ public record Begun(
             output.hold().place(),
             output.container(),
             reserved(index));
+    Amount taken = promised.getOrDefault(output.code(), Amount.zero(output.unit()));
+    Lot lot = whole.less(taken.atMost(whole.left()), make.event());
     boolean safety = output.hold().reason().isSafety();
     Instant holds = safety ? own : later(own, lastUse(index));
     Instant safe = safety || inherited ? useBy : later(useBy, make.eaten());

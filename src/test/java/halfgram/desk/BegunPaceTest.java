@@ -98,6 +98,58 @@ class BegunPaceTest {
     }
   }
 
+  @Test
+  void whatAStepInHandTakesOfABatchThatNobodyHasCalledDoneIsPromisedToNobodyElse() {
+    String brine = "fish-brine/lunch.2026-12-05/1";
+    site.setClock(Site.at("09:55"));
+    at.tick(at.any(brine + "/stir"), "start", "ines", "");
+    site.setClock(Site.at("10:03"));
+    Task brining = at.any("char-portions/lunch.2026-12-05/1/brine");
+    at.tick(brining, "start", "ines", "");
+    at.done("slip/terrace?accept=yes", "{'covers':30}");
+    assertThat(at.inForce().sheet().draws())
+        .extracting(draw -> draw.lot().code())
+        .as("the fish of today lies in all of it")
+        .doesNotContain(brine);
+    assertThat(at.inForce().sheet().makes())
+        .extracting(Make::id)
+        .as("tomorrow's fish has a brine of its own")
+        .contains("fish-brine/lunch.2026-12-06/1");
+    site.setClock(Site.at("10:58"));
+    at.tick(at.any(brine + "/stir"), "done", "ines", ",'sure':true");
+    assertThat(at.tick(brining, "done", "ines", ",'sure':true").status()).isEqualTo(201);
+    at.done("slip/terrace?accept=yes", "{'covers':31}");
+    assertThat(at.inForce().sheet().draws())
+        .extracting(draw -> draw.lot().component().formula())
+        .as("it is used up")
+        .doesNotContain("fish-brine");
+  }
+
+  @Test
+  void whatIsInHandOvernightIsPromisedToNobodyOfTheNextDay() {
+    site.setClock(Site.at("14:48"));
+    Task cook = at.any("parsnip-puree/harvest-dinner/1/cook");
+    at.tick(cook, "start", "ines", "");
+    site.setClock(Site.at("09:00").plusSeconds(24 * 3600));
+    BigDecimal sum =
+        cook.weigh().stream()
+            .flatMap(group -> group.lines().stream())
+            .filter(line -> line.line().item().code().startsWith("pea-stock"))
+            .map(line -> cook.make().scaled().setOut(line.line()).number())
+            .reduce(BigDecimal.ZERO, BigDecimal::add);
+    assertThat(sum).isPositive();
+    for (Draw draw : at.inForce().sheet().draws()) {
+      boolean stock = draw.lot().code().startsWith("t-1203-stock");
+      sum = stock ? sum.add(draw.amount().number()) : sum;
+    }
+    BigDecimal there = BigDecimal.ZERO;
+    for (JsonNode tub : at.json("stock?limit=200").path("tubs")) {
+      boolean stock = tub.path("code").asText().startsWith("t-1203-stock");
+      there = stock ? there.add(tub.path("left").path("value").decimalValue()) : there;
+    }
+    assertThat(sum).isLessThanOrEqualTo(there.add(new BigDecimal("0.001")));
+  }
+
   private List<String> bases(String service) {
     return at.inForce().sheet().makes().stream()
         .map(Make::id)

@@ -42,7 +42,8 @@ final class Began {
         Optional.empty(),
         new TreeMap<>(),
         Optional.empty(),
-        Optional.empty());
+        Optional.empty(),
+        new TreeMap<>());
   }
 
   /** One into which more can still be weighed. */
@@ -57,7 +58,8 @@ final class Began {
         Optional.empty(),
         new TreeMap<>(),
         Optional.empty(),
-        Optional.empty());
+        Optional.empty(),
+        new TreeMap<>());
   }
 
   /** The same one as the sheet planned around it has it. */
@@ -80,7 +82,8 @@ final class Began {
         Optional.empty(),
         new TreeMap<>(),
         Optional.empty(),
-        Optional.empty());
+        Optional.empty(),
+        new TreeMap<>());
   }
 
   static Begun of(PrepSheet sheet, String make, int done) {
@@ -119,7 +122,8 @@ final class Began {
                 Optional.empty(),
                 new TreeMap<>(),
                 Optional.empty(),
-                Optional.empty()));
+                Optional.empty(),
+                new TreeMap<>()));
       }
     }
     return all;
