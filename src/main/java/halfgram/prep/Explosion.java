@@ -260,7 +260,7 @@ record Explosion(
     private Map<String, List<Stock>> stockByFormula() {
       List<Stock> all = new ArrayList<>();
       book.lots().forEach(lot -> all.add(Thawing.stock(book, lot)));
-      begun.values().forEach(of -> of.forEach(make -> all.addAll(make.expected())));
+      begun.values().stream().flatMap(List::stream).forEach(of -> all.addAll(expected(of)));
       Map<String, List<Stock>> byFormula = new HashMap<>();
       for (Stock stock : all) {
         byFormula
@@ -268,6 +268,17 @@ record Explosion(
             .add(stock);
       }
       return byFormula;
+    }
+
+    /** Tubs on the way; what one would keep for an event that is not agreed any more is free. */
+    private List<Stock> expected(Begun of) {
+      Set<String> gone =
+          of.make().event().filter(event -> !isAgreed(event)).map(Set::of).orElse(Set.of());
+      return of.expected().stream().map(stock -> stock.without(gone)).toList();
+    }
+
+    private boolean isAgreed(String event) {
+      return book.events().stream().anyMatch(one -> one.code().equals(event));
     }
 
     /**

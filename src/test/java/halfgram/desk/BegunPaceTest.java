@@ -150,6 +150,23 @@ class BegunPaceTest {
     assertThat(sum).isLessThanOrEqualTo(there.add(new BigDecimal("0.001")));
   }
 
+  @Test
+  void whatIsInWorkForAnEventThatIsTakenOutIsThereForTheOthers() {
+    String crisps = "rye-crisp/harvest-dinner/1";
+    site.setClock(Site.at("12:30"));
+    at.tick(at.any(crisps), "start", "ines", ",'sure':true");
+    long seen = at.json("events/harvest-dinner").path("change").asLong();
+    assertThat(at.script.delete("events/harvest-dinner?seen=" + seen).status()).isEqualTo(200);
+    at.accept();
+    assertThat(at.inForce().sheet().draws())
+        .filteredOn(draw -> draw.lot().code().equals(crisps))
+        .extracting(draw -> draw.need().user())
+        .contains("terrace");
+    assertThat(at.inForce().sheet().makes())
+        .extracting(Make::id)
+        .doesNotContain("rye-crisp/terrace/1");
+  }
+
   private List<String> bases(String service) {
     return at.inForce().sheet().makes().stream()
         .map(Make::id)

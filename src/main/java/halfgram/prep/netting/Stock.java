@@ -25,6 +25,11 @@ public record Stock(
     this(lot, ready, holds, safe, Instant.MIN, Set.of());
   }
 
+  /** The same, keeping nothing for some events. */
+  public Stock without(Set<String> events) {
+    return new Stock(lot.without(events), ready, holds, safe, anew, meant);
+  }
+
   /** A tub in store has one date, and it counts for both. */
   public static Stock of(Lot lot) {
     return of(lot, lot.made());
