@@ -53,7 +53,7 @@ record LabelView(List<Label> labels, String back) {
     House house = scene.house();
     ComponentRef ref = lot.component();
     Optional<FormulaVersion> version = house.book().formulary().find(ref);
-    SortedSet<String> allergens = new TreeSet<>();
+    SortedSet<String> allergens = new TreeSet<>(lot.known().allergens());
     version.ifPresent(
         of ->
             allergens.addAll(
