@@ -6,6 +6,7 @@ import halfgram.formula.ComponentRef;
 import halfgram.formula.Contains;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Output;
+import halfgram.lot.LedgerStore;
 import halfgram.lot.Lot;
 import halfgram.lot.LotStore;
 import halfgram.lot.Movement;
@@ -46,6 +47,7 @@ import java.util.UUID;
  */
 final class Filling {
   private final LotStore lots = new LotStore();
+  private final LedgerStore ledger = new LedgerStore();
   private final Posting posting = new Posting();
   private final InsideDates inside = new InsideDates();
 
@@ -69,9 +71,12 @@ final class Filling {
   private Contains carried(Tx tx, House house, InForce inForce, Task task, List<Tub> used) {
     KitchenBook book = inForce.book();
     Contains carried =
-        new AllergenTrace(book.formulary(), book::ingredient).of(task.version()).contains();
+        new AllergenTrace(book.formulary(), book::ingredient)
+            .of(task.version())
+            .contains()
+            .and(new Contains(task.allergens(), Contains.NONE.tags()));
     List<Tub> all = new ArrayList<>(used);
-    all.addAll(lots.listUsedByTasks(tx, house.id(), task.make().id() + "/"));
+    all.addAll(ledger.listUsedBy(tx, house.id(), task.make().id()));
     for (Tub tub : all) {
       carried = carried.and(tub.lot().known());
     }
