@@ -63,6 +63,15 @@ final class ComponentReader {
     }
   }
 
+  /** The output that a reference means; empty when there is none. */
+  String output(ComponentRef ref) {
+    return formulary
+        .find(ref)
+        .flatMap(version -> output(version, ref))
+        .map(Output::code)
+        .orElse("");
+  }
+
   private static Optional<Output> output(FormulaVersion version, ComponentRef ref) {
     return ref.output().isEmpty()
         ? version.outputs().stream().findFirst()

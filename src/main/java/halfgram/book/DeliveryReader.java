@@ -2,6 +2,7 @@ package halfgram.book;
 
 import halfgram.delivery.Delivery;
 import halfgram.delivery.DeliveryEntry;
+import halfgram.delivery.DeliveryStand;
 import halfgram.ingredient.Ingredient;
 import halfgram.measure.Amount;
 import halfgram.measure.BusinessDay;
@@ -39,17 +40,34 @@ final class DeliveryReader {
     Optional<Duration> checkIn = node.findDuration("checkIn");
     List<Delivery.Line> lines = node.some("lines", this::line);
     once(node, lines);
-    List<DeliveryEntry> entries = node.list("entries", entry -> entry(entry, date, lines));
+    List<DeliveryEntry> entries = node.list("entries", entry -> entry(entry, date));
     onceEach(node, entries);
-    return new Delivery(
-        code,
-        supplier,
-        date,
-        clock.at(date, expected),
-        checkIn.orElse(Delivery.USUAL_CHECK_IN),
-        checkIn.isPresent(),
-        lines,
-        entries);
+    Delivery delivery =
+        new Delivery(
+            code,
+            supplier,
+            date,
+            clock.at(date, expected),
+            checkIn.orElse(Delivery.USUAL_CHECK_IN),
+            checkIn.isPresent(),
+            lines,
+            entries);
+    onLines(node, delivery);
+    return delivery;
+  }
+
+  /** What counts is about a line there is; what was undone may be about one that was taken out. */
+  private static void onLines(Node node, Delivery delivery) {
+    DeliveryStand stand = delivery.stand();
+    for (int i = 0; i < delivery.entries().size(); i++) {
+      DeliveryEntry entry = delivery.entries().get(i);
+      String code = entry.ingredient().orElse("");
+      if (!code.isEmpty() && delivery.findLine(code).isEmpty() && stand.counts(entry.id())) {
+        String known =
+            String.join(", ", delivery.lines().stream().map(Delivery.Line::ingredient).toList());
+        node.problem("entries[" + i + "].ingredient", code, "problem.no-delivery-line", known);
+      }
+    }
   }
 
   private Delivery.Line line(Node node) {
@@ -92,7 +110,7 @@ final class DeliveryReader {
     }
   }
 
-  private DeliveryEntry entry(Node node, LocalDate date, List<Delivery.Line> lines) {
+  private DeliveryEntry entry(Node node, LocalDate date) {
     Optional<UUID> id = node.find("entry", DeliveryReader::uuid, "accept.uuid");
     if (!node.has("entry")) {
       node.problem("entry", "", "problem.missing", Message.of("accept.uuid"));
@@ -104,14 +122,6 @@ final class DeliveryReader {
     }
     Optional<LocalTime> expected = node.findTime("expected");
     Optional<String> ingredient = node.findCode("ingredient");
-    ingredient.ifPresent(
-        code -> {
-          if (lines.stream().noneMatch(line -> line.ingredient().equals(code))) {
-            String known =
-                String.join(", ", lines.stream().map(Delivery.Line::ingredient).toList());
-            node.problem("ingredient", code, "problem.no-delivery-line", known);
-          }
-        });
     Optional<Amount> came =
         node.findQuantity("came")
             .flatMap(typed -> mass(node, "came", ingredient.orElse(""), typed));

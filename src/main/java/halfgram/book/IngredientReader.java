@@ -42,7 +42,7 @@ final class IngredientReader {
         density(node).or(() -> row.map(reading.reference.densities()::get)),
         row.map(reading.reference.calcium()::get),
         node.has("contains"),
-        allergens(node),
+        allergens(reading, node),
         new TreeSet<>(node.words("tags")),
         node.list("packs", IngredientReader::pack),
         new TreeSet<>(lookAlikes),
@@ -69,7 +69,8 @@ final class IngredientReader {
         .map(density -> new Stated(new Ratio(density), Standing.ENTERED, ""));
   }
 
-  private SortedSet<String> allergens(Node node) {
+  /** Codes of allergens that something contains. */
+  static SortedSet<String> allergens(Reading reading, Node node) {
     List<String> codes = node.words("contains");
     for (int i = 0; i < codes.size(); i++) {
       if (!codes.get(i).isEmpty() && !reading.reference.allergens().containsKey(codes.get(i))) {

@@ -1,6 +1,7 @@
 package halfgram.book;
 
 import halfgram.formula.ComponentRef;
+import halfgram.formula.Contains;
 import halfgram.lot.Frozen;
 import halfgram.lot.Lot;
 import halfgram.lot.Reservation;
@@ -16,6 +17,7 @@ import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.TreeSet;
 
 /** Reads the tubs on hand. */
 final class LotReader {
@@ -47,16 +49,19 @@ final class LotReader {
     if (kept.compareTo(left) > 0) {
       node.problem("reserved", said(kept), "problem.reserved-over", said(left));
     }
+    Contains known =
+        new Contains(IngredientReader.allergens(reading, node), new TreeSet<>(node.words("tags")));
     Lot lot =
         new Lot(
-            code,
-            ref,
-            left,
-            instant(made),
-            instant(useBy),
-            node.findWord("place").orElse(""),
-            container,
-            reserved);
+                code,
+                ref,
+                left,
+                instant(made),
+                instant(useBy),
+                node.findWord("place").orElse(""),
+                container,
+                reserved)
+            .knowing(known);
     return frost(node, lot, made, useBy);
   }
 

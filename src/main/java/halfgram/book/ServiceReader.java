@@ -15,10 +15,12 @@ import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
@@ -35,6 +37,7 @@ final class ServiceReader {
   private final MenuReader menu;
   private final LocalTime dayStart;
   private final Map<String, SortedSet<DayOfWeek>> daysOf = new HashMap<>();
+  private final Set<List<Object>> pars = new HashSet<>();
 
   ServiceReader(Reading reading, ComponentReader components, MenuReader menu, LocalTime dayStart) {
     this.reading = reading;
@@ -143,6 +146,7 @@ final class ServiceReader {
     return new Curve(pickUps);
   }
 
+  /** A par; one output has one amount for a service on a day, however it is named. */
   Par par(Node node) {
     String service = reading.code(Reading.Kind.SERVICE, node, "service");
     ComponentRef ref = components.component(node);
@@ -156,6 +160,9 @@ final class ServiceReader {
                 t -> {
                   Amount amount = components.amount(of, word(day), ref, t);
                   amounts.put(day, amount);
+                  if (!pars.add(List.of(service, ref.formula(), components.output(ref), day))) {
+                    reading.problems.addInNew(of.path(word(day)), t, "problem.par-twice", service);
+                  }
                   Amount most = amount.dimension() == Dimension.COUNT ? MOST_PIECES : MOST_MASS;
                   if (amount.dimension() == most.dimension() && amount.compareTo(most) > 0) {
                     reading.problems.addInNew(of.path(word(day)), t, "problem.par-most", most);

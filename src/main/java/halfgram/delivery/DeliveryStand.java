@@ -114,13 +114,7 @@ public record DeliveryStand(
               : Optional.of(Message.of("delivery.refused.undo"));
       case ARRIVED -> over(true);
       case CANCELLED -> over(true);
-      case LATE ->
-          over(true)
-              .or(
-                  () ->
-                      entry.expected().filter(expected::equals).isPresent()
-                          ? Optional.of(Message.of("delivery.refused.same-time", expected))
-                          : Optional.empty());
+      case LATE -> over(true).or(() -> cannotCome(entry));
       case SHORT -> over(false).or(() -> isLess(entry, line));
       case REJECTED ->
           over(false)
@@ -143,6 +137,17 @@ public record DeliveryStand(
     }
     return toCome && isHere()
         ? Optional.of(Message.of("delivery.refused.here", arrived.get().at()))
+        : Optional.empty();
+  }
+
+  /** Why it cannot be expected when it is said to be: it is so already, or that is over. */
+  private Optional<Message> cannotCome(DeliveryEntry entry) {
+    Instant at = entry.expected().orElse(expected);
+    if (at.equals(expected)) {
+      return Optional.of(Message.of("delivery.refused.same-time", expected));
+    }
+    return at.isBefore(entry.at())
+        ? Optional.of(Message.of("delivery.refused.time-over", at))
         : Optional.empty();
   }
 

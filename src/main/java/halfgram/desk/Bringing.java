@@ -131,7 +131,7 @@ public final class Bringing {
     long change = kitchens.change(tx, house.id(), News.fact("stock", code, DETAIL, who), now);
     Tub tub = new Tub(id, lot, Optional.empty(), change, false);
     Movement brought = Movement.of(id, Movement.Kind.BROUGHT, lot.left(), who, now);
-    posting.open(tx, house.id(), tub, brought, change);
+    posting.open(tx, house.id(), house.book(), tub, brought, change);
     return Outcome.of(code);
   }
 

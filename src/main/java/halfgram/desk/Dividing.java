@@ -3,6 +3,7 @@ package halfgram.desk;
 import halfgram.db.Tx;
 import halfgram.formula.AllergenTrace;
 import halfgram.formula.ComponentRef;
+import halfgram.formula.Contains;
 import halfgram.formula.FormulaVersion;
 import halfgram.kitchen.KitchenStore;
 import halfgram.lot.Frozen;
@@ -136,10 +137,12 @@ public final class Dividing {
               split.container().or(lot::container),
               shares.get(i),
               lot.frozen(),
-              lot.thawed());
+              lot.thawed(),
+              lot.known());
       Tub filled = new Tub(id(split.id(), i), part, tub.task(), change, false);
       Movement in = Movement.of(filled.id(), Movement.Kind.SPLIT, split.each(), who, now);
-      posting.open(tx, house.id(), filled, in.because(Optional.of(lot.code())), change);
+      posting.open(
+          tx, house.id(), house.book(), filled, in.because(Optional.of(lot.code())), change);
       made.add(filled);
     }
     return new Handled.Done(lots.findById(tx, house.id(), tub.id()), made);
@@ -236,7 +239,7 @@ public final class Dividing {
       if (!notBefore(house, lot).equals(notBefore(house, first))) {
         return refused("handling.combine-rests", lot.code(), first.code());
       }
-      if (!isAlike(trace.of(version), trace.of(other))) {
+      if (!carried(house, first, trace).equals(carried(house, lot, trace))) {
         return refused("handling.combine-allergens", lot.code(), first.code());
       }
     }
@@ -259,9 +262,8 @@ public final class Dividing {
         && one.left().dimension() == other.left().dimension();
   }
 
-  private static boolean isAlike(AllergenTrace.Carried one, AllergenTrace.Carried other) {
-    return one.allergens().keySet().equals(other.allergens().keySet())
-        && one.tags().keySet().equals(other.tags().keySet());
+  private static Contains carried(House house, Lot lot, AllergenTrace trace) {
+    return lot.carried(house.book().formulary(), trace);
   }
 
   private static FormulaVersion version(House house, Lot lot) {
@@ -291,7 +293,7 @@ public final class Dividing {
       posting.keep(tx, house.id(), rows, change);
     }
     Tub tub = new Tub(combining.id(), into, Optional.empty(), change, false);
-    posting.open(tx, house.id(), tub, filled, change);
+    posting.open(tx, house.id(), house.book(), tub, filled, change);
     if (tubs.stream().anyMatch(Tub::assumed)) {
       // Nobody has weighed it: what was assumed of one is assumed of all of it.
       Movement none = Movement.of(tub.id(), Movement.Kind.ASSUMED, into.left().times(0), who, now);
@@ -326,6 +328,7 @@ public final class Dividing {
     Instant useBy = first.useBy();
     Optional<Frozen> ice = first.frozen().map(of -> of.shorter(of, now));
     Optional<Instant> thawed = first.thawed();
+    Contains known = first.known();
     List<Amount> amounts = new ArrayList<>();
     for (Tub tub : tubs) {
       Lot lot = tub.lot();
@@ -334,6 +337,7 @@ public final class Dividing {
       useBy = lot.useBy().isBefore(useBy) ? lot.useBy() : useBy;
       ice = ice.flatMap(of -> lot.frozen().map(other -> of.shorter(other, now)));
       thawed = thawed.or(lot::thawed);
+      known = known.and(lot.known());
       lot.reserved().forEach(one -> kept.merge(one.event(), one.amount(), Amount::plus));
     }
     return new Lot(
@@ -346,7 +350,8 @@ public final class Dividing {
         combining.container().or(first::container),
         kept.entrySet().stream().map(one -> new Reservation(one.getKey(), one.getValue())).toList(),
         ice,
-        thawed);
+        thawed,
+        known);
   }
 
   private long log(Tx tx, House house, String code, List<Movement> rows, List<String> others) {

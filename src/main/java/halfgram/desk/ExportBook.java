@@ -3,6 +3,9 @@ package halfgram.desk;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.db.Tx;
+import halfgram.formula.AllergenTrace;
+import halfgram.formula.Contains;
+import halfgram.formula.FormulaVersion;
 import halfgram.lot.Frozen;
 import halfgram.lot.Lot;
 import halfgram.lot.LotStore;
@@ -11,10 +14,12 @@ import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import halfgram.measure.Exact;
+import halfgram.prep.KitchenBook;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.SortedSet;
 
 /** Writes a kitchen's book as a file would hold it, with its tubs as they are now. */
 public final class ExportBook {
@@ -35,8 +40,23 @@ public final class ExportBook {
     ObjectNode book = house.tree().deepCopy();
     ArrayNode list = book.putArray("tubs");
     ZoneId zone = house.book().kitchen().clock().zone();
-    tubs.forEach(tub -> tub(list.addObject(), tub.lot(), zone));
+    KitchenBook now = house.book();
+    AllergenTrace trace = new AllergenTrace(now.formulary(), now::ingredient);
+    for (Tub tub : tubs) {
+      ObjectNode node = list.addObject();
+      tub(node, tub.lot(), zone);
+      FormulaVersion version = now.formulary().get(tub.lot().component());
+      Contains more = tub.lot().known().beyond(trace.of(version).contains());
+      words(node, "contains", more.allergens());
+      words(node, "tags", more.tags());
+    }
     return book;
+  }
+
+  private static void words(ObjectNode node, String key, SortedSet<String> words) {
+    if (!words.isEmpty()) {
+      words.forEach(node.putArray(key)::add);
+    }
   }
 
   private static void tub(ObjectNode node, Lot lot, ZoneId zone) {

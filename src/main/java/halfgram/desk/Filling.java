@@ -1,9 +1,12 @@
 package halfgram.desk;
 
 import halfgram.db.Tx;
+import halfgram.formula.AllergenTrace;
 import halfgram.formula.ComponentRef;
+import halfgram.formula.Contains;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Output;
+import halfgram.lot.LedgerStore;
 import halfgram.lot.Lot;
 import halfgram.lot.LotStore;
 import halfgram.lot.Movement;
@@ -13,6 +16,7 @@ import halfgram.measure.BusinessDay;
 import halfgram.measure.Message;
 import halfgram.measure.Ratio;
 import halfgram.measure.Rounding;
+import halfgram.prep.KitchenBook;
 import halfgram.prep.Stored;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
@@ -43,6 +47,7 @@ import java.util.UUID;
  */
 final class Filling {
   private final LotStore lots = new LotStore();
+  private final LedgerStore ledger = new LedgerStore();
   private final Posting posting = new Posting();
   private final InsideDates inside = new InsideDates();
 
@@ -57,8 +62,25 @@ final class Filling {
     List<Tub> used = use(tx, house, inForce, task, tick, counted, change);
     if (!task.stored().isEmpty()) {
       Instant cap = inside.earliest(tx, house, task, used);
-      fill(tx, house, inForce, task, tick, change, cap);
+      Contains carried = carried(tx, house, inForce, task, used);
+      fill(tx, house, inForce, task, tick, change, cap, carried);
     }
+  }
+
+  /** What a make carries: by the plan it was made from, and by the tubs that went in. */
+  private Contains carried(Tx tx, House house, InForce inForce, Task task, List<Tub> used) {
+    KitchenBook book = inForce.book();
+    Contains carried =
+        new AllergenTrace(book.formulary(), book::ingredient)
+            .of(task.version())
+            .contains()
+            .and(new Contains(task.allergens(), Contains.NONE.tags()));
+    List<Tub> all = new ArrayList<>(used);
+    all.addAll(ledger.listUsedBy(tx, house.id(), task.make().id()));
+    for (Tub tub : all) {
+      carried = carried.and(tub.lot().known());
+    }
+    return carried;
   }
 
   /**
@@ -176,7 +198,14 @@ final class Filling {
   // ---- what comes out ----
 
   private void fill(
-      Tx tx, House house, InForce inForce, Task task, Tick tick, long change, Instant cap) {
+      Tx tx,
+      House house,
+      InForce inForce,
+      Task task,
+      Tick tick,
+      long change,
+      Instant cap,
+      Contains carried) {
     Stored first = task.stored().get(0);
     Ratio part =
         tick.amount().isPresent() && first.made().isPositive()
@@ -190,7 +219,7 @@ final class Filling {
     }
     List<String> codes = TubCodes.next(tx, house, tick.at(), fills.size());
     for (int i = 0; i < fills.size(); i++) {
-      Lot lot = lot(inForce, task, fills.get(i).stored(), tick, cap, codes.get(i));
+      Lot lot = lot(inForce, task, fills.get(i).stored(), tick, cap, codes.get(i)).knowing(carried);
       Tub tub = new Tub(UUID.randomUUID(), lot, Optional.of(task.id()), change, false);
       lots.add(tx, house.id(), tub);
       Movement filled = movement(tub, Movement.Kind.MADE, fills.get(i).amount(), tick);

@@ -215,7 +215,7 @@ public final class ImportBook {
     int rows = new Importing(tx, stand.id(), change, who, at).write(tree, book);
     for (Lot lot : book.lots()) {
       Optional<Tub> tub = Optional.ofNullable(tubs.get(lot.code()));
-      rows += tub(tx, new Place(stand.id(), change, who, at), lot, tub);
+      rows += tub(tx, new Place(stand.id(), book, change, who, at), lot, tub);
     }
     new Reserved(tx, stand.id(), change, who, at)
         .changed(before.path("events"), tree.path("events"));
@@ -261,7 +261,7 @@ public final class ImportBook {
   }
 
   /** Where and when, and by whom. */
-  private record Place(UUID kitchen, long change, String who, Instant at) {}
+  private record Place(UUID kitchen, KitchenBook book, long change, String who, Instant at) {}
 
   /** Adds a tub, or counts it to what the book says is left. */
   private int tub(Tx tx, Place place, Lot lot, Optional<Tub> there) {
@@ -294,7 +294,7 @@ public final class ImportBook {
     }
     Tub tub = new Tub(UUID.randomUUID(), lot, Optional.empty(), change, false);
     Movement brought = Movement.of(tub.id(), Movement.Kind.BROUGHT, lot.left(), who, at);
-    posting.open(tx, kitchen, tub, brought, change);
+    posting.open(tx, kitchen, place.book(), tub, brought, change);
     return 1;
   }
 

@@ -1,5 +1,6 @@
 package halfgram.desk;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookReader;
 import halfgram.book.table.BookTable;
@@ -13,8 +14,10 @@ import halfgram.kitchen.KitchenStore;
 import halfgram.prep.KitchenBook;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -65,6 +68,7 @@ public final class ImportTable {
     ObjectNode before = export.export(tx, house);
     ObjectNode tree = before.deepCopy();
     Placed placed = table.put(tree, rows);
+    countAlone(before, tree);
     return placed.all(desk.check(before, tree).problems());
   }
 
@@ -75,6 +79,7 @@ public final class ImportTable {
     ObjectNode before = export.export(tx, now);
     ObjectNode tree = before.deepCopy();
     Placed placed = change.table().put(tree, change.rows());
+    countAlone(before, tree);
     if (placed.misreads().isEmpty() && tree.equals(before)) {
       return Outcome.refused(List.of());
     }
@@ -93,6 +98,21 @@ public final class ImportTable {
         written.rows(),
         written.problems().stream().map(placed::at).toList(),
         written.told().stream().map(placed::at).toList());
+  }
+
+  /**
+   * Of a tub that is there its count alone comes in, so that less than it keeps for events is no
+   * contradiction: the ledger says whose was taken.
+   */
+  private static void countAlone(ObjectNode before, ObjectNode tree) {
+    Map<String, JsonNode> left = new HashMap<>();
+    before.path("tubs").forEach(tub -> left.put(tub.path("code").asText(), tub.path("left")));
+    for (JsonNode tub : tree.path("tubs")) {
+      JsonNode was = left.get(tub.path("code").asText());
+      if (was != null && !was.equals(tub.path("left"))) {
+        ((ObjectNode) tub).remove("reserved");
+      }
+    }
   }
 
   /** New tubs that somebody says were made in the future. */

@@ -1,6 +1,7 @@
 package halfgram.desk;
 
 import halfgram.db.Tx;
+import halfgram.formula.AllergenTrace;
 import halfgram.lot.Lot;
 import halfgram.lot.LotStore;
 import halfgram.lot.Movement;
@@ -8,6 +9,7 @@ import halfgram.lot.Reservation;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.measure.Rounding;
+import halfgram.prep.KitchenBook;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -71,12 +73,14 @@ final class Posting {
   /**
    * Puts a tub into the ledger: its row, what filled it, and how it stands.
    *
+   * @param book by which it is known what it carries
    * @param tub how it stands: its dates, frozen or thawed, what it keeps
    * @param filled the movement that filled it
    */
-  void open(Tx tx, UUID kitchen, Tub tub, Movement filled, long change) {
-    Lot lot = tub.lot();
-    lots.add(tx, kitchen, tub);
+  void open(Tx tx, UUID kitchen, KitchenBook book, Tub tub, Movement filled, long change) {
+    AllergenTrace trace = new AllergenTrace(book.formulary(), book::ingredient);
+    Lot lot = tub.lot().knowing(tub.lot().carried(book.formulary(), trace));
+    lots.add(tx, kitchen, new Tub(tub.id(), lot, tub.task(), change, tub.assumed()));
     lots.move(tx, kitchen, filled, change);
     turned(lot, filled).ifPresent(turn -> lots.move(tx, kitchen, turn, change));
     for (Reservation kept : lot.reserved()) {

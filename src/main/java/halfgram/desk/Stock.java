@@ -13,7 +13,6 @@ import halfgram.measure.Dimension;
 import halfgram.measure.Message;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -274,12 +273,6 @@ public final class Stock {
         .map(tub -> life(tx, house, tub, lots.listOf(tx, house.id(), tub.id())));
   }
 
-  /** How the ids of all tasks of a task's make begin: formula, service and number. */
-  private static String make(String task) {
-    String[] parts = task.split("/", 4);
-    return String.join("/", Arrays.asList(parts).subList(0, Math.min(3, parts.length))) + "/";
-  }
-
   private Life life(Tx tx, House house, Tub tub, List<Movement> movements) {
     Map<Long, List<String>> into = new HashMap<>();
     for (Movement one : movements) {
@@ -288,12 +281,12 @@ public final class Stock {
       }
     }
     List<Tub> madeOf =
-        tub.task().map(task -> lots.listUsedByTasks(tx, house.id(), make(task))).orElse(List.of());
+        tub.task()
+            .map(task -> ledger.listUsedBy(tx, house.id(), LedgerStore.make(task)))
+            .orElse(List.of());
     List<Tub> wentInto =
-        ledger.listTasksUsing(tx, house.id(), tub.id()).stream()
-            .map(Stock::make)
-            .distinct()
-            .flatMap(make -> lots.listOfTasks(tx, house.id(), make).stream())
+        ledger.listMakesUsing(tx, house.id(), tub.id()).stream()
+            .flatMap(make -> lots.listOfTasks(tx, house.id(), make + "/").stream())
             .toList();
     return new Life(tub, movements, into, madeOf, wentInto);
   }

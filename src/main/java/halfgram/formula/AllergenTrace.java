@@ -24,6 +24,11 @@ public final class AllergenTrace {
     public SortedSet<String> allergenCodes() {
       return new java.util.TreeSet<>(allergens.keySet());
     }
+
+    /** The same without the ways. */
+    public Contains contains() {
+      return new Contains(allergenCodes(), new java.util.TreeSet<>(tags.keySet()));
+    }
   }
 
   private final Formulary formulary;

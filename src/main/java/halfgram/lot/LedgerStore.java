@@ -1,5 +1,7 @@
 package halfgram.lot;
 
+import static halfgram.db.schema.Tables.BATH_ENTRY;
+import static halfgram.db.schema.Tables.GATE_ENTRY;
 import static halfgram.db.schema.Tables.MOVEMENT;
 import static halfgram.db.schema.Tables.TICK;
 
@@ -9,6 +11,8 @@ import java.time.Instant;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import java.util.UUID;
 import org.jooq.Condition;
 import org.jooq.impl.DSL;
@@ -25,6 +29,27 @@ public final class LedgerStore {
               .where(UNDONE.KITCHEN_ID.eq(MOVEMENT.KITCHEN_ID))
               .and(UNDONE.LOT_ID.eq(MOVEMENT.LOT_ID))
               .and(UNDONE.UNDOES.eq(MOVEMENT.CHANGE_NUMBER)));
+
+  /** The entry by which a bath was filled, and one that takes an entry back. */
+  private static final halfgram.db.schema.tables.BathEntry FILL = BATH_ENTRY.as("fill");
+
+  private static final halfgram.db.schema.tables.BathEntry BACK = BATH_ENTRY.as("back");
+
+  /** That pieces went into the bath that was filled so, and nobody took that back. */
+  private static final Condition DROPPED_IN =
+      BATH_ENTRY
+          .KITCHEN_ID
+          .eq(FILL.KITCHEN_ID)
+          .and(BATH_ENTRY.KIND.eq("DROP"))
+          .and(BATH_ENTRY.FORMULA.eq(FILL.FORMULA))
+          .and(BATH_ENTRY.BUSINESS_DAY.eq(FILL.BUSINESS_DAY))
+          .and(BATH_ENTRY.LABEL.eq(DSL.coalesce(FILL.FRESH, FILL.LABEL)))
+          .and(
+              DSL.notExists(
+                  DSL.selectOne()
+                      .from(BACK)
+                      .where(BACK.KITCHEN_ID.eq(BATH_ENTRY.KITCHEN_ID))
+                      .and(BACK.UNDOES.eq(BATH_ENTRY.ID))));
 
   /** A movement with the tub it happened to. */
   public record Entry(Tub tub, Movement movement) {}
@@ -68,19 +93,86 @@ public final class LedgerStore {
     return changes.isEmpty() ? List.of() : LotStore.movements(tx, kitchen, of.and(used));
   }
 
-  /** Ids of the tasks that have used some of a tub. */
-  public List<String> listTasksUsing(Tx tx, UUID kitchen, UUID lot) {
-    return tx.sql()
-        .selectDistinct(TICK.TASK)
+  /**
+   * The tubs that a make has used: its tasks, what was added to it to taste, and the baths its
+   * pieces went into.
+   */
+  public List<Tub> listUsedBy(Tx tx, UUID kitchen, String make) {
+    SortedSet<Long> changes = new TreeSet<>();
+    changes.addAll(
+        tx.sql()
+            .select(TICK.CHANGE_NUMBER)
+            .from(TICK)
+            .where(TICK.KITCHEN_ID.eq(kitchen))
+            .and(TICK.TASK.startsWith(make + "/"))
+            .fetch(TICK.CHANGE_NUMBER));
+    changes.addAll(
+        tx.sql()
+            .select(GATE_ENTRY.CHANGE_NUMBER)
+            .from(GATE_ENTRY)
+            .where(GATE_ENTRY.KITCHEN_ID.eq(kitchen))
+            .and(GATE_ENTRY.TASK.startsWith(make + "/"))
+            .fetch(GATE_ENTRY.CHANGE_NUMBER));
+    changes.addAll(
+        tx.sql()
+            .select(FILL.CHANGE_NUMBER)
+            .from(BATH_ENTRY)
+            .join(FILL)
+            .on(DROPPED_IN)
+            .where(BATH_ENTRY.KITCHEN_ID.eq(kitchen))
+            .and(BATH_ENTRY.RUN.eq(make))
+            .fetch(FILL.CHANGE_NUMBER));
+    List<UUID> ids =
+        listUsed(tx, kitchen, List.copyOf(changes)).stream().map(Movement::lot).distinct().toList();
+    return lots.listOfIds(tx, kitchen, ids);
+  }
+
+  /** Ids of the makes that have used some of a tub, in the same ways. */
+  public List<String> listMakesUsing(Tx tx, UUID kitchen, UUID lot) {
+    Condition used =
+        MOVEMENT
+            .KITCHEN_ID
+            .eq(kitchen)
+            .and(MOVEMENT.LOT_ID.eq(lot))
+            .and(MOVEMENT.KIND.eq(Movement.Kind.USED.name()))
+            .and(STANDING);
+    SortedSet<String> makes = new TreeSet<>();
+    tx.sql()
+        .select(TICK.TASK)
         .from(MOVEMENT)
         .join(TICK)
         .on(TICK.KITCHEN_ID.eq(MOVEMENT.KITCHEN_ID))
         .and(TICK.ID.eq(MOVEMENT.TICK_ID))
-        .where(MOVEMENT.KITCHEN_ID.eq(kitchen))
-        .and(MOVEMENT.LOT_ID.eq(lot))
-        .and(MOVEMENT.KIND.eq(Movement.Kind.USED.name()))
-        .and(STANDING)
-        .fetch(TICK.TASK);
+        .where(used)
+        .fetch(TICK.TASK)
+        .forEach(task -> makes.add(make(task)));
+    makes.addAll(
+        tx.sql()
+            .select(GATE_ENTRY.MAKE)
+            .from(MOVEMENT)
+            .join(GATE_ENTRY)
+            .on(GATE_ENTRY.KITCHEN_ID.eq(MOVEMENT.KITCHEN_ID))
+            .and(GATE_ENTRY.CHANGE_NUMBER.eq(MOVEMENT.CHANGE_NUMBER))
+            .where(used)
+            .fetch(GATE_ENTRY.MAKE));
+    makes.addAll(
+        tx.sql()
+            .select(BATH_ENTRY.RUN)
+            .from(MOVEMENT)
+            .join(FILL)
+            .on(FILL.KITCHEN_ID.eq(MOVEMENT.KITCHEN_ID))
+            .and(FILL.CHANGE_NUMBER.eq(MOVEMENT.CHANGE_NUMBER))
+            .join(BATH_ENTRY)
+            .on(DROPPED_IN)
+            .where(used)
+            .fetch(BATH_ENTRY.RUN));
+    return List.copyOf(makes);
+  }
+
+  /** The make of a task: formula, service and number. */
+  public static String make(String task) {
+    String[] parts = task.split("/", 4);
+    return String.join("/", Arrays.asList(parts).subList(0, Math.min(3, parts.length)));
   }
 
   /** What was lost from one moment until before another and was not taken back, oldest first. */

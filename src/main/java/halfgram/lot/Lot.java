@@ -1,6 +1,9 @@
 package halfgram.lot;
 
+import halfgram.formula.AllergenTrace;
 import halfgram.formula.ComponentRef;
+import halfgram.formula.Contains;
+import halfgram.formula.Formulary;
 import halfgram.measure.Amount;
 import java.time.Duration;
 import java.time.Instant;
@@ -17,6 +20,8 @@ import java.util.Set;
  * @param useBy until when it may be used as it stands; of a frozen one until when the kitchen said
  *     that it keeps in the freezer
  * @param thawed when it came out of the freezer; it does not go in again
+ * @param known what it carries by what was known when it was filled; what its formula carries as it
+ *     is now comes on top of that
  */
 public record Lot(
     String code,
@@ -28,12 +33,13 @@ public record Lot(
     Optional<String> container,
     List<Reservation> reserved,
     Optional<Frozen> frozen,
-    Optional<Instant> thawed) {
+    Optional<Instant> thawed,
+    Contains known) {
   public Lot {
     reserved = List.copyOf(reserved);
   }
 
-  /** One that was never frozen. */
+  /** One that was never frozen, and carries what its formula carries. */
   public Lot(
       String code,
       ComponentRef component,
@@ -53,7 +59,33 @@ public record Lot(
         container,
         reserved,
         Optional.empty(),
-        Optional.empty());
+        Optional.empty(),
+        Contains.NONE);
+  }
+
+  /**
+   * What it carries: what was known of it, and what its formula carries.
+   *
+   * @param trace of these formulas
+   */
+  public Contains carried(Formulary formulary, AllergenTrace trace) {
+    return known.and(trace.of(formulary.get(component)).contains());
+  }
+
+  /** The tub of which this too is known. */
+  public Lot knowing(Contains more) {
+    return new Lot(
+        code,
+        component,
+        left,
+        made,
+        useBy,
+        place,
+        container,
+        reserved,
+        frozen,
+        thawed,
+        known.and(more));
   }
 
   public boolean isFrozen() {
@@ -100,7 +132,8 @@ public record Lot(
         reserved.stream().filter(one -> !events.contains(one.event())).toList();
     return others.size() == reserved.size()
         ? this
-        : new Lot(code, component, left, made, useBy, place, container, others, frozen, thawed);
+        : new Lot(
+            code, component, left, made, useBy, place, container, others, frozen, thawed, known);
   }
 
   /**
@@ -127,7 +160,8 @@ public record Lot(
         container,
         Reservation.within(rest, kept),
         frozen,
-        thawed);
+        thawed,
+        known);
   }
 
   /** The tub after it was moved, frozen or thawed. */
@@ -147,11 +181,13 @@ public record Lot(
   }
 
   private Lot at(String where) {
-    return new Lot(code, component, left, made, useBy, where, container, reserved, frozen, thawed);
+    return new Lot(
+        code, component, left, made, useBy, where, container, reserved, frozen, thawed, known);
   }
 
   /** The tub frozen, or thawed, with the date it has so. */
   public Lot frosted(Instant date, Optional<Frozen> ice, Optional<Instant> water) {
-    return new Lot(code, component, left, made, date, place, container, reserved, ice, water);
+    return new Lot(
+        code, component, left, made, date, place, container, reserved, ice, water, known);
   }
 }

@@ -9,9 +9,7 @@ import halfgram.db.Keys;
 import halfgram.db.Tx;
 import halfgram.db.schema.tables.records.LotRecord;
 import halfgram.db.schema.tables.records.MovementRecord;
-import halfgram.formula.ComponentRef;
 import halfgram.measure.Amount;
-import halfgram.measure.Dimension;
 import halfgram.measure.Money;
 import java.math.BigDecimal;
 import java.time.Instant;
@@ -194,9 +192,10 @@ public final class LotStore {
               LotRecord lot = row.into(LOT);
               boolean assumed = row.get(OpenLotStore.ASSUMED) > row.get(OpenLotStore.COUNTED);
               Amount left =
-                  amount(row.get(OpenLotStore.LEFT).stripTrailingZeros(), lot.getDimension());
+                  LotRowStore.amount(
+                      row.get(OpenLotStore.LEFT).stripTrailingZeros(), lot.getDimension());
               List<Reservation> kept = reserved.getOrDefault(lot.getId(), List.of());
-              Lot now = lot(lot, left, Reservation.within(left, kept));
+              Lot now = LotRowStore.lot(lot, left, Reservation.within(left, kept));
               for (Movement turn : turns.getOrDefault(lot.getId(), List.of())) {
                 now = now.turned(turn);
               }
@@ -223,7 +222,7 @@ public final class LotStore {
         .orderBy(MOVEMENT.EVENT)
         .forEach(
             row -> {
-              Amount amount = amount(row.get(kept), row.get(LOT.DIMENSION));
+              Amount amount = LotRowStore.amount(row.get(kept), row.get(LOT.DIMENSION));
               if (amount.isPositive()) {
                 reserved
                     .computeIfAbsent(row.get(MOVEMENT.LOT_ID), lot -> new ArrayList<>())
@@ -271,6 +270,8 @@ public final class LotStore {
         .set(LOT.PLACE, lot.place())
         .set(LOT.CONTAINER, lot.container().orElse(null))
         .set(LOT.TASK, tub.task().orElse(null))
+        .set(LOT.ALLERGENS, LotRowStore.joined(lot.known().allergens()))
+        .set(LOT.TAGS, LotRowStore.joined(lot.known().tags()))
         .set(LOT.CHANGE_NUMBER, tub.change())
         .execute();
   }
@@ -352,8 +353,8 @@ public final class LotStore {
     return new Movement(
         row.getLotId(),
         Movement.Kind.valueOf(row.getKind()),
-        amount(row.getAmount(), dimension),
-        Optional.ofNullable(row.getStated()).map(stated -> amount(stated, dimension)),
+        LotRowStore.amount(row.getAmount(), dimension),
+        Optional.ofNullable(row.getStated()).map(stated -> LotRowStore.amount(stated, dimension)),
         Optional.ofNullable(row.getEvent()),
         Optional.ofNullable(row.getReason()),
         row.getWho(),
@@ -375,26 +376,5 @@ public final class LotStore {
     return cost.isEmpty() && unpriced.isEmpty()
         ? Optional.empty()
         : Optional.of(new Loss(cost.orElse(Money.UNKNOWN), unpriced));
-  }
-
-  private static Amount amount(BigDecimal number, String dimension) {
-    return new Amount(number, Dimension.valueOf(dimension));
-  }
-
-  /** A tub as it was filled, with what is left of it now. */
-  private static Lot lot(LotRecord row, Amount left, List<Reservation> reserved) {
-    Integer version = row.getVersion();
-    return new Lot(
-        row.getCode(),
-        new ComponentRef(
-            row.getFormula(),
-            Optional.of(row.getOutput()).filter(output -> !output.isEmpty()),
-            version == null ? OptionalInt.empty() : OptionalInt.of(version)),
-        left,
-        row.getMadeAt(),
-        row.getUseBy(),
-        row.getPlace(),
-        Optional.ofNullable(row.getContainer()),
-        reserved);
   }
 }

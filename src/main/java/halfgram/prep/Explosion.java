@@ -2,6 +2,7 @@ package halfgram.prep;
 
 import halfgram.formula.AllergenTrace;
 import halfgram.formula.ComponentRef;
+import halfgram.formula.Contains;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Output;
 import halfgram.formula.SafetyDates;
@@ -285,7 +286,8 @@ record Explosion(
      * A tub is offered to the version it was made by when that is planned, else to the current; a
      * tub of no stated version counts as the current one's. What another version calls otherwise or
      * counts in another unit is not the same thing, and what carries an allergen or a tag that the
-     * version no longer does is not offered at all: nobody would be told.
+     * version does not, by what was known when it was filled too, is not offered at all: nobody
+     * would be told.
      */
     private List<Stock> stockFor(
         FormulaVersion version, List<FormulaVersion> planned, Map<String, List<Stock>> stock) {
@@ -302,22 +304,22 @@ record Explosion(
                 boolean own = made.isSame(version);
                 boolean replaced =
                     current.isSame(version) && planned.stream().noneMatch(made::isSame);
-                return own || (replaced && isAlike(lot, made, version));
+                return (own || (replaced && isAlike(lot, made, version)))
+                    && carriesNoMore(lot, version);
               })
           .toList();
     }
 
-    private boolean isAlike(Lot lot, FormulaVersion made, FormulaVersion version) {
-      AllergenTrace.Carried now = trace.of(version);
-      AllergenTrace.Carried then = trace.of(made);
-      boolean noMore =
-          now.allergens().keySet().containsAll(then.allergens().keySet())
-              && now.tags().keySet().containsAll(then.tags().keySet());
+    private boolean carriesNoMore(Lot lot, FormulaVersion version) {
+      Contains carried = lot.carried(book.formulary(), trace);
+      return carried.beyond(trace.of(version).contains()).isNothing();
+    }
+
+    private static boolean isAlike(Lot lot, FormulaVersion made, FormulaVersion version) {
       Output output = made.outputs().get(made.outputIndex(lot.component().output()));
       Optional<String> named = lot.component().output();
       boolean first = version.outputs().get(0).code().equals(output.code());
-      return noMore
-          && (named.isPresent() || first)
+      return (named.isPresent() || first)
           && version.outputs().stream()
               .anyMatch(o -> o.code().equals(output.code()) && o.unit() == output.unit());
     }

@@ -2,6 +2,7 @@ package halfgram.api;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import halfgram.testkit.Script.Answer;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -25,6 +26,30 @@ class BathTubsApiTest extends OnBaths {
     drop("B", RUN, 15);
     assertThat(left("t-1204-a2")).isEqualTo(4000);
     assertThat(undo(change).status()).isEqualTo(409);
+  }
+
+  @Test
+  void theBathIsTracedIntoTheSpheresThatWentThroughItAndBack() {
+    String other = drop("B", RUN, 15);
+    undo(other);
+    enter("'kind':'lift','drop':'" + drop("A", RUN, 15) + "'");
+    int number = 100;
+    for (JsonNode task : script.get("tasks").body()) {
+      String id = task.path("id").asText();
+      if (id.startsWith(RUN + "/")) {
+        String done = "'task':'" + id + "','kind':'done','sure':true";
+        Answer answer = script.post("ticks", body(done, DEVICE, number++));
+        assertThat(answer.status()).as(answer.plain().body()).isEqualTo(201);
+      }
+    }
+    JsonNode into = script.get("stock/t-1204-a1").body().path("wentInto");
+    assertThat(into).isNotEmpty();
+    JsonNode made = script.get("stock/" + into.path(0).asText()).body();
+    assertThat(made.path("component").asText()).isEqualTo("yoghurt-spheres");
+    assertThat(made.path("madeOf"))
+        .extracting(JsonNode::asText)
+        .contains("t-1204-a1")
+        .doesNotContain("t-1204-a2");
   }
 
   @Test

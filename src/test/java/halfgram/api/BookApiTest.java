@@ -2,6 +2,7 @@ package halfgram.api;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.testkit.Script.Answer;
 import halfgram.testkit.Site;
@@ -141,6 +142,30 @@ class BookApiTest extends OnDemo {
     assertThat(again.body().at("/doubts/0/path").asText()).isEqualTo("row 2, column final");
     assertThat(script.postCsv("tables/events", "code,final\nterrace,13\n").body().has("doubts"))
         .isFalse();
+  }
+
+  @Test
+  void aTableCountsATubBelowWhatItKeepsAsThePageDoes() {
+    String oil = "stock/t-1203-oil-1";
+    assertThat(script.get(oil).body().at("/reserved/0/amount/value").asInt()).isEqualTo(360);
+    Answer counted = script.postCsv("tables/stock", "code,left\nt-1203-oil-1,150 g\n");
+    assertThat(counted.status()).as(counted.plain().body()).isEqualTo(200);
+    JsonNode tub = script.get(oil).body();
+    assertThat(tub.at("/left/value").asInt()).isEqualTo(150);
+    assertThat(tub.path("movements").findValuesAsText("kind"))
+        .containsExactly("brought", "reserved", "counted", "dipped");
+  }
+
+  @Test
+  void aParOfAnOutputIsOneHoweverTheOutputIsNamed() {
+    String before = script.text("tables/pars");
+    for (String second : List.of("lunch,dill-oil,oil,2 kg", "lunch,pea-stock,,3 kg")) {
+      Answer twice =
+          script.postCsv("tables/pars", "service,component,output,sat\n" + second + "\n");
+      assertThat(twice.problems()).as(second).containsExactly("row 2, column sat");
+      assertThat(twice.body().toString()).contains("is a second amount of the same for lunch");
+    }
+    assertThat(script.text("tables/pars")).isEqualTo(before);
   }
 
   @Test

@@ -3,6 +3,8 @@ package halfgram.api;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.testkit.Script;
 import halfgram.testkit.Script.Answer;
 import halfgram.testkit.Site;
@@ -96,6 +98,36 @@ class DeliveryApiTest extends OnDemo {
     assertThat(enter("{'kind':'arrived'}").status()).isEqualTo(409);
     assertThat(enter("{'kind':'late','expected':'16:00'}").status()).isEqualTo(409);
     assertThat(enter("{'kind':'cancelled'}").status()).isEqualTo(409);
+  }
+
+  @Test
+  void aTimeThatIsOverIsNoneToBeLateUntil() {
+    site.client().get("/k/TARN/");
+    script.post("deliveries", GREENS);
+    site.setClock(Site.at("15:00"));
+    Answer tomorrow = enter("{'kind':'late','expected':'08:00'}");
+    assertThat(tomorrow.status()).isEqualTo(409);
+    assertThat(tomorrow.body().path("said").asText()).contains("is over", "the day on which");
+    assertThat(enter("{'kind':'late','expected':'15:30'}").status()).isEqualTo(201);
+  }
+
+  @Test
+  void aLineIsTakenOutOnceWhatWasSaidOfItIsUndone() {
+    script.post("deliveries", GREENS);
+    String id = "0b8c7a3e-52f1-4c7d-9a16-3d2f5e6b7a80";
+    String less = "'kind':'short','ingredient':'celeriac','came':'1 kg'}";
+    enter("{'entry':'" + id + "'," + less);
+    ObjectNode body = (ObjectNode) script.get(ONE).body().path("delivery");
+    body.remove("entries");
+    ((ArrayNode) body.path("lines")).remove(1);
+    assertThat(saved(body).problems()).containsExactly("$.entries[0].ingredient");
+    enter("{'kind':'undo','undoes':'" + id + "'}");
+    assertThat(saved(body).status()).isEqualTo(200);
+  }
+
+  private Answer saved(ObjectNode body) {
+    long seen = script.get(ONE).body().path("change").asLong();
+    return script.put(ONE + "?seen=" + seen, body.toString());
   }
 
   @Test

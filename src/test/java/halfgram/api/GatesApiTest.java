@@ -132,6 +132,23 @@ class GatesApiTest {
   }
 
   @Test
+  void whatWasAddedToTasteIsTracedIntoTheBatchAndBack() {
+    String jus = "stock/t-1204-jus";
+    assertThat(adjust(PEA_BASE, "mushroom-jus").status()).isEqualTo(201);
+    go(PEA_BASE, "marit");
+    for (JsonNode task : script.get("tasks").body()) {
+      if (task.path("id").asText().startsWith("pea-base/harvest-dinner/1/")) {
+        tick(task.path("id").asText(), "done");
+      }
+    }
+    JsonNode into = script.get(jus).body().path("wentInto");
+    assertThat(into).isNotEmpty();
+    JsonNode made = script.get("stock/" + into.path(0).asText()).body();
+    assertThat(made.path("component").asText()).isEqualTo("pea-base");
+    assertThat(made.path("madeOf")).extracting(JsonNode::asText).contains("t-1204-jus");
+  }
+
+  @Test
   void nothingIsAddedToABatchThatHasFailed() {
     String failed = "'task':'" + BASE + "','kind':'failed','cook':'ines','note':'split'";
     assertThat(script.post("ticks", body(failed, sequence++)).status()).isEqualTo(201);

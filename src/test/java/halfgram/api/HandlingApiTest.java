@@ -18,6 +18,19 @@ class HandlingApiTest extends OnDemo {
   private static final String ID = "'id':'00000000-0000-4000-8000-000000000021'";
 
   @Test
+  void aLabelSaysThatItsDateIsThatOfTheFreezer() {
+    script.post("stock/t-1203-oil-1/freeze", "{'until':'2027-02-01T12:00','place':'freezer'}");
+    assertThat(label()).contains("keep frozen until Mon 1 Feb 12:00", "frozen; a new label");
+    assertThat(label()).doesNotContain("use by");
+    script.post("stock/t-1203-oil-1/thaw", "{}");
+    assertThat(label()).contains("use by Sat 5 Dec 23:59", "thawed; not to be frozen again");
+  }
+
+  private String label() {
+    return site.client().get("/k/TARN/label?tub=t-1203-oil-1").text();
+  }
+
+  @Test
   void whatIsWastedIsCostedAndSummedForTheDayUntilItIsTakenBack() {
     String body = "{" + ID + ",'amount':'20 g','reason':'dropped'}";
     script.post(TUB + "/waste", body);

@@ -219,6 +219,12 @@ class BadBookTest extends RefusedBook {
   }
 
   @Test
+  void aTubCarriesKnownAllergens() {
+    book.set("tubs/t-1203-oil-1/contains", "['moonshine']");
+    assertOnly("tubs/t-1203-oil-1/contains/0", "moonshine", "there is no such allergen");
+  }
+
+  @Test
   void aTubThatIsFrozenAfterItWasThawedIsRefused() {
     book.set("tubs/t-1203-oil-1/thawed", "'2026-12-04T10:00'")
         .set(

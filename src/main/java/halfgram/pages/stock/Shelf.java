@@ -5,7 +5,9 @@ import halfgram.desk.Coming;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.event.RegularService;
+import halfgram.formula.AllergenTrace;
 import halfgram.formula.ComponentRef;
+import halfgram.formula.Contains;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Formulary;
 import halfgram.formula.Output;
@@ -27,6 +29,7 @@ import halfgram.words.Messages;
 import halfgram.words.SheetWords;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -89,16 +92,23 @@ final class Shelf {
     sheet.draws().stream()
         .filter(draw -> sheet.findBegun(draw.lot()).isEmpty() && !taken.contains(draw))
         .forEach(
-            draw ->
-                draws
-                    .computeIfAbsent(draw.lot().code(), code -> new java.util.ArrayList<>())
-                    .add(draw));
+            draw -> draws.computeIfAbsent(draw.lot().code(), code -> new ArrayList<>()).add(draw));
     inForce.book().lots().forEach(lot -> free.put(lot.code(), Amount.zero(lot.left().dimension())));
     sheet.leftTubs(inForce.book()).forEach((lot, amount) -> free.put(lot.code(), amount));
   }
 
   Messages words() {
     return words;
+  }
+
+  /** Names of what a tub carries that its formula no longer does, in the reader's language. */
+  List<String> beyondFormula(Lot lot) {
+    AllergenTrace trace = new AllergenTrace(formulary(), house.book()::ingredient);
+    Contains more = lot.known().beyond(trace.of(formulary().get(lot.component())).contains());
+    List<String> said = new ArrayList<>();
+    more.allergens().forEach(code -> said.add(names.allergen(code)));
+    said.addAll(more.tags());
+    return said;
   }
 
   SheetWords names() {

@@ -21,6 +21,7 @@ import java.util.OptionalInt;
  * @param kept for which events how much of it is kept
  * @param assumed that nobody has seen what is in it since it was assumed; may be empty
  * @param frost that it is frozen, or has been; may be empty
+ * @param beyond that it carries what its formula no longer does; may be empty
  * @param takes what the plan takes, and what nothing takes
  * @param typed what stands in the field of its count
  * @param countFault what is wrong with that; may be empty
@@ -39,6 +40,7 @@ record TubRow(
     String left,
     String assumed,
     String frost,
+    String beyond,
     String made,
     String dateName,
     String useBy,
@@ -81,6 +83,7 @@ record TubRow(
         shelf.names().amount(lot.left()),
         tub.assumed() ? shelf.words().say("stock.assumed") : "",
         frost(shelf, lot),
+        beyond(shelf, lot),
         shelf.date(lot.made()),
         shelf.words().say(lot.isFrozen() ? "stock.keep-until" : "stock.use-by"),
         shelf.date(lot.useBy()),
@@ -100,6 +103,11 @@ record TubRow(
 
   static String version(Shelf shelf, OptionalInt version) {
     return version.isPresent() ? shelf.words().say("stock.version", version.getAsInt()) : "";
+  }
+
+  private static String beyond(Shelf shelf, Lot lot) {
+    List<String> more = shelf.beyondFormula(lot);
+    return more.isEmpty() ? "" : shelf.words().say("stock.beyond", String.join(", ", more));
   }
 
   private static String frost(Shelf shelf, Lot lot) {

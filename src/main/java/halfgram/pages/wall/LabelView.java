@@ -27,7 +27,13 @@ import java.util.TreeSet;
  */
 record LabelView(List<Label> labels, String back) {
 
-  /** What stands on the label of a tub. */
+  /**
+   * What stands on the label of a tub.
+   *
+   * @param date of what the date is: by when to use it, or until when to keep it frozen
+   * @param frozen since when; empty when it is not
+   * @param thawed when it came out of the freezer; empty when it was never in
+   */
   record Label(
       String code,
       String name,
@@ -35,7 +41,10 @@ record LabelView(List<Label> labels, String back) {
       String beside,
       String made,
       String by,
+      String date,
       String useBy,
+      String frozen,
+      String thawed,
       String notBefore,
       String place,
       String contains,
@@ -53,7 +62,7 @@ record LabelView(List<Label> labels, String back) {
     House house = scene.house();
     ComponentRef ref = lot.component();
     Optional<FormulaVersion> version = house.book().formulary().find(ref);
-    SortedSet<String> allergens = new TreeSet<>();
+    SortedSet<String> allergens = new TreeSet<>(lot.known().allergens());
     version.ifPresent(
         of ->
             allergens.addAll(
@@ -76,7 +85,10 @@ record LabelView(List<Label> labels, String back) {
         scene.words().shown(amount).beside(),
         scene.words().moment(lot.made(), now),
         filled.map(Movement::who).map(scene::person).orElse(""),
+        scene.words().say(lot.isFrozen() ? "label.keep-frozen" : "label.use-by"),
         scene.words().moment(lot.useBy(), now),
+        lot.frozen().map(ice -> scene.words().moment(ice.since(), now)).orElse(""),
+        lot.thawed().map(at -> scene.words().moment(at, now)).orElse(""),
         Resting.notBefore(house.book().formulary(), lot, now).map(scene.words()::moment).orElse(""),
         scene.words().text(house.book().placeName(lot.place())) + degrees(scene, lot, version),
         scene.names().contains(allergens),

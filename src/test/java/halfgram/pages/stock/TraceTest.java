@@ -57,14 +57,14 @@ class TraceTest {
   void whatWasTakenBackWentNowhere() {
     Tub oil = tub("dill-oil");
     press(powder.get(0), "DONE");
-    assertThat(tasksUsing(oil)).containsExactly(powder.get(0).id());
+    assertThat(makesUsing(oil)).containsExactly(powder.get(0).make().id());
     String tick =
         client
             .get("/k/TARN/wall/cold?task=" + Client.encoded(powder.get(0).id()))
             .all("name=\"undoes\" value=\"([0-9a-f-]{36})\"")
             .get(0);
     press(powder.get(0), "UNDO", "undoes", tick);
-    assertThat(tasksUsing(oil)).isEmpty();
+    assertThat(makesUsing(oil)).isEmpty();
   }
 
   @Test
@@ -96,10 +96,10 @@ class TraceTest {
     return codes;
   }
 
-  private List<String> tasksUsing(Tub tub) {
+  private List<String> makesUsing(Tub tub) {
     return site.wiring()
         .desk()
-        .read(tx -> new LedgerStore().listTasksUsing(tx, site.house().id(), tub.id()));
+        .read(tx -> new LedgerStore().listMakesUsing(tx, site.house().id(), tub.id()));
   }
 
   private void press(Task task, String kind, String... more) {
