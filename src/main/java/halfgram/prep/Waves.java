@@ -101,7 +101,7 @@ final class Waves {
       Amount wave = until.minus(made);
       if (wave.isPositive()) {
         needs.add(need(run, use, wave, at.get(i), at.get(i + 1)));
-        made = until;
+        made = made.plus(wave);
       }
     }
     return needs;

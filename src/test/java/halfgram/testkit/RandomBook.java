@@ -7,6 +7,7 @@ import halfgram.prep.PlanRequest;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 
@@ -143,9 +144,14 @@ public final class RandomBook {
       curve(lunch, List.of("12:00", "12:50", "13:30", "14:05"));
     }
     int count = chance.from(1, 4);
+    Set<String> formulasOfPars = new HashSet<>();
     for (int i = 0; i < count; i++) {
-      ObjectNode par = json.withArray("pars").addObject().put("service", "lunch");
+      ObjectNode par = BookText.parse("{service: 'lunch'}");
       String amount = formulas.reference(par);
+      if (!formulasOfPars.add(par.get("component").asText())) {
+        continue;
+      }
+      json.withArray("pars").add(par);
       ObjectNode amounts = par.putObject("amounts");
       for (String weekday : List.of("thu", "fri", "sat", "sun", "mon")) {
         if (!chance.oneIn(3)) {
