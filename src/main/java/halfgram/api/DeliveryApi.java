@@ -25,6 +25,7 @@ import halfgram.web.Server;
 import halfgram.web.Visit;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
@@ -145,7 +146,8 @@ public final class DeliveryApi implements Server.Part {
     Delivery delivery = Deliveries.findRead(house, code).orElseThrow(() -> Halt.notFound(code));
     ObjectNode node = JsonNodeFactory.instance.objectNode();
     written(node, house, get(house, code), delivery);
-    Optional<InForce> inForce = plans.find(house, delivery.date());
+    LocalDate day = delivery.stand().day(house.book().kitchen().clock(), house.day(desk.now()));
+    Optional<InForce> inForce = plans.find(house, day);
     inForce.ifPresent(
         of ->
             answer(

@@ -121,6 +121,10 @@ final class DeliveryReader {
       node.problem("kind", "", "problem.missing", Message.of("accept.entry-kind"));
     }
     Optional<LocalTime> expected = node.findTime("expected");
+    LocalDate day = node.findDate("day").orElse(date);
+    if (day.isBefore(date)) {
+      node.problem("day", day, "problem.delivery-before", date);
+    }
     Optional<String> ingredient = node.findCode("ingredient");
     Optional<Amount> came =
         node.findQuantity("came")
@@ -131,7 +135,7 @@ final class DeliveryReader {
     return new DeliveryEntry(
         id.orElse(new UUID(0, 0)),
         kind,
-        expected.map(time -> clock.at(date, time)),
+        expected.map(time -> clock.at(day, time)),
         ingredient,
         came,
         node.findWord("reason"),

@@ -1,9 +1,11 @@
 package halfgram.delivery;
 
 import halfgram.measure.Amount;
+import halfgram.measure.BusinessDay;
 import halfgram.measure.Message;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -88,6 +90,20 @@ public record DeliveryStand(
   public Duration lateBy() {
     Duration late = Duration.between(delivery.expected(), expected);
     return late.isNegative() ? Duration.ZERO : late;
+  }
+
+  /** The last day on which it is waited for: when it came or is to come, not before its own. */
+  public LocalDate lastDay(BusinessDay clock) {
+    LocalDate day = clock.of(arrived.map(DeliveryEntry::at).orElse(expected));
+    return day.isBefore(delivery.date()) ? delivery.date() : day;
+  }
+
+  /**
+   * The day whose sheet says what it holds up: its own, and once that is over the one on which it
+   * came or is to come.
+   */
+  public LocalDate day(BusinessDay clock, LocalDate today) {
+    return delivery.date().isBefore(today) ? lastDay(clock) : delivery.date();
   }
 
   /** From when what it brings can be worked on. */

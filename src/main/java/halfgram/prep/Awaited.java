@@ -14,7 +14,8 @@ import java.util.Optional;
 import java.util.TreeSet;
 
 /**
- * A task that weighs what comes with a delivery of its day.
+ * A task that weighs what comes with a delivery of its day, or of a day before that is to come only
+ * then.
  *
  * <p>Rules. It cannot start before the delivery is here and checked in. A line of which the kitchen
  * has some to begin with holds nothing up. When several deliveries of a day bring an ingredient,
@@ -48,7 +49,7 @@ public record Awaited(
       Map<String, List<String>> codes = new LinkedHashMap<>();
       Map<String, Source> sources = new LinkedHashMap<>();
       for (String ingredient : ingredients(task)) {
-        find(deliveries, day, ingredient)
+        find(deliveries, clock, day, ingredient)
             .ifPresent(
                 source -> {
                   String code = source.stand().delivery().code();
@@ -85,8 +86,8 @@ public record Awaited(
 
   /** The delivery that an ingredient is waited for on a day; empty when it is not. */
   private static Optional<Source> find(
-      List<Delivery> deliveries, LocalDate day, String ingredient) {
-    List<Source> sources = sources(deliveries, day, ingredient);
+      List<Delivery> deliveries, BusinessDay clock, LocalDate day, String ingredient) {
+    List<Source> sources = sources(deliveries, clock, day, ingredient);
     return sources.stream().anyMatch(source -> source.line().inHouse())
         ? Optional.empty()
         : sources.stream()
@@ -95,14 +96,14 @@ public record Awaited(
                     .thenComparing(source -> source.stand().from()));
   }
 
-  private static List<Source> sources(List<Delivery> deliveries, LocalDate day, String ingredient) {
+  private static List<Source> sources(
+      List<Delivery> deliveries, BusinessDay clock, LocalDate day, String ingredient) {
     List<Source> sources = new ArrayList<>();
     for (Delivery delivery : deliveries) {
-      if (delivery.date().equals(day)) {
-        DeliveryStand stand = delivery.stand();
-        if (stand.cancelled().isEmpty()) {
-          delivery.findLine(ingredient).ifPresent(line -> sources.add(new Source(stand, line)));
-        }
+      DeliveryStand stand = delivery.stand();
+      boolean isOfDay = !delivery.date().isAfter(day) && !stand.lastDay(clock).isBefore(day);
+      if (isOfDay && stand.cancelled().isEmpty()) {
+        delivery.findLine(ingredient).ifPresent(line -> sources.add(new Source(stand, line)));
       }
     }
     return sources;
@@ -110,8 +111,8 @@ public record Awaited(
 
   /** The earliest moment at which a day's deliveries let an ingredient be used on a plate. */
   static Optional<DeliveryStand> ofPlate(
-      List<Delivery> deliveries, LocalDate day, String ingredient) {
-    return find(deliveries, day, ingredient).filter(Source::brings).map(Source::stand);
+      List<Delivery> deliveries, BusinessDay clock, LocalDate day, String ingredient) {
+    return find(deliveries, clock, day, ingredient).filter(Source::brings).map(Source::stand);
   }
 
   public Delivery delivery() {

@@ -133,7 +133,7 @@ final class AwaitedMisfits {
   }
 
   private void plate(ServiceRun run, ServiceRun.Plates plates, String code) {
-    Awaited.ofPlate(book.deliveries(), run.date(), code)
+    Awaited.ofPlate(book.deliveries(), book.kitchen().clock(), run.date(), code)
         .filter(stand -> stand.from().isAfter(run.from()))
         .ifPresent(stand -> plate(run, plates, code, stand));
   }

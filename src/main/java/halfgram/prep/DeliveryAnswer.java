@@ -3,6 +3,7 @@ package halfgram.prep;
 import halfgram.delivery.Delivery;
 import halfgram.delivery.DeliveryStand;
 import halfgram.measure.Amount;
+import halfgram.measure.BusinessDay;
 import halfgram.menu.Dish;
 import java.time.Duration;
 import java.time.Instant;
@@ -54,14 +55,17 @@ public record DeliveryAnswer(
         .orElse(Duration.ZERO);
   }
 
-  /** The answers for the deliveries of a sheet's days, those called off left out. */
+  /**
+   * The answers for the deliveries of a sheet's days, those of before that come then among them.
+   */
   public static List<DeliveryAnswer> list(
       KitchenBook now, PrepSheet sheet, Map<String, TaskProgress> progress, Instant at) {
+    BusinessDay clock = now.kitchen().clock();
     List<DeliveryStand> stands =
         now.deliveries().stream()
-            .filter(delivery -> !delivery.date().isBefore(sheet.request().from()))
             .filter(delivery -> !delivery.date().isAfter(sheet.request().last()))
             .map(Delivery::stand)
+            .filter(stand -> !stand.lastDay(clock).isBefore(sheet.request().from()))
             .filter(stand -> stand.cancelled().isEmpty())
             .toList();
     return list(now, sheet, progress, stands, at);

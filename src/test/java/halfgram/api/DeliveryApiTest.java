@@ -107,8 +107,35 @@ class DeliveryApiTest extends OnDemo {
     site.setClock(Site.at("15:00"));
     Answer tomorrow = enter("{'kind':'late','expected':'08:00'}");
     assertThat(tomorrow.status()).isEqualTo(409);
-    assertThat(tomorrow.body().path("said").asText()).contains("is over", "the day on which");
+    assertThat(tomorrow.body().path("said").asText()).contains("is over", "a later one");
     assertThat(enter("{'kind':'late','expected':'15:30'}").status()).isEqualTo(201);
+  }
+
+  @Test
+  void whatComesOnlyTomorrowHoldsUpTheWorkOfBothDays() {
+    site.client().get("/k/TARN/");
+    script.post("deliveries", GREENS);
+    String late = "{'kind':'late','expected':'08:00','day':'";
+    assertThat(enter(late + "2026-12-04'}").problems()).containsExactly("$.day");
+    assertThat(enter(late + "2026-12-06'}").status()).isEqualTo(201);
+    JsonNode told = script.get(ONE).body();
+    assertThat(told.path("expected").asText()).startsWith("2026-12-06T08:00");
+    assertThat(told.at("/answer/blocked").findValuesAsText("task"))
+        .contains(CELERIAC, "kohlrabi-ribbons/harvest-dinner/1/shave");
+    assertThat(site.client().get("/k/TARN/?again=yes").text())
+        .contains("Elm Farm", "Sun 6 Dec 08:10");
+    site.setClock(Site.at("07:00").plusSeconds(24 * 3600));
+    site.client().get("/k/TARN/");
+    assertThat(site.client().get("/k/TARN/deliveries").text())
+        .contains("Sunday 6 December 2026", "Elm Farm", "08:00");
+    assertThat(script.get(ONE).body().at("/answer/blocked").findValuesAsText("task"))
+        .contains("kohlrabi-ribbons/naming-day/1/shave");
+    String shaving = "/k/TARN/wall/cold?task=kohlrabi-ribbons/naming-day/1/shave";
+    assertThat(site.client().get(shaving).text()).contains("Elm Farm");
+    site.setClock(Site.at("08:00").plusSeconds(24 * 3600));
+    assertThat(enter("{'kind':'arrived'}").status()).isEqualTo(201);
+    site.setClock(Site.at("08:11").plusSeconds(24 * 3600));
+    assertThat(site.client().get(shaving).text()).doesNotContain("Elm Farm");
   }
 
   @Test

@@ -67,8 +67,9 @@ public final class DeliveryPages implements Server.Part {
     Map<LocalDate, List<Delivery>> byDay =
         past ? new TreeMap<>(Comparator.reverseOrder()) : new TreeMap<>();
     for (Delivery delivery : house.book().deliveries()) {
-      if (delivery.date().isBefore(today) == past) {
-        byDay.computeIfAbsent(delivery.date(), day -> new ArrayList<>()).add(delivery);
+      LocalDate of = delivery.stand().day(house.book().kitchen().clock(), today);
+      if (of.isBefore(today) == past) {
+        byDay.computeIfAbsent(of, day -> new ArrayList<>()).add(delivery);
       }
     }
     Messages words = visit.words();
@@ -200,15 +201,16 @@ public final class DeliveryPages implements Server.Part {
     String code = visit.part("code");
     Delivery delivery = Deliveries.findRead(house, code).orElseThrow(() -> Halt.notFound(code));
     Messages words = visit.words();
-    Day day = day(house, delivery.date());
     DeliveryStand stand = delivery.stand();
+    LocalDate today = house.day(desk.now());
+    Day day = day(house, stand.day(house.book().kitchen().clock(), today));
     Told told = new Told(house, day.sheet(), words);
     List<String> ids = new ArrayList<>();
     for (int i = 0; i < FORMS; i++) {
       ids.add(UUID.randomUUID().toString());
     }
     return OneView.of(
-        house, stand, told, told.of(answer(house, day, stand)), typed, faults, ids, words);
+        house, stand, told, told.of(answer(house, day, stand)), typed, faults, ids, today, words);
   }
 
   /** The sheet of a day: the one in force, else what it would be. */

@@ -16,16 +16,17 @@ record EntryForm(
     String id,
     String kind,
     String expected,
+    String day,
     String ingredient,
     String came,
     String reason,
     String reading,
     String undoes) {
-  static final EntryForm NONE = new EntryForm("", "", "", "", "", "", "", "");
+  static final EntryForm NONE = new EntryForm("", "", "", "", "", "", "", "", "");
 
   static EntryForm arrived(String id) {
     return new EntryForm(
-        id.isEmpty() ? UUID.randomUUID().toString() : id, "arrived", "", "", "", "", "", "");
+        id.isEmpty() ? UUID.randomUUID().toString() : id, "arrived", "", "", "", "", "", "", "");
   }
 
   static EntryForm sent(Visit visit) {
@@ -34,6 +35,7 @@ record EntryForm(
         id.isEmpty() ? UUID.randomUUID().toString() : id,
         visit.field("kind"),
         TypedTime.of(visit.field("expected")),
+        visit.field("day").strip(),
         visit.field("ingredient").strip(),
         visit.field("came").strip(),
         visit.field("reason").strip(),
@@ -47,6 +49,7 @@ record EntryForm(
     body.put("entry", id);
     body.put("kind", kind);
     put(body, "expected", expected);
+    put(body, "day", day);
     put(body, "ingredient", ingredient);
     put(body, "came", TypedNumber.pointed(came));
     put(body, "reason", reason);

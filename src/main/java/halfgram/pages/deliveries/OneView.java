@@ -6,6 +6,7 @@ import halfgram.delivery.DeliveryStand;
 import halfgram.desk.House;
 import halfgram.input.Problem;
 import halfgram.words.Messages;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -17,6 +18,7 @@ import java.util.Map;
  * @param toCome whether it can still arrive, be late or be called off
  * @param here whether lines can be turned away
  * @param typed the form that was not accepted, with what is wrong with it
+ * @param day from which on it can be late
  * @param ids a number of its own for each form on the page
  */
 record OneView(
@@ -30,7 +32,8 @@ record OneView(
     List<Entry> entries,
     EntryForm typed,
     Map<String, String> faults,
-    List<String> ids) {
+    List<String> ids,
+    LocalDate day) {
 
   /** An ingredient with what was ordered and what came. */
   record Line(String code, String name, String ordered, String came, String said) {}
@@ -57,6 +60,7 @@ record OneView(
       EntryForm typed,
       Map<String, String> faults,
       List<String> ids,
+      LocalDate today,
       Messages words) {
     Delivery delivery = stand.delivery();
     String checkIn =
@@ -74,7 +78,8 @@ record OneView(
         entries(house, stand, told, words),
         typed,
         faults,
-        ids);
+        ids,
+        delivery.date().isBefore(today) ? today : delivery.date());
   }
 
   private static Line line(DeliveryStand stand, Delivery.Line line, Told told, Messages words) {

@@ -100,6 +100,19 @@ class DeliveryPagesTest {
   }
 
   @Test
+  void lateUntilAnotherDayIsSaidWithItsDayAndADayBeforeComesBackAsTyped() {
+    add("14:00", "6 kg");
+    String[] late = {"kind", "late", "expected", "0800", "day", "2026-12-04"};
+    Answer wrong = client.post(ONE + "/enter", late);
+    assertThat(wrong.status()).isEqualTo(422);
+    assertThat(wrong.body()).contains("value=\"2026-12-04\"", "id=\"late-day-fault\"");
+    assertThat(wrong.text()).contains("is before the delivery is due");
+    late[5] = "2026-12-06";
+    assertThat(client.post(ONE + "/enter", late).status()).isEqualTo(303);
+    assertThat(client.get(ONE).text()).contains("LATE, Sun 08:00", "not before Sun 08:10");
+  }
+
+  @Test
   void lateChangesWhatWaitsAndCanBeUndone() {
     add("14:00", "6 kg");
     Answer wrong = client.post(ONE + "/enter", "kind", "late", "expected", "soon");
