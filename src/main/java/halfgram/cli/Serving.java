@@ -40,10 +40,10 @@ final class Serving implements AutoCloseable {
     this.listening = listening;
     this.secret = secret;
     this.opening = opening;
-    this.server = server();
+    this.server = listener();
   }
 
-  private Server server() {
+  private Server listener() {
     Server.Options options = listening.options(wiring.settings().tlsPassword(), port);
     return wiring.server(options, secret, opening);
   }
@@ -78,7 +78,7 @@ final class Serving implements AutoCloseable {
     try {
       wiring = Wiring.open(settings, Clock.systemUTC(), cli.placing());
       server.close();
-      server = server();
+      server = listener();
       start();
       isTold = false;
       cli.error(cli.messages().say("serve.again"));
