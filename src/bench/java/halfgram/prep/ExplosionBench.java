@@ -63,7 +63,8 @@ public class ExplosionBench {
   }
 
   private Explosion explode(List<ServiceRun> services) {
-    return Explosion.of(book, services, hours, Instant.MIN, Because.NOT_ASKED);
+    return Explosion.of(
+        book, services, hours, new PlanRequest(YearBook.FIRST, 1, Instant.MIN), Because.NOT_ASKED);
   }
 
   private static void check(List<ServiceRun> services, Explosion explosion) {

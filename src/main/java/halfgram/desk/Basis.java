@@ -9,6 +9,7 @@ import halfgram.prep.Planning;
 import halfgram.prep.PrepSheet;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 
 /** What a sheet is computed from. The book is known by being the same one: it is large. */
 record Basis(KitchenBook book, List<Lot> lots, PlanRequest request, List<Begun> begun) {
@@ -16,6 +17,11 @@ record Basis(KitchenBook book, List<Lot> lots, PlanRequest request, List<Begun> 
 
   /** Of this process: a sheet depends on nothing else. */
   private static final LastFew<Basis, PrepSheet> SHEETS = new LastFew<>(FEW);
+
+  /** The same, giving no make one of these ids. */
+  Basis sparing(Set<String> spent) {
+    return new Basis(book, lots, request.sparing(spent), begun);
+  }
 
   /**
    * The sheet, computed unless it was among the last.

@@ -27,11 +27,14 @@ import java.util.stream.Stream;
 
 /**
  * Begun work as a plan keeps it: which makes, and how far; what they are stands in the plan before.
+ * Of those of which nothing is wanted any more it keeps the id, {@code spent}.
  */
 final class BegunJson {
+  private static final String SPENT = "spent";
+
   private BegunJson() {}
 
-  static String write(List<Begun> begun) {
+  static String write(List<Begun> begun, SortedSet<String> spent) {
     ArrayNode list = JsonNodeFactory.instance.arrayNode();
     for (Begun one : begun) {
       ObjectNode node = list.addObject();
@@ -59,6 +62,7 @@ final class BegunJson {
         one.real().forEach((step, span) -> real.set(step, write(span)));
       }
     }
+    spent.forEach(id -> list.addObject().put(SPENT, id));
     return list.toString();
   }
 
@@ -100,6 +104,9 @@ final class BegunJson {
   static List<Begun> read(String json, Optional<PrepSheet> before) {
     List<Begun> begun = new ArrayList<>();
     for (JsonNode node : BookStore.parse(json)) {
+      if (node.has(SPENT)) {
+        continue;
+      }
       PrepSheet sheet =
           before.orElseThrow(() -> new IllegalStateException("begun work without a plan before"));
       Steps steps =
@@ -114,6 +121,13 @@ final class BegunJson {
       begun.add(node.has("opened") ? one.dropping(words(node, "opened")) : one);
     }
     return begun;
+  }
+
+  /** Ids that the plan gave to none of its makes. */
+  static SortedSet<String> readSpent(String json) {
+    SortedSet<String> spent = new TreeSet<>();
+    BookStore.parse(json).findValues(SPENT).forEach(id -> spent.add(id.asText()));
+    return spent;
   }
 
   /**

@@ -72,8 +72,11 @@ final class BegunWork {
     return begun;
   }
 
-  /** A tub that has a problem before anybody has pulled it is still to be pulled. */
-  private static boolean isBegun(Task task, TaskProgress progress) {
+  /**
+   * Whether a task has been begun: a tub that has a problem before anybody has pulled it is still
+   * to be pulled.
+   */
+  static boolean isBegun(Task task, TaskProgress progress) {
     boolean said = progress.state() != TaskState.TO_DO && progress.last().isPresent();
     boolean waits = progress.beneath() == TaskState.TO_DO;
     return said && !(task.kind() == Task.Kind.THAW && waits);

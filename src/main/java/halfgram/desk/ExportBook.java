@@ -17,7 +17,6 @@ import halfgram.measure.Exact;
 import halfgram.prep.KitchenBook;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.SortedSet;
 
@@ -44,7 +43,7 @@ public final class ExportBook {
     AllergenTrace trace = new AllergenTrace(now.formulary(), now::ingredient);
     for (Tub tub : tubs) {
       ObjectNode node = list.addObject();
-      tub(node, tub.lot(), zone);
+      tub(node, tub.lot().toTheMinute(), zone);
       FormulaVersion version = now.formulary().get(tub.lot().component());
       Contains more = tub.lot().known().beyond(trace.of(version).contains());
       words(node, "contains", more.allergens());
@@ -66,7 +65,7 @@ public final class ExportBook {
     lot.component().version().ifPresent(version -> node.put("version", version));
     node.put("left", amount(lot.left()));
     node.put("made", moment(lot.made(), zone));
-    node.put("useBy", moment(useBy(lot), zone));
+    node.put("useBy", moment(lot.ownUseBy(), zone));
     lot.frozen().ifPresent(ice -> frozen(node.putObject("frozen"), lot, ice, zone));
     lot.thawed().ifPresent(at -> node.put("thawed", moment(at, zone)));
     if (!lot.place().isEmpty()) {
@@ -83,13 +82,6 @@ public final class ExportBook {
     }
   }
 
-  /** Of a frozen one as long after its freezing as its clock had left: not a minute is won. */
-  private static Instant useBy(Lot lot) {
-    return lot.frozen()
-        .map(ice -> ice.since().truncatedTo(ChronoUnit.MINUTES).plus(ice.life()))
-        .orElse(lot.useBy());
-  }
-
   private static void frozen(ObjectNode node, Lot lot, Frozen ice, ZoneId zone) {
     node.put("since", moment(ice.since(), zone));
     node.put("keepUntil", moment(lot.useBy(), zone));
@@ -101,8 +93,7 @@ public final class ExportBook {
     return Exact.plain(amount.number(), 6) + unit;
   }
 
-  /** To the minute, as the book has it; a second more would be a lie about when it was known. */
   private static String moment(Instant at, ZoneId zone) {
-    return at.atZone(zone).toLocalDateTime().truncatedTo(ChronoUnit.MINUTES).toString();
+    return at.atZone(zone).toLocalDateTime().toString();
   }
 }

@@ -6,6 +6,7 @@ import halfgram.formula.Output;
 import halfgram.lot.Lot;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
+import halfgram.measure.Rounding;
 import halfgram.prep.Begun;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
@@ -29,10 +30,17 @@ import java.util.TreeMap;
  * of the same tubs from which done will take it ({@link Taking}). What no tub has is taken of what
  * is still being made, since nobody has called that done: first of what the step waits for.
  *
- * @param tubs less what steps in hand will take
+ * @param tubs less what steps in hand will take, to the minute
  * @param begun makes that are begun, each with what of it they will take
  */
 record InHand(List<Tub> tubs, List<Begun> begun) {
+  InHand {
+    tubs = tubs.stream().map(InHand::toTheMinute).toList();
+  }
+
+  private static Tub toTheMinute(Tub tub) {
+    return new Tub(tub.id(), tub.lot().toTheMinute(), tub.task(), tub.change(), tub.assumed());
+  }
 
   /** Tubs and begun makes of a plan less what its steps that are begun and not done will take. */
   static InHand less(List<Tub> tubs, List<Begun> begun, InForce inForce) {
@@ -89,7 +97,8 @@ record InHand(List<Tub> tubs, List<Begun> begun) {
       Amount lacking = wanted;
       for (Map.Entry<Tub, Amount> one : Taking.of(there, wanted, planned, event).entrySet()) {
         Tub tub = one.getKey();
-        Lot rest = tub.lot().less(one.getValue(), event);
+        // As done will book it, and as the plan keeps it.
+        Lot rest = tub.lot().less(one.getValue().rounded(Rounding.TO_MICROGRAM), event);
         left.set(
             left.indexOf(tub), new Tub(tub.id(), rest, tub.task(), tub.change(), tub.assumed()));
         lacking = lacking.minus(one.getValue());

@@ -167,7 +167,6 @@ public final class Plans {
   /** As above, saying why. */
   Proposal preview(House house, LocalDate from, int days, Because because) {
     BusinessDay clock = house.book().kitchen().clock();
-    Instant start = clock.start(from);
     LocalDate today = house.day(desk.now());
     boolean ahead = today.isBefore(from);
     LocalDate lead = from.minusDays(Planning.lookAhead(house.book()));
@@ -177,7 +176,7 @@ public final class Plans {
         tx -> {
           KitchenBook book = book(tx, house);
           PrepSheet all = Planning.plan(book, request, because);
-          PrepSheet sheet = ahead ? all.withoutTasksBefore(start) : all;
+          PrepSheet sheet = ahead ? all.withoutTasksBefore(clock.start(from)) : all;
           return new Proposal(
               book, sheet, List.of(), house.stand().facts(), Difference.of(sheet, sheet));
         });
@@ -208,7 +207,7 @@ public final class Plans {
   public Proposal propose(House house, InForce inForce, KitchenBook other) {
     Instant asOf = moment(house, inForce.plan().day());
     return desk.read(
-        tx -> proposal(house, inForce, other, inHand(tx, house, inForce, other, asOf), asOf));
+        tx -> proposal(tx, house, inForce, other, inHand(tx, house, inForce, other, asOf), asOf));
   }
 
   /** What may be counted on. What running services have used stands in tubs no more. */
@@ -218,12 +217,13 @@ public final class Plans {
   }
 
   private Proposal proposal(
-      House house, InForce inForce, KitchenBook of, InHand inHand, Instant asOf) {
+      Tx tx, House house, InForce inForce, KitchenBook of, InHand inHand, Instant asOf) {
     // A book of before knows no tub of a formula or version that was saved since.
     Predicate<Lot> known = lot -> of.formulary().find(lot.component()).isPresent();
     KitchenBook book = of.withLots(of(inHand.tubs()).stream().filter(known).toList());
     PlanRequest request = new PlanRequest(inForce.plan().day(), 1, asOf);
-    PrepSheet sheet = new Basis(of, book.lots(), request, inHand.begun()).sheet(book);
+    Basis basis = new Basis(of, book.lots(), request, inHand.begun());
+    PrepSheet sheet = new SpentIds(tx, house.id(), Optional.of(inForce)).sheet(basis, book);
     Difference difference = Difference.of(inForce.book(), inForce.sheet(), of, sheet);
     return new Proposal(book, sheet, inHand.begun(), house.stand().facts(), difference);
   }
@@ -271,7 +271,7 @@ public final class Plans {
           Instant asOf = moment(now, day);
           closing.close(tx, now, inForce.sheet(), asOf, desk.now());
           InHand inHand = inHand(tx, now, inForce, now.book(), asOf);
-          Proposal proposal = proposal(now, inForce, now.book(), inHand, asOf);
+          Proposal proposal = proposal(tx, now, inForce, now.book(), inHand, asOf);
           String snapshot = ExportBook.withTubs(now, inHand.tubs()).toString();
           parse(snapshot);
           int number = inForce.plan().number() + 1;
@@ -280,7 +280,6 @@ public final class Plans {
         });
   }
 
-  /** A plan about to be saved. */
   private record Unsaved(int number, String snapshot, Proposal proposal) {}
 
   /** The first plan of a day, with what the days before left unfinished. */
@@ -304,7 +303,8 @@ public final class Plans {
     String snapshot = ExportBook.withTubs(now, inHand.tubs()).toString();
     KitchenBook book = parse(snapshot);
     PlanRequest request = new PlanRequest(day, 1, start);
-    PrepSheet sheet = new Basis(book, book.lots(), request, inHand.begun()).sheet(book);
+    Basis basis = new Basis(book, book.lots(), request, inHand.begun());
+    PrepSheet sheet = new SpentIds(tx, now.id(), before).sheet(basis, book);
     Proposal proposal =
         new Proposal(book, sheet, inHand.begun(), stand.facts(), Difference.of(sheet, sheet));
     return save(tx, now, new Unsaved(1, snapshot, proposal), before, who);
@@ -327,7 +327,7 @@ public final class Plans {
             before.map(InForce::plan).map(PlanStore.Accepted::id),
             snapshot,
             proposal.sheet().request().asOf(),
-            BegunJson.write(proposal.begun()),
+            BegunJson.write(proposal.begun(), proposal.sheet().request().spent()),
             ENGINE,
             summary,
             proposal.facts(),
@@ -349,7 +349,8 @@ public final class Plans {
             .flatMap(id -> plans.find(tx, house.id(), id))
             .map(earlier -> computed(tx, house, earlier).sheet());
     KitchenBook book = parse(plans.snapshot(tx, house.id(), plan.snapshot()));
-    PlanRequest request = new PlanRequest(plan.day(), 1, plan.asOf());
+    PlanRequest request =
+        new PlanRequest(plan.day(), 1, plan.asOf(), BegunJson.readSpent(plan.begun()));
     List<Begun> begun = BegunJson.read(plan.begun(), before);
     return new Computation(book, Planning.plan(book, request, begun, because));
   }

@@ -42,6 +42,10 @@ public record Frozen(Instant since, Duration life, OptionalInt days) {
         counts ? OptionalInt.of(Math.toIntExact(left)) : OptionalInt.empty());
   }
 
+  Frozen toTheMinute() {
+    return new Frozen(since.truncatedTo(ChronoUnit.MINUTES), life, days);
+  }
+
   /** Whether nothing would be left of it: its last day is today, or its last minute now. */
   public boolean isSpent() {
     return life.isZero() || life.isNegative() || days.orElse(1) < 1;

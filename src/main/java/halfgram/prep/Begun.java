@@ -30,8 +30,8 @@ import java.util.stream.Collectors;
  * ({@link Pace}). Where that is late it still counts, and is told of, as long as nothing made anew
  * would be there sooner. One that is for a single event keeps for that event what the event asked
  * of it; the rest is free. A finished one gives nothing more: its tubs are in the book. One that
- * failed gives nothing at all. Whoever plans hands over every make begun, finished ones too as long
- * as their services are in sight, so that no id is given twice.
+ * failed gives nothing at all. Whoever plans hands over every make begun, finished ones too until
+ * they are eaten, and the ids of those before ({@link PlanRequest#spent}): no id is given twice.
  *
  * @param tasks all its tasks as they stand in the plan in force; a step without one gets its task
  *     worked out, and a last step without one gives tubs dated by their own hold alone

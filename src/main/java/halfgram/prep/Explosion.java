@@ -54,25 +54,28 @@ record Explosion(
   }
 
   static Explosion of(
-      KitchenBook book, List<ServiceRun> services, OpenHours hours, Instant asOf, Because because) {
-    return of(book, services, hours, asOf, Set.of(), List.of(), because);
+      KitchenBook book,
+      List<ServiceRun> services,
+      OpenHours hours,
+      PlanRequest request,
+      Because because) {
+    return of(book, services, hours, request, Set.of(), List.of(), because);
   }
 
   /**
    * Explodes with some formulas made for each time of need by itself, around what has begun.
    *
-   * @param asOf moment of the plan
    * @param apart codes of those formulas
    */
   static Explosion of(
       KitchenBook book,
       List<ServiceRun> services,
       OpenHours hours,
-      Instant asOf,
+      PlanRequest request,
       Set<String> apart,
       List<Begun> begun,
       Because because) {
-    return new Run(book, hours, asOf, apart, begun, because).explode(services);
+    return new Run(book, hours, request, apart, begun, because).explode(services);
   }
 
   /** The working memory of one explosion. */
@@ -103,7 +106,7 @@ record Explosion(
     private Run(
         KitchenBook book,
         OpenHours hours,
-        Instant asOf,
+        PlanRequest request,
         Set<String> apart,
         List<Begun> begun,
         Because because) {
@@ -112,7 +115,7 @@ record Explosion(
       this.trace = new AllergenTrace(book.formulary(), book::ingredient);
       this.dates = new SafetyDates(book.formulary());
       this.baths = new Baths(book, trace);
-      Set<String> taken = new HashSet<>();
+      Set<String> taken = new HashSet<>(request.spent());
       begun.stream()
           .sorted(Comparator.comparing(of -> of.make().id()))
           .forEach(
@@ -125,9 +128,9 @@ record Explosion(
                 FormulaVersion own = own(of);
                 this.begun
                     .computeIfAbsent(own, version -> new ArrayList<>())
-                    .add(of.over() ? of : paced(own, of, asOf));
+                    .add(of.over() ? of : paced(own, of, request.asOf()));
               });
-      this.making = new Making(book, hours, apart, taken, asOf);
+      this.making = new Making(book, hours, apart, taken, request.asOf());
     }
 
     /** A make begun, at the pace at which it goes. */

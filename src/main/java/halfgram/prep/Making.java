@@ -55,7 +55,7 @@ final class Making {
    * Making for one explosion.
    *
    * @param apart codes of formulas made for each time of need by itself
-   * @param taken ids of makes begun, given to no other
+   * @param taken ids of makes begun, now or before, given to no other
    * @param asOf moment of the plan
    */
   Making(KitchenBook book, OpenHours hours, Set<String> apart, Set<String> taken, Instant asOf) {

@@ -57,7 +57,7 @@ final class Pooling {
   }
 
   private Explosion explode(Set<String> apart, Because because) {
-    return Explosion.of(book, services, hours, request.asOf(), apart, begun, because);
+    return Explosion.of(book, services, hours, request, apart, begun, because);
   }
 
   private Duration shortBy(Explosion explosion) {
