@@ -25,7 +25,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.SortedSet;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 
@@ -36,12 +38,13 @@ import java.util.function.Predicate;
  * <p>Rules. A service is closed when a plan is followed by the next, which no longer has it, and is
  * over when the book says so, whatever the plan said. What it has taken before is not taken again,
  * though it slips to another time: so exactly once, however often the day is planned again. It
- * takes what it has used ({@link Consumed}) out of tubs that were there and in date: what the plan
- * drew out of those that were when it began, the rest out of those that were until it ended, as
- * {@link Taking} says. Where less is found, less is taken: nobody can eat what was never made. What
- * somebody counted since is not taken out of what was counted ({@link Emptied}). A service that the
- * book has no more took nothing. Every movement says that it is assumed, and for which service;
- * nobody did it, so the kitchen's clock signs it, whoever asked for the plan.
+ * takes what it has used ({@link Consumed}) out of tubs that were there and in date: what the plans
+ * drew, each for as long as it was in force ({@link EarlierSheets}), the rest out of those that
+ * were until it ended, as {@link Taking} says. Where less is found, less is taken: nobody can eat
+ * what was never made. What somebody counted since is not taken out of what was counted ({@link
+ * Emptied}). A service that the book has no more took nothing. Every movement says that it is
+ * assumed, and for which service; nobody did it, so the kitchen's clock signs it, whoever asked for
+ * the plan.
  */
 final class Closing {
   private final LotStore lots = new LotStore();
@@ -50,17 +53,21 @@ final class Closing {
   private final KitchenStore kitchens = new KitchenStore();
   private final Posting posting = new Posting();
 
-  /** Tubs as they are when the services of a sheet and its book have taken theirs by a moment. */
-  List<Tub> after(Tx tx, House house, PrepSheet sheet, Instant asOf) {
-    return emptied(tx, house, sheet, asOf, run -> true, run -> true).left();
+  /**
+   * Tubs as they are when the services of a sheet and its book have taken theirs by a moment.
+   *
+   * @param sheets the newest first
+   */
+  List<Tub> after(Tx tx, House house, List<PrepSheet> sheets, Instant asOf) {
+    return emptied(tx, house, sheets, asOf, run -> true, run -> true).left();
   }
 
   /**
    * As above for the pass: of a service that is not over, what was sent alone is gone, since what
    * was not is still to go.
    */
-  Emptied atPass(Tx tx, House house, PrepSheet sheet, Instant now) {
-    return emptied(tx, house, sheet, now, run -> true, run -> run.isOver(now));
+  Emptied atPass(Tx tx, House house, List<PrepSheet> sheets, Instant now) {
+    return emptied(tx, house, sheets, now, run -> true, run -> run.isOver(now));
   }
 
   /**
@@ -69,8 +76,8 @@ final class Closing {
    * @param asOf moment of the plan that follows, which has no service that is over by then
    * @param now what is assumed to be empty and out of date by then, nobody is to count any more
    */
-  void close(Tx tx, House house, PrepSheet sheet, Instant asOf, Instant now) {
-    Emptied emptied = emptied(tx, house, sheet, asOf, run -> run.isOver(asOf), run -> true);
+  void close(Tx tx, House house, List<PrepSheet> sheets, Instant asOf, Instant now) {
+    Emptied emptied = emptied(tx, house, sheets, asOf, run -> run.isOver(asOf), run -> true);
     for (Emptied.Take take : emptied.takes()) {
       Movement used = movement(take);
       List<Movement> rows = Posting.rows(house, take.tub(), used, take.run().event());
@@ -92,10 +99,11 @@ final class Closing {
   private Emptied emptied(
       Tx tx,
       House house,
-      PrepSheet sheet,
+      List<PrepSheet> sheets,
       Instant asOf,
       Predicate<ServiceRun> which,
       Predicate<ServiceRun> planned) {
+    PrepSheet sheet = sheets.get(0);
     List<ServiceRun> runs = runs(house, sheet, asOf).stream().filter(which).toList();
     Instant from = house.book().kitchen().clock().start(sheet.request().from());
     List<LedgerStore.Entry> counts =
@@ -106,8 +114,12 @@ final class Closing {
       Called of =
           called.computeIfAbsent(run.date(), day -> Called.of(entries.list(tx, house.id(), day)));
       Consumed consumed = new Consumed(house.book(), run, of, asOf);
-      Map<String, Amount> draws =
-          planned.test(run) ? draws(sheet, run) : kept(emptied.left(), run.event());
+      SortedMap<Instant, Map<String, Amount>> draws = new TreeMap<>();
+      if (planned.test(run)) {
+        sheets.forEach(one -> draws.put(one.request().asOf(), draws(one, run)));
+      } else {
+        draws.put(from, kept(emptied.left(), run.event()));
+      }
       emptied.take(
           new Emptied.Demand(
               run,

@@ -15,8 +15,12 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableMap;
 import java.util.Optional;
+import java.util.Set;
+import java.util.SortedMap;
 import java.util.SortedSet;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.UUID;
 import java.util.function.Function;
@@ -52,13 +56,19 @@ final class Emptied {
    *
    * @param used by component until a moment
    * @param given what tubs have given already
-   * @param planned how much the plan took from tubs, by code
+   * @param planned how much the plans took from tubs, by code; each from its moment until the next
    */
   record Demand(
       ServiceRun run,
       Function<Instant, List<ServiceRun.Use>> used,
       Map<Component, Amount> given,
-      Map<String, Amount> planned) {}
+      SortedMap<Instant, Map<String, Amount>> planned) {
+
+    /** Until which moments one plan each counted. */
+    private Set<Instant> ends(Instant now) {
+      return planned.headMap(now).keySet();
+    }
+  }
 
   private final Instant now;
   private final Map<UUID, Tub> tubs = new LinkedHashMap<>();
@@ -103,11 +113,13 @@ final class Emptied {
 
   /** Takes what a service has used. */
   void take(Demand demand) {
-    Map<String, Amount> planned = new HashMap<>(demand.planned());
+    NavigableMap<Instant, Map<String, Amount>> planned = new TreeMap<>();
+    demand.planned().forEach((since, draws) -> planned.put(since, new HashMap<>(draws)));
     for (ServiceRun.Use use : demand.used().apply(now)) {
       List<UUID> candidates = candidates(demand.run(), use);
       Component component = Component.of(use.version(), use.output());
-      SortedSet<Instant> moments = new TreeSet<>(List.of(now));
+      SortedSet<Instant> moments = new TreeSet<>(demand.ends(now));
+      moments.add(now);
       for (UUID id : candidates) {
         Instant at = counted.get(id);
         if (at != null && at.isBefore(now)) {
@@ -118,7 +130,9 @@ final class Emptied {
       for (Instant moment : moments) {
         Amount all = used(demand, component, moment);
         if (done.compareTo(all) < 0) {
-          take(demand.run(), component, candidates, all.minus(done), moment, planned);
+          Map.Entry<Instant, Map<String, Amount>> by = planned.lowerEntry(moment);
+          Map<String, Amount> draws = (by == null ? planned.firstEntry() : by).getValue();
+          take(demand.run(), component, candidates, all.minus(done), moment, draws);
           done = all;
         }
       }

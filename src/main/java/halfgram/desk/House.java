@@ -33,6 +33,11 @@ public record House(Stand stand, KitchenBook book, ObjectNode tree) {
     return new House(stand, book.agreed(drafts), other);
   }
 
+  /** The same kitchen by another book. */
+  House with(KitchenBook other) {
+    return new House(stand, other, tree);
+  }
+
   /** The business day at a moment. */
   public LocalDate day(Instant at) {
     return book.kitchen().clock().of(at);

@@ -164,7 +164,6 @@ public final class Plans {
     return preview(house, from, days, Because.NOT_ASKED);
   }
 
-  /** As above, saying why. */
   Proposal preview(House house, LocalDate from, int days, Because because) {
     BusinessDay clock = house.book().kitchen().clock();
     LocalDate today = house.day(desk.now());
@@ -205,26 +204,25 @@ public final class Plans {
 
   /** What the plan would be from now on, by another book: what if. */
   public Proposal propose(House house, InForce inForce, KitchenBook other) {
-    Instant asOf = moment(house, inForce.plan().day());
-    return desk.read(
-        tx -> proposal(tx, house, inForce, other, inHand(tx, house, inForce, other, asOf), asOf));
+    House then = house.with(other);
+    Instant asOf = moment(then, inForce.plan().day());
+    return desk.read(tx -> proposal(tx, then, inForce, inHand(tx, then, inForce, asOf), asOf));
   }
 
   /** What may be counted on. What running services have used stands in tubs no more. */
-  private InHand inHand(Tx tx, House house, InForce inForce, KitchenBook of, Instant asOf) {
-    List<Tub> tubs = closing.after(tx, house, inForce.sheet(), asOf);
-    return InHand.less(tubs, Standing.of(tx, house, of, inForce, asOf), inForce);
+  private InHand inHand(Tx tx, House house, InForce inForce, Instant asOf) {
+    List<Tub> tubs = closing.after(tx, house, EarlierSheets.of(tx, house, this, inForce), asOf);
+    return InHand.less(tubs, Standing.of(tx, house, inForce, asOf), inForce);
   }
 
-  private Proposal proposal(
-      Tx tx, House house, InForce inForce, KitchenBook of, InHand inHand, Instant asOf) {
+  private Proposal proposal(Tx tx, House house, InForce inForce, InHand inHand, Instant asOf) {
     // A book of before knows no tub of a formula or version that was saved since.
-    Predicate<Lot> known = lot -> of.formulary().find(lot.component()).isPresent();
-    KitchenBook book = of.withLots(of(inHand.tubs()).stream().filter(known).toList());
+    Predicate<Lot> known = lot -> house.book().formulary().find(lot.component()).isPresent();
+    KitchenBook book = house.book().withLots(of(inHand.tubs()).stream().filter(known).toList());
     PlanRequest request = new PlanRequest(inForce.plan().day(), 1, asOf);
-    Basis basis = new Basis(of, book.lots(), request, inHand.begun());
+    Basis basis = new Basis(house.book(), book.lots(), request, inHand.begun());
     PrepSheet sheet = new SpentIds(tx, house.id(), Optional.of(inForce)).sheet(basis, book);
-    Difference difference = Difference.of(inForce.book(), inForce.sheet(), of, sheet);
+    Difference difference = Difference.of(inForce.book(), inForce.sheet(), house.book(), sheet);
     return new Proposal(book, sheet, inHand.begun(), house.stand().facts(), difference);
   }
 
@@ -269,9 +267,9 @@ public final class Plans {
           House now = desk.open(tx, stand);
           InForce inForce = inForce(tx, now, latest);
           Instant asOf = moment(now, day);
-          closing.close(tx, now, inForce.sheet(), asOf, desk.now());
-          InHand inHand = inHand(tx, now, inForce, now.book(), asOf);
-          Proposal proposal = proposal(tx, now, inForce, now.book(), inHand, asOf);
+          closing.close(tx, now, EarlierSheets.of(tx, now, this, inForce), asOf, desk.now());
+          InHand inHand = inHand(tx, now, inForce, asOf);
+          Proposal proposal = proposal(tx, now, inForce, inHand, asOf);
           String snapshot = ExportBook.withTubs(now, inHand.tubs()).toString();
           parse(snapshot);
           int number = inForce.plan().number() + 1;
@@ -294,7 +292,9 @@ public final class Plans {
             .findBefore(tx, house.id(), day, day.minusDays(DAYS_BACK))
             .map(plan -> inForce(tx, now, plan));
     Instant start = now.book().kitchen().clock().start(day);
-    before.ifPresent(earlier -> closing.close(tx, now, earlier.sheet(), start, desk.now()));
+    before.ifPresent(
+        earlier ->
+            closing.close(tx, now, EarlierSheets.of(tx, now, this, earlier), start, desk.now()));
     List<Tub> tubs = lots.list(tx, now.id());
     InHand inHand =
         before

@@ -289,7 +289,7 @@ public final class Services {
     boolean today = house.day(now).equals(day);
     Emptied emptied =
         today
-            ? closing.atPass(tx, house, inForce.sheet(), now)
+            ? closing.atPass(tx, house, List.of(inForce.sheet()), now)
             : new Emptied(List.of(), List.of(), now);
     Trays trays = new Trays(book.formulary(), emptied.left(), now);
     Map<String, Instant> started = started(tx, house, inForce);

@@ -34,9 +34,9 @@ final class Standing {
   /** A course's time in a service, by the service's id. */
   private record Due(String run, Instant at) {}
 
-  static List<Begun> of(Tx tx, House house, KitchenBook book, InForce inForce, Instant asOf) {
+  static List<Begun> of(Tx tx, House house, InForce inForce, Instant asOf) {
     List<Begun> standing = new ArrayList<>(OpenedBaths.of(tx, house, inForce, asOf));
-    Set<Due> late = late(tx, house, book, inForce, asOf);
+    Set<Due> late = late(tx, house, inForce, asOf);
     if (late.isEmpty()) {
       return standing;
     }
@@ -52,8 +52,8 @@ final class Standing {
     return standing;
   }
 
-  private static Set<Due> late(
-      Tx tx, House house, KitchenBook book, InForce inForce, Instant asOf) {
+  private static Set<Due> late(Tx tx, House house, InForce inForce, Instant asOf) {
+    KitchenBook book = house.book();
     Set<Due> late = new HashSet<>();
     for (ServiceRun run : Services.runs(book, inForce.plan().day())) {
       if (run.window().start().isAfter(asOf) || run.isOver(asOf)) {

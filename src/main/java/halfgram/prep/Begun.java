@@ -13,7 +13,9 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
@@ -21,7 +23,6 @@ import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.stream.Collectors;
 
 /**
  * A make of the plan in force on which work has begun. It stands as it is, whatever else changes.
@@ -247,12 +248,11 @@ public record Begun(
     boolean safety = output.hold().reason().isSafety();
     Instant holds = safety ? own : later(own, lastUse(index));
     Instant safe = safety || inherited ? useBy : later(useBy, make.eaten());
-    Set<String> users =
-        make.served().stream()
-            .filter(need -> need.output() == index)
-            .map(Need::user)
-            .collect(Collectors.toUnmodifiableSet());
-    return new Stock(lot, lot.made(), holds, safe, pace.anew(), users);
+    Map<String, Amount> meant = new HashMap<>();
+    make.served().stream()
+        .filter(need -> need.output() == index)
+        .forEach(need -> meant.merge(need.user(), need.amount(), Amount::plus));
+    return new Stock(lot, lot.made(), holds, safe, pace.anew(), meant);
   }
 
   /** The last use it was meant for; past a hold of quality the plan in force said so. */

@@ -13,8 +13,9 @@ import java.util.List;
  * Needs that a batch in work meets too late, because nothing made anew would be there sooner.
  *
  * <p>Rules. Most of them are met among the tubs ({@link Netting}); these are those that a batch
- * which may grow was to meet in time, and which were too much for it. What is late is told of
- * ({@link Behind}); made twice it would be late all the same.
+ * which may grow was to meet in time, and which were too much for it, and those that want more than
+ * it was begun for, of what nobody else takes. What is late is told of ({@link Behind}); made twice
+ * it would be late all the same.
  *
  * @param open what is left to make
  */

@@ -15,7 +15,8 @@ import java.util.function.Predicate;
 /**
  * Needs against tubs: in the order of the needs, each takes first what is reserved for its event,
  * then what is free, first expired first. A tub serves a need when it is made in time and holds to
- * the last use; one in work serves late what it was begun for, after all that is in time.
+ * the last use; one in work serves late those it was begun for, after all that is in time, with as
+ * much as it was begun for: with more, what others weigh into it besides would be theirs too.
  *
  * <p>Law: drawn + still needed = needed, for every need, within a microgram; no tub gives more than
  * is left of it. Less than a microgram over or short is nothing: tubs are booked to the microgram.
@@ -95,12 +96,14 @@ public final class Netting {
     private final Stock stock;
     private final Lot lot;
     private final Map<String, Amount> reserved = new HashMap<>();
+    private final Map<String, Amount> meant;
     private Amount free;
 
     private Shelf(Stock stock) {
       this.stock = stock;
       this.lot = stock.lot();
       this.free = lot.left();
+      this.meant = new HashMap<>(stock.meant());
       for (Reservation reservation : lot.reserved()) {
         Amount kept = reservation.amount().atMost(free);
         reserved.merge(reservation.event(), kept, Amount::plus);
@@ -119,8 +122,11 @@ public final class Netting {
       if (!isOf(need, outputs) || !stock.servesLate(need)) {
         return Amount.zero(wanted.dimension());
       }
-      Amount kept = take(need, wanted, Part.RESERVED, draws);
-      return kept.plus(take(need, wanted.minus(kept), Part.FREE, draws));
+      Amount most = meant.getOrDefault(need.user(), wanted.times(0)).atMost(wanted);
+      Amount kept = take(need, most, Part.RESERVED, draws);
+      Amount all = kept.plus(take(need, most.minus(kept), Part.FREE, draws));
+      meant.computeIfPresent(need.user(), (user, amount) -> amount.minus(all));
+      return all;
     }
 
     private Amount take(Need need, Amount wanted, Part part, List<Draw> draws) {

@@ -1,7 +1,9 @@
 package halfgram.prep.netting;
 
 import halfgram.lot.Lot;
+import halfgram.measure.Amount;
 import java.time.Instant;
+import java.util.Map;
 import java.util.Set;
 
 /**
@@ -11,18 +13,18 @@ import java.util.Set;
  * @param holds until when it may be used itself
  * @param safe until when what it went into may be eaten, where its date binds that
  * @param anew when the same made anew could be ready at the earliest
- * @param meant users it is being made for: late it still serves them, when nothing made anew would
- *     be in time, nor sooner
+ * @param meant users it is being made for, and how much of it: late it still serves them, when
+ *     nothing made anew would be in time, nor sooner
  */
 public record Stock(
-    Lot lot, Instant ready, Instant holds, Instant safe, Instant anew, Set<String> meant) {
+    Lot lot, Instant ready, Instant holds, Instant safe, Instant anew, Map<String, Amount> meant) {
   public Stock {
-    meant = Set.copyOf(meant);
+    meant = Map.copyOf(meant);
   }
 
   /** One that serves nobody late. */
   public Stock(Lot lot, Instant ready, Instant holds, Instant safe) {
-    this(lot, ready, holds, safe, Instant.MIN, Set.of());
+    this(lot, ready, holds, safe, Instant.MIN, Map.of());
   }
 
   /** The same, keeping nothing for some events. */
@@ -47,7 +49,7 @@ public record Stock(
 
   /** Whether it serves a need after its time: nothing made anew would be in time, nor sooner. */
   public boolean servesLate(Need need) {
-    return meant.contains(need.user())
+    return meant.containsKey(need.user())
         && anew.isAfter(need.readyBy())
         && !ready.isAfter(anew)
         && lasts(need);
