@@ -20,7 +20,7 @@ class AskedAndSaidTest {
 
   @BeforeEach
   void open() {
-    site = Site.demo();
+    site = Site.demo().searchFully();
     site.setClock(Site.at("09:10"));
     script = site.script();
     script.get("lanes");
