@@ -98,7 +98,7 @@ public final class Changes {
       Tx tx, House house, InForce inForce, String station, List<Change> plans) {
     Set<Long> ahead = kitchens.seen(tx, house.id(), station, inForce.plan().facts());
     plans.forEach(plan -> ahead.remove(plan.number()));
-    return ahead.isEmpty()
+    return ahead.isEmpty() || !come(house, inForce, Instant.EPOCH).isEmpty()
         ? Optional.empty()
         : Optional.of(
             new Told(
@@ -123,12 +123,9 @@ public final class Changes {
           .filter(window -> !window.equals(run.window()))
           .ifPresent(window -> moved.add(new Summary.Moved(run.name(), run.window(), window)));
     }
-    covers.addAll(come(house, inForce));
+    covers.addAll(come(house, inForce, desk.now()));
     List<Summary.Diet> diets =
-        DietNews.between(
-            inForce.book(),
-            house.book(),
-            inForce.sheet().services().stream().filter(run -> !run.isOver(desk.now())));
+        DietNews.between(inForce.book(), house.book(), inForce.sheet().services().stream());
     if (covers.isEmpty() && moved.isEmpty() && diets.isEmpty()) {
       return Optional.empty();
     }
@@ -147,12 +144,14 @@ public final class Changes {
     return since.isEmpty() ? desk.now() : since.get(since.size() - 1).at();
   }
 
-  /** Services of the day that the plan does not know, and their covers. */
-  private List<Summary.Covers> come(House house, InForce inForce) {
+  /**
+   * Services of the day that the plan does not know and that a moment is not past; their covers.
+   */
+  private static List<Summary.Covers> come(House house, InForce inForce, Instant moment) {
     Set<String> known =
         inForce.sheet().allServices().stream().map(ServiceRun::id).collect(Collectors.toSet());
     return Services.runs(house.book(), inForce.plan().day()).stream()
-        .filter(run -> !known.contains(run.id()) && !run.isOver(desk.now()))
+        .filter(run -> !known.contains(run.id()) && !run.isOver(moment))
         .filter(run -> run.covers().orElse(0) > 0)
         .map(run -> new Summary.Covers(run.name(), 0, run.covers().getAsInt()))
         .toList();

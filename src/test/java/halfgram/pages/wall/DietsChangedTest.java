@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.testkit.Client.Answer;
 import halfgram.testkit.FilledForm;
 import halfgram.testkit.Script;
+import halfgram.testkit.Site;
 import org.junit.jupiter.api.Test;
 
 /** Guests are counted among others: every wall is told before anything is cooked for too few. */
@@ -66,6 +67,17 @@ class DietsChangedTest extends AtWall {
     seen("cold");
     glutenFree(3);
     assertThat(wall("cold").text()).contains(back);
+  }
+
+  @Test
+  void whatIsOverIsNotTakenBackByIt() {
+    inForce();
+    glutenFree(6);
+    seen("cold");
+    site.setClock(Site.at("21:45"));
+    covers(97);
+    covers(84);
+    assertThat(wall("cold").text()).doesNotContain("those of the plan again");
   }
 
   private Answer wall(String station) {
