@@ -19,8 +19,9 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 
 /**
- * What a station has to be told about a day until somebody there has seen it: covers and times of
- * services that have changed, its own tasks that have, and whether the plan in force has them.
+ * What a station has to be told about a day until somebody there has seen it: covers, diets and
+ * times of services that have changed, its own tasks that have, and whether the plan in force has
+ * them.
  */
 public final class Changes {
   private static final int LOOKED_BACK = 24;
@@ -32,6 +33,8 @@ public final class Changes {
   /** Whether the weights of the plan in force have a change in them. */
   public enum Weights {
     WITHOUT,
+    /** It was seen, and then taken back before any plan had it. */
+    AGAIN,
     WITH
   }
 
@@ -63,10 +66,13 @@ public final class Changes {
 
   private List<Told> list(Tx tx, House house, InForce inForce, String station) {
     List<Told> told = new ArrayList<>();
-    ahead(tx, house, inForce).ifPresent(told::add);
+    List<Change> plans =
+        kitchens.listBefore(tx, house.id(), Long.MAX_VALUE, Set.of(PLAN), LOOKED_BACK);
+    ahead(tx, house, inForce)
+        .or(() -> again(tx, house, inForce, station, plans))
+        .ifPresent(told::add);
     String subject = inForce.plan().day() + "/";
-    for (Change change :
-        kitchens.listBefore(tx, house.id(), Long.MAX_VALUE, Set.of(PLAN), LOOKED_BACK)) {
+    for (Change change : plans) {
       Summary summary = Summary.read(change.detail());
       if (change.subject().startsWith(subject) && concerns(summary, station)) {
         told.add(new Told(change.number(), change.at(), Weights.WITH, summary));
@@ -79,14 +85,27 @@ public final class Changes {
 
   /** Whether there is anything in it for a station; a name that is none asks for all of them. */
   private static boolean concerns(Summary summary, String station) {
-    boolean services = !summary.covers().isEmpty() || !summary.moved().isEmpty();
+    boolean services =
+        !summary.covers().isEmpty() || !summary.moved().isEmpty() || !summary.diets().isEmpty();
     return services
         || (station.equals(EVERYWHERE)
             ? !summary.tasks().isEmpty()
             : summary.tasks(station).map(here -> !here.isEmpty()).orElse(true));
   }
 
-  /** Covers and times that are not those of the plan. */
+  /** That what a station saw ahead of the plan in force holds no longer. */
+  private Optional<Told> again(
+      Tx tx, House house, InForce inForce, String station, List<Change> plans) {
+    Set<Long> ahead = kitchens.seen(tx, house.id(), station, inForce.plan().facts());
+    plans.forEach(plan -> ahead.remove(plan.number()));
+    return ahead.isEmpty() || !come(house, inForce, Instant.EPOCH).isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            new Told(
+                house.stand().facts(), lastFact(tx, house, inForce), Weights.AGAIN, Summary.NONE));
+  }
+
+  /** Covers, diets and times that are not those of the plan. */
   private Optional<Told> ahead(Tx tx, House house, InForce inForce) {
     if (house.stand().facts() <= inForce.plan().facts()) {
       return Optional.empty();
@@ -104,26 +123,35 @@ public final class Changes {
           .filter(window -> !window.equals(run.window()))
           .ifPresent(window -> moved.add(new Summary.Moved(run.name(), run.window(), window)));
     }
-    covers.addAll(come(house, inForce));
-    if (covers.isEmpty() && moved.isEmpty()) {
+    covers.addAll(come(house, inForce, desk.now()));
+    List<Summary.Diet> diets =
+        DietNews.between(inForce.book(), house.book(), inForce.sheet().services().stream());
+    if (covers.isEmpty() && moved.isEmpty() && diets.isEmpty()) {
       return Optional.empty();
     }
+    Summary summary =
+        new Summary(covers, moved, diets, Summary.Tasks.NONE, new TreeMap<>(), new TreeSet<>());
+    return Optional.of(
+        new Told(house.stand().facts(), lastFact(tx, house, inForce), Weights.WITHOUT, summary));
+  }
+
+  /** When something was changed last since the plan in force. */
+  private Instant lastFact(Tx tx, House house, InForce inForce) {
     List<Change> since =
         kitchens.listSince(tx, house.id(), inForce.plan().facts(), Set.of()).stream()
             .filter(change -> !change.kind().equals(PLAN))
             .toList();
-    Instant at = since.isEmpty() ? desk.now() : since.get(since.size() - 1).at();
-    Summary summary =
-        new Summary(covers, moved, Summary.Tasks.NONE, new TreeMap<>(), new TreeSet<>());
-    return Optional.of(new Told(house.stand().facts(), at, Weights.WITHOUT, summary));
+    return since.isEmpty() ? desk.now() : since.get(since.size() - 1).at();
   }
 
-  /** Services of the day that the plan does not know, and their covers. */
-  private List<Summary.Covers> come(House house, InForce inForce) {
+  /**
+   * Services of the day that the plan does not know and that a moment is not past; their covers.
+   */
+  private static List<Summary.Covers> come(House house, InForce inForce, Instant moment) {
     Set<String> known =
         inForce.sheet().allServices().stream().map(ServiceRun::id).collect(Collectors.toSet());
     return Services.runs(house.book(), inForce.plan().day()).stream()
-        .filter(run -> !known.contains(run.id()) && !run.isOver(desk.now()))
+        .filter(run -> !known.contains(run.id()) && !run.isOver(moment))
         .filter(run -> run.covers().orElse(0) > 0)
         .map(run -> new Summary.Covers(run.name(), 0, run.covers().getAsInt()))
         .toList();

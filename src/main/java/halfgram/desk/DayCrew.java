@@ -21,9 +21,11 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 
 /**
@@ -32,7 +34,7 @@ import java.util.TreeMap;
  */
 final class DayCrew {
   /** What nobody has said the end of lasts beyond the day. */
-  private static final Duration BEYOND = Duration.ofDays(3);
+  static final Duration BEYOND = Duration.ofDays(3);
 
   private final CrewStore entries = new CrewStore();
   private final EntryStore pass = new EntryStore();
@@ -128,12 +130,44 @@ final class DayCrew {
     return Hash.of(said.toString());
   }
 
-  /** Chance for a plan by facts: the same facts, the same chance. */
+  /** Chance for a plan by facts: the same facts from now on, the same chance. */
   static long seed(InForce inForce, DayFacts facts) {
-    StringBuilder said = new StringBuilder(mark(inForce, facts)).append(facts.now());
+    StringBuilder said = new StringBuilder(mark(inForce, fromNowOn(facts))).append(facts.now());
     for (Placed placed : new TreeMap<>(facts.before()).values()) {
       said.append('\n').append(placed);
     }
     return Long.parseUnsignedLong(Hash.of(said.toString()).substring(0, 16), 16);
+  }
+
+  /** Without what is over of hours and breakdowns: whoever went home now, or is out, is not in. */
+  private static DayFacts fromNowOn(DayFacts facts) {
+    List<DayFacts.Hours> hours =
+        facts.hours().stream()
+            .map(
+                of -> {
+                  List<Window> left =
+                      of.windows().stream()
+                          .flatMap(window -> left(window, facts.now()).stream())
+                          .toList();
+                  return new DayFacts.Hours(of.person(), of.day(), left);
+                })
+            .sorted(Comparator.comparing(DayFacts.Hours::day).thenComparing(DayFacts.Hours::person))
+            .toList();
+    List<DayFacts.Broken> broken =
+        facts.broken().stream()
+            .flatMap(
+                of ->
+                    left(of.window(), facts.now()).stream()
+                        .map(window -> new DayFacts.Broken(of.equipment(), of.units(), window)))
+            .sorted(Comparator.comparing(DayFacts.Broken::equipment))
+            .toList();
+    return facts.with(hours, broken);
+  }
+
+  private static Optional<Window> left(Window window, Instant now) {
+    Instant start = window.start().isBefore(now) ? now : window.start();
+    return window.end().isAfter(now)
+        ? Optional.of(new Window(start, window.end()))
+        : Optional.empty();
   }
 }

@@ -314,7 +314,8 @@ public final class Plans {
     Proposal proposal = unsaved.proposal();
     LocalDate day = proposal.sheet().request().from();
     Instant at = desk.now();
-    String summary = Summary.write(proposal.difference());
+    KitchenBook was = before.map(InForce::book).orElse(proposal.book());
+    String summary = Summary.write(proposal.difference(), was, proposal.book());
     String subject = day + "/" + unsaved.number();
     long change = kitchens.change(tx, house.id(), News.note("plan", subject, summary, who), at);
     UUID snapshot = plans.keep(tx, house.id(), Hash.of(unsaved.snapshot()), unsaved.snapshot());

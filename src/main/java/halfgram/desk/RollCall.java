@@ -81,6 +81,18 @@ public final class RollCall {
     return desk.read(tx -> board(tx, house, day));
   }
 
+  /** The same, remembered until the next change. */
+  public Crew crew(House house, LocalDate day) {
+    return desk.remembered(
+        house,
+        new CrewOf(day),
+        Memory.AfterTick.same(),
+        tx -> crew(house.book(), day, store.list(tx, house.id(), day)));
+  }
+
+  /** What is remembered of a day. */
+  private record CrewOf(LocalDate day) {}
+
   Board board(Tx tx, House house, LocalDate day) {
     List<CrewEntry> said = store.list(tx, house.id(), day);
     return new Board(house, day, crew(house.book(), day, said), said);

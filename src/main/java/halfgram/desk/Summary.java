@@ -9,6 +9,7 @@ import halfgram.kitchen.Text;
 import halfgram.measure.Window;
 import halfgram.prep.Circumstance;
 import halfgram.prep.Difference;
+import halfgram.prep.KitchenBook;
 import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
 import java.time.Instant;
@@ -21,12 +22,15 @@ import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 
 /**
  * What a plan changed against the one before, short enough for a wall.
  *
  * @param covers services whose covers changed
  * @param moved services whose times changed
+ * @param diets guests with a diet, where their number changed; empty in plans made before this was
+ *     kept
  * @param tasks of the whole kitchen
  * @param stations the same by station; empty in plans made before this was kept
  * @param around what changed around the tasks; empty in plans made before this was kept
@@ -34,12 +38,20 @@ import java.util.TreeSet;
 public record Summary(
     List<Covers> covers,
     List<Moved> moved,
+    List<Diet> diets,
     Tasks tasks,
     SortedMap<String, Tasks> stations,
     SortedSet<Circumstance> around) {
 
+  /** Of a plan that changed nothing. */
+  static final Summary NONE =
+      new Summary(List.of(), List.of(), List.of(), Tasks.NONE, new TreeMap<>(), new TreeSet<>());
+
   /** Covers before and after; a service that came or went has 0 on one side. */
   public record Covers(Text service, int from, int to) {}
+
+  /** Guests of an event with just these diets before and after. */
+  public record Diet(Text event, SortedSet<String> diets, int from, int to) {}
 
   /** From when until when a service was, and is. */
   public record Moved(Text service, Window from, Window to) {}
@@ -65,7 +77,7 @@ public record Summary(
 
   /** Whether a wall has nothing to tell of it. */
   public boolean isEmpty() {
-    return covers.isEmpty() && moved.isEmpty() && tasks.isEmpty();
+    return covers.isEmpty() && moved.isEmpty() && diets.isEmpty() && tasks.isEmpty();
   }
 
   /** Of one station; empty where the plan does not say. */
@@ -75,7 +87,13 @@ public record Summary(
         : Optional.of(stations.getOrDefault(station, Tasks.NONE));
   }
 
-  static String write(Difference difference) {
+  /**
+   * What a plan keeps.
+   *
+   * @param before the book of the plan before
+   * @param after its own
+   */
+  static String write(Difference difference, KitchenBook before, KitchenBook after) {
     ObjectNode node = JsonNodeFactory.instance.objectNode();
     ArrayNode covers = node.putArray("covers");
     ArrayNode moved = node.putArray("moved");
@@ -93,6 +111,12 @@ public record Summary(
         put(one.putObject("from"), was.get());
         put(one.putObject("to"), is.get());
       }
+    }
+    ArrayNode guests = node.putArray("diets");
+    Stream<ServiceRun> runs = difference.services().stream().flatMap(one -> one.to().stream());
+    for (Diet diet : DietNews.between(before, after, runs)) {
+      ObjectNode one = add(guests, diet.event()).put("from", diet.from()).put("to", diet.to());
+      diet.diets().forEach(one.putArray("of")::add);
     }
     SortedMap<String, Tasks> stations = stations(difference);
     put(node, stations.values().stream().reduce(Tasks.NONE, Tasks::plus));
@@ -150,13 +174,19 @@ public record Summary(
     for (JsonNode one : node.path("moved")) {
       moved.add(new Moved(name(one), window(one.path("from")), window(one.path("to"))));
     }
+    List<Diet> diets = new ArrayList<>();
+    for (JsonNode one : node.path("diets")) {
+      SortedSet<String> of = new TreeSet<>();
+      one.path("of").forEach(code -> of.add(code.asText()));
+      diets.add(new Diet(name(one), of, one.path("from").asInt(), one.path("to").asInt()));
+    }
     SortedMap<String, Tasks> stations = new TreeMap<>();
     for (Map.Entry<String, JsonNode> entry : node.path("stations").properties()) {
       stations.put(entry.getKey(), readTasks(entry.getValue()));
     }
     SortedSet<Circumstance> around = new TreeSet<>();
     node.path("around").forEach(one -> around.add(Circumstance.valueOf(one.asText())));
-    return new Summary(covers, moved, readTasks(node), stations, around);
+    return new Summary(covers, moved, diets, readTasks(node), stations, around);
   }
 
   private static Text name(JsonNode one) {

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookReader;
 import halfgram.event.Event;
 import halfgram.input.Problem;
+import halfgram.measure.BusinessDay;
 import halfgram.measure.Window;
 import halfgram.prep.Difference;
 import halfgram.prep.KitchenBook;
@@ -197,7 +198,7 @@ public final class WhatIf {
   }
 
   private Day placed(Plans.Proposal ahead, DayFacts facts) {
-    return place(ahead.book(), ahead.sheet(), facts, Crewing.MOST_ROUNDS, MOST_ONCE);
+    return place(ahead.book(), ahead.sheet(), facts, Crewing.MOST_ROUNDS, 1, MOST_ONCE);
   }
 
   /** The drafts that a plan of a day would look at if they were agreed, the next first. */
@@ -242,13 +243,10 @@ public final class WhatIf {
     return new Day(proposal.facts(), outlook, Optional.empty());
   }
 
-  private Day place(KitchenBook book, PrepSheet sheet, DayFacts facts) {
-    return place(book, sheet, facts, ROUNDS, MOST);
-  }
-
-  private Day place(KitchenBook book, PrepSheet sheet, DayFacts facts, int rounds, Duration most) {
+  private Day place(
+      KitchenBook book, PrepSheet sheet, DayFacts facts, int rounds, long seed, Duration most) {
     long end = System.nanoTime() + most.toNanos();
-    Budget budget = Budget.of(rounds, 1).twice().until(() -> System.nanoTime() > end);
+    Budget budget = Budget.of(rounds, seed).twice().until(() -> System.nanoTime() > end);
     CrewPlan crew = days.plan(book, sheet, facts, budget);
     return new Day(facts, Outlook.of(book, sheet, facts, crew), Optional.empty());
   }
@@ -294,7 +292,9 @@ public final class WhatIf {
     Day today = day(house, inForce, who);
     DayFacts facts = facts(today, asked);
     if (!asked.changesBook()) {
-      Day then = place(inForce.book(), inForce.sheet(), facts);
+      // Looked for as it will be proposed once it is said.
+      long seed = DayCrew.seed(inForce, facts);
+      Day then = place(inForce.book(), inForce.sheet(), facts, ROUNDS, seed, MOST);
       return answer(today, then, Optional.empty());
     }
     return then(house, inForce, other, today, facts);
@@ -302,7 +302,7 @@ public final class WhatIf {
 
   private Answer then(House house, InForce inForce, House other, Day today, DayFacts facts) {
     Plans.Proposal proposal = plans.propose(house, inForce, other.book());
-    Day then = place(proposal.book(), proposal.sheet(), facts);
+    Day then = place(proposal.book(), proposal.sheet(), facts, ROUNDS, 1, MOST);
     return answer(today, then, Optional.of(proposal.difference()));
   }
 
@@ -329,7 +329,7 @@ public final class WhatIf {
     Day before = ahead(house, now);
     return answer(
         before,
-        place(then.book(), then.sheet(), facts(before, asked)),
+        place(then.book(), then.sheet(), facts(before, asked), ROUNDS, 1, MOST),
         Optional.of(Difference.of(now.sheet(), then.sheet())));
   }
 
@@ -341,12 +341,12 @@ public final class WhatIf {
   private static DayFacts facts(Day today, Asked asked) {
     LocalDate day = today.outlook().sheet().request().from();
     Instant now = today.facts().now();
-    Instant over = today.outlook().book().kitchen().clock().start(day.plusDays(1));
+    BusinessDay clock = today.outlook().book().kitchen().clock();
     List<DayFacts.Hours> hours = new ArrayList<>(today.facts().hours());
     hours.removeIf(one -> asked.off().contains(one.person()) && one.day().equals(day));
     asked.off().forEach(person -> hours.add(new DayFacts.Hours(person, day, List.of())));
     List<DayFacts.Broken> broken = new ArrayList<>(today.facts().broken());
-    Instant until = over.isAfter(now) ? over : now;
+    Instant until = clock.start(day).plus(DayCrew.BEYOND);
     asked
         .broken()
         .forEach(code -> broken.add(new DayFacts.Broken(code, 1, new Window(now, until))));

@@ -11,6 +11,7 @@ import halfgram.ingredient.Scale;
 import halfgram.kitchen.Kitchen;
 import halfgram.kitchen.Text;
 import halfgram.lot.Lot;
+import halfgram.measure.BusinessDay;
 import halfgram.menu.Diet;
 import halfgram.menu.Dish;
 import halfgram.par.Par;
@@ -65,13 +66,30 @@ public record KitchenBook(
     List<Delivery> deliveries,
     List<Lot> lots) {
   public KitchenBook {
-    lots = free(lots, allEvents);
+    lots = free(lots, allEvents, kitchen.clock());
   }
 
-  private static List<Lot> free(List<Lot> lots, List<Event> events) {
-    Set<String> drafts =
-        events.stream().filter(Event::draft).map(Event::code).collect(Collectors.toSet());
-    return drafts.isEmpty() ? lots : lots.stream().map(lot -> lot.without(drafts)).toList();
+  /** A tub keeps nothing for a draft, nor for a day on which it is past its date. */
+  private static List<Lot> free(List<Lot> lots, List<Event> events, BusinessDay clock) {
+    return lots.stream()
+        .map(lot -> lot.reserved().isEmpty() ? lot : lot.without(inVain(lot, events, clock)))
+        .toList();
+  }
+
+  private static Set<String> inVain(Lot lot, List<Event> events, BusinessDay clock) {
+    return events.stream()
+        .filter(event -> event.draft() || isPast(lot, event, clock))
+        .map(Event::code)
+        .collect(Collectors.toSet());
+  }
+
+  private static boolean isPast(Lot lot, Event event, BusinessDay clock) {
+    return !lot.useBy().isAfter(clock.start(event.date()));
+  }
+
+  /** Whether a tub is past its date on the day of an event that it is kept for. */
+  public boolean isKeptInVain(Lot lot, String event) {
+    return findEvent(event).filter(of -> isPast(lot, of, kitchen.clock())).isPresent();
   }
 
   /** The events that are agreed: the one place where drafts are left out. */

@@ -37,7 +37,7 @@ final class PlanLine {
     return "?date=" + day(subject);
   }
 
-  /** Times and covers of services, and how many tasks. */
+  /** Times, covers and diets of services, and how many tasks. */
   String more(Change change) {
     Summary summary = Summary.read(change.detail());
     List<String> parts = new ArrayList<>();
@@ -45,12 +45,19 @@ final class PlanLine {
     summary
         .covers()
         .forEach(one -> parts.add(words.say("log.covers-of", one.service(), one.from(), one.to())));
+    summary.diets().forEach(one -> parts.add(diet(one)));
     Summary.Tasks tasks = summary.tasks();
     if (!summary.isEmpty()) {
       parts.add(words.say("log.tasks", tasks.added(), tasks.withdrawn(), tasks.changed()));
     }
     parts.addAll(Effect.around(summary.around(), words));
     return String.join("; ", parts);
+  }
+
+  /** "Harvest dinner, gluten-free 3 → 6 guests". */
+  private String diet(Summary.Diet one) {
+    String diets = String.join(" + ", one.diets());
+    return words.say("log.diet-of", one.event(), diets, one.from(), one.to());
   }
 
   /** "Harvest dinner 18:45, not 18:30". */

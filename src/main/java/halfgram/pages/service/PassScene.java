@@ -76,10 +76,18 @@ record PassScene(Services.Board board, Optional<Person> cook, Messages words, Sh
     return words.text(component.name(book().formulary()));
   }
 
-  /** What a dish is called, with what these diets get instead. */
+  /**
+   * What a dish is called, with what these diets get instead; those whom a swap passes by get the
+   * dish.
+   */
   String name(ServiceRun.Plates plates) {
     String dish = words.text(plates.dish().name());
-    return plates.variant().map(of -> dish + ", " + words.text(of.name())).orElse(dish);
+    return plates
+        .variant()
+        .map(of -> words.text(of.name()))
+        .filter(variant -> !variant.equals(dish))
+        .map(variant -> dish + ", " + variant)
+        .orElse(dish);
   }
 
   /** Diets together, in capitals. */

@@ -239,6 +239,11 @@ final class Shelf {
     return events.getOrDefault(code, code);
   }
 
+  /** Whether a tub is past its date on the day of an event that it is kept for. */
+  boolean isKeptInVain(Lot lot, String event) {
+    return house.book().isKeptInVain(lot, event);
+  }
+
   /** A service by the id of its run: its event, or the regular one with its date. */
   String run(String id) {
     int dot = id.lastIndexOf('.');

@@ -148,7 +148,9 @@ record TubRow(
                 shelf
                     .words()
                     .say(
-                        "stock.kept", shelf.names().amount(one.amount()), shelf.event(one.event())))
+                        shelf.isKeptInVain(lot, one.event()) ? "stock.kept-in-vain" : "stock.kept",
+                        shelf.names().amount(one.amount()),
+                        shelf.event(one.event())))
         .toList();
   }
 

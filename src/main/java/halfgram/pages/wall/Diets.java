@@ -6,11 +6,13 @@ import halfgram.menu.PlateItem;
 import halfgram.menu.Variant;
 import halfgram.prep.ServiceRun;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Plates for diets in the day's services: how many, and what they get instead. */
 final class Diets {
@@ -76,11 +78,21 @@ final class Diets {
 
   /** The diets of some plates, in capitals. */
   String name(ServiceRun.Plates plates) {
+    return name(scene, plates.diets());
+  }
+
+  /** Diets, in capitals, those too that the plan in force does not know yet. */
+  static String name(Scene scene, Collection<String> diets) {
     List<String> names =
-        plates.diets().stream()
-            .flatMap(code -> Optional.ofNullable(scene.book().diets().get(code)).stream())
-            .map(Diet::name)
-            .map(scene.words()::text)
+        diets.stream()
+            .map(
+                code ->
+                    Stream.of(scene.house().book(), scene.book())
+                        .flatMap(book -> Optional.ofNullable(book.diets().get(code)).stream())
+                        .findFirst()
+                        .map(Diet::name)
+                        .map(scene.words()::text)
+                        .orElse(code))
             .toList();
     return String.join(" + ", names).toUpperCase(Locale.ROOT);
   }

@@ -9,6 +9,7 @@ import halfgram.desk.Gating;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Plans;
+import halfgram.desk.RollCall;
 import halfgram.desk.Ticking;
 import halfgram.measure.Message;
 import halfgram.pages.EntryFields;
@@ -18,6 +19,7 @@ import halfgram.prep.GateEntry;
 import halfgram.prep.Task;
 import halfgram.prep.Tick;
 import halfgram.prep.TickStore;
+import halfgram.station.Crew;
 import halfgram.station.Person;
 import halfgram.web.Halt;
 import halfgram.web.Server;
@@ -217,7 +219,9 @@ public final class EntryPages implements Server.Part {
         plans.findOrOpen(house, day, visit.who()).orElseThrow(() -> Halt.notFound(day.toString()));
     var crew = crewPlans.current(house, inForce, visit.who()).map(CrewInForce::plan);
     Optional<Person> cook = visit.cook().flatMap(code -> house.book().findPerson(code));
-    return Scene.of(house, inForce, crew, asked.station(), cook, visit.wallWords(), desk.now());
+    Crew roll = new RollCall(desk).crew(house, day);
+    return Scene.of(
+        house, inForce, crew, roll, asked.station(), cook, visit.wallWords(), desk.now());
   }
 
   private void show(Visit visit, int status, Asked asked, EntryView.Rejected rejected) {

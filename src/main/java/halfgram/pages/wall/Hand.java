@@ -224,7 +224,7 @@ record Hand(
     private List<String> state() {
       List<String> parts = new ArrayList<>();
       String late = scene.late(task);
-      if (late.isEmpty() || !scene.waits(task).isEmpty()) {
+      if (late.isEmpty() || !scene.canStart(task)) {
         parts.add(scene.state(task));
       }
       parts.add(late);
@@ -275,7 +275,7 @@ record Hand(
     }
 
     private String look() {
-      boolean waits = progress.state() == TaskState.TO_DO && !scene.waits(task).isEmpty();
+      boolean waits = progress.state() == TaskState.TO_DO && !scene.canStart(task);
       return waits ? "waits" : progress.state().name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 

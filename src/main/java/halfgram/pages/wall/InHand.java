@@ -33,7 +33,6 @@ final class InHand {
 
   private static boolean isFree(Scene scene, Task task) {
     TaskState state = scene.progress(task).state();
-    return state == TaskState.PART_DONE
-        || (state == TaskState.TO_DO && scene.waits(task).isEmpty());
+    return state == TaskState.PART_DONE || (state == TaskState.TO_DO && scene.canStart(task));
   }
 }

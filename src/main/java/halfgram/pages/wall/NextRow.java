@@ -33,7 +33,7 @@ record NextRow(
   static NextRow of(Scene scene, Task task) {
     TaskState state = scene.progress(task).state();
     List<String> waits = scene.waitsFor(task);
-    boolean free = state == TaskState.TO_DO && waits.isEmpty();
+    boolean free = state == TaskState.TO_DO && scene.canStart(task);
     boolean leftOut = scene.hasNoPlace(task) && !scene.isOver(task);
     boolean late = !scene.late(task).isEmpty();
     String name = scene.words().text(task.version().name());
@@ -49,7 +49,7 @@ record NextRow(
             ? Optional.of(scene.words().shown(task.stored().get(0).made()))
             : Optional.empty(),
         scene.state(task),
-        free ? "to-do" : waits.isEmpty() ? lower(state) : "waits");
+        state == TaskState.TO_DO && !free ? "waits" : lower(state));
   }
 
   private static String who(Scene scene, Task task) {

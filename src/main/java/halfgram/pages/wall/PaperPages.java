@@ -10,6 +10,7 @@ import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Plans;
 import halfgram.desk.Printed;
+import halfgram.desk.RollCall;
 import halfgram.desk.Stock;
 import halfgram.desk.WhatIf;
 import halfgram.pages.Rooms;
@@ -17,6 +18,7 @@ import halfgram.people.Deed;
 import halfgram.people.Role;
 import halfgram.prep.TaskCode;
 import halfgram.prep.crew.CrewPlan;
+import halfgram.station.Crew;
 import halfgram.station.Person;
 import halfgram.web.Halt;
 import halfgram.web.Knock;
@@ -113,7 +115,8 @@ public final class PaperPages implements Server.Part {
   private Scene scene(
       Visit visit, House house, InForce inForce, Optional<CrewPlan> crew, String station) {
     Optional<Person> nobody = Optional.empty();
-    return Scene.of(house, inForce, crew, station, nobody, visit.wallWords(), desk.now());
+    Crew roll = new RollCall(desk).crew(house, inForce.plan().day());
+    return Scene.of(house, inForce, crew, roll, station, nobody, visit.wallWords(), desk.now());
   }
 
   /** Goes on to what was printed: a cook to the wall, the office to the page of it. */

@@ -15,6 +15,7 @@ import halfgram.prep.TaskState;
 import halfgram.prep.Waiting;
 import halfgram.prep.crew.CrewPlan;
 import halfgram.prep.crew.Placed;
+import halfgram.station.Crew;
 import halfgram.station.Person;
 import halfgram.station.Station;
 import halfgram.web.Visit;
@@ -24,6 +25,7 @@ import halfgram.words.TurnWords;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -37,12 +39,14 @@ import java.util.stream.Collectors;
  * @param cook who works on the device
  * @param awaited tasks that weigh what a delivery brings, by the deliveries of now
  * @param crew who does what when; empty where nobody worked it out
+ * @param roll who is in and which machines work, by what was said
  * @param past makes all of whose services are over, with those
  */
 record Scene(
     House house,
     InForce inForce,
     Optional<CrewPlan> crew,
+    Crew roll,
     String station,
     Optional<Person> cook,
     Messages words,
@@ -58,6 +62,7 @@ record Scene(
       House house,
       InForce inForce,
       Optional<CrewPlan> crew,
+      Crew roll,
       String station,
       Optional<Person> cook,
       Messages spoken,
@@ -69,6 +74,7 @@ record Scene(
         house,
         inForce,
         crew,
+        roll,
         station,
         cook,
         words,
@@ -83,12 +89,23 @@ record Scene(
   /** The same with this cook at the device. */
   Scene by(Person person) {
     return new Scene(
-        house, inForce, crew, station, Optional.of(person), words, names, byId, awaited, past, now);
+        house,
+        inForce,
+        crew,
+        roll,
+        station,
+        Optional.of(person),
+        words,
+        names,
+        byId,
+        awaited,
+        past,
+        now);
   }
 
   /** The same under another plan of the day, of which nobody knows any more who does what. */
   Scene under(InForce other) {
-    return of(house, other, Optional.empty(), station, cook, words, now);
+    return of(house, other, Optional.empty(), roll, station, cook, words, now);
   }
 
   KitchenBook book() {
@@ -254,8 +271,7 @@ record Scene(
   /** The word for what a task has come to; one that nobody started may wait. */
   String state(Task task) {
     return switch (progress(task).state()) {
-      case TO_DO ->
-          waits(task).isEmpty() ? words.say("wall.state.to-do") : words.say("wall.state.waits");
+      case TO_DO -> canStart(task) ? words.say("wall.state.to-do") : words.say("wall.state.waits");
       case ON_IT -> words.say("wall.state.on-it");
       case PART_DONE -> words.say("wall.state.part-done");
       case DONE -> words.say("wall.state.done");
@@ -264,9 +280,15 @@ record Scene(
     };
   }
 
-  /** What a task waits for, in words. */
+  /** Whether nothing that has to come first is lacking, and no machine. */
+  boolean canStart(Task task) {
+    return waits(task).isEmpty() && new Lacking(this, task).isReady();
+  }
+
+  /** What a task waits for and what it lacks, in words. */
   List<String> waitsFor(Task task) {
-    return waits(task).stream()
+    List<String> said = new ArrayList<>(new Lacking(this, task).list());
+    waits(task).stream()
         .map(
             wait ->
                 wait.<String>fold(
@@ -275,7 +297,8 @@ record Scene(
                         words.say(
                             "wall.waits-until", names.title(until.task()), time(until.moment())),
                     delivery -> waitsFor(delivery.awaited())))
-        .toList();
+        .forEach(said::add);
+    return said;
   }
 
   /** Of the same make the step says it all. */

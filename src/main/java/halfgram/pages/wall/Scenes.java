@@ -6,8 +6,10 @@ import halfgram.desk.Desk;
 import halfgram.desk.House;
 import halfgram.desk.InForce;
 import halfgram.desk.Plans;
+import halfgram.desk.RollCall;
 import halfgram.pages.Rooms;
 import halfgram.pages.StationNames;
+import halfgram.station.Crew;
 import halfgram.station.Person;
 import halfgram.web.Visit;
 import java.util.Optional;
@@ -34,6 +36,7 @@ record Scenes(Desk desk, Plans plans, CrewPlans crewPlans) {
     InForce inForce = plans.open(house, house.day(desk.now()), visit.who());
     Optional<Person> cook = visit.cook().flatMap(code -> house.book().findPerson(code));
     var crew = crewPlans.shown(house, inForce, visit.who()).map(CrewInForce::plan);
-    return Scene.of(house, inForce, crew, station, cook, visit.wallWords(), desk.now());
+    Crew roll = new RollCall(desk).crew(house, inForce.plan().day());
+    return Scene.of(house, inForce, crew, roll, station, cook, visit.wallWords(), desk.now());
   }
 }

@@ -26,7 +26,7 @@ record Strip(List<Long> numbers, List<Part> parts) {
    * Changes that are in the weights below, or those that are not yet.
    *
    * @param here tasks of this station; empty when none
-   * @param services their times and covers
+   * @param services their times, covers and diets
    */
   record Part(String here, List<String> services, String weights) {}
 
@@ -57,6 +57,7 @@ record Strip(List<Long> numbers, List<Part> parts) {
         services(scene, told),
         switch (weights) {
           case WITH -> words.say(with(scene, hand), at);
+          case AGAIN -> words.say("wall.weights-again", at);
           case WITHOUT -> words.say("wall.weights-without", at);
         });
   }
@@ -113,6 +114,7 @@ record Strip(List<Long> numbers, List<Part> parts) {
   private static List<String> services(Scene scene, List<Changes.Told> told) {
     Map<Text, Summary.Moved> moved = new LinkedHashMap<>();
     Map<Text, Summary.Covers> covers = new LinkedHashMap<>();
+    Map<String, Summary.Diet> diets = new LinkedHashMap<>();
     for (Changes.Told one : told) {
       // Newest first: what an older change came from is what it was before all of them.
       one.summary()
@@ -131,6 +133,15 @@ record Strip(List<Long> numbers, List<Part> parts) {
                       of.service(),
                       of,
                       (last, first) -> new Summary.Covers(of.service(), first.from(), last.to())));
+      one.summary()
+          .diets()
+          .forEach(
+              of ->
+                  diets.merge(
+                      of.event() + " " + of.diets(),
+                      of,
+                      (last, first) ->
+                          new Summary.Diet(of.event(), of.diets(), first.from(), last.to())));
     }
     Messages words = scene.words();
     List<String> services = new ArrayList<>();
@@ -142,7 +153,16 @@ record Strip(List<Long> numbers, List<Part> parts) {
         .filter(of -> of.from() != of.to())
         .map(of -> covers(words, of))
         .forEach(services::add);
+    diets.values().stream()
+        .filter(of -> of.from() != of.to())
+        .map(of -> diet(scene, of))
+        .forEach(services::add);
     return services;
+  }
+
+  private static String diet(Scene scene, Summary.Diet of) {
+    String diets = Diets.name(scene, of.diets());
+    return scene.words().say("wall.diet-guests", of.event(), diets, of.from(), of.to());
   }
 
   private static String covers(Messages words, Summary.Covers of) {

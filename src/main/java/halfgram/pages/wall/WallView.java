@@ -336,7 +336,14 @@ record WallView(
       for (String code : codes) {
         Scene scene =
             Scene.of(
-                all.house(), all.inForce(), all.crew(), code, all.cook(), all.words(), all.now());
+                all.house(),
+                all.inForce(),
+                all.crew(),
+                all.roll(),
+                code,
+                all.cook(),
+                all.words(),
+                all.now());
         List<Task> tasks = scene.tasks();
         doors.add(
             new Door(

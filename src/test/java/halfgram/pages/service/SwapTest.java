@@ -123,7 +123,11 @@ class SwapTest {
     JsonNode served = script.get("services/harvest-dinner").body();
     // Two dairy-free plates at 30 g, and the char's three at 25 g; all others have butter sauce.
     assertThat(grams(served, "mushroom-jus")).isEqualTo(2 * 30 + 3 * 25);
-    assertThat(client.get(DINNER).text()).contains("Brown-butter sauce for Mushroom jus");
+    assertThat(client.get(DINNER).text())
+        .contains("Brown-butter sauce for Mushroom jus")
+        .contains("DAIRY-FREE Baked celeriac, parsnip, mushroom jus to go")
+        .as("a dish that stays as it is has its name once")
+        .doesNotContain("mushroom jus, Baked celeriac");
     assertThat(client.get(DINNER + "/swap").text())
         .contains("2 DAIRY-FREE plates keep what they have: milk: butter-sauce");
   }
