@@ -247,8 +247,7 @@ public final class Plans {
    * @param facts number of the last fact that whoever accepts has seen
    */
   public Accepting accept(House house, LocalDate day, long facts, String who) {
-    int number = find(house, day).orElseThrow().plan().number();
-    return accept(house, day, new Seen(number, facts), who);
+    return accept(house, day, new Seen(find(house, day).orElseThrow().plan().number(), facts), who);
   }
 
   /** As above, unless the plan that was looked at is no longer in force. */
