@@ -149,7 +149,7 @@ public record Begun(
 
   /** This batch as it goes at a moment, with the dates its plan gave it. */
   public Begun at(Instant now) {
-    return at(new Pace(Pace.timeline(this, now), make.useBys(), Instant.MIN));
+    return at(new Pace(Pace.timeline(this, now), make.useBys(), Map.of()));
   }
 
   /** How it goes; as planned, where nobody has asked. */
@@ -248,11 +248,22 @@ public record Begun(
     boolean safety = output.hold().reason().isSafety();
     Instant holds = safety ? own : later(own, lastUse(index));
     Instant safe = safety || inherited ? useBy : later(useBy, make.eaten());
-    Map<String, Amount> meant = new HashMap<>();
+    return new Stock(lot, lot.made(), holds, safe, meant(index));
+  }
+
+  /** What of an output is made for whom. */
+  private Map<String, Stock.Meant> meant(int output) {
+    Map<String, Amount> amounts = new HashMap<>();
     make.served().stream()
-        .filter(need -> need.output() == index)
-        .forEach(need -> meant.merge(need.user(), need.amount(), Amount::plus));
-    return new Stock(lot, lot.made(), holds, safe, pace.anew(), meant);
+        .filter(need -> need.output() == output)
+        .forEach(need -> amounts.merge(need.user(), need.amount(), Amount::plus));
+    Map<String, Stock.Meant> meant = new HashMap<>();
+    amounts.forEach(
+        (user, amount) -> {
+          Instant anew = going().anew().getOrDefault(user, Instant.MIN);
+          meant.put(user, new Stock.Meant(amount, anew));
+        });
+    return meant;
   }
 
   /** The last use it was meant for; past a hold of quality the plan in force said so. */

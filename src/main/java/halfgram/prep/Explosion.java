@@ -24,6 +24,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * From what services use to every make, down to the last component.
@@ -138,7 +139,11 @@ record Explosion(
       Worked worked = new Worked(version, book.formulary(), dates, baths.find(version));
       Timeline timeline = Pace.timeline(of, asOf);
       List<Instant> useBys = worked.useBys(of.make().scaled(), timeline, book.kitchen().clock());
-      return of.at(new Pace(timeline, useBys, worked.soonest(asOf, of.make().scaled())));
+      Map<String, Instant> anew = new HashMap<>();
+      of.make().served().stream()
+          .collect(Collectors.groupingBy(Need::user))
+          .forEach((user, needs) -> anew.put(user, worked.soonest(asOf, worked.sized(needs))));
+      return of.at(new Pace(timeline, useBys, anew));
     }
 
     /** A tub that somebody has pulled is among the tubs; what was ticked stays in sight. */

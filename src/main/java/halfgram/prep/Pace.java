@@ -6,6 +6,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -21,16 +22,18 @@ import java.util.function.Function;
  * resting two hours, a base of 34 minutes is ready at 12:34.
  *
  * @param useBys the end of the hold of each output, by its own clock
- * @param anew when the same made anew could be ready at the earliest
+ * @param anew when what is made for a user, made anew for him alone, could be ready at the
+ *     earliest, by user; what is weighed into the batch besides changes nothing about it
  */
-public record Pace(Timeline timeline, List<Instant> useBys, Instant anew) {
+public record Pace(Timeline timeline, List<Instant> useBys, Map<String, Instant> anew) {
   public Pace {
     useBys = List.copyOf(useBys);
+    anew = Map.copyOf(anew);
   }
 
   /** As its plan has it. */
   static Pace asPlanned(Make make) {
-    return new Pace(make.timeline(), make.useBys(), Instant.MIN);
+    return new Pace(make.timeline(), make.useBys(), Map.of());
   }
 
   /** When its last step is over. */

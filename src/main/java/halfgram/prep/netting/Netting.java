@@ -103,7 +103,8 @@ public final class Netting {
       this.stock = stock;
       this.lot = stock.lot();
       this.free = lot.left();
-      this.meant = new HashMap<>(stock.meant());
+      this.meant = new HashMap<>();
+      stock.meant().forEach((user, of) -> meant.put(user, of.amount()));
       for (Reservation reservation : lot.reserved()) {
         Amount kept = reservation.amount().atMost(free);
         reserved.merge(reservation.event(), kept, Amount::plus);

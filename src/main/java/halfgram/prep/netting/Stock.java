@@ -12,24 +12,29 @@ import java.util.Set;
  * @param ready from when it may be used
  * @param holds until when it may be used itself
  * @param safe until when what it went into may be eaten, where its date binds that
- * @param anew when the same made anew could be ready at the earliest
- * @param meant users it is being made for, and how much of it: late it still serves them, when
- *     nothing made anew would be in time, nor sooner
+ * @param meant users it is being made for: late it still serves them, when nothing made anew would
+ *     be in time, nor sooner
  */
-public record Stock(
-    Lot lot, Instant ready, Instant holds, Instant safe, Instant anew, Map<String, Amount> meant) {
+public record Stock(Lot lot, Instant ready, Instant holds, Instant safe, Map<String, Meant> meant) {
   public Stock {
     meant = Map.copyOf(meant);
   }
 
+  /**
+   * What is made for one user.
+   *
+   * @param anew when as much made anew could be ready at the earliest
+   */
+  public record Meant(Amount amount, Instant anew) {}
+
   /** One that serves nobody late. */
   public Stock(Lot lot, Instant ready, Instant holds, Instant safe) {
-    this(lot, ready, holds, safe, Instant.MIN, Map.of());
+    this(lot, ready, holds, safe, Map.of());
   }
 
   /** The same, keeping nothing for some events. */
   public Stock without(Set<String> events) {
-    return new Stock(lot.without(events), ready, holds, safe, anew, meant);
+    return new Stock(lot.without(events), ready, holds, safe, meant);
   }
 
   /** A tub in store has one date, and it counts for both. */
@@ -49,9 +54,10 @@ public record Stock(
 
   /** Whether it serves a need after its time: nothing made anew would be in time, nor sooner. */
   public boolean servesLate(Need need) {
-    return meant.containsKey(need.user())
-        && anew.isAfter(need.readyBy())
-        && !ready.isAfter(anew)
+    Meant of = meant.get(need.user());
+    return of != null
+        && of.anew().isAfter(need.readyBy())
+        && !ready.isAfter(of.anew())
         && lasts(need);
   }
 

@@ -16,7 +16,7 @@ class NettingTest {
   private static final Instant SIX = Instant.parse("2026-12-05T17:00:00Z");
 
   /** Ready a quarter of an hour after six, nothing made anew would be sooner. */
-  private static Stock late(int left, Map<String, Amount> meant) {
+  private static Stock late(int left, Map<String, Stock.Meant> meant) {
     Instant ready = SIX.plusSeconds(900);
     Instant useBy = SIX.plusSeconds(86_400);
     Lot lot =
@@ -29,7 +29,11 @@ class NettingTest {
             "fridge",
             Optional.empty(),
             List.of());
-    return new Stock(lot, ready, useBy, useBy, ready, meant);
+    return new Stock(lot, ready, useBy, useBy, meant);
+  }
+
+  private static Stock.Meant meant(int amount) {
+    return new Stock.Meant(Amount.grams(amount), SIX.plusSeconds(900));
   }
 
   private static Need need(String user, int amount, Instant readyBy) {
@@ -41,7 +45,7 @@ class NettingTest {
   void whoIsServedLateTakesWhatTheBatchWasBegunForAndLeavesTheOthersTheirs() {
     Need dinner = need("dinner", 12, SIX);
     Need lunch = need("lunch", 5, SIX.plusSeconds(43_200));
-    Stock batch = late(10, Map.of("dinner", Amount.grams(5), "lunch", Amount.grams(5)));
+    Stock batch = late(10, Map.of("dinner", meant(5), "lunch", meant(5)));
     Netting.Netted netted = Netting.net(List.of(dinner, lunch), List.of(batch), List.of("ribbons"));
     assertThat(netted.draws())
         .containsExactly(
@@ -53,7 +57,7 @@ class NettingTest {
   @Test
   void aBatchServesLateNobodyItWasNotBegunFor() {
     Need dinner = need("dinner", 12, SIX);
-    Stock batch = late(10, Map.of("lunch", Amount.grams(5)));
+    Stock batch = late(10, Map.of("lunch", meant(5)));
     Netting.Netted netted = Netting.net(List.of(dinner), List.of(batch), List.of("ribbons"));
     assertThat(netted.draws()).isEmpty();
     assertThat(netted.open()).containsExactly(dinner);
