@@ -260,8 +260,8 @@ public record Begun(
     Map<String, Stock.Meant> meant = new HashMap<>();
     amounts.forEach(
         (user, amount) -> {
-          Instant anew = going().anew().getOrDefault(user, Instant.MIN);
-          meant.put(user, new Stock.Meant(amount, anew));
+          Pace.Anew anew = going().anew().getOrDefault(user, Pace.Anew.AT_ONCE);
+          meant.put(user, new Stock.Meant(amount, anew.ready(), anew.hands()));
         });
     return meant;
   }

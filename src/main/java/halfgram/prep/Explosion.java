@@ -139,10 +139,10 @@ record Explosion(
       Worked worked = new Worked(version, book.formulary(), dates, baths.find(version));
       Timeline timeline = Pace.timeline(of, asOf);
       List<Instant> useBys = worked.useBys(of.make().scaled(), timeline, book.kitchen().clock());
-      Map<String, Instant> anew = new HashMap<>();
+      Map<String, Pace.Anew> anew = new HashMap<>();
       of.make().served().stream()
           .collect(Collectors.groupingBy(Need::user))
-          .forEach((user, needs) -> anew.put(user, worked.soonest(asOf, worked.sized(needs))));
+          .forEach((user, needs) -> anew.put(user, worked.anew(asOf, worked.sized(needs))));
       return of.at(new Pace(timeline, useBys, anew));
     }
 

@@ -10,7 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Needs that a batch in work meets too late, because nothing made anew would be there sooner.
+ * Needs that a batch in work meets too late, because making them anew would help nobody.
  *
  * <p>Rules. Most of them are met among the tubs ({@link Netting}); these are those that a batch
  * which may grow was to meet in time, and which were too much for it, and those that want more than

@@ -22,13 +22,23 @@ import java.util.function.Function;
  * resting two hours, a base of 34 minutes is ready at 12:34.
  *
  * @param useBys the end of the hold of each output, by its own clock
- * @param anew when what is made for a user, made anew for him alone, could be ready at the
- *     earliest, by user; what is weighed into the batch besides changes nothing about it
+ * @param anew what is made for a user, made anew for him alone, by user; what is weighed into the
+ *     batch besides changes nothing about it
  */
-public record Pace(Timeline timeline, List<Instant> useBys, Map<String, Instant> anew) {
+public record Pace(Timeline timeline, List<Instant> useBys, Map<String, Anew> anew) {
   public Pace {
     useBys = List.copyOf(useBys);
     anew = Map.copyOf(anew);
+  }
+
+  /**
+   * Something made anew.
+   *
+   * @param ready when it could be at the earliest
+   * @param hands how long hands are on it
+   */
+  public record Anew(Instant ready, Duration hands) {
+    static final Anew AT_ONCE = new Anew(Instant.MIN, Duration.ZERO);
   }
 
   /** As its plan has it. */

@@ -196,8 +196,8 @@ final class Worked {
     return ends;
   }
 
-  /** When one of this size made from a moment on would be ready, rested, at the very earliest. */
-  Instant soonest(Instant from, Scaled scaled) {
+  /** One of this size made from a moment on: ready, rested, at the very earliest. */
+  Pace.Anew anew(Instant from, Scaled scaled) {
     List<Timeline.Length> lengths = lengths(scaled);
     List<Instant> ends = new ArrayList<>();
     Instant last = from;
@@ -215,7 +215,9 @@ final class Worked {
     for (Output output : version.outputs()) {
       rest = output.rest().min().compareTo(rest) < 0 ? output.rest().min() : rest;
     }
-    return last.plus(rest);
+    Duration hands =
+        lengths.stream().map(Timeline.Length::handsOn).reduce(Duration.ZERO, Duration::plus);
+    return new Pace.Anew(last.plus(rest), hands);
   }
 
   /** When a step ends. */

@@ -2,6 +2,7 @@ package halfgram.prep.netting;
 
 import halfgram.lot.Lot;
 import halfgram.measure.Amount;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.Map;
 import java.util.Set;
@@ -13,7 +14,7 @@ import java.util.Set;
  * @param holds until when it may be used itself
  * @param safe until when what it went into may be eaten, where its date binds that
  * @param meant users it is being made for: late it still serves them, when nothing made anew would
- *     be in time, nor sooner
+ *     be in time, nor sooner by more than the hands it takes
  */
 public record Stock(Lot lot, Instant ready, Instant holds, Instant safe, Map<String, Meant> meant) {
   public Stock {
@@ -24,8 +25,9 @@ public record Stock(Lot lot, Instant ready, Instant holds, Instant safe, Map<Str
    * What is made for one user.
    *
    * @param anew when as much made anew could be ready at the earliest
+   * @param hands what that would cost
    */
-  public record Meant(Amount amount, Instant anew) {}
+  public record Meant(Amount amount, Instant anew, Duration hands) {}
 
   /** One that serves nobody late. */
   public Stock(Lot lot, Instant ready, Instant holds, Instant safe) {
@@ -52,12 +54,12 @@ public record Stock(Lot lot, Instant ready, Instant holds, Instant safe, Map<Str
     return !ready.isAfter(need.readyBy()) && lasts(need);
   }
 
-  /** Whether it serves a need after its time: nothing made anew would be in time, nor sooner. */
+  /** Whether it serves a need after its time: making it anew would help nobody. */
   public boolean servesLate(Need need) {
     Meant of = meant.get(need.user());
     return of != null
         && of.anew().isAfter(need.readyBy())
-        && !ready.isAfter(of.anew())
+        && !ready.isAfter(of.anew().plus(of.hands()))
         && lasts(need);
   }
 

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import halfgram.formula.ComponentRef;
 import halfgram.lot.Lot;
 import halfgram.measure.Amount;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
@@ -33,7 +34,7 @@ class NettingTest {
   }
 
   private static Stock.Meant meant(int amount) {
-    return new Stock.Meant(Amount.grams(amount), SIX.plusSeconds(900));
+    return new Stock.Meant(Amount.grams(amount), SIX.plusSeconds(900), Duration.ZERO);
   }
 
   private static Need need(String user, int amount, Instant readyBy) {
