@@ -39,10 +39,15 @@ final class BegunWork {
     }
   }
 
-  /** The makes of a plan on which work has begun, as far as anybody can still want them. */
+  /**
+   * The makes of a plan on which work has begun, as far as anybody can still want them; and what
+   * somebody is on, whatever will come of it, as long as its day lasts.
+   */
   static List<Begun> of(InForce inForce, Instant asOf) {
     Map<String, BegunJson.Steps> makes = new LinkedHashMap<>();
     Set<String> shut = new TreeSet<>();
+    Set<String> inHand = new TreeSet<>();
+    boolean sameDay = inForce.book().kitchen().clock().of(asOf).equals(inForce.plan().day());
     List<Task> all = new ArrayList<>(inForce.sheet().tasks());
     inForce.sheet().begun().forEach(one -> all.addAll(one.tasks()));
     Map<String, List<Task>> tasks = new HashMap<>();
@@ -55,6 +60,9 @@ final class BegunWork {
             || (!task.weigh().isEmpty() && isShut(inForce.progress(task), task, asOf))) {
           shut.add(task.make().id());
         }
+        if (sameDay && isInHand(task, inForce.progress(task))) {
+          inHand.add(task.make().id());
+        }
       }
     }
     List<Begun> begun = new ArrayList<>();
@@ -65,7 +73,7 @@ final class BegunWork {
                   .stretching(!shut.contains(make))
                   .at(Pace.real(tasks.getOrDefault(make, List.of()), inForce::progress, asOf));
           Begun one = BegunJson.of(inForce.sheet(), make, going);
-          if (isWanted(one, asOf)) {
+          if (isWanted(one, asOf) || inHand.contains(make)) {
             begun.add(one);
           }
         });
@@ -80,6 +88,15 @@ final class BegunWork {
     boolean said = progress.state() != TaskState.TO_DO && progress.last().isPresent();
     boolean waits = progress.beneath() == TaskState.TO_DO;
     return said && !(task.kind() == Task.Kind.THAW && waits);
+  }
+
+  /** Whether somebody has taken a task up and neither finished nor lost it. */
+  static boolean isInHand(Task task, TaskProgress progress) {
+    boolean begun = progress.onIt().isPresent() || progress.begun().isPresent();
+    return task.kind() == Task.Kind.STEP
+        && begun
+        && progress.dones().isEmpty()
+        && progress.state() != TaskState.FAILED;
   }
 
   private static BegunJson.Steps steps(Task task, TaskState state) {

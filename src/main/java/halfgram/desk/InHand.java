@@ -9,8 +9,6 @@ import halfgram.measure.Amount;
 import halfgram.measure.Rounding;
 import halfgram.prep.Begun;
 import halfgram.prep.Task;
-import halfgram.prep.TaskProgress;
-import halfgram.prep.TaskState;
 import halfgram.prep.WeighLine;
 import halfgram.prep.netting.Stock;
 import java.util.ArrayList;
@@ -19,8 +17,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /**
  * What a plan may count on while steps are in hand.
@@ -45,8 +45,10 @@ record InHand(List<Tub> tubs, List<Begun> begun) {
   /** Tubs and begun makes of a plan less what its steps that are begun and not done will take. */
   static InHand less(List<Tub> tubs, List<Begun> begun, InForce inForce) {
     Run run = new Run(inForce, new ArrayList<>(tubs), begun);
+    Set<String> standing = begun.stream().map(of -> of.make().id()).collect(Collectors.toSet());
     for (Task task : inForce.sheet().tasks()) {
-      if (isInHand(task, inForce.progress(task))) {
+      boolean stands = standing.contains(task.make().id());
+      if (stands && BegunWork.isInHand(task, inForce.progress(task))) {
         task.weigh().stream()
             .flatMap(group -> group.lines().stream())
             .forEach(
@@ -55,14 +57,6 @@ record InHand(List<Tub> tubs, List<Begun> begun) {
     }
     run.left.removeIf(tub -> !tub.lot().left().isPositive());
     return new InHand(run.left, begun.stream().map(run::promising).toList());
-  }
-
-  private static boolean isInHand(Task task, TaskProgress progress) {
-    boolean begun = progress.onIt().isPresent() || progress.begun().isPresent();
-    return task.kind() == Task.Kind.STEP
-        && begun
-        && progress.dones().isEmpty()
-        && progress.state() != TaskState.FAILED;
   }
 
   /** While one step after the other takes. */

@@ -5,7 +5,7 @@ import halfgram.formula.Item;
 import halfgram.formula.Line;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
-import halfgram.measure.Rounding;
+import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -47,6 +47,7 @@ public record Difference(
     List<Misfit> misfits,
     List<Held> held,
     SortedSet<Circumstance> around) {
+  private static final BigDecimal MILLIGRAM = new BigDecimal("0.001");
 
   /** A service before and after; either is empty when the service comes or goes. */
   public record Service(Optional<ServiceRun> from, Optional<ServiceRun> to, List<Plates> plates) {
@@ -324,9 +325,9 @@ public record Difference(
     return all.values().stream().filter(of -> isOther(of.from(), of.to())).toList();
   }
 
-  /** By what a scale could ever tell: the order in which sums were made moves the last digits. */
+  /** By what a scale could ever tell: what comes from which tub moves the last digits of sums. */
   private static boolean isOther(Amount from, Amount to) {
-    return from.minus(to).rounded(Rounding.TO_MICROGRAM).number().signum() != 0;
+    return from.minus(to).number().abs().compareTo(MILLIGRAM) >= 0;
   }
 
   /** Of formulas that are made by another version than before, whatever comes out of them. */

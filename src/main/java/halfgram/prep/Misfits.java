@@ -138,12 +138,13 @@ final class Misfits {
   }
 
   /** Formulas of makes for several times that are late, or wait for what is late. */
-  static Set<String> pooledAndLate(PlanRequest request, List<Make> makes) {
+  static Set<String> pooledAndLate(PlanRequest request, Explosion explosion) {
     Misfits misfits = new Misfits(request, List.of());
-    makes.forEach(make -> misfits.byId.put(make.id(), make));
+    explosion.makes().forEach(make -> misfits.byId.put(make.id(), make));
+    Set<String> behind = behind(explosion);
     Set<String> pooled = new TreeSet<>();
-    for (Make make : makes) {
-      if (!misfits.isLate(make)) {
+    for (Make make : explosion.makes()) {
+      if (!misfits.isLate(make) && !behind.contains(make.id())) {
         continue;
       }
       Optional<Make> next = Optional.of(make);
@@ -156,6 +157,22 @@ final class Misfits {
       }
     }
     return pooled;
+  }
+
+  /** Users of batches in work that will be ready too late for them. */
+  private static Set<String> behind(Explosion explosion) {
+    Map<String, Begun> going = new HashMap<>();
+    explosion.begun().stream()
+        .filter(begun -> !begun.over())
+        .forEach(begun -> going.put(begun.make().id(), begun));
+    Set<String> users = new TreeSet<>();
+    for (Draw draw : explosion.draws()) {
+      Begun begun = going.get(draw.lot().code());
+      if (begun != null && Behind.of(begun, draw.need()).isPresent()) {
+        users.add(draw.need().user());
+      }
+    }
+    return users;
   }
 
   private List<Message> steps(Make make) {

@@ -42,7 +42,7 @@ final class Pooling {
     Explosion best = explode(apart, Because.NOT_ASKED);
     for (int tries = 0; tries < MOST_TRIES; tries++) {
       Set<String> more = new TreeSet<>(apart);
-      more.addAll(Misfits.pooledAndLate(request, best.makes()));
+      more.addAll(Misfits.pooledAndLate(request, best));
       if (more.equals(apart)) {
         break;
       }

@@ -4,18 +4,24 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.lot.Lot;
+import halfgram.lot.Tub;
 import halfgram.measure.Amount;
+import halfgram.measure.Dimension;
 import halfgram.prep.Task;
+import halfgram.prep.TaskProgress;
 import halfgram.prep.TaskState;
 import halfgram.testkit.Chance;
 import halfgram.testkit.Script.Answer;
-import halfgram.testkit.SheetLines;
 import halfgram.testkit.Site;
+import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
 
 /**
  * A day on which hands work more or less by the sheet while the office changes covers, diets and
@@ -38,10 +44,10 @@ final class ChangedDay {
     at.inForce();
   }
 
-  /** From the morning to the night. */
+  /** From the morning on; after the night comes the next day. */
   void play(int changes) {
     int minute = 9 * 60 + chance.from(0, 240);
-    for (int i = 0; i < changes && minute <= 22 * 60 + 30; i++) {
+    for (int i = 0; i < changes; i++) {
       work(Site.at("00:00").plus(Duration.ofMinutes(minute)));
       story.add(String.format("%02d:%02d", minute / 60, minute % 60));
       change(EVENTS.get(chance.from(0, EVENTS.size() - 1)));
@@ -50,6 +56,9 @@ final class ChangedDay {
       }
       laws.hold();
       minute += chance.from(5, 150);
+      if (minute % (24 * 60) > 22 * 60 + 30) {
+        minute = (minute / (24 * 60) + 1) * 24 * 60 + 8 * 60;
+      }
     }
   }
 
@@ -108,14 +117,19 @@ final class ChangedDay {
   }
 
   private void change(String event) {
-    switch (chance.from(0, 11)) {
+    switch (chance.from(0, 19)) {
       case 0, 1, 2, 3 -> covers(event, COVERS[chance.from(0, COVERS.length - 1)]);
       case 4, 5 -> slip(event);
       case 6 -> out(event);
       case 7, 8 -> upAndDown(event);
       case 9 -> slip("bar." + Site.DAY);
       case 10 -> draft(event);
-      default -> diets(event);
+      case 11 -> diets(event);
+      case 12, 13 -> fail();
+      case 14, 15 -> undo();
+      case 16, 17 -> count();
+      case 18 -> bin();
+      default -> pars();
     }
   }
 
@@ -168,9 +182,9 @@ final class ChangedDay {
           .filter(effect -> effect.of() == SheetEffects.Of.TODAY)
           .forEach(
               effect ->
-                  assertThat(SheetLines.of(offered.sheet()))
+                  assertThat(ChangedDayLaws.lines(offered.sheet()))
                       .as("%s: as shown", story)
-                      .isEqualTo(SheetLines.of(effect.sheet())));
+                      .isEqualTo(ChangedDayLaws.lines(effect.sheet())));
     }
   }
 
@@ -204,6 +218,75 @@ final class ChangedDay {
     }
   }
 
+  private Task any(Predicate<TaskProgress> which) {
+    InForce inForce = at.inForce();
+    List<Task> tasks =
+        inForce.sheet().tasks().stream()
+            .filter(task -> which.test(inForce.progress(task)))
+            .toList();
+    return tasks.isEmpty() ? inForce.sheet().tasks().get(0) : chance.of(tasks);
+  }
+
+  private void fail() {
+    Task task = any(of -> of.state() == TaskState.ON_IT);
+    said("failed " + task.id(), at.tick(task, "failed", "yrsa", ",'note':'split','sure':true"));
+  }
+
+  private void undo() {
+    Task task = any(of -> of.last().isPresent());
+    at.inForce()
+        .progress(task)
+        .last()
+        .ifPresent(
+            last -> {
+              String more = ",'undoes':'" + last.id() + "'";
+              said("undo " + last.kind() + " " + task.id(), at.tick(task, "undo", "yrsa", more));
+            });
+  }
+
+  private Optional<Lot> tub() {
+    List<Tub> tubs = at.site.wiring().stock().list(at.site.house());
+    return tubs.isEmpty() ? Optional.empty() : Optional.of(chance.of(tubs).lot());
+  }
+
+  private void count() {
+    tub()
+        .ifPresent(
+            lot -> {
+              BigDecimal share = BigDecimal.valueOf(chance.from(0, 110)).movePointLeft(2);
+              BigDecimal much = lot.left().number().multiply(share).setScale(0, RoundingMode.DOWN);
+              String unit = lot.left().dimension() == Dimension.COUNT ? " pc" : " g";
+              String amount = much.toPlainString() + unit;
+              String counted = "{'amount':'" + amount + "','cook':'ines','sure':true}";
+              said(
+                  "count " + lot.code() + " " + amount,
+                  at.script.post("stock/" + lot.code() + "/count", counted));
+            });
+  }
+
+  private void bin() {
+    tub()
+        .ifPresent(
+            lot ->
+                said(
+                    "bin " + lot.code(),
+                    at.script.post(
+                        "stock/" + lot.code() + "/bin",
+                        "{'reason':'dropped','note':'dropped','cook':'ines','sure':true}")));
+  }
+
+  private void pars() {
+    JsonNode seen = at.json("pars").path("pars");
+    JsonNode wanted = seen.deepCopy();
+    ObjectNode row = (ObjectNode) wanted.get(chance.from(0, wanted.size() - 1));
+    ObjectNode amounts = (ObjectNode) row.path("amounts");
+    String was = amounts.path("sat").asText("");
+    if (was.endsWith("g")) {
+      amounts.put("sat", chance.from(1, 4) + (was.endsWith("kg") ? " kg" : "00 g"));
+    }
+    said("par " + row, at.script.put("pars", "{\"seen\":" + seen + ",\"pars\":" + wanted + "}"));
+  }
+
   /** Guests more and as many fewer, before anybody accepts: as if nothing had been. */
   private void upAndDown(String event) {
     int was = isThere(event) ? event(event).path("covers").path("final").asInt(-1) : -1;
@@ -212,10 +295,12 @@ final class ChangedDay {
     }
     InForce inForce = at.inForce();
     List<String> before =
-        SheetLines.of(at.site.wiring().plans().propose(at.site.house(), inForce).sheet());
+        ChangedDayLaws.lines(at.site.wiring().plans().propose(at.site.house(), inForce).sheet());
     said("up " + event, setCovers(event, was + 13));
     said("down " + event, setCovers(event, was));
-    assertThat(SheetLines.of(at.site.wiring().plans().propose(at.site.house(), inForce).sheet()))
+    assertThat(
+            ChangedDayLaws.lines(
+                at.site.wiring().plans().propose(at.site.house(), inForce).sheet()))
         .as("%s", story)
         .isEqualTo(before);
   }

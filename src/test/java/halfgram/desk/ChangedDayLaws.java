@@ -19,6 +19,7 @@ import halfgram.prep.netting.Draw;
 import halfgram.prep.netting.Stock;
 import halfgram.testkit.SheetLines;
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
@@ -28,12 +29,15 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Supplier;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /** What holds of a plan, and of what would follow it, whatever has happened on its day. */
 final class ChangedDayLaws {
   /** Less than this of a gram or a piece is what rounding leaves. */
   private static final BigDecimal NOTHING = new BigDecimal("0.0001");
+
+  private static final Pattern FINE = Pattern.compile("\\d+\\.\\d{4,}");
 
   private final Kitchenful at;
   private final Supplier<String> story;
@@ -51,9 +55,9 @@ final class ChangedDayLaws {
    * what is begun anew by it is to do.
    */
   void accepted(Plans.Proposal shown, InForce inForce) {
-    assertThat(SheetLines.of(inForce.sheet()))
+    assertThat(lines(inForce.sheet()))
         .as("%s: what was shown", story.get())
-        .isEqualTo(SheetLines.of(shown.sheet()));
+        .isEqualTo(lines(shown.sheet()));
     Plans.Proposal again = at.site.wiring().plans().propose(at.site.house(), inForce);
     assertThat(again.difference().isEmpty())
         .as("%s: planned again it is the same", story.get())
@@ -82,6 +86,18 @@ final class ChangedDayLaws {
           .as("%s: %s", story.get(), page)
           .isIn(200, 303);
     }
+  }
+
+  /** Everything on a sheet, to the milligram. */
+  static List<String> lines(PrepSheet sheet) {
+    return SheetLines.of(sheet).stream()
+        .map(line -> FINE.matcher(line).replaceAll(one -> milligrams(one.group())))
+        .toList();
+  }
+
+  private static String milligrams(String number) {
+    BigDecimal rounded = new BigDecimal(number).setScale(3, RoundingMode.HALF_UP);
+    return rounded.stripTrailingZeros().toPlainString();
   }
 
   private static Set<String> ids(List<Begun> begun) {
