@@ -19,6 +19,7 @@ import halfgram.prep.ServiceRun;
 import halfgram.prep.netting.Draw;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -71,12 +72,13 @@ final class Closing {
   }
 
   /**
-   * Takes out of the tubs what the services have used that are over at a moment.
+   * Takes out of the tubs what the services have used that are over at a moment; and answers with
+   * the tubs as they are then, less what those have used that go on.
    *
    * @param asOf moment of the plan that follows, which has no service that is over by then
    * @param now what is assumed to be empty and out of date by then, nobody is to count any more
    */
-  void close(Tx tx, House house, List<PrepSheet> sheets, Instant asOf, Instant now) {
+  List<Tub> close(Tx tx, House house, List<PrepSheet> sheets, Instant asOf, Instant now) {
     Emptied emptied = emptied(tx, house, sheets, asOf, run -> run.isOver(asOf), run -> true);
     for (Emptied.Take take : emptied.takes()) {
       Movement used = movement(take);
@@ -88,6 +90,7 @@ final class Closing {
       posting.keep(tx, house.id(), rows, change);
     }
     lots.endAssumed(tx, house.id(), now);
+    return emptied(tx, house, sheets, asOf, run -> !run.isOver(asOf), run -> true).left();
   }
 
   /**
@@ -104,7 +107,12 @@ final class Closing {
       Predicate<ServiceRun> which,
       Predicate<ServiceRun> planned) {
     PrepSheet sheet = sheets.get(0);
-    List<ServiceRun> runs = runs(house, sheet, asOf).stream().filter(which).toList();
+    List<ServiceRun> runs =
+        runs(house, sheet, asOf).stream()
+            .filter(which)
+            // Those over come first, as they do where they are closed before the rest is looked at.
+            .sorted(Comparator.comparing(run -> !run.isOver(asOf)))
+            .toList();
     Instant from = house.book().kitchen().clock().start(sheet.request().from());
     List<LedgerStore.Entry> counts =
         runs.isEmpty() ? List.of() : ledger.listCounted(tx, house.id(), from);

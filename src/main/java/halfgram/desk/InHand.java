@@ -1,5 +1,6 @@
 package halfgram.desk;
 
+import halfgram.db.Tx;
 import halfgram.formula.ComponentRef;
 import halfgram.formula.FormulaVersion;
 import halfgram.formula.Output;
@@ -11,6 +12,7 @@ import halfgram.prep.Begun;
 import halfgram.prep.Task;
 import halfgram.prep.WeighLine;
 import halfgram.prep.netting.Stock;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -40,6 +42,15 @@ record InHand(List<Tub> tubs, List<Begun> begun) {
 
   private static Tub toTheMinute(Tub tub) {
     return new Tub(tub.id(), tub.lot().toTheMinute(), tub.task(), tub.change(), tub.assumed());
+  }
+
+  /**
+   * What a plan that follows another may count on.
+   *
+   * @param tubs as they are when services have taken what they used
+   */
+  static InHand of(Tx tx, House house, InForce inForce, List<Tub> tubs, Instant asOf) {
+    return less(tubs, Standing.of(tx, house, inForce, asOf), inForce);
   }
 
   /** Tubs and begun makes of a plan less what its steps that are begun and not done will take. */

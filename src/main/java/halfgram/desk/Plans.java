@@ -28,7 +28,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.BiFunction;
-import java.util.function.Predicate;
 
 /**
  * The plan in force, what would change it, and putting another in force.
@@ -206,24 +205,12 @@ public final class Plans {
   public Proposal propose(House house, InForce inForce, KitchenBook other) {
     House then = house.with(other);
     Instant asOf = moment(then, inForce.plan().day());
-    return desk.read(tx -> proposal(tx, then, inForce, inHand(tx, then, inForce, asOf), asOf));
-  }
-
-  /** What may be counted on. What running services have used stands in tubs no more. */
-  private InHand inHand(Tx tx, House house, InForce inForce, Instant asOf) {
-    List<Tub> tubs = closing.after(tx, house, EarlierSheets.of(tx, house, this, inForce), asOf);
-    return InHand.less(tubs, Standing.of(tx, house, inForce, asOf), inForce);
-  }
-
-  private Proposal proposal(Tx tx, House house, InForce inForce, InHand inHand, Instant asOf) {
-    // A book of before knows no tub of a formula or version that was saved since.
-    Predicate<Lot> known = lot -> house.book().formulary().find(lot.component()).isPresent();
-    KitchenBook book = house.book().withLots(of(inHand.tubs()).stream().filter(known).toList());
-    PlanRequest request = new PlanRequest(inForce.plan().day(), 1, asOf);
-    Basis basis = new Basis(house.book(), book.lots(), request, inHand.begun());
-    PrepSheet sheet = new SpentIds(tx, house.id(), Optional.of(inForce)).sheet(basis, book);
-    Difference difference = Difference.of(inForce.book(), inForce.sheet(), house.book(), sheet);
-    return new Proposal(book, sheet, inHand.begun(), house.stand().facts(), difference);
+    return desk.read(
+        tx -> {
+          List<PrepSheet> sheets = EarlierSheets.of(tx, then, this, inForce);
+          List<Tub> tubs = closing.after(tx, then, sheets, asOf);
+          return Proposing.of(tx, then, inForce, InHand.of(tx, then, inForce, tubs, asOf), asOf);
+        });
   }
 
   /** Now, or the start of a day that has not begun. */
@@ -266,9 +253,10 @@ public final class Plans {
           House now = desk.open(tx, stand);
           InForce inForce = inForce(tx, now, latest);
           Instant asOf = moment(now, day);
-          closing.close(tx, now, EarlierSheets.of(tx, now, this, inForce), asOf, desk.now());
-          InHand inHand = inHand(tx, now, inForce, asOf);
-          Proposal proposal = proposal(tx, now, inForce, inHand, asOf);
+          List<PrepSheet> sheets = EarlierSheets.of(tx, now, this, inForce);
+          List<Tub> tubs = closing.close(tx, now, sheets, asOf, desk.now());
+          InHand inHand = InHand.of(tx, now, inForce, tubs, asOf);
+          Proposal proposal = Proposing.of(tx, now, inForce, inHand, asOf);
           String snapshot = ExportBook.withTubs(now, inHand.tubs()).toString();
           parse(snapshot);
           int number = inForce.plan().number() + 1;
