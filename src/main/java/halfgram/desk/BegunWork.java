@@ -30,6 +30,9 @@ final class BegunWork {
         failed.put(task.make().id(), own);
       }
     }
+    if (failed.isEmpty()) {
+      return;
+    }
     for (Task task : sheet.tasks()) {
       TaskProgress cause = failed.get(task.make().id());
       if (cause != null) {

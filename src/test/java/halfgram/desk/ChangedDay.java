@@ -8,6 +8,7 @@ import halfgram.lot.Lot;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
+import halfgram.prep.ServiceRun;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
 import halfgram.prep.TaskState;
@@ -30,12 +31,14 @@ import java.util.function.Predicate;
 final class ChangedDay {
   private static final List<String> EVENTS = List.of("harvest-dinner", "terrace", "naming-day");
   private static final int[] COVERS = {84, 97, 60, 120, 84, 400};
+  private static final String PASS = "00000000-0000-4000-8000-000000000009";
   private static final int[] SLIPS = {15, -15, 60, -60, 30};
 
   final Kitchenful at;
   private final Chance chance;
   private final ChangedDayLaws laws;
   private final List<String> story = new ArrayList<>();
+  private int sent;
 
   ChangedDay(Site site, long seed) {
     this.at = new Kitchenful(site);
@@ -117,7 +120,7 @@ final class ChangedDay {
   }
 
   private void change(String event) {
-    switch (chance.from(0, 19)) {
+    switch (chance.from(0, 23)) {
       case 0, 1, 2, 3 -> covers(event, COVERS[chance.from(0, COVERS.length - 1)]);
       case 4, 5 -> slip(event);
       case 6 -> out(event);
@@ -129,6 +132,9 @@ final class ChangedDay {
       case 14, 15 -> undo();
       case 16, 17 -> count();
       case 18 -> bin();
+      case 19, 20 -> send();
+      case 21 -> freeze();
+      case 22 -> thaw();
       default -> pars();
     }
   }
@@ -273,6 +279,46 @@ final class ChangedDay {
                     at.script.post(
                         "stock/" + lot.code() + "/bin",
                         "{'reason':'dropped','note':'dropped','cook':'ines','sure':true}")));
+  }
+
+  /** Plates go, of any dish of any service of the day, in time or not. */
+  private void send() {
+    List<ServiceRun> runs = at.inForce().sheet().services();
+    if (runs.isEmpty() || runs.get(0).plates().isEmpty()) {
+      return;
+    }
+    ServiceRun run = chance.of(runs);
+    if (run.plates().isEmpty()) {
+      return;
+    }
+    ServiceRun.Plates plates = chance.of(run.plates());
+    String what = "'dish':'" + plates.dish().code() + "','number':" + chance.from(1, 40);
+    String course = plates.course().isEmpty() ? "" : ",'course':'" + plates.course() + "'";
+    String body =
+        "{'kind':'sent'," + what + course + ",'who':'ines','device':'" + PASS + "','sequence':";
+    said(
+        "sent " + run.id() + " " + what,
+        at.script.post("services/" + run.id() + "/entries", body + ++sent + "}"));
+  }
+
+  private void freeze() {
+    String body = "{'until':'2027-02-01','place':'freezer'}";
+    tub()
+        .ifPresent(
+            lot ->
+                said(
+                    "freeze " + lot.code(),
+                    at.script.post("stock/" + lot.code() + "/freeze", body)));
+  }
+
+  private void thaw() {
+    at.site.wiring().stock().list(at.site.house()).stream()
+        .map(Tub::lot)
+        .filter(Lot::isFrozen)
+        .findFirst()
+        .ifPresent(
+            lot ->
+                said("thaw " + lot.code(), at.script.post("stock/" + lot.code() + "/thaw", "{}")));
   }
 
   private void pars() {
