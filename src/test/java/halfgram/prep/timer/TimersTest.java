@@ -63,6 +63,24 @@ class TimersTest {
     return tick;
   }
 
+  private void takeBack(Tick of, int minute) {
+    Optional<String> none = Optional.empty();
+    ticks
+        .get(of.task())
+        .add(
+            new Tick(
+                new UUID(3, ++made),
+                of.task(),
+                Tick.Kind.UNDO,
+                none,
+                Optional.empty(),
+                Optional.empty(),
+                none,
+                cook,
+                at(minute),
+                Optional.of(of.id())));
+  }
+
   private Tick tick(Task task, Tick.Kind kind, int minute) {
     return tick(task, kind, minute, null, null);
   }
@@ -159,6 +177,22 @@ class TimersTest {
     assertThat(refused(CHILL, Tick.Kind.PART_DONE, 200)).isPresent();
     tick(CHILL, Tick.Kind.SOLVED, 201);
     assertThat(refused(CHILL, Tick.Kind.START, 202)).isPresent();
+  }
+
+  @Test
+  void noSafetyLimitWinsTimeByTakingBackAndSayingItAgain() {
+    takeBack(tick(BLEND, Tick.Kind.DONE, 0), 20);
+    assertThat(timers()).as("nothing is done that could wait").isEmpty();
+    tick(BLEND, Tick.Kind.DONE, 21);
+    assertThat(only(Timer.Kind.HOLD).due()).isEqualTo(at(30));
+    assertThat(refused(CHILL, Tick.Kind.START, 31)).isPresent();
+  }
+
+  @Test
+  void anotherTimeSaidForWhatWasTakenBackCounts() {
+    takeBack(tick(BLEND, Tick.Kind.DONE, 0), 25);
+    tick(BLEND, Tick.Kind.DONE, 12);
+    assertThat(only(Timer.Kind.HOLD).due()).isEqualTo(at(42));
   }
 
   @Test
