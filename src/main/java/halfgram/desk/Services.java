@@ -313,8 +313,7 @@ public final class Services {
       Emptied emptied,
       InForce inForce) {
     Map<Component, Amount> coming =
-        Coming.of(
-            inForce.book().formulary(), inForce.sheet(), inForce.progress(), run.id(), desk.now());
+        Coming.of(inForce.book().formulary(), inForce.sheet(), inForce.progress(), run, desk.now());
     // Plates that went before their food stood in tubs took it out of what was on its way.
     for (Emptied.Missing missing : emptied.missing()) {
       if (missing.service().equals(run.id())) {
