@@ -83,7 +83,7 @@ class ServicesApiTest {
   @Test
   void whatCannotBeReadyBeforeAllIsServedIsNotOnTheWay() {
     assertThat(component("yoghurt-spheres").at("/coming/value").asInt()).isPositive();
-    site.setClock(Site.at("22:55"));
+    site.setClock(Site.at("21:25"));
     assertThat(component("yoghurt-spheres").at("/coming/value").asInt()).isZero();
     assertThat(trout().path("coming").asInt()).isZero();
   }
