@@ -189,7 +189,8 @@ public final class Handling {
             return new Handled.Refused(
                 "", Message.of("handling.thaw-past", code, said(lot.useBy(), now, clock)));
           }
-          Instant useBy = lot.frozen().get().useBy(now, clock);
+          Duration out = TakingBack.wasOut(lots.listOf(tx, house.id(), tub.id()));
+          Instant useBy = lot.frozen().get().useBy(now.minus(out), clock);
           Movement thawed =
               turn(tub, Movement.Kind.THAWED, who)
                   .turning(

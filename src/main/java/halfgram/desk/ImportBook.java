@@ -16,9 +16,7 @@ import halfgram.kitchen.KitchenStore.News;
 import halfgram.kitchen.KitchenStore.Stand;
 import halfgram.lot.Lot;
 import halfgram.lot.LotStore;
-import halfgram.lot.Movement;
 import halfgram.lot.Tub;
-import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import halfgram.measure.Exact;
 import halfgram.measure.Message;
@@ -66,7 +64,6 @@ public final class ImportBook {
   private final KitchenStore kitchens = new KitchenStore();
   private final BookStore books = new BookStore();
   private final LotStore lots = new LotStore();
-  private final Posting posting = new Posting();
 
   public ImportBook(Desk desk) {
     this.desk = desk;
@@ -213,13 +210,19 @@ public final class ImportBook {
     News news = News.fact("import", code, brought.detail().toString(), who);
     long change = kitchens.change(tx, stand.id(), news, at);
     int rows = new Importing(tx, stand.id(), change, who, at).write(tree, book);
-    for (Lot lot : book.lots()) {
+    BroughtTubs bringing = new BroughtTubs(tx, stand.id(), book, change, who, at);
+    List<Problem> told = new ArrayList<>();
+    for (int i = 0; i < book.lots().size(); i++) {
+      Lot lot = book.lots().get(i);
       Optional<Tub> tub = Optional.ofNullable(tubs.get(lot.code()));
-      rows += tub(tx, new Place(stand.id(), book, change, who, at), lot, tub);
+      for (Message doubt : tub.map(of -> bringing.doubts(of, lot.left())).orElse(List.of())) {
+        told.add(new Problem("$.tubs[" + i + "].left", lot.code(), doubt));
+      }
+      rows += bringing.bring(lot, tub);
     }
     new Reserved(tx, stand.id(), change, who, at)
         .changed(before.path("events"), tree.path("events"));
-    List<Problem> told = there.isPresent() ? doubts(stand, before, tree) : List.of();
+    told.addAll(there.isPresent() ? doubts(stand, before, tree) : List.of());
     return new Outcome(Optional.of(code), rows, List.of(), Optional.empty(), told);
   }
 
@@ -258,44 +261,6 @@ public final class ImportBook {
 
   private static Outcome problem(String path, Message message) {
     return Outcome.refused(List.of(new Problem(path, "", message)), Optional.empty());
-  }
-
-  /** Where and when, and by whom. */
-  private record Place(UUID kitchen, KitchenBook book, long change, String who, Instant at) {}
-
-  /** Adds a tub, or counts it to what the book says is left. */
-  private int tub(Tx tx, Place place, Lot lot, Optional<Tub> there) {
-    UUID kitchen = place.kitchen();
-    long change = place.change();
-    String who = place.who();
-    Instant at = place.at();
-    if (there.isPresent()) {
-      Tub tub = there.get();
-      if (tub.lot().left().dimension() != lot.left().dimension()
-          || tub.lot().left().compareTo(lot.left()) == 0) {
-        return 0;
-      }
-      Movement counted =
-          new Movement(
-              tub.id(),
-              Movement.Kind.COUNTED,
-              lot.left().minus(tub.lot().left()),
-              Optional.of(lot.left()),
-              Optional.empty(),
-              Optional.of("import"),
-              who,
-              at,
-              Optional.empty());
-      Amount less = counted.amount().times(-1);
-      posting.keep(tx, kitchen, List.of(counted), change);
-      posting.keep(
-          tx, kitchen, Posting.released(tub.lot(), less, counted, Optional.empty()), change);
-      return 1;
-    }
-    Tub tub = new Tub(UUID.randomUUID(), lot, Optional.empty(), change, false);
-    Movement brought = Movement.of(tub.id(), Movement.Kind.BROUGHT, lot.left(), who, at);
-    posting.open(tx, kitchen, place.book(), tub, brought, change);
-    return 1;
   }
 
   /**

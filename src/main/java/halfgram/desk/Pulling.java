@@ -74,7 +74,8 @@ final class Pulling {
       return false;
     }
     BusinessDay clock = house.book().kitchen().clock();
-    Instant useBy = ice.get().useBy(tick.at(), clock);
+    Duration out = TakingBack.wasOut(lots.listOf(tx, house.id(), tub.get().id()));
+    Instant useBy = ice.get().useBy(tick.at().minus(out), clock);
     Stored stored = task.stored().get(0);
     String place = stored.output().hold().place();
     Movement thawed =
@@ -107,7 +108,7 @@ final class Pulling {
     if (TakingBack.last(all).filter(of -> of.change() == pulled.change()).isEmpty()) {
       return Optional.of(Message.of("tick.refused.tub-used", code));
     }
-    return TakingBack.isOut(pulled, now)
+    return TakingBack.isOut(all, pulled, now)
         ? Optional.of(Message.of("handling.thawed-since", code, pulled.at()))
         : Optional.empty();
   }

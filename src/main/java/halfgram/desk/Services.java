@@ -157,6 +157,11 @@ public final class Services {
 
   /** The day that has a service of this id. */
   private static Optional<LocalDate> elsewhere(KitchenBook book, String service) {
+    return run(book, service).map(ServiceRun::date);
+  }
+
+  /** A service by its id, on whichever day the book has it. */
+  static Optional<ServiceRun> run(KitchenBook book, String service) {
     Stream<LocalDate> events =
         book.events().stream()
             .filter(event -> service.equals(event.code()) || service.startsWith(event.code() + "."))
@@ -164,7 +169,8 @@ public final class Services {
     Stream<LocalDate> regular =
         Moments.date(service.substring(service.lastIndexOf('.') + 1)).stream();
     return Stream.concat(events, regular)
-        .filter(day -> runs(book, day).stream().anyMatch(run -> run.id().equals(service)))
+        .flatMap(day -> runs(book, day).stream())
+        .filter(run -> run.id().equals(service))
         .findFirst();
   }
 
@@ -313,8 +319,7 @@ public final class Services {
       Emptied emptied,
       InForce inForce) {
     Map<Component, Amount> coming =
-        Coming.of(
-            inForce.book().formulary(), inForce.sheet(), inForce.progress(), run.id(), desk.now());
+        Coming.of(inForce.book().formulary(), inForce.sheet(), inForce.progress(), run, desk.now());
     // Plates that went before their food stood in tubs took it out of what was on its way.
     for (Emptied.Missing missing : emptied.missing()) {
       if (missing.service().equals(run.id())) {

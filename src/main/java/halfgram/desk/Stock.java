@@ -9,7 +9,6 @@ import halfgram.lot.LotStore;
 import halfgram.lot.Movement;
 import halfgram.lot.Tub;
 import halfgram.measure.Amount;
-import halfgram.measure.Dimension;
 import halfgram.measure.Message;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -19,10 +18,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 
 /** Looks at tubs, counts them and bins them. */
 public final class Stock {
@@ -62,34 +59,9 @@ public final class Stock {
 
     /** What speaks against a count: more than was ever in it, by what is known of it. */
     public Optional<Message> doubt(Amount counted) {
-      Amount most = most();
-      return counted.compareTo(most.plus(slack(most))) > 0
-          ? Optional.of(Message.of("stock.more-than-ever", counted, most))
-          : Optional.empty();
-    }
-
-    /** The most that was in it at once, without what was taken back. */
-    private Amount most() {
-      Set<Long> undone =
-          movements.stream()
-              .flatMapToLong(one -> one.undoes().stream())
-              .boxed()
-              .collect(Collectors.toSet());
-      Amount in = Amount.zero(tub.lot().left().dimension());
-      Amount most = in;
-      for (Movement one : movements) {
-        boolean stands = one.undoes().isEmpty() && !undone.contains(one.change());
-        in = stands && one.kind().moves() ? in.plus(one.amount()) : in;
-        most = in.compareTo(most) > 0 ? in : most;
-      }
-      return most;
-    }
-
-    /** What a scale and a rounded number may be off; pieces are counted. */
-    private static Amount slack(Amount most) {
-      return most.dimension() == Dimension.COUNT
-          ? Amount.zero(Dimension.COUNT)
-          : most.dividedBy(50).plus(Amount.grams(1));
+      return new Contents(movements)
+          .moreThanEver(counted)
+          .map(most -> Message.of("stock.more-than-ever", counted, most));
     }
   }
 

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import halfgram.book.BookStore;
 import halfgram.kitchen.Text;
+import halfgram.measure.BusinessDay;
 import halfgram.measure.Window;
 import halfgram.prep.Circumstance;
 import halfgram.prep.Difference;
@@ -53,8 +54,13 @@ public record Summary(
   /** Guests of an event with just these diets before and after. */
   public record Diet(Text event, SortedSet<String> diets, int from, int to) {}
 
-  /** From when until when a service was, and is. */
-  public record Moved(Text service, Window from, Window to) {}
+  /** From when until when a service was, and is; it may be on another day. */
+  public record Moved(Text service, Window from, Window to) {
+    /** Whether it is at another hour or minute of the same day. */
+    public boolean isSameDay(BusinessDay clock) {
+      return clock.of(from.start()).equals(clock.of(to.start()));
+    }
+  }
 
   /**
    * How many tasks came, went, and moved or changed size.
@@ -99,13 +105,14 @@ public record Summary(
     ArrayNode moved = node.putArray("moved");
     for (Difference.Service service : difference.services()) {
       Text name = service.to().or(service::from).map(ServiceRun::name).orElse(Text.of("?"));
+      Optional<ServiceRun> there = service.to().or(() -> onAnotherDay(service, after));
       int from = service.from().map(Summary::covers).orElse(0);
-      int to = service.to().map(Summary::covers).orElse(0);
+      int to = there.map(Summary::covers).orElse(0);
       if (from != to) {
         add(covers, name).put("from", from).put("to", to);
       }
       Optional<Window> was = service.from().map(ServiceRun::window);
-      Optional<Window> is = service.to().map(ServiceRun::window);
+      Optional<Window> is = there.map(ServiceRun::window);
       if (was.isPresent() && is.isPresent() && !was.equals(is)) {
         ObjectNode one = add(moved, name);
         put(one.putObject("from"), was.get());
@@ -125,6 +132,14 @@ public record Summary(
     ArrayNode around = node.putArray("around");
     difference.around().forEach(one -> around.add(one.name()));
     return node.toString();
+  }
+
+  /** A service that the plan has no more because it was moved to another day. */
+  private static Optional<ServiceRun> onAnotherDay(Difference.Service service, KitchenBook after) {
+    return service
+        .from()
+        .flatMap(
+            from -> Services.run(after, from.id()).filter(to -> !to.date().equals(from.date())));
   }
 
   private static SortedMap<String, Tasks> stations(Difference difference) {

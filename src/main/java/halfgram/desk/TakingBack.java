@@ -12,10 +12,12 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
@@ -27,7 +29,8 @@ import java.util.UUID;
  * <p>Rules. The last thing that happened can be taken back, then the one before it, as long as
  * nothing later rests on it; a split and a combining only as a whole, while none of its tubs has
  * moved on. What a tick moved is taken back by undoing the tick. That something was thawed can be
- * taken back for half an hour: later it would hide how long it stood out.
+ * taken back for half an hour, all in all: later it would hide how long it stood out. So long it is
+ * out of the life of its clock.
  */
 final class TakingBack {
   private static final Duration OUT = Duration.ofMinutes(30);
@@ -94,9 +97,27 @@ final class TakingBack {
         .anyMatch(one -> one.change() > change && !undone.contains(one.change()));
   }
 
-  /** Whether something was thawed too long ago to say that it was not. */
-  static boolean isOut(Movement first, Instant now) {
-    return first.kind() == Movement.Kind.THAWED && first.at().plus(OUT).isBefore(now);
+  /** Whether something was out too long, all in all, to say that it was not thawed. */
+  static boolean isOut(List<Movement> movements, Movement first, Instant now) {
+    return first.kind() == Movement.Kind.THAWED
+        && first.at().minus(wasOut(movements)).plus(OUT).isBefore(now);
+  }
+
+  /** For how long a tub was out of the freezer by thawings that were taken back, since it froze. */
+  static Duration wasOut(List<Movement> movements) {
+    Map<Long, Instant> thawed = new HashMap<>();
+    Duration out = Duration.ZERO;
+    for (Movement one : movements) {
+      if (one.kind() == Movement.Kind.FROZEN) {
+        out = Duration.ZERO;
+      } else if (one.kind() == Movement.Kind.THAWED) {
+        thawed.put(one.change(), one.at());
+      }
+      Optional<Instant> since =
+          one.undoes().stream().mapToObj(thawed::get).filter(Objects::nonNull).findFirst();
+      out = out.plus(since.map(at -> Duration.between(at, one.at())).orElse(Duration.ZERO));
+    }
+    return out;
   }
 
   /** Why it was binned, before it comes out of the bin; nothing of anything else. */
@@ -132,7 +153,7 @@ final class TakingBack {
       return new Handled.Refused("", Message.of("handling.later", code));
     }
     Movement first = last.get();
-    if (isOut(first, now)) {
+    if (isOut(movements, first, now)) {
       return new Handled.Refused("", Message.of("handling.thawed-since", code, first.at()));
     }
     Optional<Message> asks = asks(house, first, now);

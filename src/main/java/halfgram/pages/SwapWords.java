@@ -58,7 +58,7 @@ public final class SwapWords {
         words.say(
             offer.plated() ? "pass.swap-plates" : "pass.swap-portions",
             offer.plates(),
-            offer.swap().with().typed().toString()));
+            words.typed(offer.swap().with().typed())));
     offer.lastsFor().ifPresent(plates -> lines.add(lasts(offer, plates)));
     gains(offer).ifPresent(lines::add);
     if (!offer.loses().isEmpty()) {

@@ -4,7 +4,9 @@ import halfgram.measure.Amount;
 import halfgram.measure.Dimension;
 import halfgram.measure.Quantity;
 import halfgram.measure.Rounding;
+import halfgram.measure.Unit;
 import halfgram.words.Figures;
+import halfgram.words.Messages;
 import java.math.BigDecimal;
 import java.util.Locale;
 import java.util.Optional;
@@ -49,6 +51,27 @@ public final class TypedAmount {
         .filter(found -> !pieces || found.number().stripTrailingZeros().scale() <= 0)
         .filter(found -> found.number().compareTo(MOST) <= 0)
         .map(found -> found.rounded(Rounding.TO_MICROGRAM));
+  }
+
+  /**
+   * So many pieces, in whatever language, as the book writes them: "3 pz" is "3 piece". Any other
+   * text is as it was typed.
+   */
+  public static String booked(String text) {
+    Matcher typed = TYPED.matcher(TypedNumber.pointed(text.strip()));
+    boolean pieces =
+        typed.matches()
+            && !typed.group(2).isEmpty()
+            && PIECES.contains(typed.group(2).toLowerCase(Locale.ROOT));
+    return pieces ? typed.group(1).replace(',', '.') + " " + Unit.PIECE.symbol() : text;
+  }
+
+  /** A text as a form shows it: so many pieces in the words of its language. */
+  public static String shown(String text, Messages words) {
+    String booked = booked(text);
+    return booked.endsWith(" " + Unit.PIECE.symbol())
+        ? Quantity.parse(booked).map(words::typed).orElse(text)
+        : text;
   }
 
   /** As {@link #read}; what stands in the field as it was shown is exactly the amount shown. */

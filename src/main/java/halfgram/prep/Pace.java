@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Function;
@@ -56,22 +57,38 @@ public record Pace(Timeline timeline, List<Instant> useBys, Map<String, Anew> an
     return end().plus(make.version().outputs().get(output).rest().min());
   }
 
+  /**
+   * The moment from which an output may be used, as a make goes at a moment, begun or not.
+   *
+   * @param tasks of the make
+   */
+  public static Instant ready(
+      Make make, int output, List<Task> tasks, Function<Task, TaskProgress> progress, Instant now) {
+    Timeline goes = timeline(make, Set.of(), real(tasks, progress, now), now);
+    return new Pace(goes, List.of(), now).ready(make, output);
+  }
+
   /** The steps of a make begun as they go at a moment. */
   static Timeline timeline(Begun of, Instant now) {
-    Timeline planned = of.make().timeline();
-    List<Step> steps = of.make().version().steps();
+    return timeline(of.make(), of.started(), of.real(), now);
+  }
+
+  private static Timeline timeline(
+      Make make, Set<String> started, SortedMap<String, Timeline.Span> really, Instant now) {
+    Timeline planned = make.timeline();
+    List<Step> steps = make.version().steps();
     List<Timeline.Span> spans = new ArrayList<>();
     for (int i = 0; i < steps.size(); i++) {
       Timeline.Span plan = planned.steps().get(i);
-      Timeline.Span real = of.real().get(steps.get(i).code());
+      Timeline.Span real = really.get(steps.get(i).code());
       if (real != null) {
         spans.add(real);
-      } else if (of.started().contains(steps.get(i).code())) {
+      } else if (started.contains(steps.get(i).code())) {
         spans.add(plan);
       } else {
         Instant start = later(plan.start(), now);
         for (Lag lag : steps.get(i).after()) {
-          int before = of.make().version().stepIndex(lag.step());
+          int before = make.version().stepIndex(lag.step());
           start = later(start, spans.get(before).end().plus(lag.min()));
         }
         spans.add(moved(plan, start));

@@ -9,8 +9,12 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.Set;
@@ -18,7 +22,6 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.UUID;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 
 /**
  * What a task has come to, folded from its ticks by the {@link TickTable}.
@@ -27,7 +30,8 @@ import java.util.stream.Collectors;
  * nothing is undone twice. A tick that comes twice counts once. What the table refuses changes
  * nothing and is kept in sight. What a later tick rests on is not undone before that: no done of
  * what failed since, not the first of two dones, because it was the one that moved tubs, and
- * nothing without which a later tick would not have been taken.
+ * nothing without which a later tick would not have been taken. No clock wins time by it: what is
+ * said to be done again waits since it was first said so, unless that was a slip of the hand.
  *
  * @param beneath where it is but for an open problem; without one where it is
  * @param onIt who is on it; the last to say so, while nobody has said that it is part done or done
@@ -36,6 +40,7 @@ import java.util.stream.Collectors;
  * @param amount so far, or really made when done; empty when nobody said, and then as planned
  * @param givenAt when the first of it was there: partly done, or done
  * @param doneAt when the first done was said
+ * @param since the same two, of what was taken back before it was said again too
  * @param problem what the open problem is, or why it failed, when somebody said
  * @param dones every done that counts; more than one is for the office to look at
  * @param last the last tick that can be undone and moved it
@@ -51,11 +56,14 @@ public record TaskProgress(
     Optional<Amount> amount,
     Optional<Instant> givenAt,
     Optional<Instant> doneAt,
+    Since since,
     Optional<String> problem,
     List<Tick> dones,
     Optional<Tick> last,
     List<Tick> words,
     List<Refusal> refused) {
+
+  private static final Set<Tick.Kind> GIVES = EnumSet.of(Tick.Kind.PART_DONE, Tick.Kind.DONE);
 
   /** Nobody has said anything. */
   public static final TaskProgress NONE = fold(List.of());
@@ -66,6 +74,14 @@ public record TaskProgress(
    * @param worked since when anybody has been, one after the other
    */
   public record OnIt(String cook, Instant since, Instant worked) {}
+
+  /**
+   * From when a limit may count.
+   *
+   * @param given when the first of it was there
+   * @param done when all of it was
+   */
+  public record Since(Optional<Instant> given, Optional<Instant> done) {}
 
   /** A tick that does not count, and why. */
   public record Refusal(Tick tick, Message because) {}
@@ -123,11 +139,11 @@ public record TaskProgress(
    * of a step; what takes longer is not waited for by its first part. Empty while it gave nothing.
    */
   public Optional<Instant> waitsSince(Task task) {
-    return givenAt.map(
+    return since.given.map(
         first -> {
           Duration planned = Duration.between(task.start(), task.end());
           Instant whole = begun.orElse(first).plus(planned);
-          Instant end = doneAt.filter(whole::isAfter).orElse(whole);
+          Instant end = since.done.filter(whole::isAfter).orElse(whole);
           return end.isBefore(first) ? first : end;
         });
   }
@@ -158,6 +174,7 @@ public record TaskProgress(
             amount,
             givenAt,
             doneAt,
+            since,
             because,
             dones,
             last,
@@ -206,6 +223,12 @@ public record TaskProgress(
     return new Fold(ticks).progress();
   }
 
+  /** Taken back so soon after it, it was a slip of the hand. */
+  private static final Duration SLIP = Duration.ofMinutes(1);
+
+  /** That something was there, until that was taken back. */
+  private record Back(Tick.Kind kind, Instant at, Instant until) {}
+
   /** The working memory of one fold. */
   private static final class Fold {
     private TaskState state = TaskState.TO_DO;
@@ -215,6 +238,8 @@ public record TaskProgress(
     private final NavigableMap<String, Mass> weighed = new TreeMap<>();
     private Optional<Amount> amount = Optional.empty();
     private Optional<Instant> given = Optional.empty();
+    private final List<Back> back = new ArrayList<>();
+    private Since since = new Since(Optional.empty(), Optional.empty());
     private Optional<String> problem = Optional.empty();
     private final List<Tick> dones = new ArrayList<>();
     private Optional<Tick> last = Optional.empty();
@@ -222,8 +247,8 @@ public record TaskProgress(
     private final List<Refusal> refused = new ArrayList<>();
 
     private Fold(List<Tick> ticks) {
-      Set<UUID> undone =
-          ticks.stream().flatMap(tick -> tick.undoes().stream()).collect(Collectors.toSet());
+      Map<UUID, Instant> undone = new HashMap<>();
+      ticks.forEach(tick -> tick.undoes().ifPresent(of -> undone.putIfAbsent(of, tick.at())));
       Set<UUID> seen = new HashSet<>();
       Set<UUID> undoable = new HashSet<>();
       for (Tick tick : ticks) {
@@ -239,8 +264,11 @@ public record TaskProgress(
           continue;
         }
         undoable.add(tick.id());
-        if (!undone.contains(tick.id())) {
+        Instant until = undone.get(tick.id());
+        if (until == null) {
           take(tick);
+        } else if (GIVES.contains(tick.kind()) && tick.at().plus(SLIP).isBefore(until)) {
+          back.add(new Back(tick.kind(), tick.at(), until));
         }
       }
     }
@@ -280,13 +308,13 @@ public record TaskProgress(
         case PART_DONE -> {
           amount = more ? tick.amount().or(() -> amount) : amount;
           onIt = Optional.empty();
-          given = given.filter(tick.at()::isAfter).or(() -> Optional.of(tick.at()));
+          give(tick);
         }
         case DONE -> {
           amount = more ? tick.amount() : amount;
           onIt = Optional.empty();
           dones.add(tick);
-          given = given.filter(tick.at()::isAfter).or(() -> Optional.of(tick.at()));
+          give(tick);
         }
         case PROBLEM -> problem = tick.note();
         case FAILED -> {
@@ -303,6 +331,28 @@ public record TaskProgress(
             TickTable.get(tick.kind(), beneath).fold(next -> next, () -> beneath, no -> beneath);
       }
       state = to;
+    }
+
+    private void give(Tick tick) {
+      given = earlier(given, tick.at());
+      Optional<Instant> done =
+          tick.kind() == Tick.Kind.DONE
+              ? since.done.or(() -> Optional.of(first(tick, EnumSet.of(tick.kind()))))
+              : since.done;
+      since = new Since(earlier(since.given, first(tick, GIVES)), done);
+    }
+
+    private static Optional<Instant> earlier(Optional<Instant> one, Instant other) {
+      return one.filter(other::isAfter).or(() -> Optional.of(other));
+    }
+
+    /** When it was first said: by this tick, or by one that was taken back before it. */
+    private Instant first(Tick tick, Set<Tick.Kind> kinds) {
+      return back.stream()
+          .filter(of -> kinds.contains(of.kind) && !tick.at().isBefore(of.until))
+          .map(Back::at)
+          .min(Comparator.naturalOrder())
+          .orElse(tick.at());
     }
 
     private static Mass asked(Tick tick) {
@@ -328,6 +378,7 @@ public record TaskProgress(
           amount,
           given,
           dones.stream().map(Tick::at).findFirst(),
+          since,
           problem,
           List.copyOf(dones),
           last,

@@ -9,7 +9,7 @@ import java.util.Optional;
 import java.util.function.Function;
 
 /**
- * What a task that nobody has started waits for.
+ * What a task that nobody has started waits for, under an open problem too.
  *
  * <p>Rules. It waits for each earlier task that is not done, and after one that is, until its rest
  * is over. A task that the sheet no longer has is not waited for: it was of an earlier day, or the
@@ -70,7 +70,7 @@ public sealed interface Waiting permits Waiting.ForTask, Waiting.Until, Waiting.
       List<Awaited> awaited,
       Instant now) {
     List<Waiting> waits = new ArrayList<>();
-    if (progress.getOrDefault(task.id(), TaskProgress.NONE).state() != TaskState.TO_DO) {
+    if (progress.getOrDefault(task.id(), TaskProgress.NONE).beneath() != TaskState.TO_DO) {
       return waits;
     }
     for (Task.Link link : task.links()) {

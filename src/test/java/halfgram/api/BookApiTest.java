@@ -157,6 +157,27 @@ class BookApiTest extends OnDemo {
   }
 
   @Test
+  void aTableThatCountsMoreThanWasEverInATubSaysSo() {
+    Answer counted = script.postCsv("tables/stock", "code,left\nt-1203-oil-1,4200 g\n");
+    assertThat(counted.body().path("rows").asInt()).isEqualTo(1);
+    assertThat(counted.body().at("/doubts/0/path").asText()).isEqualTo("row 2, column left");
+    assertThat(counted.body().at("/doubts/0/value").asText()).isEqualTo("t-1203-oil-1");
+    assertThat(counted.plain().body()).contains("4200 g is more than was ever in it: that was 420");
+  }
+
+  @Test
+  void aTableWrittenBeforeATubMovedSaysWhatMovedSince() {
+    String written = "code,left\nt-1203-oil-1,420 g\n";
+    script.post("stock/t-1203-oil-1/count", "{'amount':'150 g'}");
+    Answer back = script.postCsv("tables/stock", written);
+    assertThat(back.body().path("rows").asInt()).isEqualTo(1);
+    assertThat(back.body().at("/doubts/0/value").asText()).isEqualTo("t-1203-oil-1");
+    assertThat(back.plain().body()).contains("420 g is what was in it until", "270 g has gone out");
+    Answer own = script.postCsv("tables/stock", "code,left\nt-1203-oil-1,140 g\n");
+    assertThat(own.body().has("doubts")).isFalse();
+  }
+
+  @Test
   void aParOfAnOutputIsOneHoweverTheOutputIsNamed() {
     String before = script.text("tables/pars");
     for (String second : List.of("lunch,dill-oil,oil,2 kg", "lunch,pea-stock,,3 kg")) {

@@ -81,6 +81,14 @@ class ServicesApiTest {
   }
 
   @Test
+  void whatCannotBeReadyBeforeAllIsServedIsNotOnTheWay() {
+    assertThat(component("yoghurt-spheres").at("/coming/value").asInt()).isPositive();
+    site.setClock(Site.at("21:25"));
+    assertThat(component("yoghurt-spheres").at("/coming/value").asInt()).isZero();
+    assertThat(trout().path("coming").asInt()).isZero();
+  }
+
+  @Test
   void leftCountsWhatEveryDishOfTheServiceStillNeeds() {
     JsonNode oil = component("dill-oil");
     assertThat(oil.at("/toGo/value").asInt()).as("84 plates at 4 g").isEqualTo(336);

@@ -19,6 +19,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.AfterEach;
@@ -135,6 +136,46 @@ class ThawApiTest {
     Answer late = undo(pull, again);
     assertThat(late.status()).isEqualTo(409);
     assertThat(late.body().path("said").asText()).contains("hide how long it stood");
+  }
+
+  @Test
+  void whatIsOutAndBackAndOutAgainHasBeenOutAllThatTime() {
+    thawing("15 h");
+    Task pull = pull();
+    site.setClock(Site.at("20:00"));
+    String id = tick(pull, "done").body().path("tick").asText();
+    Instant first = lot().useBy();
+    site.setClock(Site.at("20:20"));
+    undo(pull, id);
+    String again = tick(pull, "done").body().path("tick").asText();
+    assertThat(lot().useBy()).as("20 minutes out are 20 minutes less").isEqualTo(first);
+    assertThat(lot().thawed()).as("it thaws anew").contains(Site.at("20:20"));
+    site.setClock(Site.at("20:31"));
+    assertThat(undo(pull, again).body().path("said").asText()).contains("hide how long it stood");
+  }
+
+  @Test
+  void byHandTooWhatWasOutAndBackHasBeenOutAllThatTime() {
+    String dill =
+        "{'component':'blanched-dill','left':'250 g','made':'2026-12-05T08:00',"
+            + "'useBy':'2026-12-05T18:00','place':'walk-in'}";
+    String id = "stock?id=00000000-0000-4000-8000-000000000009";
+    String tub = "stock/" + script.post(id, dill).body().path("code").asText();
+    script.post(tub + "/freeze", "{'until':'2026-12-10','place':'freezer'}");
+    site.setClock(Site.at("20:00"));
+    Instant first = useBy(script.post(tub + "/thaw", "{}"));
+    site.setClock(Site.at("20:20"));
+    script.post(tub + "/back", "{}");
+    site.setClock(Site.at("21:00"));
+    assertThat(useBy(script.post(tub + "/thaw", "{}")))
+        .as("40 minutes of the hour it was in the freezer")
+        .isEqualTo(first.plus(Duration.ofMinutes(40)));
+    site.setClock(Site.at("21:11"));
+    assertThat(script.post(tub + "/back", "{}").status()).isEqualTo(409);
+  }
+
+  private static Instant useBy(Answer tub) {
+    return OffsetDateTime.parse(tub.body().path("useBy").asText()).toInstant();
   }
 
   @Test

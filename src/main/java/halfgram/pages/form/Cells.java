@@ -1,5 +1,6 @@
 package halfgram.pages.form;
 
+import halfgram.pages.TypedAmount;
 import halfgram.prep.KitchenBook;
 import halfgram.technique.Figure;
 import halfgram.technique.Input;
@@ -164,7 +165,7 @@ public final class Cells {
           joined("; ", of.rows(name).stream().map(row -> row(part, name + "." + row + ".", of)));
       case FLAG -> of.get(name).isEmpty() ? "" : words.say("formulas.yes");
       case CHOICE, DECIDES -> of.get(name).isEmpty() ? "" : name(part, of.get(name));
-      case TEXT, NUMBER, TIME, CODES -> of.get(name).strip();
+      case TEXT, NUMBER, TIME, CODES -> TypedAmount.shown(of.get(name).strip(), words);
     };
   }
 
@@ -224,7 +225,8 @@ public final class Cells {
         listed
             ? Part.Kind.ROWS.name()
             : folded && name.equals(part.key()) ? FOLD : part.kind().name();
-    String value = listed ? String.join(" ", form.rows(name)) : form.get(name);
+    String value =
+        listed ? String.join(" ", form.rows(name)) : TypedAmount.shown(form.get(name), words);
     List<Option> options =
         switch (part.kind()) {
           case CHOICE, DECIDES ->

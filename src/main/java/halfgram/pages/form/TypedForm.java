@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import halfgram.pages.TypedAmount;
 import halfgram.pages.TypedDuration;
 import halfgram.pages.TypedNumber;
 import halfgram.pages.TypedTime;
@@ -222,8 +223,8 @@ public final class TypedForm {
   }
 
   private void value(Part part, ObjectNode node, String name) {
-    String text = get(name).strip();
-    if (text.equals(shown(node.path(part.key())).strip())) {
+    String text = TypedAmount.booked(get(name).strip());
+    if (text.equals(TypedAmount.booked(shown(node.path(part.key())).strip()))) {
       return;
     }
     if (text.isEmpty()) {

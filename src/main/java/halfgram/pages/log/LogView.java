@@ -199,7 +199,7 @@ record LogView(
     private Line changed(Change change) {
       JsonNode detail = BookStore.parse(change.detail());
       String subject = change.subject();
-      PlanLine plan = new PlanLine(words);
+      PlanLine plan = new PlanLine(words, house.book().kitchen().clock());
       return switch (change.kind()) {
         case "plan" ->
             new Line(

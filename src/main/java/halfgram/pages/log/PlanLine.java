@@ -3,6 +3,7 @@ package halfgram.pages.log;
 import halfgram.book.Moments;
 import halfgram.desk.Summary;
 import halfgram.kitchen.KitchenStore.Change;
+import halfgram.measure.BusinessDay;
 import halfgram.pages.Effect;
 import halfgram.words.Messages;
 import java.util.ArrayList;
@@ -11,9 +12,11 @@ import java.util.List;
 /** A plan that was put in force, as the log says it: which, and what it changed. */
 final class PlanLine {
   private final Messages words;
+  private final BusinessDay clock;
 
-  PlanLine(Messages words) {
+  PlanLine(Messages words, BusinessDay clock) {
     this.words = words;
+    this.clock = clock;
   }
 
   /** "plan 2 of Sat 5 Dec". */
@@ -62,6 +65,9 @@ final class PlanLine {
 
   /** "Harvest dinner 18:45, not 18:30". */
   private String moved(Summary.Moved one) {
+    if (!one.isSameDay(clock)) {
+      return words.say("log.times-of", one.service(), one.to().start(), one.from().start());
+    }
     boolean starts = !one.from().start().equals(one.to().start());
     return words.say(
         starts ? "log.times-of" : "log.until-of",

@@ -27,7 +27,7 @@ final class Lacking {
   Lacking(Scene scene, Task task) {
     this.scene = scene;
     this.task = task;
-    this.state = scene.progress(task).state();
+    this.state = scene.progress(task).beneath();
   }
 
   /** Whether some of every machine of the step works. */

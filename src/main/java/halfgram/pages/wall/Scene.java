@@ -19,6 +19,7 @@ import halfgram.station.Crew;
 import halfgram.station.Person;
 import halfgram.station.Station;
 import halfgram.web.Visit;
+import halfgram.words.Dots;
 import halfgram.words.Messages;
 import halfgram.words.SheetWords;
 import halfgram.words.TurnWords;
@@ -268,14 +269,18 @@ record Scene(
         .toList();
   }
 
-  /** The word for what a task has come to; one that nobody started may wait. */
+  /** The word for what a task has come to; one that nobody started may wait, with a problem too. */
   String state(Task task) {
+    boolean waits = progress(task).beneath() == TaskState.TO_DO && !canStart(task);
     return switch (progress(task).state()) {
-      case TO_DO -> canStart(task) ? words.say("wall.state.to-do") : words.say("wall.state.waits");
+      case TO_DO -> waits ? words.say("wall.state.waits") : words.say("wall.state.to-do");
       case ON_IT -> words.say("wall.state.on-it");
       case PART_DONE -> words.say("wall.state.part-done");
       case DONE -> words.say("wall.state.done");
-      case PROBLEM -> words.say("wall.state.problem");
+      case PROBLEM ->
+          waits
+              ? Dots.join(List.of(words.say("wall.state.problem"), words.say("wall.state.waits")))
+              : words.say("wall.state.problem");
       case FAILED -> words.say("wall.state.failed");
     };
   }

@@ -176,6 +176,9 @@ record Strip(List<Long> numbers, List<Part> parts) {
 
   private static String times(Scene scene, Summary.Moved of) {
     Messages words = scene.words();
+    if (!of.isSameDay(scene.house().book().kitchen().clock())) {
+      return words.say("wall.times", of.service(), of.to().start(), of.from().start());
+    }
     return of.from().start().equals(of.to().start())
         ? words.say(
             "wall.until", of.service(), scene.time(of.to().end()), scene.time(of.from().end()))

@@ -101,7 +101,7 @@ class BookFaultsTest extends OnBook {
     assertThat(change("dishes/" + dish, "plate.0.amount", "2 piece").status()).isEqualTo(303);
     Answer stale = client.post(place, late);
     assertThat(stale.status()).isEqualTo(409);
-    assertThat(stale.text()).containsPattern("now [^<]*trout-slices 2 piece");
+    assertThat(stale.text()).containsPattern("now [^<]*trout-slices 2 pieces");
   }
 
   @Test

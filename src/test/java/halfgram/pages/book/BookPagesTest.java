@@ -160,6 +160,22 @@ class BookPagesTest extends OnBook {
   }
 
   @Test
+  void piecesStandInAFormAsTheyAreSaidAndAreReadInEveryLanguage() {
+    String place = BOOK + "/dishes/trout-plate";
+    for (String typed : List.of("2 pieces", "2 pz", "2 pc", "2 piece")) {
+      change("dishes/trout-plate", "plate.0.amount", "1 piece");
+      assertThat(client.get(place).body()).contains("value=\"1 piece\"");
+      change("dishes/trout-plate", "plate.0.amount", typed);
+      assertThat(thing("dishes", "trout-plate").orElseThrow().at("/plate/0/amount").asText())
+          .isEqualTo("2 piece");
+      assertThat(client.get(place).body()).contains("value=\"2 pieces\"");
+      long before = site.house().stand().change();
+      assertThat(client.post(place, fields(place)).status()).isEqualTo(303);
+      assertThat(site.house().stand().change()).as("nothing was typed").isEqualTo(before);
+    }
+  }
+
+  @Test
   void somebodyElsesChangeIsNotOverwrittenUnseen() {
     String[] late = with(fields(BOOK + "/stations/cold"), "name.fr", "Le froid");
     assertThat(change("stations/cold", "name.en", "Cold side").status()).isEqualTo(303);

@@ -131,6 +131,20 @@ class AcceptTest {
   }
 
   @Test
+  void aServiceThatIsMovedToAnotherDayIsNotSaidToBeGone() {
+    client.get("/k/TARN/wall/cold");
+    client.post("/k/TARN/wall/cook", "station", "cold", "person", "ines");
+    client.get("/k/TARN/");
+    site.script().postCsv("tables/events", "code,date\nharvest-dinner,2026-12-19\n");
+    String moved = "Harvest dinner: Sat 19 Dec 18:30, not Sat 5 Dec 18:30";
+    assertThat(client.get("/k/TARN/wall/cold").text()).contains(moved);
+    assertThat(accept("1", field(client.get("/k/TARN/"), "facts")).status()).isEqualTo(303);
+    assertThat(client.get("/k/TARN/wall/cold").text()).contains(moved).doesNotContain("gone (was");
+    assertThat(client.get("/k/TARN/log").text())
+        .contains("Harvest dinner Sat 19 Dec 18:30, not Sat 5 Dec 18:30");
+  }
+
+  @Test
   void planningAgainShowsWhatItWouldChange() {
     Answer page = client.get("/k/TARN/?again=yes");
     assertThat(page.status()).isEqualTo(200);

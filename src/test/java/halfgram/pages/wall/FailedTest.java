@@ -20,6 +20,13 @@ class FailedTest extends AtWall {
   }
 
   @Test
+  void aProblemOfWhatWaitsHidesNotThatItWaits() {
+    Task waits = inForce().findTask("parsnip-puree/lunch.2026-12-05/1/chill").orElseThrow();
+    press(waits, "PROBLEM", "note", "no pan");
+    assertThat(opened(waits).text()).contains("PROBLEM · WAITS", "no pan", "first: blend");
+  }
+
+  @Test
   void whatFailedIsMadeAgainByAPlanThatTheChefAccepts() {
     Task first = base();
     press(first, "DONE");

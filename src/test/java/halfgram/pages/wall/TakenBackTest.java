@@ -8,8 +8,11 @@ import halfgram.prep.Task;
 import halfgram.prep.TaskState;
 import halfgram.prep.Tick;
 import halfgram.testkit.Client.Answer;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 
@@ -51,6 +54,38 @@ class TakenBackTest extends AtWall {
     assertThat(undo(base).status()).isEqualTo(303);
     assertThat(inForce().progress(base).state()).isEqualTo(TaskState.TO_DO);
     assertThat(fullTubs(base)).isZero();
+  }
+
+  @Test
+  void whatIsSaidToBeDoneAgainKeepsTheDateOfTheFirstTime() {
+    Task base = firstOf("fish-brine");
+    press(base, "DONE", "sure", "yes");
+    Instant first = useBy(base);
+    site.passTime(Duration.ofMinutes(70));
+    undo(base);
+    site.passTime(Duration.ofMinutes(1));
+    press(base, "DONE", "sure", "yes");
+    assertThat(useBy(base)).as("no label wins time by taking back").isEqualTo(first);
+  }
+
+  @Test
+  void whatWasASlipOfTheHandCountsFromWhenItIsDone() {
+    Task base = firstOf("fish-brine");
+    press(base, "DONE", "sure", "yes");
+    Instant first = useBy(base);
+    site.passTime(Duration.ofSeconds(20));
+    undo(base);
+    site.passTime(Duration.ofMinutes(70));
+    press(base, "DONE", "sure", "yes");
+    assertThat(useBy(base)).isAfter(first);
+  }
+
+  private Instant useBy(Task task) {
+    return site.wiring().stock().list(site.house()).stream()
+        .filter(tub -> tub.task().equals(Optional.of(task.id())))
+        .map(tub -> tub.lot().useBy())
+        .findFirst()
+        .orElseThrow();
   }
 
   @Test

@@ -247,6 +247,7 @@ class CrewingTest {
         Optional.empty(),
         done,
         done,
+        new TaskProgress.Since(done, done),
         Optional.empty(),
         List.of(),
         Optional.empty(),

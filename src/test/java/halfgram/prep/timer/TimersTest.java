@@ -2,11 +2,9 @@ package halfgram.prep.timer;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import halfgram.measure.Message;
 import halfgram.prep.Task;
 import halfgram.prep.TaskProgress;
 import halfgram.prep.Tick;
-import halfgram.prep.crew.DemoDay;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -14,82 +12,11 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Random;
-import java.util.UUID;
 import org.junit.jupiter.api.Test;
 
 /** Timers as they follow from the ticks of the demo's Saturday. */
-class TimersTest {
-  private static final DemoDay SATURDAY = DemoDay.saturdayMorning();
-  private static final Task COOK = SATURDAY.task("parsnip-puree/lunch.2026-12-05/1/cook");
-  private static final Task BLEND = SATURDAY.task("parsnip-puree/lunch.2026-12-05/1/blend");
-  private static final Task CHILL = SATURDAY.task("parsnip-puree/lunch.2026-12-05/1/chill");
-  private static final Task BLANCH = dill("/blanch");
-  private static final Task SQUEEZE = dill("/squeeze");
-  private static final Task BASE = SATURDAY.task("yoghurt-base/harvest-dinner/1/shear");
-  private static final Task PIECE =
-      SATURDAY.task("yoghurt-spheres/harvest-dinner/1/drop/test-piece");
-  private static final Task LATER_PIECE =
-      SATURDAY.task("yoghurt-spheres/terrace/1/drop/test-piece");
-  private static final Instant TEN = Instant.parse("2026-12-05T09:00:00Z");
-
-  /** A step of the dill, which may wait a quarter of an hour between them. */
-  private static Task dill(String step) {
-    return SATURDAY.sheet().tasks().stream()
-        .filter(one -> one.id().startsWith("blanched-dill/") && one.id().endsWith(step))
-        .findFirst()
-        .orElseThrow();
-  }
-
-  private final Map<String, List<Tick>> ticks = new HashMap<>();
-  private int made;
-  private String cook = "ines";
-
-  private Tick tick(Task task, Tick.Kind kind, int minute, String line, Integer minutes) {
-    Tick tick =
-        new Tick(
-            new UUID(3, ++made),
-            task.id(),
-            kind,
-            Optional.ofNullable(line),
-            Optional.empty(),
-            Optional.ofNullable(minutes),
-            Optional.empty(),
-            cook,
-            at(minute),
-            Optional.empty());
-    ticks.computeIfAbsent(task.id(), id -> new ArrayList<>()).add(tick);
-    return tick;
-  }
-
-  private Tick tick(Task task, Tick.Kind kind, int minute) {
-    return tick(task, kind, minute, null, null);
-  }
-
-  private static Instant at(int minute) {
-    return TEN.plus(Duration.ofMinutes(minute));
-  }
-
-  private List<Timer> timers() {
-    Map<String, TaskProgress> progress = new HashMap<>();
-    ticks.forEach((task, all) -> progress.put(task, TaskProgress.fold(all)));
-    return Timers.list(SATURDAY.sheet().tasks(), progress);
-  }
-
-  private Timer only(Timer.Kind kind) {
-    List<Timer> found = timers().stream().filter(timer -> timer.kind() == kind).toList();
-    assertThat(found).hasSize(1);
-    return found.get(0);
-  }
-
-  private Optional<Message> refused(Task task, Tick.Kind kind, int minute) {
-    Tick tick = tick(task, kind, minute);
-    List<Tick> before = ticks.get(task.id());
-    before.remove(tick);
-    return Holds.refused(
-        task, TaskProgress.fold(before), tick, SATURDAY.sheet().before(task), ticks);
-  }
+class TimersTest extends OnSaturday {
 
   @Test
   void nothingIsTimedBeforeAnybodyHasBegun() {
@@ -147,49 +74,6 @@ class TimersTest {
     tick(COOK, Tick.Kind.PROBLEM, 47);
     tick(BLEND, Tick.Kind.PROBLEM, 48);
     assertThat(only(Timer.Kind.HOLD).due()).isEqualTo(at(76));
-  }
-
-  @Test
-  void aProblemOnEitherSideMakesNoSafetyLimitLonger() {
-    tick(BLEND, Tick.Kind.DONE, 0);
-    tick(BLEND, Tick.Kind.PROBLEM, 1);
-    assertThat(refused(CHILL, Tick.Kind.START, 31)).isPresent();
-    tick(CHILL, Tick.Kind.PROBLEM, 2);
-    assertThat(refused(CHILL, Tick.Kind.WEIGHED, 31)).isPresent();
-    assertThat(refused(CHILL, Tick.Kind.PART_DONE, 200)).isPresent();
-    tick(CHILL, Tick.Kind.SOLVED, 201);
-    assertThat(refused(CHILL, Tick.Kind.START, 202)).isPresent();
-  }
-
-  @Test
-  void inPartsALimitCountsFromWhenAllShouldHaveBeenDone() {
-    int planned = (int) Duration.between(BLEND.start(), BLEND.end()).toMinutes();
-    tick(BLEND, Tick.Kind.START, 0);
-    tick(BLEND, Tick.Kind.PART_DONE, 2);
-    assertThat(only(Timer.Kind.HOLD).due()).isEqualTo(at(planned + 30));
-    assertThat(refused(CHILL, Tick.Kind.START, planned + 30)).isEmpty();
-    tick(BLEND, Tick.Kind.DONE, planned + 20);
-    assertThat(only(Timer.Kind.HOLD).due())
-        .as("the rest took longer: the first part does not wait for it")
-        .isEqualTo(at(planned + 30));
-    assertThat(refused(CHILL, Tick.Kind.START, planned + 31)).isPresent();
-  }
-
-  @Test
-  void inPartsALimitCountsFromDoneWhereThatWasSooner() {
-    tick(BLEND, Tick.Kind.START, 0);
-    tick(BLEND, Tick.Kind.PART_DONE, 1);
-    tick(BLEND, Tick.Kind.DONE, 3);
-    assertThat(only(Timer.Kind.HOLD).due()).isEqualTo(at(33));
-  }
-
-  @Test
-  void inPartsALimitCountsFromTheFirstWhereThatCameLate() {
-    int planned = (int) Duration.between(BLEND.start(), BLEND.end()).toMinutes();
-    tick(BLEND, Tick.Kind.START, 0);
-    tick(BLEND, Tick.Kind.PART_DONE, planned + 5);
-    tick(BLEND, Tick.Kind.DONE, planned + 25);
-    assertThat(only(Timer.Kind.HOLD).due()).isEqualTo(at(planned + 35));
   }
 
   @Test
@@ -264,82 +148,6 @@ class TimersTest {
     assertThat(hold.laters(at(24), List.of(2, 5, 10))).containsExactly(2, 5);
     tick(COOK, Tick.Kind.LATER, 24, hold.name(), 10);
     assertThat(only(Timer.Kind.HOLD).rings()).contains(at(30));
-  }
-
-  @Test
-  void pastItsSafetyLimitAHoldIsForTheBinWhoeverHasTasted() {
-    tick(BLEND, Tick.Kind.DONE, 0);
-    tick(BLEND, Tick.Kind.TASTED, 31);
-    Timer hold = only(Timer.Kind.HOLD);
-    assertThat(hold.reason().isSafety()).isTrue();
-    assertThat(hold.state(at(30))).isNotEqualTo(Timer.State.BIN);
-    assertThat(hold.state(at(31))).isEqualTo(Timer.State.BIN);
-    assertThat(refused(CHILL, Tick.Kind.START, 30)).isEmpty();
-    assertThat(refused(CHILL, Tick.Kind.START, 31))
-        .hasValueSatisfying(said -> assertThat(said.key()).isEqualTo("tick.refused.hold-over"));
-    assertThat(refused(CHILL, Tick.Kind.FAILED, 31)).isEmpty();
-  }
-
-  @Test
-  void pastItsBestAHoldIsTastedAfterItsLimitAndThenUsed() {
-    tick(COOK, Tick.Kind.DONE, 0);
-    tick(COOK, Tick.Kind.TASTED, 20);
-    assertThat(refused(BLEND, Tick.Kind.START, 31))
-        .hasValueSatisfying(said -> assertThat(said.key()).isEqualTo("tick.refused.hold-taste"));
-    tick(COOK, Tick.Kind.TASTED, 32);
-    assertThat(refused(BLEND, Tick.Kind.START, 33)).isEmpty();
-    assertThat(only(Timer.Kind.HOLD).state(at(33))).isEqualTo(Timer.State.TASTED);
-  }
-
-  @Test
-  void aTasteCountsForHalfAnHourAndThenItIsTastedAgain() {
-    tick(COOK, Tick.Kind.DONE, 0);
-    tick(COOK, Tick.Kind.TASTED, 32);
-    assertThat(only(Timer.Kind.HOLD).tasted()).contains(new Holds.Taste("ines", at(32), at(62)));
-    assertThat(only(Timer.Kind.HOLD).rings()).as("until it ends it is silent").contains(at(62));
-    assertThat(only(Timer.Kind.HOLD).isRinging(at(61))).isFalse();
-    assertThat(refused(BLEND, Tick.Kind.START, 62)).isEmpty();
-    assertThat(refused(BLEND, Tick.Kind.START, 63))
-        .contains(Message.of("tick.refused.hold-again", at(32), at(62)));
-    assertThat(only(Timer.Kind.HOLD).state(at(63))).isEqualTo(Timer.State.TASTE);
-    assertThat(only(Timer.Kind.HOLD).isRinging(at(63))).isTrue();
-    tick(COOK, Tick.Kind.TASTED, 70);
-    assertThat(refused(BLEND, Tick.Kind.START, 100)).isEmpty();
-    assertThat(refused(BLEND, Tick.Kind.START, 101)).isPresent();
-    assertThat(only(Timer.Kind.HOLD).state(at(100))).isEqualTo(Timer.State.TASTED);
-  }
-
-  @Test
-  void aTasteOfWhatWaitsForLessThanThatCountsForAsLongAsItMayWait() {
-    tick(BLANCH, Tick.Kind.DONE, 0);
-    tick(BLANCH, Tick.Kind.TASTED, 20);
-    assertThat(refused(SQUEEZE, Tick.Kind.START, 35)).isEmpty();
-    assertThat(refused(SQUEEZE, Tick.Kind.START, 36))
-        .hasValueSatisfying(said -> assertThat(said.key()).isEqualTo("tick.refused.hold-again"));
-  }
-
-  @Test
-  void whatIsSaidDoneAtOnceIsTastedForWhenItWasBegun() {
-    tick(COOK, Tick.Kind.DONE, 0);
-    tick(COOK, Tick.Kind.TASTED, 32);
-    int whole = (int) Duration.between(BLEND.start(), BLEND.end()).toMinutes();
-    assertThat(refused(BLEND, Tick.Kind.DONE, 62 + whole)).isEmpty();
-    assertThat(refused(BLEND, Tick.Kind.DONE, 63 + whole)).isPresent();
-  }
-
-  @Test
-  void whatIsSaidDoneAtOnceIsTakenToHaveBegunItsPlannedTimeBefore() {
-    tick(BLEND, Tick.Kind.DONE, 0);
-    int whole = (int) Duration.between(CHILL.start(), CHILL.end()).toMinutes();
-    assertThat(refused(CHILL, Tick.Kind.DONE, 30 + whole)).isEmpty();
-    assertThat(refused(CHILL, Tick.Kind.DONE, 31 + whole)).isPresent();
-  }
-
-  @Test
-  void whatHasBegunInTimeIsNotAskedAgain() {
-    tick(BLEND, Tick.Kind.DONE, 0);
-    tick(CHILL, Tick.Kind.START, 10);
-    assertThat(refused(CHILL, Tick.Kind.DONE, 300)).isEmpty();
   }
 
   @Test
