@@ -65,7 +65,7 @@ public record Pace(Timeline timeline, List<Instant> useBys, Map<String, Anew> an
   public static Instant ready(
       Make make, int output, List<Task> tasks, Function<Task, TaskProgress> progress, Instant now) {
     Timeline goes = timeline(make, Set.of(), real(tasks, progress, now), now);
-    return new Pace(goes, List.of(), now).ready(make, output);
+    return new Pace(goes, List.of(), Map.of()).ready(make, output);
   }
 
   /** The steps of a make begun as they go at a moment. */
