@@ -218,7 +218,8 @@ public final class Plans {
   private Proposal proposal(Tx tx, House house, InForce inForce, InHand inHand, Instant asOf) {
     // A book of before knows no tub of a formula or version that was saved since.
     Predicate<Lot> known = lot -> house.book().formulary().find(lot.component()).isPresent();
-    KitchenBook book = house.book().withLots(of(inHand.tubs()).stream().filter(known).toList());
+    KitchenBook book =
+        house.book().withLots(inHand.tubs().stream().map(Tub::lot).filter(known).toList());
     PlanRequest request = new PlanRequest(inForce.plan().day(), 1, asOf);
     Basis basis = new Basis(house.book(), book.lots(), request, inHand.begun());
     PrepSheet sheet = new SpentIds(tx, house.id(), Optional.of(inForce)).sheet(basis, book);
@@ -384,11 +385,8 @@ public final class Plans {
   }
 
   private KitchenBook book(Tx tx, House house) {
-    return house.book().withLots(of(lots.list(tx, house.id())));
-  }
-
-  private static List<Lot> of(List<Tub> tubs) {
-    return tubs.stream().map(Tub::lot).toList();
+    List<Lot> now = lots.list(tx, house.id()).stream().map(Tub::lot).toList();
+    return house.book().withLots(now);
   }
 
   private KitchenBook parse(String snapshot) {
