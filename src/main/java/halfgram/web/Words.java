@@ -15,7 +15,9 @@ public final class Words {
   private final Map<String, Messages> byLanguage = new TreeMap<>();
 
   public Words() {
-    LANGUAGES.keySet().forEach(code -> byLanguage.put(code, new Messages(code, ZoneOffset.UTC)));
+    LANGUAGES
+        .keySet()
+        .forEach(code -> byLanguage.put(code, new Messages(code, ZoneOffset.UTC).unbroken()));
   }
 
   /** The sentences of a language; English for one there is none of. */

@@ -51,6 +51,8 @@ public final class Messages {
   private static final Pattern PLACE =
       Pattern.compile("\\{(?:(\\d)|(\\d)\\|([^{}|]*)\\|([^{}|]*)|\"([^\"{}]*)\"|([^{}]*))\\}");
 
+  private static final Pattern BEFORE_UNIT = Pattern.compile("(?<=\\d) (?=[\\p{L}°])");
+
   /** A number that computing has written already. */
   private static final Pattern NUMBER = Pattern.compile("-?\\d{1,15}\\.\\d{1,18}");
 
@@ -60,6 +62,7 @@ public final class Messages {
   private final ZoneId zone;
   private final Kitchen.Hours hours;
   private final Figures figures;
+  private final String blank;
   private final Marked.Writer measures;
   private final Marked.Writer samples;
 
@@ -73,14 +76,21 @@ public final class Messages {
         language,
         zone,
         Kitchen.Hours.TWENTY_FOUR,
-        new Figures(language, Kitchen.Units.METRIC));
+        new Figures(language, Kitchen.Units.METRIC),
+        " ");
   }
 
   private Messages(
-      Properties sentences, String language, ZoneId zone, Kitchen.Hours hours, Figures figures) {
+      Properties sentences,
+      String language,
+      ZoneId zone,
+      Kitchen.Hours hours,
+      Figures figures,
+      String blank) {
     this.hours = hours;
     this.figures = figures;
-    this.measures = new Measures(figures);
+    this.blank = blank;
+    this.measures = new Measures();
     this.samples = new Samples(figures);
     this.sentences = sentences;
     this.language = language;
@@ -89,16 +99,25 @@ public final class Messages {
   }
 
   /** Marked measures, with what stands beside them. */
-  private record Measures(Figures figures) implements Marked.Writer {
+  private final class Measures implements Marked.Writer {
     @Override
     public String temperature(Temperature typed) {
-      return figures.temperature(typed).whole();
+      return whole(figures.temperature(typed).whole());
     }
 
     @Override
     public String quantity(Quantity typed) {
-      return figures.quantity(typed).whole();
+      return whole(figures.quantity(typed).whole());
     }
+  }
+
+  /** The same for pages: no line ends between a number of a text and its unit. */
+  public Messages unbroken() {
+    return new Messages(sentences, language, zone, hours, figures, "\u00a0");
+  }
+
+  private String whole(String measure) {
+    return BEFORE_UNIT.matcher(measure).replaceAll(blank);
   }
 
   /** Samples of what can be typed. */
@@ -115,13 +134,13 @@ public final class Messages {
   }
 
   public Messages at(ZoneId other) {
-    return new Messages(sentences, language, other, hours, figures);
+    return new Messages(sentences, language, other, hours, figures, blank);
   }
 
   /** As a kitchen reads: by its clock, in its units. */
   public Messages at(Kitchen kitchen) {
     return new Messages(
-        sentences, language, kitchen.clock().zone(), kitchen.hours(), figures.in(kitchen));
+        sentences, language, kitchen.clock().zone(), kitchen.hours(), figures.in(kitchen), blank);
   }
 
   /** How this language and kitchen show numbers. */
@@ -259,6 +278,10 @@ public final class Messages {
 
   /** "45 min", "4 h", "1 h 05 min", "3 d". */
   public String duration(Duration duration) {
+    return whole(typed(duration));
+  }
+
+  private static String typed(Duration duration) {
     long minutes = (duration.toSeconds() + 59) / 60;
     if (minutes >= 48 * 60 && minutes % (24 * 60) == 0) {
       return minutes / (24 * 60) + " d";

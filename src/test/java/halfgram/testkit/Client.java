@@ -47,6 +47,7 @@ public final class Client {
           .replace("&gt;", ">")
           .replaceAll("\\s+", " ")
           .replaceAll("[ \u00a0]+· ", " · ")
+          .replaceAll("(?<=\\d)\u00a0(?=[\\p{L}°])", " ")
           .strip();
     }
 

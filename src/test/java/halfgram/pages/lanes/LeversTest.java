@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
 class LeversTest {
   private static final String LANES = "/k/TARN/lanes";
   private static final Pattern LATER =
-      Pattern.compile("start Harvest dinner (?:(\\d+) h ?)?(?:(\\d+) min )?later");
+      Pattern.compile("start Harvest dinner (?:(\\d+)\u00a0h ?)?(?:(\\d+)\u00a0min )?later");
 
   private Site site;
   private Client client;
@@ -63,7 +63,7 @@ class LeversTest {
     assertThat(offered).as("what helps is still offered").isPositive();
     assertThat(whys)
         .as("what is short by more has nothing of the kind")
-        .anySatisfy(why -> assertThat(why).contains("short by 5 h").doesNotContain(" later"));
+        .anySatisfy(why -> assertThat(why).contains("short by 5\u00a0h").doesNotContain(" later"));
   }
 
   @Test

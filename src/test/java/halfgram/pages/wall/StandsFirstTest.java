@@ -78,7 +78,7 @@ class StandsFirstTest {
     assertThat(asked.status()).isEqualTo(409);
     assertThat(asked.kind()).isEqualTo("unsure");
     assertThat(asked.body().path("said").asText())
-        .endsWith("it stands for 9 h by itself, and nobody has said when it began");
+        .endsWith("it stands for 9\u00a0h by itself, and nobody has said when it began");
     assertThat(tick("dill-oil", "drip", "'kind':'done','sure':true").status()).isEqualTo(201);
   }
 

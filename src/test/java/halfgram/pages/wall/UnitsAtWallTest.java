@@ -123,12 +123,12 @@ class UnitsAtWallTest {
   void measuresMarkedInAMethodFollowTheUnitsOfTheKitchenAndTheRestStaysAsTyped() {
     assertThat(method("warm", "fr"))
         .containsExactly(
-            "1 Le bouillon à 75 °C", "2 Y mixer le gobelet sec", "3 Puis le beurre en filet");
+            "1 Le bouillon à 75\u00a0°C", "2 Y mixer le gobelet sec", "3 Puis le beurre en filet");
     kitchen(book -> units(book, "us"));
-    assertThat(method("warm", "fr")).contains("1 Le bouillon à 167 °F (75 °C)");
+    assertThat(method("warm", "fr")).contains("1 Le bouillon à 167\u00a0°F (75\u00a0°C)");
     kitchen(book -> units(book, "both"));
-    assertThat(method("warm", "en")).contains("1 Stock to 75 °C (167 °F)");
-    assertThat(method("boil", "es")).contains("3 Verter a 8 mm (0,315 in)");
+    assertThat(method("warm", "en")).contains("1 Stock to 75\u00a0°C (167\u00a0°F)");
+    assertThat(method("boil", "es")).contains("3 Verter a 8\u00a0mm (0,315\u00a0in)");
   }
 
   @Test
