@@ -73,8 +73,7 @@ final class SpentIds {
     }
     Map<String, TaskProgress> read = read(unknown);
     sheet.tasks().stream()
-        .filter(task -> read.containsKey(task.id()))
-        .filter(task -> BegunWork.isBegun(task, read.get(task.id())))
+        .filter(task -> BegunWork.isBegun(task, read.getOrDefault(task.id(), TaskProgress.NONE)))
         .forEach(task -> spent.add(task.make().id()));
     return spent;
   }
