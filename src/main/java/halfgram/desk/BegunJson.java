@@ -100,15 +100,21 @@ final class BegunJson {
     return promised;
   }
 
-  /** The begun work of a plan, taken from the sheet of the plan before it. */
+  /** Whether there is begun work in it, which stands in the plan before. */
+  static boolean carries(String json) {
+    return BookStore.parse(json).findValue("make") != null;
+  }
+
+  /** The begun work of a plan, taken from the sheet of the plan before it; as far as it has it. */
   static List<Begun> read(String json, Optional<PrepSheet> before) {
     List<Begun> begun = new ArrayList<>();
     for (JsonNode node : BookStore.parse(json)) {
-      if (node.has(SPENT)) {
+      Optional<PrepSheet> has =
+          before.filter(sheet -> find(sheet, node.path("make").asText()).isPresent());
+      if (has.isEmpty()) {
         continue;
       }
-      PrepSheet sheet =
-          before.orElseThrow(() -> new IllegalStateException("begun work without a plan before"));
+      PrepSheet sheet = has.get();
       Steps steps =
           new Steps(
               words(node, "started"),
@@ -151,17 +157,8 @@ final class BegunJson {
 
   /** A make of a sheet with all its tasks. */
   static Begun of(PrepSheet sheet, String make, Steps steps) {
-    Optional<Begun> carried =
-        Stream.concat(
-                sheet.begun().stream(), sheet.thaws().stream().flatMap(of -> of.begun().stream()))
-            .filter(one -> one.make().id().equals(make))
-            .findFirst();
-    Make found =
-        carried
-            .map(Begun::make)
-            .or(() -> sheet.makes().stream().filter(one -> one.id().equals(make)).findFirst())
-            .or(() -> findThaw(sheet, make))
-            .orElseThrow(() -> new IllegalStateException("no make " + make));
+    Optional<Begun> carried = findBegun(sheet, make);
+    Make found = find(sheet, make).orElseThrow(() -> new IllegalStateException("no make " + make));
     // What the sheet shows is what stands: it may ask for more than the task that was carried.
     List<Task> tasks =
         new ArrayList<>(
@@ -183,6 +180,21 @@ final class BegunJson {
         Optional.empty(),
         Optional.empty(),
         new TreeMap<>());
+  }
+
+  private static Optional<Begun> findBegun(PrepSheet sheet, String make) {
+    return Stream.concat(
+            sheet.begun().stream(), sheet.thaws().stream().flatMap(of -> of.begun().stream()))
+        .filter(one -> one.make().id().equals(make))
+        .findFirst();
+  }
+
+  /** A make that a sheet has, begun or not. */
+  private static Optional<Make> find(PrepSheet sheet, String make) {
+    return findBegun(sheet, make)
+        .map(Begun::make)
+        .or(() -> sheet.makes().stream().filter(one -> one.id().equals(make)).findFirst())
+        .or(() -> findThaw(sheet, make));
   }
 
   private static Optional<Make> findThaw(PrepSheet sheet, String make) {

@@ -17,6 +17,9 @@ import java.util.function.Predicate;
  * until then, it took as the plans before said, back to the one that was there when it began.
  */
 final class EarlierSheets {
+  /** Of so many plans in one service the first hardly count any more. */
+  private static final int MOST = 12;
+
   private EarlierSheets() {}
 
   /** The sheet in force and those before it, as far as they count; the newest first. */
@@ -25,7 +28,9 @@ final class EarlierSheets {
     List<ServiceRun> runs = Services.runs(house.book(), inForce.plan().day());
     List<PrepSheet> sheets = new ArrayList<>(List.of(inForce.sheet()));
     PlanStore.Accepted plan = inForce.plan();
-    while (plan.number() > 1 && runs.stream().anyMatch(isRunning(plan.asOf()))) {
+    while (plan.number() > 1
+        && sheets.size() < MOST
+        && runs.stream().anyMatch(isRunning(plan.asOf()))) {
       Optional<PlanStore.Accepted> before =
           plan.previous().flatMap(id -> store.find(tx, house.id(), id));
       if (before.isEmpty()) {

@@ -1,6 +1,5 @@
 package halfgram.desk;
 
-import halfgram.book.BookReader;
 import halfgram.db.Tx;
 import halfgram.kitchen.KitchenStore;
 import halfgram.kitchen.KitchenStore.News;
@@ -80,7 +79,7 @@ public final class Plans {
   private final LotStore lots = new LotStore();
   private final Closing closing = new Closing();
   private final LastFew<UUID, PlanStore.Accepted> heads = new LastFew<>(KEPT);
-  private final LastFew<UUID, Computation> computed = new LastFew<>(KEPT);
+  private final Again again;
   private final LastFew<UUID, Proposed> proposed = new LastFew<>(KEPT);
 
   /**
@@ -89,6 +88,7 @@ public final class Plans {
   public Plans(Desk desk, BiFunction<KitchenBook, PrepSheet, String> result) {
     this.desk = desk;
     this.result = result;
+    this.again = new Again(desk, result);
   }
 
   /** The plan in force on a day; put in force now when the day has none yet. */
@@ -144,7 +144,7 @@ public final class Plans {
 
   /** A computation that is at hand. */
   Optional<Computation> findComputed(UUID plan) {
-    return computed.find(plan);
+    return again.find(plan);
   }
 
   /** The head of the plan in force on a day: once written it never changes. */
@@ -258,7 +258,7 @@ public final class Plans {
           InHand inHand = InHand.of(tx, now, inForce, tubs, asOf);
           Proposal proposal = Proposing.of(tx, now, inForce, inHand, asOf);
           String snapshot = ExportBook.withTubs(now, inHand.tubs()).toString();
-          parse(snapshot);
+          again.parse(snapshot);
           int number = inForce.plan().number() + 1;
           save(tx, now, new Unsaved(number, snapshot, proposal), Optional.of(inForce), who);
           return Accepting.IN_FORCE;
@@ -288,7 +288,7 @@ public final class Plans {
             .map(earlier -> InHand.less(tubs, BegunWork.of(earlier, start), earlier))
             .orElseGet(() -> new InHand(tubs, List.of()));
     String snapshot = ExportBook.withTubs(now, inHand.tubs()).toString();
-    KitchenBook book = parse(snapshot);
+    KitchenBook book = again.parse(snapshot);
     PlanRequest request = new PlanRequest(day, 1, start);
     Basis basis = new Basis(book, book.lots(), request, inHand.begun());
     PrepSheet sheet = new SpentIds(tx, now.id(), before).sheet(basis, book);
@@ -325,22 +325,14 @@ public final class Plans {
     plans.add(tx, house.id(), plan, new PlanStore.Result(json, Hash.of(json)));
     if (proposal.begun().isEmpty()) {
       // The first page of a day need not compute again what was computed just now.
-      computed.put(plan.id(), new Computation(proposal.book(), proposal.sheet()));
+      again.keep(plan.id(), new Computation(proposal.book(), proposal.sheet()));
     }
     return change;
   }
 
   /** A plan of the store, computed again from what it was computed from. */
   public Computation recompute(Tx tx, House house, PlanStore.Accepted plan, Because because) {
-    Optional<PrepSheet> before =
-        plan.previous()
-            .flatMap(id -> plans.find(tx, house.id(), id))
-            .map(earlier -> computed(tx, house, earlier).sheet());
-    KitchenBook book = parse(plans.snapshot(tx, house.id(), plan.snapshot()));
-    PlanRequest request =
-        new PlanRequest(plan.day(), 1, plan.asOf(), BegunJson.readSpent(plan.begun()));
-    List<Begun> begun = BegunJson.read(plan.begun(), before);
-    return new Computation(book, Planning.plan(book, request, begun, because));
+    return again.of(tx, house, plan, because);
   }
 
   /** A book and the sheet computed from it. */
@@ -348,7 +340,7 @@ public final class Plans {
 
   /** As {@link #recompute}, kept from the last time when it can be. */
   Computation computed(Tx tx, House house, PlanStore.Accepted plan) {
-    return computed.get(plan.id(), unknown -> recompute(tx, house, plan, Because.NOT_ASKED));
+    return again.of(tx, house, plan);
   }
 
   /** A plan with its progress as it is now. */
@@ -376,13 +368,5 @@ public final class Plans {
 
   private static List<Lot> of(List<Tub> tubs) {
     return tubs.stream().map(Tub::lot).toList();
-  }
-
-  private KitchenBook parse(String snapshot) {
-    BookReader.Outcome outcome = desk.check(snapshot);
-    return outcome
-        .standing()
-        .orElseThrow(
-            () -> new IllegalStateException("a snapshot does not read: " + outcome.problems()));
   }
 }
