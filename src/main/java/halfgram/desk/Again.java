@@ -12,7 +12,6 @@ import halfgram.prep.Planning;
 import halfgram.prep.PrepSheet;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.BiFunction;
@@ -28,7 +27,11 @@ import java.util.function.BiFunction;
  * program.
  */
 final class Again {
-  private static final int[] DAYS = {1, 3, 8};
+  private static final int[] DAYS = {1, 3};
+
+  /** What was begun longer ago is nobody's any more. */
+  private static final int MOST_DAYS = 8;
+
   private static final int KEPT = 32;
 
   private final Desk desk;
@@ -60,16 +63,13 @@ final class Again {
     if (known.isPresent()) {
       return known.get();
     }
-    Plans.Computation made = null;
     for (int days : DAYS) {
-      made = walk(tx, house, back(tx, house, plan, days));
-      if (kept.find(plan.id()).isPresent()) {
-        return made;
+      Optional<Plans.Computation> made = walk(tx, house, back(tx, house, plan, days), false);
+      if (made.isPresent()) {
+        return made.get();
       }
     }
-    Plans.Computation last = Objects.requireNonNull(made);
-    kept.put(plan.id(), last);
-    return last;
+    return walk(tx, house, back(tx, house, plan, MOST_DAYS), true).orElseThrow();
   }
 
   /** A plan of the store, saying why. */
@@ -97,8 +97,14 @@ final class Again {
     return chain;
   }
 
-  /** Computes one after the other, and keeps what is sure to be right. */
-  private Plans.Computation walk(Tx tx, House house, List<Accepted> chain) {
+  /**
+   * Computes one after the other, and keeps what is sure to be right.
+   *
+   * @param anyway whether what comes out is taken as it is
+   * @return the last, when that is sure
+   */
+  private Optional<Plans.Computation> walk(
+      Tx tx, House house, List<Accepted> chain, boolean anyway) {
     Accepted oldest = chain.get(0);
     boolean carries = BegunJson.carries(oldest.begun());
     Optional<PrepSheet> before =
@@ -107,17 +113,16 @@ final class Again {
                 .flatMap(one -> kept.find(one.id()))
                 .map(Plans.Computation::sheet)
             : Optional.empty();
-    boolean sure = !carries || before.isPresent();
-    Plans.Computation made = null;
+    boolean sure = anyway || !carries || before.isPresent();
+    Optional<Plans.Computation> last = Optional.empty();
     for (Accepted plan : chain) {
-      made = compute(tx, house, plan, before, Because.NOT_ASKED);
+      Plans.Computation made = compute(tx, house, plan, before, Because.NOT_ASKED);
       sure = sure || isAsKept(tx, house, plan, made);
-      if (sure) {
-        kept.put(plan.id(), made);
-      }
+      last = sure ? Optional.of(made) : Optional.empty();
+      last.ifPresent(right -> kept.put(plan.id(), right));
       before = Optional.of(made.sheet());
     }
-    return Objects.requireNonNull(made);
+    return last;
   }
 
   private boolean isAsKept(Tx tx, House house, Accepted plan, Plans.Computation made) {

@@ -46,7 +46,7 @@ class AgainTest {
                     .isEqualTo(new PlanStore().result(tx, site.house().id(), last.id()).hash());
                 return null;
               });
-      assertThat(plans.subList(0, DAYS - 9))
+      assertThat(plans.subList(0, DAYS - 10))
           .as("plans of long ago need not be computed")
           .allMatch(plan -> restarted.findComputed(plan.id()).isEmpty());
     }
